@@ -1,0 +1,1 @@
+"""Lengths, units, rounding, money, verdicts, and the ledger that keeps the working."""

@@ -1,0 +1,55 @@
+"""What a check found: pass, caution or stop, with the number that failed and the one that would pass."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Verdict(StrEnum):
+    """How a check came out. A stop means: do not cut; a caution means: look at this first."""
+
+    PASS = "pass"  # noqa: S105 - a verdict, not a password
+    CAUTION = "caution"
+    STOP = "stop"
+
+
+SEVERITY = {Verdict.PASS: 0, Verdict.CAUTION: 1, Verdict.STOP: 2}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """One check, carried out.
+
+    Attributes:
+        rule: the short name of the check, such as `JC1` or `depth season`
+        verdict: pass, caution or stop
+        message: what was found, in a maker's words, with the numbers
+        remedy: what to change so that it passes; empty when nothing need be
+        about: the code of the part, joint or drawer that it concerns; empty for the whole unit
+        found: the number that was tested, in inches unless the message says otherwise
+        needed: the number that would pass, in the same unit
+        source: where the limit comes from
+    """
+
+    rule: str
+    verdict: Verdict
+    message: str
+    remedy: str = ""
+    about: str = ""
+    found: float | None = None
+    needed: float | None = None
+    source: str = "common practice"
+
+
+def worst(findings: Iterable[Finding]) -> Verdict:
+    """The gravest verdict of all the findings; pass when there are none.
+
+    Args:
+        findings: any number of findings, in any order
+
+    Returns:
+        Pass, caution or stop.
+
+    Source: common practice.
+    """
+    return max((finding.verdict for finding in findings), key=SEVERITY.__getitem__, default=Verdict.PASS)

@@ -1,0 +1,169 @@
+"""The ledger that keeps the working: what went in, what came out, and the rule that made it.
+
+A function of the core is called through `Ledger.take`, which writes down the figure's name, the function and
+its inputs. Nothing is formatted until somebody asks why, so keeping the working costs about a microsecond a
+figure; and the explanation is read from the function's own docstring, so it cannot drift from the sum.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import TypeVar, cast
+
+T = TypeVar("T")
+
+
+class Figure(float):
+    """A number that remembers which entry of the ledger made it.
+
+    It is an ordinary float in every sum; given to the next rule as an input, it tells the ledger where that
+    input came from. The result of arithmetic on it is a plain float again.
+
+    Attributes:
+        name: the figure's name in the ledger
+    """
+
+    __slots__ = ("name",)
+    name: str
+
+    def __new__(cls, value: float, name: str) -> "Figure":
+        """The number under its name."""
+        figure = super().__new__(cls, value)
+        figure.name = name
+        return figure
+
+    def __getnewargs__(self) -> tuple[float, str]:  # type: ignore[override] # a copy keeps its name
+        """What a copy is made of."""
+        return float(self), self.name
+
+
+class WholeFigure(int):
+    """A count or an amount in cents that remembers which entry of the ledger made it.
+
+    Attributes:
+        name: the figure's name in the ledger
+    """
+
+    name: str
+
+    def __new__(cls, value: int, name: str) -> "WholeFigure":
+        """The number under its name."""
+        figure = super().__new__(cls, value)
+        figure.name = name
+        return figure
+
+    def __getnewargs__(self) -> tuple[int, str]:  # type: ignore[override] # a copy keeps its name
+        """What a copy is made of."""
+        return int(self), self.name
+
+
+def _named(value: T, name: str) -> T:
+    """The value, remembering its name if it is a number."""
+    if isinstance(value, float):
+        return cast(T, Figure(value, name))
+    if isinstance(value, int) and type(value) in (int, WholeFigure):
+        return cast(T, WholeFigure(value, name))
+    return value
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """One entry of the ledger.
+
+    Attributes:
+        figure: the figure's name, a dotted path such as `A-R5-1.height`
+        rule: the function that made it; None for a figure that was given
+        inputs: what went in, by the names of the rule's arguments
+        value: what came out
+        basis: for a given figure, who gave it: the unit file, the shop's settings, a default and its source
+    """
+
+    figure: str
+    rule: Callable[..., object] | None
+    inputs: dict[str, object]
+    value: object
+    basis: str = ""
+
+
+class Ledger:
+    """The working of one computation, figure by figure, in the order in which they were made."""
+
+    __slots__ = ("_prefix", "_workings")
+
+    def __init__(self) -> None:
+        self._workings: dict[str, Working] = {}
+        self._prefix = ""
+
+    def under(self, prefix: str) -> "Ledger":
+        """The same ledger, with every figure's name led by a prefix and a dot."""
+        child = Ledger.__new__(Ledger)
+        child._workings = self._workings
+        child._prefix = f"{self._prefix}{prefix}."
+        return child
+
+    def take(self, figure: str, rule: Callable[..., T], /, **inputs: object) -> T:
+        """Works a figure out by a rule and writes the working down.
+
+        Args:
+            figure: the figure's name, unique within the ledger; taken again, it replaces the earlier working
+            rule: a documented function of the core
+            inputs: its arguments, by name
+
+        Returns:
+            What the rule returns; a number comes back as a figure that remembers its name.
+
+        Source: common practice.
+        """
+        value = rule(**inputs)
+        name = self._prefix + figure
+        self._workings[name] = Working(name, rule, inputs, value)
+        return _named(value, name)
+
+    def given(self, figure: str, value: T, basis: str) -> T:
+        """Writes down a figure that nobody computed: it was typed, measured, or is a default.
+
+        Args:
+            figure: the figure's name
+            value: what was given
+            basis: who gave it and on what ground
+
+        Returns:
+            The value; a number remembers its name.
+
+        Source: common practice.
+        """
+        name = self._prefix + figure
+        self._workings[name] = Working(name, None, {}, value, basis)
+        return _named(value, name)
+
+    def __contains__(self, figure: str) -> bool:
+        return figure in self._workings
+
+    def __getitem__(self, figure: str) -> Working:
+        return self._workings[figure]
+
+    def __iter__(self) -> Iterator[Working]:
+        return iter(self._workings.values())
+
+    def __len__(self) -> int:
+        return len(self._workings)
+
+
+class Unkept(Ledger):
+    """A ledger that works everything out and keeps nothing, for callers who will not ask why."""
+
+    __slots__ = ()
+
+    def under(self, prefix: str) -> "Ledger":
+        """Itself: there is nothing to put a prefix before."""
+        return self
+
+    def take(self, figure: str, rule: Callable[..., T], /, **inputs: object) -> T:
+        """Works a figure out and forgets how."""
+        return rule(**inputs)
+
+    def given(self, figure: str, value: T, basis: str) -> T:
+        """Hands the value back."""
+        return value
+
+
+UNKEPT = Unkept()
