@@ -1,0 +1,62 @@
+"""What the time standards count: each operation's minutes go with one of these quantities."""
+
+from enum import StrEnum
+
+
+class Driver(StrEnum):
+    """A quantity counted from the piece, by which an operation's minutes are multiplied."""
+
+    UNIT = "unit"
+    ROUGH_FEET = "rough_feet"
+    BOARDS = "boards"
+    PARTS = "parts"
+    GLUE_LINES = "glue_lines"
+    PANELS = "panels"
+    PANEL_SQFT = "panel_square_feet"
+
+    CASE_CORNERS = "case_corners"
+    CASE_TAILS = "case_tails"
+    HOUSED_ENDS = "housed_ends"
+    FRAME_TENONS = "frame_tenons"
+    CASES = "cases"
+    BACK_BOARDS = "back_boards"
+    PLINTH_CORNERS = "plinth_corners"
+    TOPS = "tops"
+    RUNNERS = "runners"
+
+    DRAWERS = "drawers"
+    SIDES = "sides"
+    GROOVED_PIECES = "grooved_pieces"
+    RABBETED_ENDS = "rabbeted_ends"
+    DOVETAIL_JOINTS = "dovetail_joints"
+    DRAWER_TAILS = "drawer_tails"
+    SOCKET_TAILS = "socket_tails"
+    THROUGH_TAILS = "through_tails"
+    BOTTOMS = "bottoms"
+    MUNTINS = "muntins"
+    PULLS = "pulls"
+
+    BOX_JOINT_BATCHES = "box_joint_batches"
+    BOX_JOINT_CORNERS = "box_joint_corners"
+    LOCK_RABBET_BATCHES = "lock_rabbet_batches"
+    LOCK_RABBET_CORNERS = "lock_rabbet_corners"
+    SLIPPED_DRAWERS = "slipped_drawers"
+    SLIDE_PAIRS = "slide_pairs"
+    OVERLAY_FRONTS = "overlay_fronts"
+    KNOBS = "knobs"
+    COCK_BEADED_DRAWERS = "cock_beaded_drawers"
+    TAPERED_LEGS = "tapered_legs"
+    MORTISE_JOINTS = "mortise_joints"
+    FRAMED_SIDES = "framed_sides"
+    BRACKET_FEET = "bracket_feet"
+    LOCKS = "locks"
+    TRAYS = "trays"
+
+    SHOW_SQFT = "show_square_feet"
+    INSIDE_SQFT = "inside_square_feet"
+    SHOW_COAT_SQFT = "show_coat_square_feet"
+    INSIDE_COAT_SQFT = "inside_coat_square_feet"
+    RUB_SQFT = "rub_square_feet"
+    COATS = "coats"
+
+    JOBS = "jobs"
