@@ -33,6 +33,7 @@ BoardFeet = Annotated[float, Unit("board_foot")]
 Pounds = Annotated[float, Unit("pound")]
 PoundsPerCubicFoot = Annotated[float, Unit("pound/foot**3")]
 PoundsPerSquareInch = Annotated[float, Unit("psi")]
+PoundsForce = Annotated[float, Unit("force_pound")]
 InchPounds = Annotated[float, Unit("inch*force_pound")]
 Percent = Annotated[float, Unit("percent")]
 PerPercent = Annotated[float, Unit("1/percent")]
@@ -42,6 +43,7 @@ Minutes = Annotated[float, Unit("minute")]
 Hours = Annotated[float, Unit("hour")]
 Weeks = Annotated[float, Unit("week")]
 Quarts = Annotated[float, Unit("quart")]
+SquareFeetPerQuart = Annotated[float, Unit("foot**2/quart")]
 Number = Annotated[float, Unit("dimensionless")]
 Count = Annotated[int, Unit("dimensionless")]
 Cents = Annotated[int, Unit("cent")]
@@ -69,16 +71,16 @@ def registry() -> "UnitRegistry[float]":
     return units
 
 
-def convert(value: float, source: str, target: str) -> float:
+def convert(value: Number, source: str, target: str) -> Number:
     """The same quantity in another unit.
 
     Args:
-        value: the quantity, in the source unit
+        value: the quantity in the source unit [in its own unit]
         source: a unit that pint knows, such as `degC`
         target: the unit wanted, such as `degF`
 
     Returns:
-        The quantity in the target unit.
+        The quantity in the target unit [in its own unit]
 
     Raises:
         pint.DimensionalityError: the two units do not measure the same kind of thing.

@@ -1,0 +1,1 @@
+"""Wood as a material: species, moisture and movement, thickness classes, board measure, grades, sheets."""
