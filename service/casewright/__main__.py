@@ -1,0 +1,7 @@
+"""`python -m casewright`: the command line."""
+
+import sys
+
+from casewright.cli import main
+
+sys.exit(main())
