@@ -166,8 +166,8 @@ def _beside(feet: Fraction, written: str, unit: str) -> Fraction:
     if feet.denominator != 1:
         raise LengthError("has a part of a foot and inches too: give whole feet with the inches.")
     inches = _number(written, unit)
-    if inches >= 12:
-        raise LengthError("has 12 or more inches beside its feet, which is another foot.")
+    if inches >= 12 or re.match(r"\d{3}", written):
+        raise LengthError("is not feet and inches: beside feet stand 0 to 11 inches, in one or two digits.")
     return inches
 
 

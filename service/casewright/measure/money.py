@@ -3,7 +3,7 @@
 from decimal import Decimal
 from fractions import Fraction
 
-from casewright.measure.units import Cents, Number
+from casewright.measure.units import Cents, Count, Number
 
 Factor = int | float | Decimal | Fraction
 
@@ -40,14 +40,14 @@ def times(amount: Cents, *factors: Factor) -> Cents:
     return round_half_up(product)
 
 
-def round_half_up(value: Fraction) -> int:
+def round_half_up(value: Fraction) -> Count:
     """The nearest whole number; a half goes away from zero.
 
     Args:
         value: any exact number
 
     Returns:
-        The whole number.
+        The whole number [dimensionless]
 
     Source: common practice.
     """
@@ -61,7 +61,7 @@ def share(amount: Cents, shares: tuple[Number, ...]) -> tuple[Cents, ...]:
 
     Args:
         amount: what is to be split [cent]
-        shares: the parts, which add up to one
+        shares: the parts, which add up to one [dimensionless]
 
     Returns:
         One amount for each share; the last takes what rounding left [cent]
@@ -72,12 +72,12 @@ def share(amount: Cents, shares: tuple[Number, ...]) -> tuple[Cents, ...]:
     return (*parts, amount - sum(parts))
 
 
-def from_decimal(value: Factor, digits: int = 2) -> Cents:
+def from_decimal(value: Factor, digits: Count = 2) -> Cents:
     """Cents from an amount in whole currency units, such as 9.50.
 
     Args:
         value: the amount as it was typed
-        digits: how many decimals the currency has
+        digits: how many decimals the currency has [dimensionless]
 
     Returns:
         The amount in its smallest unit [cent]
@@ -87,12 +87,12 @@ def from_decimal(value: Factor, digits: int = 2) -> Cents:
     return round_half_up(exact(value) * 10**digits)
 
 
-def as_decimal(amount: Cents, digits: int = 2) -> Decimal:
+def as_decimal(amount: Cents, digits: Count = 2) -> Decimal:
     """The amount in whole currency units, exact.
 
     Args:
         amount: the amount in its smallest unit [cent]
-        digits: how many decimals the currency has
+        digits: how many decimals the currency has [dimensionless]
 
     Returns:
         A decimal with just that many digits.
@@ -102,13 +102,13 @@ def as_decimal(amount: Cents, digits: int = 2) -> Decimal:
     return Decimal(amount).scaleb(-digits)
 
 
-def show_money(amount: Cents, symbol: str = "$", digits: int = 2) -> str:
+def show_money(amount: Cents, symbol: str = "$", digits: Count = 2) -> str:
     """The amount as it is printed, with thousands set apart.
 
     Args:
         amount: the amount in its smallest unit [cent]
         symbol: what stands before it
-        digits: how many decimals the currency has
+        digits: how many decimals the currency has [dimensionless]
 
     Returns:
         Text such as `$12,058.21`.

@@ -12,45 +12,45 @@ TOLERANCE = 1e-9
 """In steps of the rounding: a billionth of a 64th is beyond any tool and above any float's error."""
 
 
-def down_to(value: Number, step: Number) -> float:
+def down_to(value: Number, step: Number) -> Number:
     """The greatest multiple of the step that is not above the value.
 
     Args:
-        value: what is to be rounded [dimensionless]
-        step: the multiple wanted, in the same unit as the value [dimensionless]
+        value: what is to be rounded [in its own unit]
+        step: the multiple wanted, in the same unit as the value [in its own unit]
 
     Returns:
-        The multiple, in the value's own unit [dimensionless]
+        The multiple [in its own unit]
 
     Source: common practice; the tolerance is explained at the head of this module.
     """
     return math.floor(value / step + TOLERANCE) * step
 
 
-def up_to(value: Number, step: Number) -> float:
+def up_to(value: Number, step: Number) -> Number:
     """The smallest multiple of the step that is not below the value.
 
     Args:
-        value: what is to be rounded [dimensionless]
-        step: the multiple wanted, in the same unit as the value [dimensionless]
+        value: what is to be rounded [in its own unit]
+        step: the multiple wanted, in the same unit as the value [in its own unit]
 
     Returns:
-        The multiple, in the value's own unit [dimensionless]
+        The multiple [in its own unit]
 
     Source: common practice; the tolerance is explained at the head of this module.
     """
     return math.ceil(value / step - TOLERANCE) * step
 
 
-def near_to(value: Number, step: Number) -> float:
+def near_to(value: Number, step: Number) -> Number:
     """The nearest multiple of the step; a value half way goes up.
 
     Args:
-        value: what is to be rounded [dimensionless]
-        step: the multiple wanted, in the same unit as the value [dimensionless]
+        value: what is to be rounded [in its own unit]
+        step: the multiple wanted, in the same unit as the value [in its own unit]
 
     Returns:
-        The multiple, in the value's own unit [dimensionless]
+        The multiple [in its own unit]
 
     Source: common practice; half goes up because a line is more easily planed off than put back.
     """
