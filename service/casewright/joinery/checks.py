@@ -1,0 +1,322 @@
+"""The checks that any dovetail is put to before wood is cut.
+
+Each gives one finding, passes too, with the number that was tested, the number that would pass, and what to
+change. The limits are data (see `limits`), so that a shop can tune them to its own failures.
+"""
+
+from casewright.joinery.chisels import Chisels, Rack
+from casewright.joinery.layout import TailLayout
+from casewright.joinery.limits import LIMITS, Limits
+from casewright.joinery.spacing import TOLERANCE, bevel_degrees, fewest_tails, most_tails
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import show
+from casewright.measure.rounding import up_to
+from casewright.measure.units import Inches, Number, Percent
+
+
+def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC4: whether the registration rabbet is deep enough to register and shallow enough to be harmless.
+
+    Args:
+        side: thickness of the rabbeted board [in]
+        rabbet: depth of the rabbet; 0 when there is none [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: common practice.
+    """
+    least = limits.rabbet_least.value
+    most = side / limits.rabbet_greatest_part.value
+    if rabbet == 0.0:
+        return Finding(
+            rule="JC4",
+            verdict=Verdict.PASS,
+            message="The joint has no registration rabbet.",
+            about=about,
+            found=rabbet,
+            needed=rabbet,
+            source=limits.rabbet_least.source,
+        )
+    if rabbet < least - TOLERANCE:
+        limit, source, why = least, limits.rabbet_least.source, "too shallow to register"
+    elif rabbet > most + TOLERANCE:
+        limit, source, why = most, limits.rabbet_greatest_part.source, "too deep for so thin a side"
+    else:
+        return Finding(
+            rule="JC4",
+            verdict=Verdict.PASS,
+            message=f"The rabbet of {show(rabbet)} in suits a side of {show(side)} in.",
+            about=about,
+            found=rabbet,
+            needed=least,
+            source=limits.rabbet_least.source,
+        )
+    return Finding(
+        rule="JC4",
+        verdict=Verdict.CAUTION,
+        message=f"The rabbet of {show(rabbet)} in is {why} ({show(side)} in).",
+        remedy=f"Make the rabbet {show(least)} to {show(most)} in deep; the nearest is {show(limit)}.",
+        about=about,
+        found=rabbet,
+        needed=limit,
+        source=source,
+    )
+
+
+def neck_width(layout: TailLayout, side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC5: whether the tails are wide enough at the baseline.
+
+    Args:
+        layout: the row of tails
+        side: thickness of the tail board [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a stop, with the number of tails that would pass.
+
+    Source: common practice.
+    """
+    least = max(side, limits.neck_least.value)
+    narrow = layout.neck < least - TOLERANCE
+    remedy = ""
+    if narrow:
+        most = most_tails(layout.height, layout.half_pin, layout.pin, layout.flare, least)
+        remedy = (
+            f"Use {most} tail{'s' if most > 1 else ''} at most."
+            if most
+            else f"No number leaves {show(least)} in: make the half pins narrower or the board higher."
+        )
+    return Finding(
+        rule="JC5",
+        verdict=Verdict.STOP if narrow else Verdict.PASS,
+        message=f"A tail is {show(layout.neck)} in wide at the baseline; it needs {show(least)}.",
+        remedy=remedy,
+        about=about,
+        found=layout.neck,
+        needed=least,
+        source=limits.neck_least.source,
+    )
+
+
+def pin_width(pin: Inches, kerf: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC6: whether a pin is strong enough, and wide enough for the saw.
+
+    Args:
+        pin: a pin at the end of the tails [in]
+        kerf: how wide the dovetail saw cuts [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A stop, or a pass; the pass of a very narrow pin says that the waste is to be sawn out.
+
+    Source: common practice.
+    """
+    over_kerf = kerf + limits.pin_over_kerf.value
+    least = max(limits.pin_least.value, over_kerf)
+    source = limits.pin_over_kerf.source if over_kerf > limits.pin_least.value else limits.pin_least.source
+    narrow = pin < least - TOLERANCE
+    message = f"A pin is {show(pin)} in at its narrow side; it needs {show(least)}."
+    if not narrow and pin <= limits.fret_saw_pin.value + TOLERANCE:
+        message += " Clear the waste between the tails with a fret saw."
+    return Finding(
+        rule="JC6",
+        verdict=Verdict.STOP if narrow else Verdict.PASS,
+        message=message,
+        remedy=f"Make the pins {show(up_to(least, 1 / 64))} in or wider." if narrow else "",
+        about=about,
+        found=pin,
+        needed=least,
+        source=source,
+    )
+
+
+def half_pin_width(half_pin: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC7: whether the half pins are wide enough not to split off.
+
+    Args:
+        half_pin: a half pin at the end of the tails [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: common practice.
+    """
+    least = limits.half_pin_least.value
+    narrow = half_pin < least - TOLERANCE
+    return Finding(
+        rule="JC7",
+        verdict=Verdict.CAUTION if narrow else Verdict.PASS,
+        message=f"A half pin is {show(half_pin)} in; narrower than {show(least)} it splits.",
+        remedy=f"Make the half pins {show(least)} in or wider." if narrow else "",
+        about=about,
+        found=half_pin,
+        needed=least,
+        source=limits.half_pin_least.source,
+    )
+
+
+def tail_width_limit(layout: TailLayout, side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC9: whether the tails are narrow enough to stay tight in a dry room.
+
+    Args:
+        layout: the row of tails
+        side: thickness of the tail board [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution, with the number of tails that would pass.
+
+    Source: common practice.
+    """
+    by_side = limits.tail_widest_sides.value * side
+    widest = min(limits.tail_widest.value, by_side)
+    source = limits.tail_widest_sides.source if by_side == widest else limits.tail_widest.source
+    wide = layout.tail_width > widest + TOLERANCE
+    remedy = ""
+    if wide:
+        remedy = f"Use {fewest_tails(layout.height, layout.half_pin, layout.pin, widest)} tails or more."
+    return Finding(
+        rule="JC9",
+        verdict=Verdict.CAUTION if wide else Verdict.PASS,
+        message=f"A tail is {show(layout.tail_width)} in wide; over {show(widest)} it opens in dry rooms.",
+        remedy=remedy,
+        about=about,
+        found=layout.tail_width,
+        needed=widest,
+        source=source,
+    )
+
+
+def slope_limit(slope: Number, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC12: whether the slope is slight enough not to leave short grain at the tails' corners.
+
+    Args:
+        slope: how far along for one across, 8 for 1:8 [dimensionless]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: common practice.
+    """
+    steepest = limits.slope_steepest.value
+    steep = slope < steepest - TOLERANCE
+    return Finding(
+        rule="JC12",
+        verdict=Verdict.CAUTION if steep else Verdict.PASS,
+        message=f"The slope is 1:{slope:g} ({bevel_degrees(slope):.2f}°); the steepest is 1:{steepest:g}.",
+        remedy=f"Set the bevel to 1:{steepest:g} or slighter; 1:8 is usual in hardwood." if steep else "",
+        about=about,
+        found=slope,
+        needed=steepest,
+        source=limits.slope_steepest.source,
+    )
+
+
+def chisels_at_hand(layout: TailLayout, chisels: Chisels, rack: Rack, about: str = "") -> Finding:
+    """JC13: whether the rack has a chisel for the sockets and one for between the tails.
+
+    Args:
+        layout: the row of tails
+        chisels: which chisels of the rack clear the joint
+        rack: the shop's chisels
+        about: code of the part or joint
+
+    Returns:
+        A pass, or a caution that lists the gap.
+
+    Source: common practice.
+    """
+    gaps = {
+        "the sockets": (layout.neck, chisels.sockets),
+        "between the tails": (layout.pin_inside, chisels.between_tails),
+    }
+    missing = {place: room for place, (room, chisel) in gaps.items() if chisel is None}
+    narrowest = f"{show(rack.chisels[0])} in" if rack.chisels else "no chisel at all"
+    tightest = min(layout.neck, layout.pin_inside)
+    if missing:
+        wanted = " and ".join(f"{show(room)} in or narrower for {place}" for place, room in missing.items())
+        message = f"The narrowest in the rack is {narrowest}; it lacks one of {wanted}."
+        remedy = f"Add a chisel of {wanted}, or widen the pins."
+    else:
+        message = f"Chisels: {show(chisels.sockets or 0.0)} in for the sockets, " + (
+            f"{show(chisels.between_tails or 0.0)} between the tails."
+        )
+        remedy = ""
+    return Finding(
+        rule="JC13",
+        verdict=Verdict.CAUTION if missing else Verdict.PASS,
+        message=message,
+        remedy=remedy,
+        about=about,
+        found=rack.chisels[0] if rack.chisels else None,
+        needed=tightest,
+        source="common practice: a chisel clears a gap that is no narrower than itself",
+    )
+
+
+def wood_below_groove(height: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """Whether enough of the side is left below its groove where the bottom passes under the back.
+
+    Args:
+        height: lower edge of the groove above the side's bottom edge [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: common practice.
+    """
+    least = limits.below_groove_least.value
+    weak = height < least - TOLERANCE
+    return Finding(
+        rule="side below groove",
+        verdict=Verdict.CAUTION if weak else Verdict.PASS,
+        message=f"The side keeps {show(height)} in below its groove; it needs {show(least)}.",
+        remedy=f"Raise the groove by {show(least - height)} in, to {show(least)}." if weak else "",
+        about=about,
+        found=height,
+        needed=least,
+        source=limits.below_groove_least.source,
+    )
+
+
+def moisture_apart(one: Percent, other: Percent, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC14: whether the two boards have come to the same moisture.
+
+    Args:
+        one: moisture content of the pin board [%]
+        other: moisture content of the tail board [%]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass, or a stop until they have.
+
+    Source: common practice.
+    """
+    most = limits.moisture_apart.value
+    apart = abs(one - other)
+    wet = apart > most + TOLERANCE
+    return Finding(
+        rule="JC14",
+        verdict=Verdict.STOP if wet else Verdict.PASS,
+        message=f"The two boards are {apart:.1f} % of moisture apart ({one:.1f} and {other:.1f} %).",
+        remedy=f"Sticker both in the shop until they are within {most:g} %, then mill and cut."
+        if wet
+        else "",
+        about=about,
+        found=apart,
+        needed=most,
+        source=limits.moisture_apart.source,
+    )

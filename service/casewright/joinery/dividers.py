@@ -1,0 +1,133 @@
+"""Stepping a joint out with dividers, and the one move that corrects them.
+
+The setting has a closed form, so there is nothing to hunt for: from the mark of the lower half pin, as many
+steps as there are tails land past the upper mark by exactly one pin. An error in the setting shows up in that
+pin multiplied by the number of steps, which is why correction by eye never settles.
+"""
+
+from dataclasses import dataclass
+
+from casewright.joinery.layout import TailLayout
+from casewright.joinery.spacing import divider_setting
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.lengths import show
+from casewright.measure.units import Count, Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stepping:
+    """How a row of tails is stepped out.
+
+    Attributes:
+        half_pin: the mark to be made at each edge, from that edge [in]
+        setting: what the dividers are set to [in]
+        steps: how many steps are walked, which is the number of tails
+        overshoot: how far past the upper mark the last step must land: one pin [in]
+        correction: how much to change the dividers for each 1/64 that the landing is out [in]
+    """
+
+    half_pin: Inches
+    setting: Inches
+    steps: Count
+    overshoot: Inches
+    correction: Inches
+
+    def lines(self) -> tuple[str, ...]:
+        """The work with the dividers, in order, as a card prints it.
+
+        Returns:
+            One sentence for each move.
+
+        Source: common practice.
+        """
+        return (
+            f"Mark a half pin of {show(self.half_pin)} in at both edges.",
+            f"Set the dividers to {show(self.setting)} in.",
+            f"From the lower mark step up {self.steps}×: each step but the last marks the lower edge of the "
+            f"next tail, and the last lands {show(self.overshoot)} in past the upper mark.",
+            f"From the upper mark step down {self.steps}×: the steps mark the upper edges of the tails.",
+            f"If the last step lands long by 1/64, close the dividers by 1/{64 * self.steps} in, "
+            "if short, open them as much; then step again.",
+        )
+
+
+def one_move_correction(landed: Inches, pin: Inches, count: Count) -> Inches:
+    """The one change of the dividers that makes the last step land right.
+
+    Rule: (pin - landed) / count
+
+    Args:
+        landed: how far past the upper mark the last step landed; below zero when it fell short of it [in]
+        pin: how far past the mark it should land [in]
+        count: how many steps were walked
+
+    Returns:
+        How much to open the dividers; below zero, how much to close them [in]
+
+    Source: arithmetic: an error in the setting is multiplied by the number of steps.
+    """
+    return (pin - landed) / count
+
+
+def correction_per_64th(count: Count) -> Inches:
+    """The change of the dividers for each 1/64 that the last step is out.
+
+    Rule: 1 / 64 / count
+
+    Args:
+        count: how many steps were walked
+
+    Returns:
+        How much to close for a landing that is 1/64 long, or open for one that is short [in]
+
+    Source: arithmetic: an error in the setting is multiplied by the number of steps.
+    """
+    return 1 / 64 / count
+
+
+def stepping(
+    height: Inches, half_pin: Inches, pin: Inches, count: Count, ledger: Ledger = UNKEPT
+) -> Stepping:
+    """How a joint is stepped out, from the sizes of its layout.
+
+    Args:
+        height: height of the board's end [in]
+        half_pin: half pin at each edge, at the end of the tails [in]
+        pin: pin between two tails, at the end of the tails [in]
+        count: number of tails
+        ledger: where the working is kept
+
+    Returns:
+        The setting of the dividers, the steps, and where they must land.
+
+    Source: geometry of the joint.
+    """
+    setting = ledger.take(
+        "divider_setting", divider_setting, height=height, half_pin=half_pin, pin=pin, count=count
+    )
+    return _stepping(half_pin, setting, count, pin, ledger)
+
+
+def stepping_of(layout: TailLayout, ledger: Ledger = UNKEPT) -> Stepping:
+    """How a finished layout is stepped out.
+
+    Args:
+        layout: the row of tails
+        ledger: where the working is kept
+
+    Returns:
+        The setting of the dividers, the steps, and where they must land.
+
+    Source: geometry of the joint.
+    """
+    return _stepping(layout.half_pin, layout.pitch, layout.count, layout.pin, ledger)
+
+
+def _stepping(half_pin: Inches, setting: Inches, count: Count, pin: Inches, ledger: Ledger) -> Stepping:
+    return Stepping(
+        half_pin=half_pin,
+        setting=setting,
+        steps=count,
+        overshoot=pin,
+        correction=ledger.take("divider_correction", correction_per_64th, count=count),
+    )

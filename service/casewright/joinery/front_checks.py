@@ -1,0 +1,347 @@
+"""The checks that only a half-blind joint is put to: its lap, its gauges, its groove and its front."""
+
+from casewright.joinery.gauges import GaugeGroup, what_a_wrong_gauge_does
+from casewright.joinery.groove import Groove, GrooveFit
+from casewright.joinery.lap import lap_for_index, side_for_index
+from casewright.joinery.limits import LIMITS, Limits
+from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import show
+from casewright.measure.rounding import floor64, up_to
+from casewright.measure.units import Inches, Number
+
+
+def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC1: whether the lap is thick enough to be chopped against.
+
+    Args:
+        lap: what is left of the front before the tails [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass, a caution or a stop.
+
+    Source: Fine Woodworking, 2007 special issue, p. 84.
+    """
+    least, preferred = limits.lap_least, limits.lap_preferred
+    verdict, source = Verdict.PASS, preferred.source
+    if lap < least.value - TOLERANCE:
+        verdict, source = Verdict.STOP, least.source
+    elif lap < preferred.value - TOLERANCE:
+        verdict = Verdict.CAUTION
+    remedy = ""
+    if verdict is not Verdict.PASS:
+        more = show(preferred.value - lap)
+        remedy = (
+            f"Make the lap {show(preferred.value)} in: the front {more} thicker, or the tails {more} shorter."
+        )
+    return Finding(
+        rule="JC1",
+        verdict=verdict,
+        message=f"The lap is {show(lap)} in; it needs {show(least.value)}, better {show(preferred.value)}.",
+        remedy=remedy,
+        about=about,
+        found=lap,
+        needed=preferred.value,
+        source=source,
+    )
+
+
+def lap_strength(
+    side: Inches, lap: Inches, index: Number, limits: Limits = LIMITS, about: str = ""
+) -> Finding:
+    """JC2: whether the lap stands the chopping and a tight tail. A screen that ranks, not a strength.
+
+    Args:
+        side: thickness of the side [in]
+        lap: what is left of the front before the tails [in]
+        index: the lap index [dimensionless]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass, a caution or a stop, with the lap that would pass.
+
+    Source: the lap index, with limits from shop experience.
+    """
+    caution = limits.lap_index_caution
+    verdict, source = Verdict.PASS, caution.source
+    if index > limits.lap_index_stop.value + TOLERANCE:
+        verdict, source = Verdict.STOP, limits.lap_index_stop.source
+    elif index > caution.value + TOLERANCE:
+        verdict = Verdict.CAUTION
+    remedy = ""
+    if verdict is not Verdict.PASS:
+        lap_needed = up_to(lap_for_index(side, caution.value), 1 / 64)
+        side_needed = floor64(side_for_index(lap, caution.value))
+        remedy = (
+            f"Make the lap {show(lap_needed)} in, or the side {show(side_needed)}; or else chop against a "
+            "backing block and mill one spare front blank."
+        )
+    return Finding(
+        rule="JC2",
+        verdict=verdict,
+        message=f"The lap index is {index:.1f} ({show(side)} in side, {show(lap)} in lap); "
+        f"up to {caution.value:g} is safe.",
+        remedy=remedy,
+        about=about,
+        found=index,
+        needed=caution.value,
+        source=source,
+    )
+
+
+def second_gauge_as_set(
+    side: Inches,
+    rabbet: Inches,
+    proud: Inches,
+    right: tuple[Inches, ...],
+    entered: Inches | None,
+    limits: Limits = LIMITS,
+    about: str = "",
+) -> Finding:
+    """JC3: whether the second gauge was set to what is left after the rabbet.
+
+    Args:
+        side: full thickness of the side [in]
+        rabbet: depth of the registration rabbet; 0 when there is none [in]
+        proud: how far the side is to stand proud [in]
+        right: the right setting, one for each gauge group [in]
+        entered: what the maker set; None when nothing was entered [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass; a stop when the rabbet was forgotten; a caution when the setting is out by something else.
+
+    Source: geometry of the joint.
+    """
+    close = limits.gauge_tolerance.value
+    nearest = right[0] if entered is None else min(right, key=lambda setting: abs(setting - entered))
+    settings = " or ".join(show(setting) for setting in right)
+    verdict, remedy = Verdict.PASS, ""
+    message = f"Gauge 2 is {settings} in, what is left of the side after the rabbet."
+    if entered is not None and abs(entered - nearest) > close + TOLERANCE:
+        forgotten = rabbet > 0 and min(abs(entered - side), abs(entered - side + proud)) <= close
+        verdict = Verdict.STOP if forgotten else Verdict.CAUTION
+        remedy = f"Set gauge 2 to {show(nearest)} in."
+        if forgotten:
+            message = f"Gauge 2 is set to {show(entered)} in, the side without its rabbet. " + (
+                what_a_wrong_gauge_does(rabbet)
+            )
+        else:
+            out = f"{show(abs(entered - nearest))} in too {'deep' if entered > nearest else 'shallow'}"
+            message = f"Gauge 2 is set to {show(entered)} in; the sockets would be {out}."
+    return Finding(
+        rule="JC3",
+        verdict=verdict,
+        message=message,
+        remedy=remedy,
+        about=about,
+        found=nearest if entered is None else entered,
+        needed=nearest,
+        source="geometry of the joint",
+    )
+
+
+def measured_in_the_rabbet(
+    side: Inches,
+    rabbet: Inches,
+    measured: tuple[tuple[str, Inches], ...],
+    limits: Limits = LIMITS,
+    about: str = "",
+) -> Finding:
+    """Whether the sides were measured in their rabbet, and not beside it.
+
+    Args:
+        side: full thickness of the side [in]
+        rabbet: depth of the registration rabbet; 0 when there is none [in]
+        measured: mark of each side, and the thickness that was measured [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass; a stop when a side was measured at its full thickness although it has a rabbet.
+
+    Source: geometry of the joint.
+    """
+    full = side - limits.gauge_tolerance.value
+    beside = [mark for mark, thickness in measured if rabbet > 0 and thickness >= full]
+    left = side - rabbet
+    thickest = max(thickness for _, thickness in measured)
+    return Finding(
+        rule="measured in the rabbet",
+        verdict=Verdict.STOP if beside else Verdict.PASS,
+        message=f"{', '.join(beside)} measured {show(thickest)} in, the side without its rabbet."
+        if beside
+        else f"The sides were measured {show(thickest)} in or less, after the rabbet.",
+        remedy=f"Measure in the rabbet, where about {show(left)} in is left." if beside else "",
+        about=about,
+        found=thickest,
+        needed=left,
+        source="geometry of the joint",
+    )
+
+
+def groove_hidden(groove: Groove, fit: GrooveFit, about: str = "") -> Finding:
+    """JC8: whether the lowest tail hides the groove for the bottom.
+
+    Args:
+        groove: the groove
+        fit: how it lies against the lowest tail
+        about: code of the part or joint
+
+    Returns:
+        A pass, or a stop with how far to move the groove.
+
+    Source: geometry of the joint.
+    """
+    lies = f"The groove lies from {show(groove.height)} to {show(groove.top)} in"
+    between = f"the lowest tail covers {show(fit.lower)} to {show(fit.upper)} in at the inside face"
+    remedy = ""
+    if not fit.hidden:
+        remedy = f"{_ways_to_hide(fit)}, or stop the groove short of the ends, use slips, or plug the notch."
+    return Finding(
+        rule="JC8",
+        verdict=Verdict.PASS if fit.hidden else Verdict.STOP,
+        message=f"{lies}; {between}: it {'is hidden' if fit.hidden else 'would show on the outside'}.",
+        remedy=remedy,
+        about=about,
+        found=groove.height,
+        needed=fit.height,
+        source="geometry of the joint",
+    )
+
+
+def _ways_to_hide(fit: GrooveFit) -> str:
+    ways = []
+    if fit.move is not None and fit.height is not None:
+        way = "Raise" if fit.move > 0 else "Lower"
+        ways.append(f"{way} the groove by {show(abs(fit.move))} in, to {show(fit.height)}")
+    else:
+        ways.append("Use fewer tails or a narrower groove: it is wider than the tail")
+    if fit.half_pin is not None:
+        ways.append(f"make the half pins {show(fit.half_pin)} in")
+    return ", or ".join(ways)
+
+
+def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC10: whether the front is thick enough for its sides.
+
+    Args:
+        front: thickness of the front [in]
+        side: thickness of the side [in]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: common practice.
+    """
+    over_side = side + limits.front_over_side.value
+    least = max(limits.front_least.value, over_side)
+    source = limits.front_over_side.source if over_side == least else limits.front_least.source
+    thin = front < least - TOLERANCE
+    return Finding(
+        rule="JC10",
+        verdict=Verdict.CAUTION if thin else Verdict.PASS,
+        message=f"The front is {show(front)} in thick; over sides of {show(side)} it needs {show(least)}.",
+        remedy=f"Make the front {show(least)} in thick, or the sides thinner." if thin else "",
+        about=about,
+        found=front,
+        needed=least,
+        source=source,
+    )
+
+
+def gauge_spread(groups: tuple[GaugeGroup, ...], limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC11: whether one setting of the second gauge serves all the sides.
+
+    Args:
+        groups: the gauge groups of the measured sides, thinnest first
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass, or a caution with one setting for each group and the sides that it serves.
+
+    Source: common practice.
+    """
+    spread = groups[-1].thickest - groups[0].thinnest
+    split = len(groups) > 1
+    remedy = ""
+    if split:
+        sets = "; ".join(f"{show(group.setting)} for {', '.join(group.marks)}" for group in groups)
+        remedy = f"Set gauge 2 once for each group: {sets} in."
+    return Finding(
+        rule="JC11",
+        verdict=Verdict.CAUTION if split else Verdict.PASS,
+        message=f"The sides differ by {show(spread)} in in the rabbet; one setting serves up to "
+        f"{show(limits.gauge_group.value)}.",
+        remedy=remedy,
+        about=about,
+        found=spread,
+        needed=limits.gauge_group.value,
+        source=limits.gauge_group.source,
+    )
+
+
+def tail_in_socket(tail_length: Inches, socket_depth: Inches, about: str = "") -> Finding:
+    """JC16: whether the tails bottom out before the shoulder closes, and burst the lap.
+
+    Args:
+        tail_length: measured length of the tails [in]
+        socket_depth: measured depth of the sockets [in]
+        about: code of the part or joint
+
+    Returns:
+        A pass, or a stop until the joint has been relieved.
+
+    Source: geometry of the joint.
+    """
+    over = tail_length - socket_depth
+    long = over > TOLERANCE
+    return Finding(
+        rule="JC16",
+        verdict=Verdict.STOP if long else Verdict.PASS,
+        message=f"The tails are {show(tail_length)} in long and the sockets {show(socket_depth)} deep.",
+        remedy=f"Before assembly, pare {show(over)} in off the tails or out of the sockets' floor."
+        if long
+        else "",
+        about=about,
+        found=tail_length,
+        needed=socket_depth,
+        source="geometry of the joint: a tail that bottoms out bears on the lap",
+    )
+
+
+def front_hardness(front: Number, side: Number, limits: Limits = LIMITS, about: str = "") -> Finding:
+    """JC17: whether the side is so much harder than the front that its tails crush the sockets.
+
+    Args:
+        front: specific gravity of the front [dimensionless]
+        side: specific gravity of the side [dimensionless]
+        limits: what a joint is held to
+        about: code of the part or joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: from memory.
+    """
+    least = side - limits.gravity_apart.value
+    soft = front < least - TOLERANCE
+    return Finding(
+        rule="JC17",
+        verdict=Verdict.CAUTION if soft else Verdict.PASS,
+        message=f"The front's specific gravity is {front:.2f}, the side's {side:.2f}.",
+        remedy=f"Try a joint in scrap for crushing, or take a front of {least:.2f} or heavier."
+        if soft
+        else "",
+        about=about,
+        found=front,
+        needed=least,
+        source=limits.gravity_apart.source,
+    )

@@ -1,0 +1,256 @@
+"""What every kind of joint offers, so that papers, drawings and the command line need not know the kind.
+
+A joint's module gives the value that is asked for, a function that works it out, and one `KIND` that lists
+the fields and solves them from plain numbers. A joint once worked out lists its findings and its settings.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import ParamSpec, Protocol
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.groove import Groove
+from casewright.joinery.sourced import rows
+from casewright.measure.findings import Finding
+from casewright.measure.ledger import Ledger
+from casewright.measure.units import Inches, Number
+
+P = ParamSpec("P")
+
+Values = Mapping[str, float | int | None]
+"""What somebody gave for a joint's fields, by name; None, or a name left out, to have it chosen."""
+
+Measured = tuple[tuple[str, Inches], ...]
+"""Marks of parts, each with the thickness that was measured [in]."""
+
+
+class Measure(StrEnum):
+    """What kind of number a setting or a field is, which decides how it is read and printed."""
+
+    LENGTH = "length"
+    COUNT = "count"
+    SLOPE = "slope"
+    DEGREES = "degrees"
+    PERCENT = "percent"
+    NUMBER = "number"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """One number that a card prints, to be set at the bench.
+
+    Attributes:
+        name: short and unique within the joint, such as `gauge_2`
+        label: what a maker calls it
+        value: the number, unrounded; a length is in inches, a slope is how far along for one across
+        measure: what kind of number it is
+        note: where it is used, and from which face or edge
+        wrong: the number that is easily taken for it, printed struck out; None when there is no such trap
+    """
+
+    name: str
+    label: str
+    value: Number
+    measure: Measure = Measure.LENGTH
+    note: str = ""
+    wrong: Number | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """One number that was left out and has been chosen.
+
+    Attributes:
+        name: the field
+        value: what was chosen; a length is in inches
+        measure: what kind of number it is
+        why: the reason, as a sentence
+        source: where the rule of choice comes from
+    """
+
+    name: str
+    value: Number
+    measure: Measure
+    why: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """One number that a joint asks for.
+
+    Attributes:
+        name: the field's name in `Values`
+        help: what it is, in a maker's words
+        measure: what kind of number it is
+        example: how it may be typed
+        required: whether the joint cannot be solved without it
+        default: what is taken when it is left out, in words; empty for a required field
+        least: the least number that makes sense
+        least_is_too_small: whether the least itself is refused, as a height of 0 is
+    """
+
+    name: str
+    help: str
+    measure: Measure
+    example: str
+    required: bool = False
+    default: str = ""
+    least: Number = 0.0
+    least_is_too_small: bool = True
+
+    @property
+    def option(self) -> str:
+        """The field's name as an option of the command line."""
+        return f"--{self.name.replace('_', '-')}"
+
+
+class Joint(Protocol):
+    """A joint of any kind that has been worked out."""
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every check that was carried out, passes too."""
+
+    @property
+    def settings(self) -> tuple[Setting, ...]:
+        """The numbers that a card prints, in the order of work."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Solved:
+    """A joint with what was chosen for it.
+
+    Attributes:
+        joint: the joint, worked out
+        chosen: each number that had been left out, in the order in which they were chosen
+    """
+
+    joint: Joint
+    chosen: tuple[Chosen, ...]
+
+
+class Choosing:
+    """Takes a joint's numbers one by one: each as it was given, or else chosen, and remembered as chosen."""
+
+    def __init__(self, values: Values, ledger: Ledger) -> None:
+        self._values = values
+        self._ledger = ledger
+        self._chosen: list[Chosen] = []
+
+    @property
+    def chosen(self) -> tuple[Chosen, ...]:
+        """What has been chosen so far, in order."""
+        return tuple(self._chosen)
+
+    def optional(self, name: str) -> Number | None:
+        """A number that may be left out.
+
+        Args:
+            name: the field
+
+        Returns:
+            The number as given, or None [in for a length]
+
+        Source: common practice.
+        """
+        value = self._values.get(name)
+        return None if value is None else self._ledger.given(name, float(value), "given")
+
+    def number(self, name: str) -> Number:
+        """A number that the joint cannot do without.
+
+        Args:
+            name: the field
+
+        Returns:
+            The number as given [in for a length]
+
+        Raises:
+            ValueError: it was left out.
+
+        Source: common practice.
+        """
+        value = self.optional(name)
+        if value is None:
+            raise ValueError(f"The {name.replace('_', ' ')} is missing; this joint cannot do without it.")
+        return value
+
+    def or_choose(self, name: str, choose: Callable[P, Chosen], *args: P.args, **kwargs: P.kwargs) -> Number:
+        """A number as it was given, or as a rule of choice has it.
+
+        Args:
+            name: the field
+            choose: the rule of choice, called only when the number was left out
+            args: what the rule needs
+            kwargs: what the rule needs, by name
+
+        Returns:
+            The number [in for a length]
+
+        Source: common practice.
+        """
+        value = self.optional(name)
+        if value is not None:
+            return value
+        chosen = choose(*args, **kwargs)
+        self._chosen.append(chosen)
+        return self._ledger.given(name, chosen.value, f"chosen: {chosen.why} ({chosen.source})")
+
+    def groove(self) -> Groove | None:
+        """The groove for the bottom, when one was given.
+
+        Returns:
+            The groove; None when neither its height nor its width was given.
+
+        Raises:
+            ValueError: one was given without the other.
+
+        Source: common practice.
+        """
+        height, width = self.optional("groove_height"), self.optional("groove_width")
+        if height is None and width is None:
+            return None
+        if height is None or width is None:
+            raise ValueError("A groove needs both its height above the bottom edge and its width.")
+        return Groove(height=height, width=width, depth=self.optional("groove_depth") or width)
+
+
+Solve = Callable[[Values, Measured, Rack, Ledger], Solved]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointKind:
+    """One family of joints.
+
+    Attributes:
+        name: its name on the command line and in files
+        title: what it is, in a maker's words
+        fields: what it asks for, the required first
+        takes_measured_sides: whether it groups measured sides by their thickness
+        solve: works the joint out from plain numbers
+    """
+
+    name: str
+    title: str
+    fields: tuple[Field, ...]
+    solve: Solve
+    takes_measured_sides: bool = False
+
+
+def fields(kind: str) -> tuple[Field, ...]:
+    """The fields of a joint, from its data file.
+
+    Args:
+        kind: the joint's module name
+
+    Returns:
+        Its fields, in the order in which they are asked for.
+
+    Source: common practice.
+    """
+    return tuple(
+        Field(name=name, **{**row, "measure": Measure(row["measure"])})
+        for name, row in rows(f"{kind}_fields").items()
+    )

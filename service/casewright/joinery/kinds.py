@@ -1,0 +1,80 @@
+"""The kinds of joint that can be solved from plain numbers.
+
+A joint's module is found by its `KIND`, so that a new family needs its module, its fields and its test, and
+no line elsewhere.
+"""
+
+import importlib
+import math
+import pkgutil
+from functools import cache
+
+from casewright import joinery
+from casewright.joinery.chisels import RACK, Rack
+from casewright.joinery.joint import JointKind, Measure, Measured, Solved, Values
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.lengths import show
+
+
+@cache
+def kinds() -> dict[str, JointKind]:
+    """Every kind of joint, by its name.
+
+    Returns:
+        The kinds, in the order of their modules' names.
+
+    Source: the modules of this room.
+    """
+    modules = sorted(module.name for module in pkgutil.iter_modules(joinery.__path__))
+    found = (getattr(importlib.import_module(f"{joinery.__name__}.{name}"), "KIND", None) for name in modules)
+    return {kind.name: kind for kind in found if isinstance(kind, JointKind)}
+
+
+def solve(
+    kind: str, values: Values, measured: Measured = (), rack: Rack = RACK, ledger: Ledger = UNKEPT
+) -> Solved:
+    """A joint of any kind, worked out from plain numbers; what is left out is chosen and reported.
+
+    Args:
+        kind: the joint's name, such as `half-blind`
+        values: the numbers by the names of the kind's fields: lengths in inches, a slope of 1:8 as 8
+        measured: marks of sides with their thickness in the rabbet, for a kind that groups them [in]
+        rack: the shop's chisels and saw
+        ledger: where the working is kept
+
+    Returns:
+        The joint, and each number that was chosen for it.
+
+    Raises:
+        ValueError: the kind or a field is not known, a number is missing or cannot be meant, or the joint
+            cannot be laid out (`CannotBeLaidOut`).
+
+    Source: each joint's module names its own.
+    """
+    if kind not in kinds():
+        raise ValueError(f"“{kind}” is not a joint known here; it can be {', '.join(kinds())}.")
+    family = kinds()[kind]
+    _refuse_what_cannot_be_meant(family, values)
+    if measured and not family.takes_measured_sides:
+        raise ValueError(f"A {kind} joint takes no measured sides; leave them out.")
+    return family.solve(values, measured, rack, ledger)
+
+
+def _refuse_what_cannot_be_meant(family: JointKind, values: Values) -> None:
+    known = {field.name: field for field in family.fields}
+    strange = [name for name in values if name not in known]
+    if strange:
+        raise ValueError(f"A {family.name} joint has no “{strange[0]}”; it takes {', '.join(known)}.")
+    for name, field in known.items():
+        value = values.get(name)
+        words = name.replace("_", " ")
+        if value is None:
+            if field.required:
+                raise ValueError(f"The {words} is missing; give it as {field.option} {field.example}.")
+            continue
+        shown = show(value) if field.measure is Measure.LENGTH and math.isfinite(value) else f"{value:g}"
+        too_small = value <= field.least if field.least_is_too_small else value < field.least
+        if too_small or not math.isfinite(value):
+            raise ValueError(f"The {words} cannot be {shown}; {field.example} is an example.")
+        if field.measure is Measure.COUNT and value != int(value):
+            raise ValueError(f"The number of {words} cannot be {shown}; it is a whole number.")

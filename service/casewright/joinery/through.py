@@ -1,0 +1,243 @@
+"""The through dovetail of a drawer's back, and of boxes.
+
+Tails are cut on the side, sockets on the back. The back stands above the bottom's groove, so its joint is
+laid out on its own height; the same positions are given from the side's bottom edge, where they are marked.
+"""
+
+from dataclasses import dataclass
+
+from casewright.joinery.cards import chisel_settings, layout_settings
+from casewright.joinery.checks import (
+    chisels_at_hand,
+    half_pin_width,
+    neck_width,
+    pin_width,
+    rabbet_depth,
+    slope_limit,
+    tail_width_limit,
+    wood_below_groove,
+)
+from casewright.joinery.chisels import RACK, Chisels, Rack, chisels_for
+from casewright.joinery.defaults import USUAL, chosen_half_pin, chosen_pin, chosen_slope, chosen_tails
+from casewright.joinery.dividers import Stepping, stepping_of
+from casewright.joinery.gauges import second_gauge, what_a_wrong_gauge_does
+from casewright.joinery.groove import Groove
+from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Values, fields
+from casewright.joinery.layout import Tail, TailLayout, lay_out
+from casewright.joinery.limits import LIMITS, Limits
+from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
+from casewright.measure.findings import Finding
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.lengths import show
+from casewright.measure.units import Count, Inches, Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Through:
+    """A through joint as it is asked for.
+
+    Attributes:
+        height: height of the back [in]
+        side: thickness of the side, which carries the tails [in]
+        back: thickness of the back [in]
+        half_pin: half pin at each edge of the back, at the end of the tails [in]
+        pin: pin between two tails, at the end of the tails [in]
+        tails: number of tails
+        rabbet: depth of a registration rabbet in the side at the back; 0 for none [in]
+        slope: how far along for one across, 8 for 1:8
+        proud: how far the tails are to stand proud of the back, for planing [in]
+        lower_edge_offset: how far the back's lower edge stands above the side's; None to take it from the
+            groove, and 0 without one [in]
+        groove: the groove for the bottom, which passes under the back; None when there is none
+        rack: the shop's chisels and saw
+        limits: what the joint is held to
+        mark: code of the drawer or joint, for its findings
+    """
+
+    height: Inches
+    side: Inches
+    back: Inches
+    half_pin: Inches
+    pin: Inches
+    tails: Count
+    rabbet: Inches = 0.0
+    slope: Number = USUAL.slope_hardwood.value
+    proud: Inches = 0.0
+    lower_edge_offset: Inches | None = None
+    groove: Groove | None = None
+    rack: Rack = RACK
+    limits: Limits = LIMITS
+    mark: str = ""
+
+    def __post_init__(self) -> None:
+        refuse_unless_above_zero(height=self.height, side=self.side, back=self.back)
+        refuse_below_zero(rabbet=self.rabbet, proud=self.proud, offset=self.offset)
+        if self.rabbet >= self.side:
+            raise ValueError(
+                f"The rabbet of {show(self.rabbet)} in leaves nothing of the side; make it 0 or 1/16."
+            )
+
+    @property
+    def offset(self) -> Inches:
+        """How far the back's lower edge stands above the side's [in]."""
+        if self.lower_edge_offset is not None:
+            return self.lower_edge_offset
+        return self.groove.top if self.groove else 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ThroughJoint:
+    """A through joint, worked out.
+
+    Attributes:
+        given: what was asked for
+        gauge_side: baseline on the sides: the thickness of the back, and what is to stand proud [in]
+        gauge_back: line on both faces of the back, from its end: what is left of the side [in]
+        wrong_gauge_back: the full thickness of the side, so easily set instead; None without a rabbet [in]
+        wrong_gauge_text: what the wrong setting would do; empty without a rabbet
+        lower_edge_offset: how far the back's lower edge stands above the side's [in]
+        layout: the row of tails, from the back's lower edge
+        side_tails: the same tails, from the side's bottom edge
+        stepping: the work with the dividers
+        chisels: which chisels clear it
+        findings: every check that was carried out, passes too
+    """
+
+    given: Through
+    gauge_side: Inches
+    gauge_back: Inches
+    wrong_gauge_back: Inches | None
+    wrong_gauge_text: str
+    lower_edge_offset: Inches
+    layout: TailLayout
+    side_tails: tuple[Tail, ...]
+    stepping: Stepping
+    chisels: Chisels
+    findings: tuple[Finding, ...]
+
+    @property
+    def settings(self) -> tuple[Setting, ...]:
+        """The numbers that a card prints, in the order of work: the side first, then the back."""
+        after = "left after the rabbet; " if self.given.rabbet > 0 else ""
+        return (
+            Setting(
+                name="gauge_side",
+                label="Gauge on the side",
+                value=self.gauge_side,
+                note="baseline of the tails",
+            ),
+            Setting(
+                name="lower_edge_offset",
+                label="Back above the side's edge",
+                value=self.lower_edge_offset,
+                note="from the side's bottom edge to the back's lower edge",
+            ),
+            *layout_settings(self.layout, self.stepping),
+            Setting(
+                name="gauge_back",
+                label="Gauge on the back",
+                value=self.gauge_back,
+                note=f"{after}on both faces, from the end",
+                wrong=self.wrong_gauge_back,
+            ),
+            *chisel_settings(self.chisels),
+        )
+
+
+def gauge_on_the_side(back: Inches, proud: Inches = 0.0) -> Inches:
+    """The baseline of through tails: the thickness of the back, and what is to stand proud of it.
+
+    Rule: back + proud
+
+    Args:
+        back: thickness of the back [in]
+        proud: how far the tails are to stand proud of it, 0 or 1/64 [in]
+
+    Returns:
+        The gauge setting from the end of the side [in]
+
+    Source: geometry of the joint.
+    """
+    return back + proud
+
+
+def through(joint: Through, ledger: Ledger = UNKEPT) -> ThroughJoint:
+    """A through joint, worked out: gauges, dividers, every tail, chisels and checks.
+
+    Args:
+        joint: what was asked for
+        ledger: where the working is kept
+
+    Returns:
+        The joint.
+
+    Raises:
+        CannotBeLaidOut: the sizes leave the tails no width.
+
+    Source: geometry of the joint.
+    """
+    layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, joint.back, joint.slope, ledger)
+    chisels = chisels_for(layout, joint.rack, ledger, joint.limits)
+    offset = joint.offset
+    return ThroughJoint(
+        given=joint,
+        gauge_side=ledger.take("gauge_side", gauge_on_the_side, back=joint.back, proud=joint.proud),
+        gauge_back=ledger.take("gauge_back", second_gauge, side=joint.side, rabbet=joint.rabbet),
+        wrong_gauge_back=joint.side if joint.rabbet > 0 else None,
+        wrong_gauge_text=what_a_wrong_gauge_does(joint.rabbet, "back"),
+        lower_edge_offset=offset,
+        layout=layout,
+        side_tails=tuple(tail.raised(offset) for tail in layout.tails),
+        stepping=stepping_of(layout, ledger),
+        chisels=chisels,
+        findings=_findings(joint, layout, chisels),
+    )
+
+
+def _findings(joint: Through, layout: TailLayout, chisels: Chisels) -> tuple[Finding, ...]:
+    side, limits, mark = joint.side, joint.limits, joint.mark
+    found = [
+        rabbet_depth(side, joint.rabbet, limits, mark),
+        neck_width(layout, side, limits, mark),
+        pin_width(joint.pin, joint.rack.kerf, limits, mark),
+        half_pin_width(joint.half_pin, limits, mark),
+        tail_width_limit(layout, side, limits, mark),
+        slope_limit(joint.slope, limits, mark),
+        chisels_at_hand(layout, chisels, joint.rack, mark),
+    ]
+    if joint.groove:
+        found.append(wood_below_groove(joint.groove.height, limits, mark))
+    return tuple(found)
+
+
+def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> Solved:
+    """A through joint from plain numbers; whatever was left out is chosen."""
+    take = Choosing(values, ledger)
+    height, side, back = take.number("height"), take.number("side"), take.number("back")
+    half_pin = take.or_choose("half_pin", chosen_half_pin, at_front=False)
+    pin = take.or_choose("pin", chosen_pin, side)
+    slope = take.or_choose("slope", chosen_slope)
+    sizes = (height, side, back, half_pin, pin, slope, rack.kerf)
+    joint = Through(
+        height=height,
+        side=side,
+        back=back,
+        half_pin=half_pin,
+        pin=pin,
+        tails=int(take.or_choose("tails", chosen_tails, *sizes)),
+        rabbet=take.optional("rabbet") or 0.0,
+        slope=slope,
+        proud=take.optional("proud") or 0.0,
+        lower_edge_offset=take.optional("lower_edge_offset"),
+        groove=take.groove(),
+        rack=rack,
+    )
+    return Solved(joint=through(joint, ledger), chosen=take.chosen)
+
+
+KIND = JointKind(
+    name="through",
+    title="Through dovetail of a drawer's back, or of a box",
+    fields=fields("through"),
+    solve=_solve,
+)
