@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.measure import units
-from casewright.measure.lengths import INCHES_PER, LengthUnit, from_ticks, parse_length, show_mm, to_ticks
+from casewright.measure.lengths import LengthUnit, from_ticks, parse_length, show_mm, to_ticks
 from casewright.measure.printing import unit_of
+from casewright.measure.typed import INCHES_PER
 from casewright.measure.units import (
     MILLIMETRES_PER_INCH,
     TICKS_PER_INCH,

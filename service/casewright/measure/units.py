@@ -62,6 +62,8 @@ def registry() -> "UnitRegistry[float]":
     """The one pint registry of a process, with money and ticks added.
 
     It takes about a tenth of a second to build, so only a door that converts asks for it.
+
+    Source: the definitions that come with pint; ticks are ours.
     """
     import pint  # noqa: PLC0415 - kept out of the start of every command that converts nothing
 
