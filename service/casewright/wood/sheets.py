@@ -52,7 +52,10 @@ class Sheet:
 
     @property
     def area(self) -> SquareInches:
-        """The face of a whole sheet [sq in]."""
+        """The face of a whole sheet [sq in].
+
+        Source: arithmetic.
+        """
         return self.width * self.length
 
 

@@ -167,22 +167,34 @@ class Tally:
 
     @property
     def surface(self) -> SquareFeet:
-        """The surfaces added up, none of them rounded [sq ft]."""
+        """The surfaces added up, none of them rounded [sq ft].
+
+        Source: arithmetic.
+        """
         return math.fsum(line.surface for line in self.lines)
 
     @property
     def counted(self) -> Count:
-        """The surface measures added up: the footage of 4/4 stock."""
+        """The surface measures added up: the footage of 4/4 stock.
+
+        Source: NHLA Rules Book 2015, page 7, paragraph 18.
+        """
         return sum(line.counted for line in self.lines)
 
     @property
     def feet(self) -> Count:
-        """The footage of the bundle as it is billed, in whole board feet."""
+        """The footage of the bundle as it is billed, in whole board feet.
+
+        Source: NHLA Rules Book 2015, page 7, paragraph 18.
+        """
         return tallied_feet(self.counted, self.thickness)
 
     @property
     def exact_feet(self) -> BoardFeet:
-        """The footage of the bundle on full lengths, not rounded [bd ft]."""
+        """The footage of the bundle on full lengths, not rounded [bd ft].
+
+        Source: NHLA Rules Book; a board foot is 144 cubic inches.
+        """
         thickness = billed_thickness(self.thickness)
         boards = (line.board for line in self.lines)
         return math.fsum(board_feet(thickness, board.width, board.length) for board in boards)
