@@ -49,6 +49,7 @@ def test_every_wood_answers_to_its_shop_name_and_its_handbook_name(each: Wood) -
         ("oak", "white oak"),
         ("wallnut", "walnut"),
         ("cheery", "cherry"),
+        ("old white pine board", "white pine"),
     ],
 )
 def test_a_name_that_could_be_several_woods_or_none_is_refused_with_the_nearest(

@@ -216,9 +216,10 @@ def _by_name() -> Mapping[str, Wood]:
 
 
 def _nearest(name: str) -> tuple[str, ...]:
-    """At most four shop names that hold a word of the name, or else look like it."""
+    """At most four shop names: those that share most words with the name, or else look like it."""
     words = set(name.split())
-    sharing = [each.name for each in woods() if words & set(_plain(each.name).split())]
+    shared = {each.name: len(words & set(_plain(each.name).split())) for each in woods()}
+    sharing = sorted(filter(shared.get, shared), key=shared.__getitem__, reverse=True)
     if sharing:
         return tuple(sharing[:4])
     alike = get_close_matches(name, _by_name(), n=8, cutoff=0.6)
