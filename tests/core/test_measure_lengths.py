@@ -260,6 +260,12 @@ def test_a_minus_is_read_where_less_than_nothing_makes_sense(typed, expected):
     assert parse_length(typed, least=Fraction(-12)) == expected
 
 
+@pytest.mark.parametrize("typed", ["--3", "- -3", "-", "3-", "-1' -", "1-", "-101 ft"])
+def test_a_minus_is_read_once_and_before_a_size(typed):
+    with pytest.raises(LengthError):
+        parse_length(typed, least=Fraction(-1200))
+
+
 @given(st.text(max_size=60), st.sampled_from(LengthUnit))
 @example("1\u0000", INCH)
 def test_any_text_at_all_is_a_size_or_is_refused(typed, shop):
@@ -315,6 +321,14 @@ def test_hundredths_of_a_millimetre_survive_the_store(hundredths):
     stored = to_ticks(parse_length(f"{hundredths / 100:.2f} mm"))
 
     assert f"{stored / 640:.2f}" == f"{hundredths / 100:.2f}"
+
+
+@given(st.fractions(-1200, 1200))
+def test_a_size_is_stored_as_the_nearest_tick(size):
+    stored = to_ticks(size)
+
+    # Half a tick, and a millionth of one for a fraction too fine for the float that half is added to.
+    assert abs(stored - size * 16256) <= Fraction(1, 2) + Fraction(1, 1_000_000)
 
 
 @given(ticks)

@@ -94,6 +94,7 @@ def test_a_value_lies_between_its_roundings(value, step):
     [
         (down_to, 8.41, 0.125, 8.375),
         (down_to, -8.41, 0.125, -8.5),
+        (down_to, 0.3, 0.1, 0.3),
         (up_to, 8.41, 0.125, 8.5),
         (up_to, 8.5, 0.125, 8.5),
         (up_to, 0.3 / 0.1 / 10, 0.1, 0.3),

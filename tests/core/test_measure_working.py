@@ -88,6 +88,7 @@ def ledger() -> Ledger:
     boards = (ledger.given("first_board", 4.5, "measured"), 6.0)
     ledger.take("bill", bill, price=price, boards=boards, ledger=ledger)
     ledger.take("twice", undocumented, size=2.0)
+    ledger.given("unused", 9.0, "a default")
     return ledger
 
 
@@ -119,6 +120,11 @@ def test_a_given_figure_says_who_gave_it_in_the_unit_of_its_first_use(ledger):
     assert explained.value == "1/2 in"
     assert explained.basis == "the unit file"
     assert explained.inputs == ()
+    assert explain(ledger, "price").value == "$12.50"
+
+
+def test_a_given_figure_that_no_rule_used_is_a_bare_number(ledger):
+    assert explain(ledger, "unused").value == "9"
 
 
 def test_a_shop_that_works_in_millimetres_reads_millimetres_and_its_own_money(ledger):

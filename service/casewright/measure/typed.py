@@ -71,7 +71,7 @@ PLAIN = {ord(sign): f" {fraction} " for sign, fraction in VULGAR.items()} | {
 
 NUMBER = r"\d+[ -]\d+/\d+|\d+/\d+|\d*\.\d+|\d+,\d+|\d+"
 LENGTH = re.compile(
-    rf"(?:(?P<feet>{NUMBER}) ?(?:'|ft\.?|feet|foot)(?![a-z]))?"
+    rf"(?:(?P<feet>{NUMBER}) ?(?:'|ft\.?|feet|foot))?"
     rf"(?: ?-? ?(?P<rest>{NUMBER}) ?(?P<unit>\"|[a-z]+\.?)?)?"
 )
 TWO_WAYS = re.compile(r"[1-9]\d{0,2},\d{3}")
