@@ -1,0 +1,1 @@
+"""Screens for tipping, sag and jamming: they rank a design and warn; they certify nothing."""

@@ -1,0 +1,144 @@
+"""What would make a piece stand as it should: a shorter travel, weight at the back, feet further forward."""
+
+import math
+from dataclasses import replace
+
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.rounding import floor64
+from casewright.measure.units import Degrees, Inches, InchPounds, Number, Pounds
+from casewright.stability.masses import leaned, moment
+from casewright.stability.tipping import Situation, TipCase, tip_case
+
+
+def lacking_moment(holding: InchPounds, tipping: InchPounds, target: Number) -> InchPounds:
+    """How much more would have to hold.
+
+    Rule: target * tipping - holding
+
+    Args:
+        holding: the moments that hold [in-lb]
+        tipping: the moments that tip [in-lb]
+        target: the factor wanted [dimensionless]
+
+    Returns:
+        The moment; zero where enough holds already [in-lb]
+
+    Source: statics.
+    """
+    return max(0.0, target * tipping - holding)
+
+
+def ballast(case: TipCase, x: Inches, target: Number, z: Inches = 0.0) -> Pounds:
+    """The weight that would have to be added to the case, low and at the back.
+
+    Rule: lacking_moment / leaned(x, z, tilt)
+
+    Args:
+        case: the situation, worked out
+        x: where the weight would sit, behind the pivot [in]
+        target: the factor wanted [dimensionless]
+        z: how high it would sit [in]
+
+    Returns:
+        The weight; zero where none is needed [lb]
+
+    Raises:
+        ValueError: the place is not behind the pivot, where no weight holds.
+
+    Source: statics.
+    """
+    arm = leaned(x, z, case.situation.tilt)
+    if arm <= 0:
+        raise ValueError("Weight holds only behind the front feet; choose a place further back.")
+    return lacking_moment(case.holding, case.tipping, target) / arm
+
+
+def feet_forward(case: TipCase, target: Number) -> Inches:
+    """How far the front feet would have to come forward.
+
+    Rule: lacking_moment / (standing weight + target * moved weight) / cos(tilt)
+
+    Args:
+        case: the situation, worked out
+        target: the factor wanted [dimensionless]
+
+    Returns:
+        The distance; zero where they stand far enough [in]
+
+    Raises:
+        ValueError: nothing has any weight.
+
+    Source: statics: every weight comes to lie that much further behind the pivot.
+    """
+    standing = math.fsum(mass.weight for mass in case.situation.standing)
+    moved = math.fsum(one.mass.weight for one in case.situation.moving)
+    if standing + moved <= 0:
+        raise ValueError("Nothing of this piece has any weight; give the masses first.")
+    slope = math.cos(math.radians(case.situation.tilt))
+    return lacking_moment(case.holding, case.tipping, target) / ((standing + target * moved) * slope)
+
+
+def safe_travel(
+    holding: InchPounds,
+    closed: InchPounds,
+    weight: Pounds,
+    target: Number,
+    *,
+    push: InchPounds = 0.0,
+    tilt: Degrees = 0.0,
+) -> Inches:
+    """The greatest travel at which the piece still stands as safely as it should.
+
+    Rule: (closed + (holding - target * push) / target) / (weight * cos(tilt)), down to 1/64 in; where the
+        push alone asks for more than holds, what is lacking is not divided by the target
+
+    Args:
+        holding: the moment of what stands: the case, and the drawers that stay shut [in-lb]
+        closed: the moment of what moves, while it is still closed [in-lb]
+        weight: of what moves [lb]
+        target: the factor wanted [dimensionless]
+        push: other moments that tip, such as that of an outward push [in-lb]
+        tilt: how far the piece leans forward [degree]
+
+    Returns:
+        The travel of all that moves, rounded down because it is a limit of safety; 0 where none is safe [in]
+
+    Raises:
+        ValueError: nothing moves.
+
+    Source: statics: the factor solved for the travel.
+    """
+    if weight <= 0:
+        raise ValueError("Nothing moves out, so there is no travel to limit; give the drawers their weight.")
+    spare = holding - target * push
+    reach = closed + (spare / target if spare > 0 else spare)
+    return max(0.0, floor64(reach / (weight * math.cos(math.radians(tilt)))))
+
+
+def greatest_travel(situation: Situation, target: Number, ledger: Ledger = UNKEPT) -> Inches:
+    """The greatest travel of the drawers that are open in a situation.
+
+    Args:
+        situation: what is done to the piece
+        target: the factor wanted [dimensionless]
+        ledger: where the working is kept
+
+    Returns:
+        The travel of all of them, rounded down; 0 where none is safe [in]
+
+    Raises:
+        ValueError: nothing moves.
+
+    Source: statics.
+    """
+    stands = tip_case(replace(situation, moving=()))
+    return ledger.take(
+        f"tip.{situation.kind}.safe_travel",
+        safe_travel,
+        holding=stands.holding,
+        closed=moment((one.mass for one in situation.moving), situation.tilt),
+        weight=math.fsum(one.mass.weight for one in situation.moving),
+        target=target,
+        push=stands.tipping,
+        tilt=situation.tilt,
+    )

@@ -1,0 +1,200 @@
+"""The tip check of a free-standing piece with drawers, as findings: a design screen, not the test."""
+
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.lengths import show
+from casewright.measure.rounding import down_to, up_to
+from casewright.measure.units import Inches, Number
+from casewright.stability.limits import Limits, house_limits, source_of
+from casewright.stability.masses import Piece, total_weight
+from casewright.stability.remedies import ballast, feet_forward, greatest_travel
+from casewright.stability.scope import RULE, Use, check_restraint, check_scope, is_in_scope
+from casewright.stability.situations import situations
+from casewright.stability.tipping import Kind, TipCase, tip_case
+
+DONE = {
+    Kind.ALL_OPEN: "Every drawer open {travel} and full of clothes",
+    Kind.CHILD_LEVEL: "{weight:g} lb on the front of {about}, open {travel}, the others shut, level floor",
+    Kind.CHILD_CARPET: "{weight:g} lb on the front of {about}, open {travel}, the others shut, on carpet",
+    Kind.PUSH: "Every drawer open {travel} and empty, {force:g} lb push at the top",
+}
+
+SOURCES = {
+    Kind.ALL_OPEN: "fill_density",
+    Kind.CHILD_LEVEL: "child_weight",
+    Kind.CHILD_CARPET: "block_thickness",
+    Kind.PUSH: "push_force",
+}
+
+
+def tip_findings(
+    piece: Piece, use: Use, limits: Limits | None = None, ledger: Ledger = UNKEPT
+) -> tuple[Finding, ...]:
+    """The tip check: is the piece covered, does it stand in every situation, is it fixed to the wall.
+
+    Args:
+        piece: where its weight sits
+        use: how it stands and what it is for
+        limits: what it is held to; None for what a shop starts with
+        ledger: where the working is kept
+
+    Returns:
+        Scope, one finding for each kind of situation at its worst drawer, and the wall restraint; for a piece
+        that is fixed to the building, the scope only.
+
+    Source: 16 CFR 1261 and ASTM F2057-23; a design screen.
+    """
+    held = limits or house_limits()
+    covered = is_in_scope(piece.height, total_weight(piece), use, held)
+    scope = check_scope(piece, use, held)
+    if not use.free_standing:
+        return (scope,)
+    worst = worst_cases(tip_cases(piece, held, ledger))
+    return (
+        scope,
+        *(check_case(case, piece, held, covered, ledger) for case in worst),
+        check_restraint(use.restraint, covered),
+    )
+
+
+def tip_cases(piece: Piece, limits: Limits | None = None, ledger: Ledger = UNKEPT) -> tuple[TipCase, ...]:
+    """Every situation of the tip check, worked out: the table of moments.
+
+    Args:
+        piece: where its weight sits
+        limits: weights, forces and the block; None for what a shop starts with
+        ledger: where the working is kept
+
+    Returns:
+        All open, a child on each drawer level and on carpet, and the push.
+
+    Source: ASTM F2057-23, 9.2.1 to 9.2.3; a design screen, its geometry from memory.
+    """
+    return tuple(tip_case(situation, ledger) for situation in situations(piece, limits))
+
+
+def worst_cases(cases: tuple[TipCase, ...]) -> tuple[TipCase, ...]:
+    """Of each kind of situation the one with the least factor.
+
+    Args:
+        cases: situations, worked out
+
+    Returns:
+        One for each kind, in the order in which the kinds come.
+
+    Source: common practice.
+    """
+    kinds = dict.fromkeys(case.situation.kind for case in cases)
+    return tuple(
+        min((case for case in cases if case.situation.kind is kind), key=lambda case: case.factor)
+        for kind in kinds
+    )
+
+
+def verdict_on(factor: Number, target: Number, kind: Kind, covered: bool) -> Verdict:
+    """How a factor comes out.
+
+    A piece that the rule does not cover is still stopped if its own drawers tip it; that a child's weight
+    or a push would tip it is a caution there, as it would be for any light table with a drawer.
+
+    Args:
+        factor: holding over tipping [dimensionless]
+        target: the factor wanted [dimensionless]
+        kind: what was done to the piece
+        covered: whether the rule covers the piece
+
+    Returns:
+        Pass from the target up, caution from 1, stop below.
+
+    Source: common practice.
+    """
+    if factor >= target:
+        return Verdict.PASS
+    if factor >= 1 or (not covered and kind is not Kind.ALL_OPEN):
+        return Verdict.CAUTION
+    return Verdict.STOP
+
+
+def check_case(
+    case: TipCase, piece: Piece, limits: Limits, covered: bool, ledger: Ledger = UNKEPT
+) -> Finding:
+    """One situation as a finding, with what would make it pass.
+
+    Args:
+        case: the situation, worked out
+        piece: for the place of added weight
+        limits: the factor wanted
+        covered: whether the rule covers the piece
+        ledger: where the working is kept
+
+    Returns:
+        Pass from the target factor up, caution from 1, stop below.
+
+    Source: 16 CFR 1261 and ASTM F2057-23; a design screen.
+    """
+    situation = case.situation
+    verdict = verdict_on(case.factor, limits.target_factor, situation.kind, covered)
+    travel = max(one.travel for one in situation.moving)
+    done = DONE[situation.kind].format(
+        travel=f"{show(travel)} in",
+        about=situation.about,
+        weight=limits.child_weight,
+        force=limits.push_force,
+    )
+    safe = greatest_travel(situation, limits.target_factor, ledger)
+    return Finding(
+        rule=f"tip {situation.kind}",
+        verdict=verdict,
+        message=(
+            f"{done}: {case.holding:,.0f} in-lb hold against {case.tipping:,.0f} that tip, a factor of "
+            f"{factor_shown(case.factor)}; greatest safe travel {show(safe)} in. Screen for {RULE}; "
+            "the test decides."
+        ),
+        remedy="" if verdict is Verdict.PASS else remedy_for(case, piece, limits, safe),
+        about=situation.about,
+        found=case.factor,
+        needed=limits.target_factor,
+        source=source_of(SOURCES[situation.kind]),
+    )
+
+
+def factor_shown(factor: Number) -> str:
+    """A factor to two decimals, rounded down so that it never looks safer than it is.
+
+    Args:
+        factor: holding over tipping [dimensionless]
+
+    Returns:
+        Text such as 1.53; “no limit” where nothing tips.
+
+    Source: common practice.
+    """
+    return "no limit" if factor > 1000 else f"{down_to(factor, 0.01):.2f}"
+
+
+def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches) -> str:
+    """What would make a situation pass, each by itself.
+
+    Args:
+        case: the situation, worked out
+        piece: for the place of added weight
+        limits: the factor wanted
+        safe: the greatest safe travel [in]
+
+    Returns:
+        Stops, weight at the back, feet forward, each with its figure, and what else helps.
+
+    Source: statics.
+    """
+    stops = (
+        f"Stop the drawers at {show(safe)} in"
+        if safe > 0
+        else "No travel is safe, so open one drawer at a time by an interlock"
+    )
+    added = up_to(ballast(case, piece.support_depth, limits.target_factor), 0.5)
+    forward = up_to(feet_forward(case, limits.target_factor), 1 / 16)
+    return (
+        f"{stops}; or add {added:g} lb at the bottom of the back; or bring the front feet {show(forward)} in "
+        "forward; or make the case deeper, or let an interlock open one drawer at a time. "
+        "Fit the wall restraint whatever you do."
+    )

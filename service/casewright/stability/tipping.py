@@ -1,0 +1,173 @@
+"""Does it tip: the moments that hold a piece of furniture against those that tip it, one situation at a time.
+
+Drawers that are open in a situation are one body together with what is in and on them: by its sum it tips or
+holds. All else is taken weight by weight.
+"""
+
+import math
+from dataclasses import dataclass
+from enum import StrEnum
+
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.units import Degrees, Inches, InchPounds, Number
+from casewright.stability.masses import Mass, leaned, moment
+
+
+class Kind(StrEnum):
+    """What is done to the piece."""
+
+    ALL_OPEN = "all open"
+    CHILD_LEVEL = "child, level"
+    CHILD_CARPET = "child, carpet"
+    PUSH = "push"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moving:
+    """A weight that goes with an open drawer.
+
+    Attributes:
+        mass: where it is while the drawer is closed
+        travel: how far the drawer is open [in]
+    """
+
+    mass: Mass
+    travel: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """What stands, what has moved out, how the piece leans and what pushes.
+
+    Attributes:
+        kind: what is done to the piece
+        about: the drawer that it is done to; empty for all of them
+        standing: the case and the closed drawers
+        moving: the open drawers, what is in them and what hangs on them
+        tilt: how far the piece leans forward [degree]
+        push: the moment of an outward push [in-lb]
+    """
+
+    kind: Kind
+    about: str = ""
+    standing: tuple[Mass, ...]
+    moving: tuple[Moving, ...]
+    tilt: Degrees = 0.0
+    push: InchPounds = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TipCase:
+    """A situation, worked out.
+
+    Attributes:
+        situation: what was done to the piece
+        holding: the moments that hold it [in-lb]
+        tipping: the moments that tip it [in-lb]
+        factor: holding over tipping; endless where nothing tips it [dimensionless]
+    """
+
+    situation: Situation
+    holding: InchPounds
+    tipping: InchPounds
+    factor: Number
+
+
+def tipping_factor(holding: InchPounds, tipping: InchPounds) -> Number:
+    """How safely a piece stands: above 1 it stays, below 1 it tips.
+
+    Rule: holding / tipping
+
+    Args:
+        holding: the moments that hold it [in-lb]
+        tipping: the moments that tip it [in-lb]
+
+    Returns:
+        The factor; endless where nothing tips it [dimensionless]
+
+    Source: statics; a design screen, not the test of ASTM F2057-23.
+    """
+    return holding / tipping if tipping > 0 else math.inf
+
+
+def moved_out(moving: tuple[Moving, ...], tilt: Degrees = 0.0) -> InchPounds:
+    """The moment of the open drawers, with what is in and on them.
+
+    Rule: sum of weight * leaned(x - travel, z, tilt)
+
+    Args:
+        moving: the weights that went with the drawers
+        tilt: how far the piece leans forward [degree]
+
+    Returns:
+        Above zero where they still hold, below where they tip [in-lb]
+
+    Source: statics.
+    """
+    return math.fsum(one.mass.weight * leaned(one.mass.x - one.travel, one.mass.z, tilt) for one in moving)
+
+
+def tip_case(situation: Situation, ledger: Ledger = UNKEPT) -> TipCase:
+    """A situation worked out: what holds, what tips, and the factor between them.
+
+    Args:
+        situation: what is done to the piece
+        ledger: where the working is kept
+
+    Returns:
+        The moments and their factor.
+
+    Source: statics; a design screen, not the test of ASTM F2057-23.
+    """
+    name = f"tip.{situation.kind}{'.' if situation.about else ''}{situation.about}"
+    holding = ledger.take(f"{name}.holding", holding_moment, situation=situation)
+    tipping = ledger.take(f"{name}.tipping", tipping_moment, situation=situation)
+    factor = ledger.take(f"{name}.factor", tipping_factor, holding=holding, tipping=tipping)
+    return TipCase(situation=situation, holding=holding, tipping=tipping, factor=factor)
+
+
+def holding_moment(situation: Situation) -> InchPounds:
+    """What holds the piece: every standing weight behind the pivot, and the open drawers while they still do.
+
+    Rule: sum of the moments above zero
+
+    Args:
+        situation: what is done to the piece
+
+    Returns:
+        The moment [in-lb]
+
+    Source: statics.
+    """
+    return math.fsum(max(0.0, part) for part in parts(situation))
+
+
+def tipping_moment(situation: Situation) -> InchPounds:
+    """What tips the piece: the open drawers, what is before the pivot, and a push.
+
+    Rule: push - sum of the moments below zero
+
+    Args:
+        situation: what is done to the piece
+
+    Returns:
+        The moment [in-lb]
+
+    Source: statics.
+    """
+    return situation.push + math.fsum(max(0.0, -part) for part in parts(situation))
+
+
+def parts(situation: Situation) -> tuple[InchPounds, ...]:
+    """The moment of each standing weight, and of the open drawers together.
+
+    Args:
+        situation: what is done to the piece
+
+    Returns:
+        Above zero for what holds, below for what tips [in-lb]
+
+    Source: statics.
+    """
+    standing = (moment((mass,), situation.tilt) for mass in situation.standing)
+    return (*standing, moved_out(situation.moving, situation.tilt))

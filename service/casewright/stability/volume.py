@@ -1,0 +1,41 @@
+"""The room in a drawer as the tip-over rule counts it, and the weight of the clothes in it."""
+
+from casewright.measure.units import CubicFeet, Inches, Pounds, PoundsPerCubicFoot
+
+CUBIC_INCHES_PER_CUBIC_FOOT = 1728
+
+
+def clear_volume(width: Inches, depth: Inches, height: Inches, allowance: Inches) -> CubicFeet:
+    """The room in a drawer, as the rule counts it.
+
+    Rule: width * depth * (height - allowance) / 1728
+
+    Args:
+        width: clear inside, side to side [in]
+        depth: clear inside, front to back; the mean of the shortest and longest where it is uneven [in]
+        height: from the bottom's surface to the lowest obstruction above it [in]
+        allowance: taken off the height, 1/8 in [in]
+
+    Returns:
+        The volume, never below zero [cu ft]
+
+    Source: CPSC business guidance, Clothing Storage Units.
+    """
+    return max(0.0, width * depth * (height - allowance)) / CUBIC_INCHES_PER_CUBIC_FOOT
+
+
+def fill_weight(volume: CubicFeet, density: PoundsPerCubicFoot) -> Pounds:
+    """The weight of the clothes in a drawer.
+
+    Rule: volume * density
+
+    Args:
+        volume: of the drawer [cu ft]
+        density: of clothes as the test packs them, 8.5 lb per cu ft [lb per cu ft]
+
+    Returns:
+        The weight [lb]
+
+    Source: 87 FR 72598 (2022 rule's text); its use in ASTM F2057-23 from memory.
+    """
+    return volume * density
