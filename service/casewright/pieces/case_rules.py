@@ -1,0 +1,281 @@
+"""The arithmetic of the carcase: each size from the sizes it hangs on."""
+
+from casewright.measure.rounding import up_to
+from casewright.measure.units import Count, Inches
+
+
+def body_height(overall: Inches, top: Inches, base: Inches) -> Inches:
+    """The height of the case body, which is the length of a case side.
+
+    Rule: overall - top - base
+
+    Args:
+        overall: floor to the upper face of the top [in]
+        top: thickness of the top [in]
+        base: height of the base [in]
+
+    Returns:
+        The height of the body [in]
+
+    Source: geometry of the case.
+    """
+    return overall - top - base
+
+
+def body_height_by_openings(
+    openings: Inches, rail: Inches, bottom: Inches, divider: Inches, rows: Count
+) -> Inches:
+    """The height of the case body that the openings and what lies between them add up to.
+
+    Rule: openings + rail + bottom + (rows - 1) × divider
+
+    Args:
+        openings: all opening heights of a column added up [in]
+        rail: thickness of the sub-top rail [in]
+        bottom: thickness of the case bottom [in]
+        divider: thickness of a divider [in]
+        rows: how many rows of drawers
+
+    Returns:
+        The height of the body [in]
+
+    Source: geometry of the case.
+    """
+    return openings + rail + bottom + (rows - 1) * divider
+
+
+def overall_height(body: Inches, top: Inches, base: Inches) -> Inches:
+    """Floor to the upper face of the top.
+
+    Rule: body + top + base
+
+    Args:
+        body: height of the case body [in]
+        top: thickness of the top [in]
+        base: height of the base [in]
+
+    Returns:
+        The height of the piece [in]
+
+    Source: geometry of the case.
+    """
+    return body + top + base
+
+
+def opening_total(body: Inches, rail: Inches, bottom: Inches, divider: Inches, rows: Count) -> Inches:
+    """What is left for openings in the height of the body.
+
+    Rule: body - rail - bottom - (rows - 1) × divider
+
+    Args:
+        body: height of the case body [in]
+        rail: thickness of the sub-top rail [in]
+        bottom: thickness of the case bottom [in]
+        divider: thickness of a divider [in]
+        rows: how many rows of drawers
+
+    Returns:
+        All opening heights of a column added up [in]
+
+    Source: geometry of the case.
+    """
+    return body - rail - bottom - (rows - 1) * divider
+
+
+def clear_width(width: Inches, side: Inches) -> Inches:
+    """The width between the case sides.
+
+    Rule: width - 2 × side
+
+    Args:
+        width: outside width of the body [in]
+        side: thickness of a case side [in]
+
+    Returns:
+        The width of an opening that spans the case [in]
+
+    Source: geometry of the case.
+    """
+    return width - 2 * side
+
+
+def column_width(clear: Inches, upright: Inches, columns: Count, fixed: Inches, shared: Count) -> Inches:
+    """The width of one of the openings that share a row.
+
+    Rule: (clear - (columns - 1) × upright - fixed) / shared
+
+    Args:
+        clear: width between the case sides [in]
+        upright: thickness of an upright [in]
+        columns: openings in the row
+        fixed: widths of the row that were typed, added up [in]
+        shared: openings that share what is left
+
+    Returns:
+        The width of each of them [in]
+
+    Source: geometry of the case.
+    """
+    return (clear - (columns - 1) * upright - fixed) / shared
+
+
+def opening_depth(depth: Inches, back: Inches) -> Inches:
+    """The depth from the front edge of the case to the back.
+
+    Rule: depth - back
+
+    Args:
+        depth: depth of the case body [in]
+        back: thickness of the back boards [in]
+
+    Returns:
+        The depth of every opening [in]
+
+    Source: geometry of the case.
+    """
+    return depth - back
+
+
+def dovetailed_length(width: Inches, lap: Inches) -> Inches:
+    """The length of a rail or bottom that is half-blind dovetailed into both sides.
+
+    Rule: width - 2 × lap
+
+    Args:
+        width: outside width of the body [in]
+        lap: wood left outside the tails [in]
+
+    Returns:
+        The length over the tails [in]
+
+    Source: geometry of the joint.
+    """
+    return width - 2 * lap
+
+
+def housed_length(opening: Inches, housing: Inches) -> Inches:
+    """The length of a part housed at both ends.
+
+    Rule: opening + 2 × housing
+
+    Args:
+        opening: clear distance between the two parts that it is housed in [in]
+        housing: depth of each housing [in]
+
+    Returns:
+        The length over both ends [in]
+
+    Source: geometry of the joint.
+    """
+    return opening + 2 * housing
+
+
+def runner_length(
+    depth: Inches, front_rail: Inches, back_rail: Inches, tenon: Inches, slack: Inches
+) -> Inches:
+    """The length of a runner or kicker, tenoned into the rails, with a gap at the rear.
+
+    Rule: depth - front_rail - back_rail + 2 × tenon - slack
+
+    Args:
+        depth: depth of the opening [in]
+        front_rail: width of the front rail [in]
+        back_rail: width of the rear rail [in]
+        tenon: length of the tenon at each end [in]
+        slack: gap left dry at the rear shoulder [in]
+
+    Returns:
+        The length over the tenons [in]
+
+    Source: geometry of the frame; the dry rear joint is common practice.
+    """
+    return depth - front_rail - back_rail + 2 * tenon - slack
+
+
+def runner_slack(shrinkage: Inches, least: Inches) -> Inches:
+    """The gap at the rear of a runner that lets a solid side shrink past it.
+
+    Rule: the greater of least, and shrinkage rounded up to 1/16
+
+    Args:
+        shrinkage: how much shallower the case side gets when driest [in]
+        least: never less than this [in]
+
+    Returns:
+        The gap [in]
+
+    Source: common practice.
+    """
+    return max(least, up_to(shrinkage, 1 / 16))
+
+
+def between(whole: Inches, one_end: Inches, other_end: Inches) -> Inches:
+    """What lies between two parts.
+
+    Rule: whole - one_end - other_end
+
+    Args:
+        whole: the size over all [in]
+        one_end: the part at one end [in]
+        other_end: the part at the other end [in]
+
+    Returns:
+        The size between them [in]
+
+    Source: geometry of the case.
+    """
+    return whole - one_end - other_end
+
+
+def over_all(inner: Inches, one_end: Inches, other_end: Inches) -> Inches:
+    """A size with what stands out at either end.
+
+    Rule: inner + one_end + other_end
+
+    Args:
+        inner: the size between [in]
+        one_end: what stands out at one end [in]
+        other_end: what stands out at the other [in]
+
+    Returns:
+        The size over all [in]
+
+    Source: geometry of the case.
+    """
+    return inner + one_end + other_end
+
+
+def shiplap_boards(width: Inches, widest: Inches) -> Count:
+    """How many back boards are needed so that none is wider than wished.
+
+    Rule: width / widest, rounded up
+
+    Args:
+        width: width of the back [in]
+        widest: the widest board wished for [in]
+
+    Returns:
+        The number of boards
+
+    Source: common practice.
+    """
+    return max(1, round(up_to(width, widest) / widest))
+
+
+def shiplap_width(width: Inches, boards: Count, lap: Inches, gap: Inches) -> Inches:
+    """The width of each back board, laps included.
+
+    Rule: (width + (boards - 1) × (lap - gap)) / boards
+
+    Args:
+        width: width of the back [in]
+        boards: how many there are
+        lap: width of the shiplap [in]
+        gap: gap left at each lap [in]
+
+    Returns:
+        The width of one board [in]
+
+    Source: geometry of the back.
+    """
+    return (width + (boards - 1) * (lap - gap)) / boards

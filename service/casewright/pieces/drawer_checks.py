@@ -1,0 +1,180 @@
+"""Checks of the drawers: do they clear, close, run and hold?"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.ledger import Ledger
+from casewright.measure.lengths import show
+from casewright.pieces.carcase import Carcase
+from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.drawer_spec import PlyBottom
+from casewright.pieces.season import Climate, across
+from casewright.pieces.spec import UnitSpec
+from casewright.pieces.verdicts import at_least, at_most
+from casewright.stability.jam import check_jam, check_shape
+from casewright.stability.limits import house_limits
+from casewright.wood.movement import movement
+
+HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
+BEHIND = 1 / 16
+"""Left behind a drawer when everything has moved (common practice) [in]."""
+LEAST_SIDE = 1 / 8
+RUNNER_ROOM = 1 / 8
+ALIGNED = 1 / 32
+
+
+def drawer_checks(
+    spec: UnitSpec, climate: Climate, case: Carcase, drawers: tuple[Drawer, ...], ledger: Ledger
+) -> Iterator[Finding]:
+    """The checks of every drawer.
+
+    Args:
+        spec: what the maker chose
+        climate: the moisture contents between which the wood moves
+        case: the carcase
+        drawers: the drawers
+        ledger: keeps the working
+
+    Returns:
+        The findings, passes too.
+
+    Source: common practice; movement by the Wood Handbook, chapter 13.
+    """
+    moves = 0.0 if isinstance(spec.drawers.bottom, PlyBottom) else across(spec.woods.of("bottoms"), ledger)
+    for drawer in drawers:
+        yield _wettest(spec, drawer)
+        yield from _depth(drawer, case, climate, moves)
+        yield check_shape(drawer.sizes.length, drawer.sizes.width, about=drawer.code)
+        yield _jam(spec, drawer)
+        yield from _groove(spec, drawer)
+        yield from _sag(spec, drawer)
+    yield from _pull_lines(drawers)
+
+
+def _wettest(spec: UnitSpec, drawer: Drawer) -> Finding:
+    gaps, top = drawer.sizes.gaps, spec.drawers.clearances.top
+    return at_least(
+        "clears when wettest",
+        gaps.wettest,
+        top,
+        f"The gap above is {show(gaps.now)} in now, {gaps.wettest:.3f} when wettest, "
+        f"{gaps.driest:.3f} when driest.",
+        f"Plane the drawer {show(top - gaps.wettest + 1 / 64)} in lower.",
+        about=drawer.code,
+        source=HANDBOOK,
+    )
+
+
+def _depth(drawer: Drawer, case: Carcase, climate: Climate, moves: float) -> Iterator[Finding]:
+    """A drawer still closes when the side is shortest and its bottom longest, which stays under the back."""
+    sizes, deep = drawer.sizes, drawer.bottom.deep
+    grows = movement(size=deep, coefficient=moves, change=climate.swelling)
+    needed = case.side_shrinkage + grows + BEHIND
+    clearance = sizes.opening.depth - sizes.length
+    yield at_least(
+        "depth season",
+        clearance,
+        needed,
+        f"Behind the drawer there is {show(clearance)} in; the side shrinks {case.side_shrinkage:.3f}, the "
+        f"bottom grows {grows:.3f}, and {show(BEHIND)} stays.",
+        f"Make the drawer {show(needed - clearance + 1 / 64)} in shorter.",
+        about=drawer.code,
+        source=HANDBOOK,
+    )
+    shrinks = movement(size=deep, coefficient=moves, change=climate.drying)
+    yield at_most(
+        "bottom stays under the back",
+        shrinks,
+        sizes.back,
+        f"The bottom shrinks {shrinks:.3f} in under a back {show(sizes.back)} in thick.",
+        f"Let the bottom reach {show(shrinks - sizes.back + 1 / 16)} in past the back.",
+        about=drawer.code,
+        source=HANDBOOK,
+    )
+
+
+def _jam(spec: UnitSpec, drawer: Drawer) -> Finding:
+    """Pulled by one knob, a drawer jams when too little of it is still in the case."""
+    sizes = drawer.sizes
+    centre = sizes.opening.left + sizes.opening.width / 2
+    return check_jam(
+        sizes.length,
+        drawer.travel,
+        max(abs(pull - centre) for pull in drawer.pulls),
+        about=drawer.code,
+        limits=replace(house_limits(), friction=spec.use.jam_friction),
+    )
+
+
+def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
+    groove, sizes = spec.drawers.groove, drawer.sizes
+    thin = min(sizes.left_side, sizes.right_side)
+    needed = max(LEAST_SIDE, thin / 2)
+    yield at_least(
+        "side left at groove",
+        thin - groove.depth,
+        needed,
+        f"The groove leaves {show(thin - groove.depth)} in of the side.",
+        f"Make the groove {show(max(0.0, thin - needed))} in deep, or use slips.",
+        about=drawer.code,
+    )
+    thickness = drawer.bottom.thickness
+    if isinstance(spec.drawers.bottom, PlyBottom):
+        yield at_most(
+            "ply fits groove",
+            abs(groove.width - thickness),
+            1 / 32,
+            f"The sheet measures {thickness:.3f} in and the groove {show(groove.width)} in.",
+            f"Cut the groove {show(thickness)} in wide, from the sheet itself.",
+            about=drawer.code,
+            verdict=Verdict.CAUTION,
+        )
+    room = groove.height - max(0.0, thickness - groove.width)
+    yield at_least(
+        "room over runner",
+        room,
+        RUNNER_ROOM,
+        f"The bottom's underside is {show(room)} in above the runner.",
+        f"Raise the groove {show(RUNNER_ROOM - room)} in.",
+        about=drawer.code,
+    )
+
+
+def _sag(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
+    bottom = drawer.bottom
+    if bottom.sag is None:
+        return
+    without = ""
+    if bottom.pieces > 1 and bottom.sag_without_muntin is not None:
+        limit = drawer.sizes.inside.width / 300
+        words = "too much" if bottom.sag_without_muntin > limit else "allowed"
+        without = (
+            f" Without a muntin it would sag {bottom.sag_without_muntin:.3f} in over {limit:.3f}: {words}."
+        )
+    yield at_most(
+        "bottom sag",
+        bottom.sag,
+        bottom.sag_allowed,
+        f"Full, the bottom sags {bottom.sag:.3f} in over {show(bottom.span)} in; {bottom.sag_allowed:.3f} is "
+        f"allowed.{without}",
+        "Use a muntin, or a thicker bottom.",
+        about=drawer.code,
+        source="beam formula of a uniformly loaded strip; the limit of span/300 is common practice",
+    )
+
+
+def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
+    """Pulls of wide drawers stand in line down the case."""
+    pairs = {drawer.pulls for drawer in drawers if len(drawer.pulls) > 1}
+    if not pairs:
+        return
+    spread = max(max(pair[side] for pair in pairs) - min(pair[side] for pair in pairs) for side in (0, 1))
+    yield at_most(
+        "pull lines",
+        spread,
+        ALIGNED,
+        f"The pulls of wide drawers stand within {show(spread)} in of one line.",
+        "Give the rows the same columns, or set the pulls by hand.",
+        verdict=Verdict.CAUTION,
+    )

@@ -1,0 +1,287 @@
+"""The arithmetic of an inset drawer on wooden runners: each size from the opening it goes into."""
+
+from casewright.measure.rounding import down_to, floor64
+from casewright.measure.units import Inches, Percent, PerPercent, SquareInches
+
+QUARTER = 1 / 4
+
+
+def drawer_height(
+    opening: Inches, bottom_gap: Inches, top_gap: Inches, coefficient: PerPercent, swelling: Percent
+) -> Inches:
+    """The height to plane a drawer to now, so that it still clears when it is wettest.
+
+    Rule: (opening - bottom_gap - top_gap) / (1 + coefficient × swelling), rounded down to 1/64
+
+    Args:
+        opening: height of the opening [in]
+        bottom_gap: gap under the drawer [in]
+        top_gap: gap to be left above it when it is wettest [in]
+        coefficient: the greater of the movement coefficients of front and side, in height [1 per % moisture]
+        swelling: moisture content at the wettest less that of the wood now, never below nothing [%]
+
+    Returns:
+        The height of front and sides [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2, solved for the size now.
+    """
+    return floor64((opening - bottom_gap - top_gap) / (1 + coefficient * swelling))
+
+
+def gap_above(
+    opening: Inches, bottom_gap: Inches, height: Inches, coefficient: PerPercent, change: Percent
+) -> Inches:
+    """The gap above a drawer at some moisture content.
+
+    Rule: opening - bottom_gap - height × (1 + coefficient × change)
+
+    Args:
+        opening: height of the opening [in]
+        bottom_gap: gap under the drawer [in]
+        height: height of the drawer now [in]
+        coefficient: movement coefficient of the part, in height [1 per % moisture]
+        change: moisture content then, less that of the wood now [%]
+
+    Returns:
+        The gap; below nothing the drawer binds [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
+    """
+    return opening - bottom_gap - height * (1 + coefficient * change)
+
+
+def drawer_width(opening: Inches, side_gap: Inches) -> Inches:
+    """The width of a drawer over its sides.
+
+    Rule: opening - 2 × side_gap, rounded down to 1/64
+
+    Args:
+        opening: width of the opening [in]
+        side_gap: clearance at each side [in]
+
+    Returns:
+        The width of the drawer, and the length of its front and back [in]
+
+    Source: common practice; long grain sets the width of an opening, so it hardly moves.
+    """
+    return floor64(opening - 2 * side_gap)
+
+
+def drawer_length(depth: Inches, back_gap: Inches, shrinkage: Inches) -> Inches:
+    """The length of a drawer, front to back, that still closes when the case is shallowest.
+
+    Rule: depth - back_gap - shrinkage, rounded down to 1/4
+
+    Args:
+        depth: depth of the opening [in]
+        back_gap: clearance behind the drawer [in]
+        shrinkage: how much shallower the case side gets when driest [in]
+
+    Returns:
+        The length over front and sides [in]
+
+    Source: common practice.
+    """
+    return down_to(depth - back_gap - shrinkage, QUARTER)
+
+
+def side_length(length: Inches, lap: Inches) -> Inches:
+    """The length of a side whose tails stop short of the face of the front.
+
+    Rule: length - lap
+
+    Args:
+        length: length of the drawer [in]
+        lap: wood left in front of the tails [in]
+
+    Returns:
+        The length of the side [in]
+
+    Source: geometry of the joint.
+    """
+    return length - lap
+
+
+def back_height(height: Inches, groove_height: Inches, groove_width: Inches, drop: Inches) -> Inches:
+    """The height of a back that stands on the bottom, so that the bottom slides in under it.
+
+    Rule: height - groove_height - groove_width - drop
+
+    Args:
+        height: height of the sides [in]
+        groove_height: bottom edge of the side up to the groove [in]
+        groove_width: width of the groove [in]
+        drop: top of the back below the top of the sides [in]
+
+    Returns:
+        The height of the back [in]
+
+    Source: common practice.
+    """
+    return height - groove_height - groove_width - drop
+
+
+def full_back_height(height: Inches, drop: Inches) -> Inches:
+    """The height of a back that is grooved for the bottom like the sides.
+
+    Rule: height - drop
+
+    Args:
+        height: height of the sides [in]
+        drop: top of the back below the top of the sides [in]
+
+    Returns:
+        The height of the back [in]
+
+    Source: common practice.
+    """
+    return height - drop
+
+
+def width_inside(width: Inches, left_side: Inches, right_side: Inches) -> Inches:
+    """The width between the sides of a drawer.
+
+    Rule: width - left_side - right_side
+
+    Args:
+        width: width of the drawer [in]
+        left_side: thickness of the left side [in]
+        right_side: thickness of the right side [in]
+
+    Returns:
+        The clear width [in]
+
+    Source: geometry of the drawer.
+    """
+    return width - left_side - right_side
+
+
+def depth_inside(length: Inches, front: Inches, back: Inches) -> Inches:
+    """The depth between front and back of a drawer.
+
+    Rule: length - front - back
+
+    Args:
+        length: length of the drawer [in]
+        front: thickness of the front [in]
+        back: thickness of the back [in]
+
+    Returns:
+        The clear depth [in]
+
+    Source: geometry of the drawer.
+    """
+    return length - front - back
+
+
+def height_inside(opening: Inches, groove_height: Inches, groove_width: Inches, headroom: Inches) -> Inches:
+    """The height above a drawer's bottom that can be filled.
+
+    Rule: opening - groove_height - groove_width - headroom
+
+    Args:
+        opening: height of the opening [in]
+        groove_height: bottom edge of the side up to the groove [in]
+        groove_width: width of the groove [in]
+        headroom: kept free under the obstruction above [in]
+
+    Returns:
+        The clear height [in]
+
+    Source: US CPSC business guidance on clothing storage units: from the drawer bottom to the lowest
+        obstruction, less 1/8 in.
+    """
+    return opening - groove_height - groove_width - headroom
+
+
+def bottom_width(inside: Inches, groove_depth: Inches, play: Inches) -> Inches:
+    """The size of a bottom from groove to groove.
+
+    Rule: inside + 2 × groove_depth - 2 × play
+
+    Args:
+        inside: clear distance between the two grooved faces [in]
+        groove_depth: depth of each groove [in]
+        play: left free at each side [in]
+
+    Returns:
+        The size of the bottom in that direction [in]
+
+    Source: geometry of the drawer; the play is common practice.
+    """
+    return inside + 2 * groove_depth - 2 * play
+
+
+def half_bottom_width(inside: Inches, muntin: Inches, groove_depth: Inches, play: Inches) -> Inches:
+    """The width of one half of a bottom that a muntin parts.
+
+    Rule: (inside - muntin) / 2 + 2 × groove_depth - 2 × play
+
+    Args:
+        inside: clear width between the sides [in]
+        muntin: width of the muntin [in]
+        groove_depth: depth of each groove [in]
+        play: left free at each side [in]
+
+    Returns:
+        The width of each half [in]
+
+    Source: geometry of the drawer.
+    """
+    return (inside - muntin) / 2 + 2 * groove_depth - 2 * play
+
+
+def bottom_length(length: Inches, front: Inches, groove_depth: Inches, over: Inches) -> Inches:
+    """The size of a bottom front to back, from the groove in the front to the rear of the drawer.
+
+    Rule: length - front + groove_depth + over
+
+    Args:
+        length: length of the drawer [in]
+        front: thickness of the front [in]
+        groove_depth: depth of the groove in the front [in]
+        over: how far it reaches past the back [in]
+
+    Returns:
+        The size front to back [in]
+
+    Source: common practice.
+    """
+    return length - front + groove_depth + over
+
+
+def muntin_length(length: Inches, front: Inches, groove_depth: Inches) -> Inches:
+    """The length of the muntin, from the groove in the front to the rear of the drawer.
+
+    Rule: length - front + groove_depth
+
+    Args:
+        length: length of the drawer [in]
+        front: thickness of the front [in]
+        groove_depth: depth of the groove in the front [in]
+
+    Returns:
+        The length of the muntin [in]
+
+    Source: common practice.
+    """
+    return length - front + groove_depth
+
+
+def inside_area(depth: Inches, side: Inches, width: Inches, back: Inches) -> SquareInches:
+    """The faces inside a drawer that are prepared and sealed: both sides, the back, and the bottom.
+
+    Rule: 2 × depth × side + width × back + width × depth
+
+    Args:
+        depth: clear depth [in]
+        side: height of the sides [in]
+        width: clear width [in]
+        back: height of the back [in]
+
+    Returns:
+        The area [sq in]
+
+    Source: common practice; the inside of the front is left bare.
+    """
+    return 2 * depth * side + width * back + width * depth

@@ -1,0 +1,128 @@
+"""Checks of the stock: can the boards be had, and do they leave room to plane?"""
+
+from collections.abc import Iterator
+
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import show
+from casewright.pieces.parts import FaceClass, Part, PartLine, part_lines
+from casewright.pieces.shop import Shop
+from casewright.pieces.spec import UnitSpec
+from casewright.wood.rough import rough_width
+from casewright.wood.sheets import label_area, sheets
+from casewright.wood.thickness import flattening_loss, thickness_class
+
+LONG = 36.0
+"""A part longer than this has to be flattened before it is thicknessed (common practice) [in]."""
+SINGLE = {FaceClass.SHOW, FaceClass.DRAWER}
+
+
+def stock_checks(spec: UnitSpec, parts: tuple[Part, ...], shop: Shop) -> Iterator[Finding]:
+    """The checks of the boards that the parts come from.
+
+    Args:
+        spec: what the maker chose
+        parts: every part of the unit
+        shop: the boards that the shop can get
+
+    Returns:
+        The findings, passes too.
+
+    Source: common practice; surfaced thickness by the NHLA rules.
+    """
+    lines = part_lines(parts)
+    yield _wide_boards(spec, lines, shop)
+    yield _class_limits(spec, lines)
+    yield from _label(spec, lines)
+
+
+def _names(lines: list[PartLine]) -> str:
+    return ", ".join(dict.fromkeys(line.line for line in lines))
+
+
+def _wide_boards(spec: UnitSpec, lines: tuple[PartLine, ...], shop: Shop) -> Finding:
+    """Parts that come from one board each, but from a wider one than most."""
+    over, widest = shop.spec.wide_over, shop.spec.widest_board
+    wide = [
+        line
+        for line in lines
+        if not line.part.sheet and line.part.width <= widest and rough_width(line.part.width) > over
+    ]
+    needs = ", ".join(f"{line.line} {show(rough_width(line.part.width))}" for line in wide)
+    return Finding(
+        rule="wide boards",
+        verdict=Verdict.CAUTION if wide else Verdict.PASS,
+        message=(
+            f"Rough widths over {show(over)} in: {needs}."
+            if wide
+            else f"No board need be over {show(over)} in wide."
+        ),
+        remedy=(
+            "Pick wide boards at the yard, or glue one panel in order and rip the parts from it."
+            if wide
+            else ""
+        ),
+        about=_names(wide),
+        found=max((rough_width(line.part.width) for line in wide), default=None),
+        needed=over,
+    )
+
+
+def _class_limits(spec: UnitSpec, lines: tuple[PartLine, ...]) -> Finding:
+    """Parts finished within 1/16 in of what their class gives, and too long to be planed without loss."""
+    tight = []
+    for line in lines:
+        part = line.part
+        if part.sheet or part.length <= LONG:
+            continue
+        bought = thickness_class(part.thickness)
+        if part.thickness > bought.surfaced - flattening_loss() + 1e-9:
+            tight.append(line)
+    thick = max((line.part.thickness for line in tight), default=0.0)
+    return Finding(
+        rule="class",
+        verdict=Verdict.CAUTION if tight else Verdict.PASS,
+        message=(
+            f"Long parts finished at the limit of their class: {_names(tight)}, up to {show(thick)} in thick."
+            if tight
+            else "Every part leaves room to flatten in its thickness class."
+        ),
+        remedy=(
+            f"Pick straight boards, finish them {show(flattening_loss())} in thinner, or buy a class up."
+            if tight
+            else ""
+        ),
+        about=_names(tight),
+        found=thick or None,
+        source="NHLA rules, standard thickness of surfaced lumber; the allowance is common practice",
+    )
+
+
+def _label(spec: UnitSpec, lines: tuple[PartLine, ...]) -> Iterator[Finding]:
+    """Large faces of composite wood carry a label."""
+    composite = {str(sheet) for sheet in sheets() if sheet.composite}
+    large = [
+        line
+        for line in lines
+        if line.part.sheet
+        and line.part.wood in composite
+        and line.part.width * line.part.length > label_area()
+    ]
+    if any(line.part.sheet for line in lines):
+        yield Finding(
+            rule="composite-wood label",
+            verdict=Verdict.CAUTION if large else Verdict.PASS,
+            message=(
+                f"{_names(large)}: a face over {label_area():g} sq in of composite wood, so it is labelled."
+                if large
+                else f"No composite-wood face is over {label_area():g} sq in."
+            ),
+            remedy=(
+                "Use compliant sheets, keep the invoice, label the piece; confirm the rule where you sell."
+                if large
+                else ""
+            ),
+            about=_names(large),
+            found=max((line.part.width * line.part.length for line in large), default=None),
+            needed=label_area(),
+            source="40 CFR 770 (TSCA title VI)",
+        )
