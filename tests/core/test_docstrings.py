@@ -96,9 +96,7 @@ OF_PIECES = [
 def summary_faults(member: Any) -> list[str]:
     """What is wrong with the first line."""
     summary = read_docstring(member).summary
-    return (
-        [] if summary.endswith(".") else [f"the first line is not a sentence with a full stop: “{summary}”"]
-    )
+    return [] if summary.endswith((".", "?")) else [f"the first line is not a whole sentence: “{summary}”"]
 
 
 def faults(function: Callable[..., object]) -> list[str]:
@@ -321,7 +319,7 @@ def without_what_it_returns(shop: LengthUnit) -> str:
 @pytest.mark.parametrize(
     ("function", "expected"),
     [
-        (without_a_full_stop, ["the first line is not a sentence with a full stop: “A summary”"]),
+        (without_a_full_stop, ["the first line is not a whole sentence: “A summary”"]),
         (without_a_source, ["it has no Source"]),
         (with_an_argument_left_out, ["it takes ['width'] and describes []"]),
         (
