@@ -72,6 +72,7 @@ def test_a_harder_wood_adds_to_cutting_lines_only():
     ("wood", "factor"),
     [
         ("pine", 0.85),
+        ("white pine", 0.85),
         ("Poplar", 0.9),
         ("cherry", 1.0),
         ("walnut", 1.0),

@@ -31,7 +31,17 @@ def test_every_example_price_says_that_it_is_one(row):
 @pytest.mark.parametrize("thickness", ["4/4", "5/4", "6/4", "8/4"])
 @pytest.mark.parametrize(
     "wood",
-    ["cherry", "walnut", "poplar", "soft maple", "hard maple", "white oak", "red oak", "ash", "pine"],
+    [
+        "cherry",
+        "walnut",
+        "poplar",
+        "soft maple",
+        "hard maple",
+        "white oak",
+        "red oak",
+        "white ash",
+        "white pine",
+    ],
 )
 def test_every_usual_wood_has_an_example_price_in_every_class(wood, thickness):
     row = example_prices().lumber(wood, thickness)
