@@ -89,6 +89,7 @@ def ledger() -> Ledger:
     ledger.take("bill", bill, price=price, boards=boards, ledger=ledger)
     ledger.take("twice", undocumented, size=2.0)
     ledger.given("unused", 9.0, "a default")
+    ledger.given("season", 9.0, "a default", Percent)
     return ledger
 
 
@@ -125,6 +126,10 @@ def test_a_given_figure_says_who_gave_it_in_the_unit_of_its_first_use(ledger):
 
 def test_a_given_figure_that_no_rule_used_is_a_bare_number(ledger):
     assert explain(ledger, "unused").value == "9"
+
+
+def test_a_given_figure_can_say_its_own_unit(ledger):
+    assert explain(ledger, "season").value == "9%"
 
 
 def test_a_shop_that_works_in_millimetres_reads_millimetres_and_its_own_money(ledger):

@@ -75,6 +75,7 @@ class Working:
         inputs: what went in, by the names of the rule's arguments
         value: what came out
         basis: for a given figure, who gave it: the unit file, the shop's settings, a default and its source
+        kind: for a given figure, the alias of its unit, such as `Inches`, where whoever gave it said so
     """
 
     figure: str
@@ -82,6 +83,7 @@ class Working:
     inputs: dict[str, object]
     value: object
     basis: str = ""
+    kind: object = None
 
 
 class Ledger:
@@ -118,13 +120,14 @@ class Ledger:
         self._workings[name] = Working(name, rule, inputs, value)
         return _named(value, name)
 
-    def given(self, figure: str, value: T, basis: str) -> T:
+    def given(self, figure: str, value: T, basis: str, kind: object = None) -> T:
         """Writes down a figure that nobody computed: it was typed, measured, or is a default.
 
         Args:
             figure: the figure's name
             value: what was given
             basis: who gave it and on what ground
+            kind: the alias of its unit, such as `Inches`; left out, the first rule that uses it says
 
         Returns:
             The value; a number remembers its name.
@@ -132,7 +135,7 @@ class Ledger:
         Source: common practice.
         """
         name = self._prefix + figure
-        self._workings[name] = Working(name, None, {}, value, basis)
+        self._workings[name] = Working(name, None, {}, value, basis, kind)
         return _named(value, name)
 
     def __contains__(self, figure: str) -> bool:
@@ -161,7 +164,7 @@ class Unkept(Ledger):
         """Works a figure out and forgets how."""
         return rule(**inputs)
 
-    def given(self, figure: str, value: T, basis: str) -> T:
+    def given(self, figure: str, value: T, basis: str, kind: object = None) -> T:
         """Hands the value back."""
         return value
 
