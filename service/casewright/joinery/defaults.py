@@ -280,26 +280,31 @@ def chosen_tails(
         The choice.
 
     Raises:
-        CannotBeLaidOut: no number of tails passes; the message says why each was refused.
+        CannotBeLaidOut: no number of tails passes, with the groove left out of account; the message says
+            why each was refused.
 
     Source: common practice; the weights are from memory.
     """
     sizes = (height, side, tail_length, half_pin, pin, slope, kerf)
     choices = rank(*sizes, groove=groove, family_pitch=family_pitch, looks=looks, limits=limits)
+    showing = ""
+    if groove and not choices:
+        # The joint is laid out all the same: its own check then says how far to move the groove.
+        choices = rank(*sizes, family_pitch=family_pitch, looks=looks, limits=limits)
+        showing = " No number of tails hides the groove."
     if not choices:
-        why = " ".join(
-            f"{refusal.count}: {refusal.why}"
-            for refusal in refusals(*sizes, groove=groove, looks=looks, limits=limits)
-        )
+        refused = refusals(*sizes, looks=looks, limits=limits)
+        why = " ".join(f"{refusal.count}: {refusal.why}" for refusal in refused)
         raise CannotBeLaidOut(f"No number of tails passes. {why} Change a size, or give the number yourself.")
     best = choices[0]
-    why = f"Looks best of the {len(choices)} that pass, at {best.score:.1f} of 100"
+    why = f"The only number that passes, at {best.score:.1f} of 100 for looks"
     if len(choices) > 1:
-        why += f"; next {choices[1].count}, at {choices[1].score:.1f}"
+        next_best = f"next {choices[1].count}, at {choices[1].score:.1f}"
+        why = f"Looks best of the {len(choices)} that pass, at {best.score:.1f} of 100; {next_best}"
     return Chosen(
         name="tails",
         value=best.count,
         measure=Measure.COUNT,
-        why=f"{why}.",
+        why=f"{why}.{showing}",
         source=looks.tail_sides.source,
     )

@@ -184,12 +184,13 @@ def measured_in_the_rabbet(
     )
 
 
-def groove_hidden(groove: Groove, fit: GrooveFit, about: str = "") -> Finding:
+def groove_hidden(groove: Groove, fit: GrooveFit, limits: Limits = LIMITS, about: str = "") -> Finding:
     """JC8: whether the lowest tail hides the groove for the bottom.
 
     Args:
         groove: the groove
         fit: how it lies against the lowest tail
+        limits: what a joint is held to; a half pin that would split is not offered
         about: code of the part or joint
 
     Returns:
@@ -201,7 +202,7 @@ def groove_hidden(groove: Groove, fit: GrooveFit, about: str = "") -> Finding:
     between = f"the lowest tail covers {show(fit.lower)} to {show(fit.upper)} in at the inside face"
     remedy = ""
     if not fit.hidden:
-        remedy = f"{_ways_to_hide(fit)}, or stop the groove short of the ends, use slips, or plug the notch."
+        remedy = f"{_ways_to_hide(fit, limits)}, or stop the groove short of the ends, use slips, or plug it."
     return Finding(
         rule="JC8",
         verdict=Verdict.PASS if fit.hidden else Verdict.STOP,
@@ -214,14 +215,14 @@ def groove_hidden(groove: Groove, fit: GrooveFit, about: str = "") -> Finding:
     )
 
 
-def _ways_to_hide(fit: GrooveFit) -> str:
+def _ways_to_hide(fit: GrooveFit, limits: Limits) -> str:
     ways = []
     if fit.move is not None and fit.height is not None:
         way = "Raise" if fit.move > 0 else "Lower"
         ways.append(f"{way} the groove by {show(abs(fit.move))} in, to {show(fit.height)}")
     else:
         ways.append("Use fewer tails or a narrower groove: it is wider than the tail")
-    if fit.half_pin is not None:
+    if fit.half_pin is not None and fit.half_pin >= limits.half_pin_least.value - TOLERANCE:
         ways.append(f"make the half pins {show(fit.half_pin)} in")
     return ", or ".join(ways)
 

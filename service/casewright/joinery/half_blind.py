@@ -119,16 +119,14 @@ class HalfBlind:
     mark: str = ""
 
     def __post_init__(self) -> None:
-        refuse_unless_above_zero(height=self.height, front=self.front, lap=self.lap, side=self.side)
-        refuse_below_zero(rabbet=self.rabbet, proud=self.proud, excess_of_the_front=self.front_excess)
-        if self.lap >= self.front and self.locked_gauge_1 is None:
-            usual = usual_lap(self.front) if self.front > USUAL.lap_least.value else self.front / 4
+        refuse_unless_above_zero(height=self.height, front=self.front, side=self.side)
+        refuse_below_zero(rabbet=self.rabbet, amount_to_stand_proud=self.proud)
+        refuse_below_zero(excess_of_the_front=self.front_excess)
+        if self.locked_gauge_1 is None:
+            self._refuse_a_lap_that_leaves_nothing()
+        elif not 0 < self.locked_gauge_1 < self.front:
             raise ValueError(
-                f"The lap of {show(self.lap)} in leaves nothing of the front; make it {show(usual)}."
-            )
-        if self.locked_gauge_1 is not None and not 0 < self.locked_gauge_1 < self.front:
-            raise ValueError(
-                f"Gauge 1 is locked at {show(self.locked_gauge_1)} in, which leaves no lap in a front of "
+                f"Gauge 1 is locked at {self.locked_gauge_1:g} in, which leaves no lap in a front of "
                 f"{show(self.front)}; set it to {show(self.front - usual_lap(self.front))}."
             )
         if self.rabbet + self.proud >= self.side:
@@ -138,6 +136,14 @@ class HalfBlind:
             )
         for mark, thickness in self.measured_sides:
             refuse_unless_above_zero(**{f"thickness_of_side_{mark}": thickness - self.proud})
+
+    def _refuse_a_lap_that_leaves_nothing(self) -> None:
+        refuse_unless_above_zero(lap=self.lap)
+        if self.lap >= self.front:
+            usual = usual_lap(self.front) if self.front > USUAL.lap_least.value else self.front / 4
+            raise ValueError(
+                f"The lap of {show(self.lap)} in leaves nothing of the front; make it {show(usual)}."
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -271,7 +277,7 @@ def _findings(
     yield pin_width(joint.pin, joint.rack.kerf, limits, mark)
     yield half_pin_width(joint.half_pin, limits, mark)
     if joint.groove and fit:
-        yield groove_hidden(joint.groove, fit, mark)
+        yield groove_hidden(joint.groove, fit, limits, mark)
     yield tail_width_limit(layout, side, limits, mark)
     yield front_thickness(joint.front, side, limits, mark)
     if groups:

@@ -18,7 +18,7 @@ from casewright.measure.units import Inches, Number
 
 P = ParamSpec("P")
 
-Values = Mapping[str, float | int | None]
+Values = Mapping[str, Number | None]
 """What somebody gave for a joint's fields, by name; None, or a name left out, to have it chosen."""
 
 Measured = tuple[tuple[str, Inches], ...]

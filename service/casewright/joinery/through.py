@@ -71,7 +71,7 @@ class Through:
 
     def __post_init__(self) -> None:
         refuse_unless_above_zero(height=self.height, side=self.side, back=self.back)
-        refuse_below_zero(rabbet=self.rabbet, proud=self.proud, offset=self.offset)
+        refuse_below_zero(rabbet=self.rabbet, amount_to_stand_proud=self.proud, offset=self.offset)
         if self.rabbet >= self.side:
             raise ValueError(
                 f"The rabbet of {show(self.rabbet)} in leaves nothing of the side; make it 0 or 1/16."
