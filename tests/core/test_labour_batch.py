@@ -89,3 +89,20 @@ def test_the_curve_starts_again_after_a_long_pause():
 
     assert curve_starts_again(reset + 1, reset)
     assert not curve_starts_again(reset, reset)
+
+
+def test_every_piece_may_be_a_batch_of_its_own():
+    # 10 and 0.9 x 10 in one batch of two, 10 and 10 in two, and one set-up more
+    assert splitting_cost(10, 2, batches=2, learning_rate=0.9, setup=5) == pytest.approx(6, abs=1e-9)
+
+
+def test_one_batch_is_not_split_at_all():
+    assert splitting_cost(10, 7, batches=1, learning_rate=0.9, setup=5) == 0
+
+
+def test_a_batch_of_one_takes_the_full_time_by_the_flat_rule():
+    assert steady_saving_minutes(120, 1, 0.05, 0.30) == 120
+
+
+def test_the_fastest_learner_halves_the_time_at_each_doubling():
+    assert repeat_minutes(32, 8, 0.5) == 4

@@ -76,3 +76,17 @@ def test_the_widest_standard_holds_when_none_was_timed_often_enough():
 def test_no_standard_at_all_is_refused():
     with pytest.raises(ValueError, match="no standard to choose from"):
         standard_to_use(())
+
+
+@pytest.mark.parametrize("actual", [15.0, 5.0])
+def test_a_time_on_the_limit_itself_is_still_learned_from(actual):
+    assert outlying((8.0, 10.0, 12.0, actual))[-1] is False
+
+
+def test_without_trust_in_the_old_figure_the_new_ones_decide():
+    assert taught(10, [12, 14], trust=0) == 13
+
+
+def test_a_trust_below_nothing_is_refused():
+    with pytest.raises(ValueError, match="trust of at least 1"):
+        taught(10, [12, 14], trust=-1)

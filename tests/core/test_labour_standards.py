@@ -230,3 +230,32 @@ def test_the_allowance_of_the_standards_is_the_shops():
 def test_an_allowance_below_zero_is_refused():
     with pytest.raises(ValueError, match="cannot be below 0"):
         replace(house_standards(), allowance=-0.1)
+
+
+def test_a_line_shows_the_wood_and_the_batch_in_one_factor():
+    first = replace(BY_CODE["D06"], timing=Timing.FIRST, learning=0.9)
+    standards = house_standards().changed(first)
+
+    lines = labour_lines({Driver.DRAWER_TAILS: 2}, wood_factor=1.2, standards=standards)
+
+    # two tails at 90 % average 0.95 of the first
+    assert lines[0].factor == pytest.approx(1.2 * 0.95, rel=1e-12)
+    assert lines[0].minutes == pytest.approx(2 * 2.5 * 1.2 * 0.95, rel=1e-12)
+
+
+def test_a_shop_may_do_without_an_allowance():
+    assert replace(house_standards(), allowance=0).allowance == 0
+
+
+def test_an_operation_may_take_no_time_at_all():
+    assert replace(BY_CODE["D17"], hand=0).hand == 0
+
+
+@pytest.mark.parametrize("learning", [0.49, 1.01])
+def test_a_learning_rate_out_of_reason_is_refused(learning):
+    with pytest.raises(ValueError, match="learning rate is between"):
+        replace(BY_CODE["D17"], learning=learning)
+
+
+def test_the_fastest_learning_rate_is_taken():
+    assert replace(BY_CODE["D17"], learning=0.5).learning == 0.5

@@ -86,3 +86,16 @@ def test_a_wait_shorter_than_its_shortest_is_refused():
 
 def test_twenty_five_of_forty_paid_hours_reach_the_bench():
     assert bench_hours(40, 0.625) == 25
+
+
+def test_a_bare_bench_and_no_waits_promise_the_work_alone():
+    assert promise_weeks(50, 1.0, 25, 0, 0) == 2
+
+
+def test_a_queue_below_zero_is_refused():
+    with pytest.raises(ValueError, match="zero or more"):
+        promise_weeks(50, 1.0, 25, 0, -1)
+
+
+def test_a_wait_may_be_over_at_once():
+    assert replace(waits()[0], least=0.0).least == 0

@@ -210,6 +210,7 @@ def test_a_discount_shows_which_number_it_eats(off, reach, words):
     assert result.reach is reach
     assert words in result.message
     assert result.over_cost == 132_000 - off - 104_500
+    assert result.over_lowest == 132_000 - off - 118_000
 
 
 def test_a_price_asked_below_its_cost_is_told_so_without_any_discount():

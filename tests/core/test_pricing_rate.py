@@ -124,3 +124,7 @@ def test_a_margin_is_never_above_its_mark_up(margin):
 def test_a_margin_that_cannot_be_is_refused(ask, message):
     with pytest.raises(ValueError, match=message):
         ask()
+
+
+def test_a_cost_may_be_nothing_this_year():
+    assert YearlyCost(name="Rent", amount=0).amount == 0

@@ -99,3 +99,8 @@ def test_a_chance_that_is_none_is_refused(chance):
 def test_factors_in_the_wrong_order_are_refused():
     with pytest.raises(ValueError, match="a surer one is never below"):
         RiskFactors(p50=1.2, p80=1.1, p90=1.3, basis="example")
+
+
+def test_a_factor_of_nothing_is_refused():
+    with pytest.raises(ValueError, match="above 0"):
+        RiskFactors(p50=0, p80=1.1, p90=1.3, basis="example")

@@ -86,6 +86,9 @@ def test_a_short_travel_passes_and_a_full_one_is_stopped_with_the_travel_that_wo
     assert full["tip all open"].verdict is Verdict.STOP
     assert full["tip all open"].remedy.startswith("Stop the drawers at 21-13/16 in; or add")
     assert "restraint" in full["tip all open"].remedy
+    # lacking 1.25 x (55 x 26 - 480) - 900 = 287.5: over 18 in that is 15.97 lb, over 158.75 lb it is 1.81 in
+    assert "add 16 lb at the bottom" in full["tip all open"].remedy
+    assert "front feet 1-13/16 in forward" in full["tip all open"].remedy
 
 
 def test_the_situations_come_with_the_wall_restraint_at_the_end():
@@ -119,6 +122,7 @@ def test_a_factor_passes_from_the_target_up_and_stops_below_one(factor, kind, co
 
 def test_a_factor_never_looks_safer_than_it_is():
     assert factor_shown(1.2499) == "1.24"
+    assert factor_shown(1.0) == "1.00"
     assert factor_shown(float("inf")) == "no limit"
 
 
@@ -232,3 +236,19 @@ def test_a_drawer_that_comes_right_out_is_not_engaged():
 )
 def test_a_drawer_is_at_least_half_as_long_as_wide(length, width, verdict):
     assert check_shape(length, width).verdict is verdict
+
+
+def test_a_drawer_too_short_for_its_width_is_told_how_long_it_should_be():
+    found = check_shape(16, 36)
+
+    assert found.message == "16 in long and 36 in wide; half the width is 18 in."
+    assert found.remedy.startswith("Make it 18 in long or split the row in two")
+
+
+def test_a_piece_on_all_three_limits_is_outside_only_for_what_it_is_used_for():
+    drawer = replace(chest(10).drawers[0], weight=10)
+    at_limits = replace(chest(10), height=27, case=Mass(label="case", weight=20, x=10), drawers=(drawer,))
+
+    found = check_scope(at_limits, replace(BEDROOM, clothing=False, volume=3.2), LIMITS)
+
+    assert "ASTM F2057-23: it is not for clothing. This is" in found.message
