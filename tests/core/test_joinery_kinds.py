@@ -7,6 +7,7 @@ from casewright.joinery.joint import Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import parse_length
+from casewright.measure.working import explain
 
 KINDS = list(kinds().values())
 
@@ -135,6 +136,7 @@ def test_the_ledger_says_which_numbers_were_given_and_which_were_chosen():
     solve("half-blind", {"height": 8.40625, "front": 0.8125, "side": 0.5}, ledger=ledger)
 
     assert ledger["height"].basis == "given"
+    assert explain(ledger, "side").value == "1/2 in"
     assert ledger["lap"].basis.startswith("chosen: A quarter of the 13/16 in front")
 
 

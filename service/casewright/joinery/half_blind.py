@@ -246,7 +246,7 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
 def _first_gauge_and_lap(joint: HalfBlind, ledger: Ledger) -> tuple[Inches, Inches]:
     if joint.locked_gauge_1 is None:
         return ledger.take("gauge_1", first_gauge, front=joint.front, lap=joint.lap), joint.lap
-    locked = ledger.given("gauge_1", joint.locked_gauge_1, "locked for the batch")
+    locked = ledger.given("gauge_1", joint.locked_gauge_1, "locked for the batch", Inches)
     return locked, ledger.take("lap", lap_left, front=joint.front, gauge_1=locked)
 
 
@@ -269,9 +269,8 @@ def _findings(
     right = tuple(group.setting for group in groups) or (gauges[1],)
     yield lap_thickness(lap[0], limits, mark)
     yield lap_strength(side, *lap, limits, mark)
-    yield second_gauge_as_set(
-        side, joint.rabbet, joint.proud, right, joint.entered_second_gauge, limits, mark
-    )
+    entered = joint.entered_second_gauge
+    yield second_gauge_as_set(side, joint.rabbet, joint.proud, right, entered, limits, mark)
     yield rabbet_depth(side, joint.rabbet, limits, mark)
     yield neck_width(layout, side, limits, mark)
     yield pin_width(joint.pin, joint.rack.kerf, limits, mark)
@@ -310,9 +309,7 @@ def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
         note = "inside face of the side, from its end; the same gauge"
         settings += (
             Setting(name="rabbet_width", label="Rabbet width", value=joint.rabbet_width, note=note),
-            Setting(
-                name="rabbet_depth", label="Rabbet depth", value=given.rabbet, note="inside face of the side"
-            ),
+            Setting(name="rabbet_depth", label="Rabbet depth", value=given.rabbet, note="off that face"),
         )
     settings += layout_settings(joint.layout, joint.stepping)
     return settings
@@ -322,14 +319,9 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
     given = joint.given
     settings = []
     if given.front_excess > 0:
-        note = "the front is higher than the side; both are laid out from the bottom edge"
+        label, note = "Top half pin on the front", "higher than the side; lay out from the bottom edge"
         settings.append(
-            Setting(
-                name="top_half_pin",
-                label="Top half pin on the front",
-                value=joint.top_half_pin_on_front,
-                note=note,
-            )
+            Setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
         )
     after = "left after the rabbet; " if given.rabbet > 0 else ""
     gauges = [(group.setting, f" of {', '.join(group.marks)}") for group in joint.gauge_groups]
@@ -358,7 +350,7 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
 
 def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> Solved:
     """A half-blind joint from plain numbers; whatever was left out is chosen."""
-    take = Choosing(values, ledger)
+    take = Choosing(values, ledger, FIELDS)
     height, front, side = take.number("height"), take.number("front"), take.number("side")
     locked = take.optional("locked_gauge_1")
     # A locked gauge settles the lap, so none is chosen that the joint would not have.
@@ -395,10 +387,12 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     return Solved(joint=half_blind(joint, ledger), chosen=take.chosen)
 
 
+FIELDS = fields("half_blind")
+
 KIND = JointKind(
     name="half-blind",
     title="Half-blind dovetail of a drawer's front, with a registration rabbet in the side",
-    fields=fields("half_blind"),
+    fields=FIELDS,
     solve=_solve,
     takes_measured_sides=True,
 )

@@ -7,6 +7,7 @@ the fields and solves them from plain numbers. A joint once worked out lists its
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 from typing import ParamSpec, Protocol
 
 from casewright.joinery.chisels import Rack
@@ -14,7 +15,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.sourced import rows
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import Inches, Number
+from casewright.measure.units import Count, Degrees, Inches, Number, Percent
 
 P = ParamSpec("P")
 
@@ -34,6 +35,17 @@ class Measure(StrEnum):
     DEGREES = "degrees"
     PERCENT = "percent"
     NUMBER = "number"
+
+
+UNITS: dict[Measure, object] = {
+    Measure.LENGTH: Inches,
+    Measure.COUNT: Count,
+    Measure.SLOPE: Number,
+    Measure.DEGREES: Degrees,
+    Measure.PERCENT: Percent,
+    Measure.NUMBER: Number,
+}
+"""The unit of each kind of number."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,9 +146,10 @@ class Solved:
 class Choosing:
     """Takes a joint's numbers one by one: each as it was given, or else chosen, and remembered as chosen."""
 
-    def __init__(self, values: Values, ledger: Ledger) -> None:
+    def __init__(self, values: Values, ledger: Ledger, asked: tuple[Field, ...]) -> None:
         self._values = values
         self._ledger = ledger
+        self._units = {field.name: UNITS[field.measure] for field in asked}
         self._chosen: list[Chosen] = []
 
     @property
@@ -156,7 +169,7 @@ class Choosing:
         Source: common practice.
         """
         value = self._values.get(name)
-        return None if value is None else self._ledger.given(name, float(value), "given")
+        return None if value is None else self._given(name, float(value), "given")
 
     def number(self, name: str) -> Number:
         """A number that the joint cannot do without.
@@ -196,7 +209,7 @@ class Choosing:
             return value
         chosen = choose(*args, **kwargs)
         self._chosen.append(chosen)
-        return self._ledger.given(name, chosen.value, f"chosen: {chosen.why} ({chosen.source})")
+        return self._given(name, chosen.value, f"chosen: {chosen.why} ({chosen.source})")
 
     def groove(self) -> Groove | None:
         """The groove for the bottom, when one was given.
@@ -215,6 +228,9 @@ class Choosing:
         if height is None or width is None:
             raise ValueError("A groove needs both its height above the bottom edge and its width.")
         return Groove(height=height, width=width, depth=self.optional("groove_depth") or width)
+
+    def _given(self, name: str, value: Number, basis: str) -> Number:
+        return self._ledger.given(name, value, basis, self._units[name])
 
 
 Solve = Callable[[Values, Measured, Rack, Ledger], Solved]
@@ -239,6 +255,7 @@ class JointKind:
     takes_measured_sides: bool = False
 
 
+@cache
 def fields(kind: str) -> tuple[Field, ...]:
     """The fields of a joint, from its data file.
 

@@ -372,7 +372,7 @@ def _chosen_slope() -> Chosen:
 
 def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> Solved:
     """A sliding dovetail from plain numbers; whatever was left out is chosen."""
-    take = Choosing(values, ledger)
+    take = Choosing(values, ledger, FIELDS)
     case_side = take.number("case_side")
     joint = Sliding(
         divider=take.number("divider"),
@@ -385,9 +385,11 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     return Solved(joint=sliding(joint, ledger), chosen=take.chosen)
 
 
+FIELDS = fields("sliding")
+
 KIND = JointKind(
     name="sliding",
     title="Sliding dovetail of a divider into a case side",
-    fields=fields("sliding"),
+    fields=FIELDS,
     solve=_solve,
 )

@@ -212,7 +212,7 @@ def _findings(joint: Through, layout: TailLayout, chisels: Chisels) -> tuple[Fin
 
 def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> Solved:
     """A through joint from plain numbers; whatever was left out is chosen."""
-    take = Choosing(values, ledger)
+    take = Choosing(values, ledger, FIELDS)
     height, side, back = take.number("height"), take.number("side"), take.number("back")
     half_pin = take.or_choose("half_pin", chosen_half_pin, at_front=False)
     pin = take.or_choose("pin", chosen_pin, side)
@@ -235,9 +235,11 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     return Solved(joint=through(joint, ledger), chosen=take.chosen)
 
 
+FIELDS = fields("through")
+
 KIND = JointKind(
     name="through",
     title="Through dovetail of a drawer's back, or of a box",
-    fields=fields("through"),
+    fields=FIELDS,
     solve=_solve,
 )
