@@ -83,7 +83,7 @@ class Timber(Spec):
     )
     cut: Cut = Field(
         Cut.FLAT,
-        description="Flat-sawn moves by the tangential figure in width, quartersawn the radial, rift half-way.",
+        description="Flat-sawn moves by the tangential figure, quartersawn the radial, rift between.",
         examples=["quarter"],
     )
 

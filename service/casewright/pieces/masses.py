@@ -128,8 +128,6 @@ def masses(
     groups: dict[str, list[tuple[float, float, float]]] = {drawer.code: [] for drawer in drawers}
     case: list[tuple[float, float, float]] = []
     for part in parts:
-        if part.box is None:
-            continue
         weight = part_weight(volume=part.volume, density=density_of(part.wood, float(moisture)))
         entry = (weight, part.box.y + part.box.depth / 2, part.box.z + part.box.height / 2)
         groups.get(part.code.rsplit("-", 1)[0], case).append(entry)

@@ -82,7 +82,7 @@ class Part:
     ends: tuple[str, str] = ("", "")
     sheet: bool = False
     grain_set: str = ""
-    box: Box | None = None
+    box: Box
     measured: tuple[str, ...] = ()
 
     @property

@@ -1,8 +1,11 @@
 """A unit's choices, each entered in the ledger, so that every size can be followed back to who typed it."""
 
-from typing import Any, TypeVar
+from functools import cache
+from typing import Annotated, Any, TypeVar, cast
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.printing import unit_of
+from casewright.measure.units import Unit
 from casewright.pieces.fields import Spec
 
 Chosen = TypeVar("Chosen", bound=Spec)
@@ -25,24 +28,37 @@ def traced(owner: Chosen, ledger: Ledger, path: str = "") -> Chosen:
 
     Source: the unit file, and the defaults written in its schema.
     """
+    kinds = _kinds(type(owner))
     values: dict[str, Any] = {
-        name: _traced(value, ledger, f"{path}{name}", name in owner.model_fields_set)
+        name: _traced(value, ledger, f"{path}{name}", name in owner.model_fields_set, kinds.get(name))
         for name, value in owner.__dict__.items()
     }
-    made: Chosen = type(owner).model_construct(_fields_set=owner.model_fields_set, **values)
-    return made
+    made = type(owner).model_construct(_fields_set=owner.model_fields_set, **values)
+    return cast(Chosen, made)
 
 
-def _traced(value: object, ledger: Ledger, path: str, typed: bool) -> object:
+@cache
+def _kinds(model: type[Spec]) -> dict[str, object]:
+    """The alias of each field that has a unit, for the fields of one model."""
+    found: dict[str, object] = {}
+    for name, field in model.model_fields.items():
+        unit = next((mark for mark in field.metadata if isinstance(mark, Unit)), unit_of(field.annotation))
+        if unit is not None:
+            found[name] = Annotated[float, unit]
+    return found
+
+
+def _traced(value: object, ledger: Ledger, path: str, typed: bool, kind: object) -> object:
     if isinstance(value, float):
         basis = MEASURED if path.startswith("measured.") else TYPED if typed else DEFAULT
-        return ledger.given(path, value, basis)
+        return ledger.given(path, value, basis, kind)
     if isinstance(value, Spec):
         return traced(value, ledger, f"{path}.")
     if isinstance(value, tuple):
         return tuple(
-            _traced(item, ledger, f"{path}.{number}", typed) for number, item in enumerate(value, start=1)
+            _traced(item, ledger, f"{path}.{number}", typed, kind)
+            for number, item in enumerate(value, start=1)
         )
     if isinstance(value, dict):
-        return {key: _traced(item, ledger, f"{path}.{key}", typed) for key, item in value.items()}
+        return {key: _traced(item, ledger, f"{path}.{key}", typed, kind) for key, item in value.items()}
     return value

@@ -1,0 +1,345 @@
+"""The command line: a unit file in; its parts, joints, lumber order, hours and price out.
+
+Exit status: 0 all is well, 1 a check says stop, 2 the input cannot be used, 3 a fault of this program.
+"""
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Callable, Sequence
+from datetime import date, datetime
+from functools import partial
+from importlib.resources import files
+from pathlib import Path
+from typing import Any, NoReturn
+
+from casewright import __version__
+from casewright.joinery.joint import Field, Measure
+from casewright.joinery.kinds import kinds, solve
+from casewright.measure.findings import Finding, Verdict, worst
+from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.measure.working import NoSuchFigure, find
+from casewright.papers.data import estimate_data, unit_data, working_data
+from casewright.papers.estimate_report import estimate_report, unit_report
+from casewright.papers.joint_report import joint_data, joint_report
+from casewright.papers.why import figures_section, why
+from casewright.papers.writing import Writing
+from casewright.pieces.construct import Construction, construct
+from casewright.pieces.estimate import estimate
+from casewright.pieces.reading import CannotRead, parse_json, read_as, read_unit, unit_schema
+from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.shop import Shop, example_shop, shop
+from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.spec import UnitSpec
+
+FINE, STOPPED, UNUSABLE, FAULT = 0, 1, 2, 3
+NAMES = "@names"
+"""What --why means when it is given without a name: list them."""
+
+
+class Unusable(Exception):
+    """Input that cannot be used; the message is the sentence that is shown."""
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser whose complaint is one sentence."""
+
+    def error(self, message: str) -> NoReturn:
+        raise Unusable(f"{message}; see {self.prog} --help")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs one command.
+
+    Args:
+        arguments: what was typed behind the program's name; the process's own when left out
+
+    Returns:
+        The exit status.
+    """
+    try:
+        given = parser().parse_args(arguments)
+        status: int = given.run(given)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FINE
+    except KeyboardInterrupt:
+        return complain("stopped", FAULT)
+    except Exception as error:
+        return refuse(error)
+    return status
+
+
+def refuse(error: Exception) -> int:
+    """Says in a sentence why nothing came out; never shows a trace unless it was asked for."""
+    if isinstance(error, CannotRead):
+        return complain("\n".join(str(problem) for problem in error.problems[:5]), UNUSABLE)
+    if isinstance(error, (Unusable, NoSuchFigure, *REFUSALS)):
+        return complain(str(error.args[0]), UNUSABLE)
+    if os.environ.get("CASEWRIGHT_TRACE"):
+        raise error
+    what = f"{type(error).__name__}, casewright {__version__}"
+    return complain(
+        f"this is a fault of the program, not of your file ({what}); CASEWRIGHT_TRACE=1 shows where", FAULT
+    )
+
+
+def complain(sentence: str, status: int) -> int:
+    """Says what is wrong, where messages go, and hands the status on."""
+    sys.stderr.write(f"casewright: {sentence}\n")
+    return status
+
+
+def parser() -> Parser:
+    """The commands and their options."""
+    top = Parser(prog="casewright", description="Job costing, joinery, cut lists and lumber orders.")
+    top.add_argument("--version", action="version", version=f"casewright {__version__}")
+    top.add_argument("--schema", action="store_true", help="print the JSON Schema of the unit file and stop")
+    top.set_defaults(run=lambda given: show_json(unit_schema()) if given.schema else show(top.format_help()))
+    commands = top.add_subparsers(title="commands", metavar="COMMAND", parser_class=Parser)
+    unit_command(
+        commands,
+        "estimate",
+        "openings, cut list, joints, checks, lumber order, hours and price",
+        run_estimate,
+    )
+    unit_command(commands, "unit", "as estimate, but stops after the construction", run_unit)
+    joint_command(commands)
+    example = commands.add_parser("example", help="print the example unit file, to be edited")
+    example.set_defaults(run=lambda given: show(package_text("example_unit.json")))
+    figures = commands.add_parser("shop", help="print a shop file to be edited, or its schema")
+    figures.add_argument("--schema", action="store_true", help="print the JSON Schema of the shop file")
+    figures.set_defaults(run=run_shop)
+    return top
+
+
+def unit_command(commands: Any, name: str, words: str, run: Callable[[argparse.Namespace], int]) -> None:
+    """Adds a command that reads a unit file."""
+    command = commands.add_parser(name, help=words, description=f"{name}: {words}.")
+    command.add_argument(
+        "file", nargs="?", help="a unit file; - reads it from the input; left out, an example"
+    )
+    command.add_argument("--shop", metavar="FILE", help="the shop's own figures; left out, an example shop's")
+    command.add_argument(
+        "--why", nargs="?", const=NAMES, metavar="LINE", help="show the working of a line or figure"
+    )
+    command.add_argument("--svg", metavar="DIR", help="also write the drawings into this folder")
+    command.add_argument(
+        "--schema", action="store_true", help="print the JSON Schema of the unit file and stop"
+    )
+    if name == "estimate":
+        command.add_argument(
+            "--start", metavar="DATE", help="count the promise from this day, such as 2027-03-01"
+        )
+    output_options(command)
+    command.set_defaults(run=run)
+
+
+def output_options(command: argparse.ArgumentParser) -> None:
+    """Adds the options that say how an answer is printed."""
+    command.add_argument("--json", action="store_true", help="print the answer for machines")
+    command.add_argument("--checks", action="store_true", help="list the checks that pass, too")
+    command.add_argument(
+        "--in", dest="unit", action="store_const", const=LengthUnit.INCH, help="print inches"
+    )
+    command.add_argument(
+        "--mm", dest="unit", action="store_const", const=LengthUnit.MILLIMETRE, help="print mm"
+    )
+    command.add_argument(
+        "--fraction", type=int, choices=(16, 32, 64), default=64, help="finest fraction printed"
+    )
+
+
+def joint_command(commands: Any) -> None:
+    """Adds a command for each kind of joint, its options from the joint's own fields."""
+    joint = commands.add_parser("joint", help="the settings of one joint")
+    families = joint.add_subparsers(title="kinds", metavar="KIND", required=True, parser_class=Parser)
+    for kind in kinds().values():
+        family = families.add_parser(kind.name, help=kind.title, description=kind.title)
+        for field in kind.fields:
+            left_out = "needed" if field.required else f"left out: {field.default}"
+            words = f"{field.help} For example {field.example}; {left_out}.".replace("%", "%%")
+            family.add_argument(field.option, dest=field.name, metavar=field.measure.upper(), help=words)
+        output_options(family)
+        family.set_defaults(run=run_joint, kind=kind.name)
+
+
+def run_estimate(given: argparse.Namespace) -> int:
+    """`casewright estimate`."""
+    if given.schema:
+        return show_json(unit_schema())
+    spec, figures = read_spec(given.file), read_shop(given.shop)
+    held = estimate(spec, figures, read_day(given.start))
+    writing = writing_of(given, spec.unit, figures.spec.symbol)
+
+    def report() -> str:
+        name = figures.spec.name or "the shop file"
+        return estimate_report(held, writing, checks=given.checks, shop_name=name)
+
+    return answer(given, held.unit, held.findings, writing, report, lambda: estimate_data(held))
+
+
+def run_unit(given: argparse.Namespace) -> int:
+    """`casewright unit`."""
+    if given.schema:
+        return show_json(unit_schema())
+    spec, figures = read_spec(given.file), read_shop(given.shop)
+    unit = construct(spec, figures)
+    writing = writing_of(given, spec.unit, figures.spec.symbol)
+    report = partial(unit_report, unit, writing, checks=given.checks)
+    return answer(given, unit, unit.findings, writing, report, lambda: unit_data(unit))
+
+
+def answer(
+    given: argparse.Namespace,
+    unit: Construction,
+    findings: Sequence[Finding],
+    writing: Writing,
+    report: Callable[[], str],
+    data: Callable[[], dict[str, Any]],
+) -> int:
+    """Prints what was asked for, writes the drawings, and says by its status whether a check stops."""
+    if given.svg:
+        write_drawings(Path(given.svg), unit, writing)
+    if given.why == NAMES:
+        show(figures_section(unit.ledger))
+    elif given.why and given.json:
+        show_json(working_data(unit.ledger, find(unit.ledger, given.why)))
+    elif given.why:
+        show(why(unit, given.why, writing))
+    elif given.json:
+        show_json(data())
+    else:
+        show(report())
+    return status_of(findings)
+
+
+def run_joint(given: argparse.Namespace) -> int:
+    """`casewright joint KIND`."""
+    kind = kinds()[given.kind]
+    unit = given.unit or LengthUnit.INCH
+    values = {field.name: read_number(field, getattr(given, field.name), unit) for field in kind.fields}
+    try:
+        solved = solve(kind.name, values)
+    except ValueError as error:
+        raise Unusable(str(error)) from None
+    if given.json:
+        show_json(joint_data(kind.name, solved))
+    else:
+        show(joint_report(kind.title, solved, writing_of(given, unit, "$"), checks=given.checks))
+    return status_of(solved.joint.findings)
+
+
+def run_shop(given: argparse.Namespace) -> int:
+    """`casewright shop`."""
+    if given.schema:
+        schema = ShopSpec.model_json_schema()
+        return show_json({"$schema": "https://json-schema.org/draft/2020-12/schema", **schema})
+    return show(package_text("example_shop.json"))
+
+
+def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | None:
+    """One number of a joint from what was typed; None where nothing was."""
+    if typed is None:
+        return None
+    try:
+        if field.measure is Measure.LENGTH:
+            return float(parse_length(typed, unit))
+        if field.measure is Measure.SLOPE:
+            return read_slope(typed)
+        return float(int(typed)) if field.measure is Measure.COUNT else float(typed)
+    except (ValueError, OverflowError) as error:
+        reason = str(error) if field.measure is Measure.LENGTH else f"“{typed[:20]}” is not a number for it"
+        raise Unusable(f"{field.option}: {reason} For example {field.option} {field.example}.") from None
+
+
+def read_slope(typed: str) -> float:
+    """How far along for one across: 8 from 1:8, or from 8."""
+    across, colon, along = typed.partition(":")
+    slope = float(along) / float(across) if colon else float(across)
+    if not 0 < slope < 1000:
+        raise ValueError(typed)
+    return slope
+
+
+def read_spec(name: str | None) -> UnitSpec:
+    """The unit that a file holds; the example without a file."""
+    return read_unit(package_text("example_unit.json") if name is None else read_text(name))
+
+
+def read_shop(name: str | None) -> Shop:
+    """The shop that a file holds; the example without a file."""
+    return example_shop() if name is None else shop(read_as(ShopSpec, parse_json(read_text(name))))
+
+
+def read_day(typed: str | None) -> date:
+    """The day from which the promise counts: today where none is given."""
+    if typed is None:
+        return datetime.now().astimezone().date()
+    try:
+        day = date.fromisoformat(typed)
+    except ValueError:
+        raise Unusable(f"--start: “{typed[:20]}” is not a day; write it as 2027-03-01") from None
+    if not 1900 <= day.year <= 2200:
+        raise Unusable(f"--start: {day} is not a day of our time; write one such as 2027-03-01")
+    return day
+
+
+def read_text(name: str) -> str:
+    """The text of a file, or of the input for -."""
+    if name == "-":
+        return sys.stdin.read()
+    try:
+        return Path(name).read_text(encoding="utf-8")
+    except UnicodeDecodeError:
+        raise Unusable(
+            f"{name} is not text; a unit file is JSON, as `casewright example` prints it"
+        ) from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "no such name can be"
+        raise Unusable(
+            f"{name} cannot be read ({reason}); `casewright example > {CHEST}` makes a file"
+        ) from None
+
+
+CHEST = "my-chest.json"
+
+
+def write_drawings(folder: Path, unit: Construction, writing: Writing) -> None:
+    """Writes every drawing of a unit into a folder, which is made if need be."""
+    from casewright.drawing.drawings import unit_drawings  # noqa: PLC0415 - only for those who ask
+
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, text in unit_drawings(unit).items():
+            (folder / name).write_text(text, encoding="utf-8")
+    except OSError as error:
+        raise Unusable(f"--svg: {folder} cannot be written ({error.strerror}); name another folder") from None
+
+
+def package_text(name: str) -> str:
+    """One of the example files that come with the program."""
+    return files("casewright.pieces").joinpath("data", name).read_text(encoding="utf-8")
+
+
+def writing_of(given: argparse.Namespace, unit: LengthUnit, symbol: str) -> Writing:
+    """How the answer is written: as asked, else in the file's own unit."""
+    return Writing(unit=given.unit or unit, denominator=given.fraction, symbol=symbol)
+
+
+def status_of(findings: Sequence[Finding]) -> int:
+    """One when a check says stop."""
+    return STOPPED if worst(findings) is Verdict.STOP else FINE
+
+
+def show(text: str) -> int:
+    """Prints text."""
+    sys.stdout.write(text.rstrip("\n") + "\n")
+    return FINE
+
+
+def show_json(data: object) -> int:
+    """Prints data."""
+    return show(json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False))

@@ -1,0 +1,106 @@
+"""One joint as text, and as data."""
+
+from typing import Any
+
+from casewright.joinery.joint import Measure, Solved
+from casewright.joinery.layout import Tail, TailLayout
+from casewright.measure.findings import worst
+from casewright.papers.checks_report import checks_section
+from casewright.papers.data import finding_data
+from casewright.papers.unit_report import (
+    number_text,
+    positions_table,
+    settings_table,
+)
+from casewright.papers.writing import Writing, section
+
+
+def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) -> str:
+    """A joint's settings, positions and checks, and what was chosen for it.
+
+    Args:
+        title: what kind of joint it is
+        solved: the joint
+        writing: how sizes are written
+        checks: also list the checks that pass
+
+    Returns:
+        The report.
+    """
+    joint = solved.joint
+    chosen = "\n".join(
+        f"{choice.name.replace('_', ' ')}: {_chosen_text(choice.value, choice.measure, writing)} "
+        f"({choice.why})"
+        for choice in solved.chosen
+    )
+    blocks = [f"{title}\n{writing.legend}", section("Settings", settings_table(joint, writing))]
+    blocks += [section(name, positions_table("Tail", tails, writing)) for name, tails in _tails(joint)]
+    wrong = getattr(joint, "wrong_gauge_text", "")
+    if wrong:
+        blocks.append(wrong)
+    if chosen:
+        blocks.append(section("Left out, so chosen", chosen))
+    blocks.append(checks_section(joint.findings, everything=checks))
+    return "\n\n".join(blocks)
+
+
+def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
+    """A joint for machines.
+
+    Args:
+        kind: the joint's name
+        solved: the joint
+
+    Returns:
+        Settings, positions, checks and choices; lengths in inches.
+    """
+    joint = solved.joint
+    return {
+        "kind": kind,
+        "verdict": worst(joint.findings).value,
+        "settings": {
+            setting.name: {
+                "label": setting.label,
+                "value": float(setting.value),
+                "unit": _unit(setting.measure),
+                "wrong": None if setting.wrong is None else float(setting.wrong),
+                "note": setting.note,
+            }
+            for setting in joint.settings
+        },
+        "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in _tails(joint)},
+        "chosen": [
+            {"name": each.name, "value": float(each.value), "unit": _unit(each.measure), "why": each.why}
+            for each in solved.chosen
+        ],
+        "checks": [finding_data(finding) for finding in joint.findings],
+    }
+
+
+def _chosen_text(value: float, measure: Measure, writing: Writing) -> str:
+    return writing.size(value) if measure is Measure.LENGTH else number_text(value, measure)
+
+
+def _unit(measure: Measure) -> str:
+    return "in" if measure is Measure.LENGTH else str(measure)
+
+
+def _tails(joint: object) -> list[tuple[str, tuple[Tail, ...]]]:
+    """The tables of positions that a joint has: none, its own edge's, and the side's where that differs."""
+    layout = getattr(joint, "layout", None)
+    tables: list[tuple[str, tuple[Tail, ...]]] = []
+    if isinstance(layout, TailLayout):
+        tables.append(("Positions from the bottom edge", layout.tails))
+    side = getattr(joint, "side_tails", ())
+    if side and getattr(joint, "lower_edge_offset", 0.0):
+        tables.append(("Positions from the bottom edge of the side", side))
+    return tables
+
+
+def _tail_data(tail: Tail) -> dict[str, float]:
+    return {
+        "lower_end_in": float(tail.lower_end),
+        "upper_end_in": float(tail.upper_end),
+        "lower_baseline_in": float(tail.lower_base),
+        "upper_baseline_in": float(tail.upper_base),
+    }

@@ -1,0 +1,377 @@
+"""A unit as text: its openings and drawers, cut list, joints and checks."""
+
+from collections.abc import Iterable
+
+from casewright.joinery.joint import Joint, Measure, Setting
+from casewright.joinery.layout import Tail
+from casewright.papers.writing import Writing, section, several, table, wrapped
+from casewright.pieces.construct import Construction
+from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.parts import PartLine
+
+
+def unit_heading(unit: Construction, writing: Writing) -> str:
+    """What the unit is, in a few lines.
+
+    Args:
+        unit: the unit
+        writing: how sizes are written
+
+    Returns:
+        Name, size, woods and weight.
+    """
+    spec, face = unit.spec, unit.face
+    woods = ", ".join(dict.fromkeys(line.part.wood for line in unit.lines))
+    made = f", {spec.count} alike" if spec.count > 1 else ""
+    body = writing.sizes(spec.body.width, spec.body.depth, face.overall_height)
+    return "\n".join(
+        (
+            f"{spec.name} (unit {spec.code}{made})",
+            f"{body} wide, deep and high, body {writing.size(face.body_height)} high; {woods}",
+            f"{several(len(unit.drawers), 'drawer')}; {unit.masses.total:.1f} lb empty; worked at "
+            f"{unit.climate.now:.1f} % moisture, at home {unit.climate.driest:.1f} to "
+            f"{unit.climate.wettest:.1f} %",
+            writing.legend,
+        )
+    )
+
+
+def openings_section(unit: Construction, writing: Writing) -> str:
+    """Openings and the drawers that go into them.
+
+    Args:
+        unit: the unit
+        writing: how sizes are written
+
+    Returns:
+        Two tables.
+    """
+    size = writing.size
+    openings = table(
+        ("Opening", "Height", "Width", "Depth", "From the left", "Above case bottom", ""),
+        (
+            (
+                opening.code,
+                size(opening.height),
+                size(opening.width),
+                size(opening.depth),
+                size(opening.left),
+                size(opening.bottom),
+                f"measured: {', '.join(opening.measured)}" if opening.measured else "",
+            )
+            for opening in unit.face.openings
+        ),
+        right=range(1, 6),
+    )
+    drawers = table(
+        ("Drawer", "Height", "Width", "Length", "Gap now", "wettest", "driest", "Side", "Back", "Pulls at"),
+        (_drawer_row(drawer, writing) for drawer in unit.drawers),
+        right=range(1, 9),
+    )
+    note = (
+        "Heights are what to plane to now. Gaps are above it, at the tighter or looser of front and side.\n"
+        "Side is its length, back its height. Pulls are measured from the left end of the front."
+    )
+    return section("Openings and drawers", openings, drawers, note)
+
+
+def _drawer_row(drawer: Drawer, writing: Writing) -> tuple[str, ...]:
+    sizes, gaps = drawer.sizes, drawer.sizes.gaps
+    edge = sizes.opening.left + (sizes.opening.width - sizes.width) / 2
+    return (
+        drawer.code,
+        writing.size(sizes.height),
+        writing.size(sizes.width),
+        writing.size(sizes.length),
+        writing.size(gaps.now),
+        f"{gaps.wettest:.3f}",
+        f"{gaps.driest:.3f}",
+        writing.size(sizes.side_length),
+        writing.size(sizes.back_height),
+        ", ".join(writing.size(pull - edge) for pull in drawer.pulls),
+    )
+
+
+def cut_list_section(unit: Construction, writing: Writing) -> str:
+    """The cut list of finished sizes, grouped by wood, and the joints on the ends of the parts.
+
+    Args:
+        unit: the unit
+        writing: how sizes are written
+
+    Returns:
+        A table for all parts and a list of their ends.
+    """
+    rows = [
+        (
+            line.line,
+            line.part.name + (" (measured)" if line.part.measured else ""),
+            line.quantity,
+            line.part.wood + ("" if line.part.cut == "flat" else f", {line.part.cut}"),
+            writing.sizes(line.part.thickness, line.part.width, line.part.length),
+            " × ".join(
+                writing.other(each) for each in (line.part.thickness, line.part.width, line.part.length)
+            ),
+            line.part.grain,
+            line.part.face,
+        )
+        for line in in_order(unit.lines)
+    ]
+    other = "in" if writing.unit == "mm" else "mm"
+    cut = table(
+        ("Line", "Part", "Qty", "Wood", "Thick × wide × long", f"the same in {other}", "Grain", "Face"),
+        rows,
+        right=(2,),
+    )
+    faces = (
+        "Width is across the grain, length along it. Face: A is shown, B a shown edge, C drawer, D inside.\n"
+        f"{several(len(unit.parts), 'part')} in one unit; --why {unit.lines[0].line} shows the codes of a line and "
+        "its working."
+    )
+    return section("Cut list, finished sizes", cut, faces, _ends(unit.lines), _offcuts(unit))
+
+
+def in_order(lines: Iterable[PartLine]) -> list[PartLine]:
+    """Lines of the cut list with each wood together, woods in the order in which they first come.
+
+    Args:
+        lines: the lines
+
+    Returns:
+        The same lines.
+    """
+    held = list(lines)
+    woods = list(dict.fromkeys(line.part.wood for line in held))
+    return sorted(held, key=lambda line: woods.index(line.part.wood))
+
+
+def _ends(lines: Iterable[PartLine]) -> str:
+    """What is cut on the ends of the parts: lines with the same ends together."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for line in lines:
+        found.setdefault(line.part.ends, []).append(line.line)
+    rows = [
+        (", ".join(marks), ends[0] if ends[0] == ends[1] else f"{ends[0]}; other end: {ends[1]}")
+        for ends, marks in found.items()
+        if any(ends)
+    ]
+    return table(("Lines", "Joints on the ends"), rows)
+
+
+def _offcuts(unit: Construction) -> str:
+    rows = [(part.name, part.quantity, part.size, part.note) for part in unit.small_parts]
+    return table(("From offcuts", "Qty", "Size", "Where"), rows, right=(1,))
+
+
+def joints_section(unit: Construction, writing: Writing) -> str:
+    """The joints of the drawers: settings once, positions row by row.
+
+    Args:
+        unit: the unit
+        writing: how sizes are written
+
+    Returns:
+        Gauges, layouts and positions.
+    """
+    fronts = _distinct(unit.drawers, front=True)
+    backs = _distinct(unit.drawers, front=False)
+    blocks = [_gauges(unit, writing)]
+    blocks.append(_layouts("Front, half-blind", fronts, writing))
+    blocks.append(_layouts("Back, through", backs, writing))
+    blocks.append("Positions of the tails, up from the bottom edge of the side; do not add them up.")
+    blocks += [positions_table(f"{', '.join(codes)} front", tails, writing) for codes, tails in _fronts(unit)]
+    blocks += [positions_table(f"{', '.join(codes)} back", tails, writing) for codes, tails in _backs(unit)]
+    if unit.divider_joint is not None:
+        blocks.append(settings_table(unit.divider_joint, writing))
+    tops = unit.face.divider_tops(unit.spec.case.divider)
+    if tops:
+        marks = ", ".join(writing.size(top) for top in tops)
+        blocks.append(
+            f"Story stick: upper edges of the dividers from the underside of the case bottom: {marks}."
+        )
+    blocks.append(_choices(unit))
+    return section("Joints", *blocks)
+
+
+def _gauges(unit: Construction, writing: Writing) -> str:
+    joint = unit.drawers[0].joints.front
+    lines = [
+        f"Gauge 1: {writing.size(joint.gauge_1)} (depth of the sockets; baseline on the sides; width of the "
+        "rabbet)",
+        f"Gauge 2: {writing.size(joint.gauge_2)} (left of the side after the rabbet; from the "
+        "ends of the front)",
+    ]
+    if joint.wrong_gauge_2 is not None:
+        lines.append(f"         not {writing.size(joint.wrong_gauge_2)}: {joint.wrong_gauge_text}")
+    lines.append(
+        f"Lap {writing.size(joint.lap)}; rabbet {writing.size(joint.given.rabbet)} × "
+        f"{writing.size(joint.rabbet_width)}; slope 1:{joint.layout.slope:g}, bevel "
+        f"{joint.layout.bevel_degrees:.2f}° from square; lap index {joint.lap_index:.1f}"
+    )
+    return "\n".join(wrapped(line, 9) for line in lines)
+
+
+def _distinct(drawers: Iterable[Drawer], *, front: bool) -> list[tuple[str, Drawer]]:
+    """One drawer for each layout, with the codes of all that share it."""
+    found: dict[tuple[object, ...], list[Drawer]] = {}
+    for drawer in drawers:
+        joint = drawer.joints.front if front else drawer.joints.back
+        found.setdefault((joint.layout, joint.chisels), []).append(drawer)
+    return [(", ".join(drawer.code for drawer in group), group[0]) for group in found.values()]
+
+
+def _layouts(title: str, groups: list[tuple[str, Drawer]], writing: Writing) -> str:
+    front = title.startswith("Front")
+    rows = []
+    for codes, drawer in groups:
+        joint = drawer.joints.front if front else drawer.joints.back
+        layout, chisels = joint.layout, joint.chisels
+        rows.append(
+            (
+                codes,
+                layout.count,
+                writing.size(layout.half_pin),
+                writing.size(layout.pin),
+                writing.size(layout.pitch),
+                f"{layout.count} steps, {writing.size(joint.stepping.overshoot)} past",
+                f"{joint.stepping.correction:.4f}",
+                writing.size(layout.tail_width),
+                writing.size(layout.neck),
+                "none" if chisels.sockets is None else writing.size(chisels.sockets),
+                "none" if chisels.between_tails is None else writing.size(chisels.between_tails),
+            )
+        )
+    return table(
+        (
+            title,
+            "Tails",
+            "Half pin",
+            "Pin",
+            "Dividers",
+            "Walk",
+            "per 1/64 out",
+            "Tail",
+            "Neck",
+            "Chisel",
+            "Between",
+        ),
+        rows,
+        right=(1, 2, 3, 4, 6, 7, 8, 9, 10),
+    )
+
+
+def _fronts(unit: Construction) -> list[tuple[list[str], tuple[Tail, ...]]]:
+    return _shared((drawer.code, drawer.joints.front.layout.tails) for drawer in unit.drawers)
+
+
+def _backs(unit: Construction) -> list[tuple[list[str], tuple[Tail, ...]]]:
+    return _shared((drawer.code, drawer.joints.back.side_tails) for drawer in unit.drawers)
+
+
+def _shared(pairs: Iterable[tuple[str, tuple[Tail, ...]]]) -> list[tuple[list[str], tuple[Tail, ...]]]:
+    found: dict[tuple[Tail, ...], list[str]] = {}
+    for code, tails in pairs:
+        found.setdefault(tails, []).append(code)
+    return [(codes, tails) for tails, codes in found.items()]
+
+
+def positions_table(title: str, tails: tuple[Tail, ...], writing: Writing) -> str:
+    """Where each tail stands.
+
+    Args:
+        title: the heading of the first column
+        tails: from the bottom up
+        writing: how sizes are written
+
+    Returns:
+        A table.
+    """
+    return table(
+        (title, "Lower, end", "Upper, end", "Lower, baseline", "Upper, baseline"),
+        (
+            (
+                f"tail {number}",
+                writing.size(tail.lower_end),
+                writing.size(tail.upper_end),
+                writing.size(tail.lower_base),
+                writing.size(tail.upper_base),
+            )
+            for number, tail in enumerate(tails, start=1)
+        ),
+        right=range(1, 5),
+    )
+
+
+def _choices(unit: Construction) -> str:
+    """What was left out of the file and chosen, and the ranking of the tail counts."""
+    lines = [f"Chosen: {choice.name.replace('_', ' ')}: {choice.why}" for choice in unit.chosen]
+    ranked: dict[str, list[str]] = {}
+    for drawer in unit.drawers:
+        choices = drawer.joints.front_choices[:3]
+        words = ", ".join(f"{choice.count} ({choice.score:.1f})" for choice in choices)
+        ranked.setdefault(words, []).append(drawer.code)
+    lines += [
+        f"Tail counts by looks, best first: {words} for {', '.join(codes)}"
+        for words, codes in ranked.items()
+        if words
+    ]
+    return "\n".join(lines)
+
+
+def settings_table(joint: Joint, writing: Writing) -> str:
+    """The settings of any joint.
+
+    Args:
+        joint: a joint that has been worked out
+        writing: how sizes are written
+
+    Returns:
+        A table, in the order of work.
+    """
+    return table(
+        ("Setting", "", "Wrong", "Where"),
+        (
+            (
+                setting.label,
+                setting_text(setting, writing),
+                "" if setting.wrong is None else f"not {writing.size(setting.wrong)}",
+                setting.note,
+            )
+            for setting in joint.settings
+        ),
+        right=(1,),
+    )
+
+
+def setting_text(setting: Setting, writing: Writing) -> str:
+    """The number of a setting as it is printed.
+
+    Args:
+        setting: the setting
+        writing: how sizes are written
+
+    Returns:
+        Such as `7/16`, `5`, `1:8` or `7.13°`.
+    """
+    if setting.measure is Measure.LENGTH:
+        small = 0 < abs(setting.value) < 1 / 64 - 1e-9
+        return f"{setting.value:.4f}" if small else writing.size(setting.value)
+    return number_text(setting.value, setting.measure)
+
+
+def number_text(value: float, measure: Measure) -> str:
+    """A number that is no length.
+
+    Args:
+        value: the number
+        measure: what kind of number it is
+
+    Returns:
+        The number with its sign.
+    """
+    written = {
+        Measure.SLOPE: f"1:{value:g}",
+        Measure.DEGREES: f"{value:.2f}°",
+        Measure.PERCENT: f"{value:g} %",
+    }
+    return written.get(measure, f"{value:g}")
