@@ -9,6 +9,7 @@ from hypothesis import given, reject
 from hypothesis import strategies as st
 
 from casewright.joinery.chisels import RACK
+from casewright.joinery.front_checks import lap_strength
 from casewright.joinery.groove import Groove
 from casewright.joinery.half_blind import HalfBlind, HalfBlindJoint, half_blind
 from casewright.joinery.layout import CannotBeLaidOut
@@ -304,3 +305,41 @@ def test_the_limits_are_the_shops_to_set():
     strict = replace(GOOD.limits, lap_preferred=replace(GOOD.limits.lap_preferred, value=0.25))
 
     assert found_by("JC1", half_blind(replace(GOOD, limits=strict))).verdict is Verdict.CAUTION
+
+
+@pytest.mark.parametrize(("index", "verdict"), [(30.0, Verdict.PASS), (60.0, Verdict.CAUTION)])
+def test_a_lap_index_on_a_limit_is_still_within_it(index, verdict):
+    assert lap_strength(0.5, 0.158, index).verdict is verdict
+
+
+def test_a_tail_of_just_two_inches_passes():
+    # two tails of 2 in, a pin of 1/8 and half pins of 1/8
+    joint = half_blind(replace(GOOD, height=4.375, tails=2))
+
+    assert found_by("JC9", joint).verdict is Verdict.PASS
+
+
+def test_pins_that_a_chisel_enters_need_no_fret_saw():
+    assert "fret saw" not in found_by("JC6", half_blind(GOOD)).message
+
+
+@pytest.mark.parametrize(
+    ("entered", "out"), [(15 / 32, "1/32 in too deep"), (13 / 32, "1/32 in too shallow")]
+)
+def test_a_setting_that_is_out_is_told_which_way(entered, out):
+    found = found_by("JC3", half_blind(replace(GOOD, entered_second_gauge=entered)))
+
+    assert found.message.endswith(f"the sockets would be {out}.")
+
+
+def test_a_side_without_a_rabbet_is_measured_at_its_full_thickness():
+    joint = half_blind(replace(GOOD, rabbet=0.0, measured_sides=(("1L", 0.5),)))
+
+    assert found_by("measured in the rabbet", joint).verdict is Verdict.PASS
+
+
+@pytest.mark.parametrize("alone", ["front_gravity", "side_gravity", "front_moisture", "side_moisture"])
+def test_two_boards_are_compared_only_when_both_are_known(alone):
+    joint = half_blind(replace(GOOD, **{alone: 0.5}))
+
+    assert not {"JC14", "JC17"} & {finding.rule for finding in joint.findings}

@@ -16,6 +16,7 @@ from casewright.joinery.choose import (
 )
 from casewright.joinery.groove import Groove
 from casewright.joinery.half_blind import HalfBlind, half_blind
+from casewright.joinery.layout import lay_out
 from casewright.measure.findings import Verdict
 
 DRESSER = (8.40625, 0.5, 0.625, 0.125, 0.125, 8, 1 / 32)
@@ -200,3 +201,26 @@ def test_the_taste_is_the_shops_to_set():
     slender = replace(LOOKS, tail_sides=replace(LOOKS.tail_sides, value=1.5))
 
     assert rank(*DRESSER, looks=slender)[0].count > rank(*DRESSER)[0].count
+
+
+@given(heights, sides, pins)
+def test_a_choice_has_the_sizes_of_the_layout_that_it_stands_for(
+    height: float, side: float, pin: float
+) -> None:
+    choices = rank(height, side, 0.625, 0.125, pin, 8, 1 / 32)
+
+    layouts = [lay_out(height, 0.125, pin, choice.count, 0.625, 8) for choice in choices]
+    assert [(choice.pitch, choice.tail_width, choice.neck) for choice in choices] == [
+        (layout.pitch, layout.tail_width, layout.neck) for layout in layouts
+    ]
+
+
+def test_one_tail_holds_a_board_of_just_two_inches():
+    assert rank(2.0, 0.5, 0.625, 0.125, 0.125, 8, 1 / 32)[0].count == 1
+
+
+def test_a_tail_of_just_two_inches_is_not_too_wide():
+    # two tails of 2 in, a pin of 1/8 and half pins of 1/8
+    two = next(choice for choice in rank(4.375, 0.5, 0.625, 0.125, 0.125, 8, 1 / 32) if choice.count == 2)
+
+    assert (two.tail_width, two.off_for_wide) == (2.0, 0.0)

@@ -132,3 +132,11 @@ def test_a_groove_that_no_number_of_tails_hides_leaves_the_best_looking_one():
 
     assert chosen.value == 5
     assert chosen.why.endswith("next 6, at 93.6. No number of tails hides the groove.")
+
+
+def test_a_groove_that_is_hidden_is_not_spoken_of():
+    usual = Groove(height=0.375, width=0.25, depth=0.25)
+
+    chosen = chosen_tails(8.40625, 0.5, 0.625, 0.125, 0.125, 8, 1 / 32, groove=usual)
+
+    assert "groove" not in chosen.why

@@ -150,3 +150,12 @@ def test_a_groove_wider_than_the_tail_is_stopped_with_fewer_tails():
 def test_a_groove_that_cannot_be_meant_is_refused(height, width, depth, sentence):
     with pytest.raises(ValueError, match=sentence):
         Groove(height=height, width=width, depth=depth)
+
+
+def test_a_half_pin_that_does_not_split_is_offered_too():
+    # the groove ends 3/8 above the lowest of five tails: half pins of 1/8 + 3/8 · 5/3 = 3/4 would hide it
+    asked = groove(1 + 45 / 64)
+
+    found = groove_hidden(asked, groove_fit(dresser(), asked))
+
+    assert "or make the half pins 3/4 in," in found.remedy

@@ -168,9 +168,17 @@ def test_keeping_the_working_changes_no_figure():
         ({"rabbet": 0.5}, "The rabbet of 1/2 in leaves nothing of the side; make it 1/16."),
         ({"locked_gauge_1": 0.8125}, "leaves no lap in a front of 13/16; set it to 5/8."),
         ({"locked_gauge_1": -0.1}, "Gauge 1 is locked at -0.1 in"),
+        ({"locked_gauge_1": 0.0}, "Gauge 1 is locked at 0 in"),
+        ({"rabbet": 0.3, "proud": 0.25}, "leaves nothing of the side"),
         ({"measured_sides": (("1L", 0.0),)}, "The thickness of side 1L cannot be 0 in"),
     ],
 )
 def test_a_joint_that_cannot_be_meant_is_refused_with_what_would_do(changes, sentence):
     with pytest.raises(ValueError, match=sentence):
         replace(DRESSER, **changes)
+
+
+def test_without_a_rabbet_the_card_says_nothing_of_one():
+    notes = [setting.note for setting in half_blind(replace(DRESSER, rabbet=0.0)).settings]
+
+    assert [note for note in notes if "rabbet" in note] == []

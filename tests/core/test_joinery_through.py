@@ -115,3 +115,10 @@ def test_the_card_lists_the_work_in_its_order():
 def test_a_joint_that_cannot_be_meant_is_refused(changes, sentence):
     with pytest.raises(ValueError, match=sentence):
         replace(DRESSER, **changes)
+
+
+@pytest.mark.parametrize(("rabbet", "said"), [(0.0, False), (1 / 16, True)])
+def test_the_card_says_left_after_the_rabbet_only_where_there_is_one(rabbet, said):
+    notes = [setting.note for setting in through(replace(DRESSER, rabbet=rabbet)).settings]
+
+    assert any("left after the rabbet" in note for note in notes) is said
