@@ -19,7 +19,7 @@ from casewright.pieces.takeoff import RoughLine
 
 WHY = (
     "Every figure can say where it comes from: --why F5, --why R5-1.height, --why P04, --why order.…, "
-    "--why price.asked, or --why alone for the list."
+    "--why price.asked,\nor --why alone for the list."
 )
 
 

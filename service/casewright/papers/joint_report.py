@@ -12,7 +12,7 @@ from casewright.papers.unit_report import (
     positions_table,
     settings_table,
 )
-from casewright.papers.writing import Writing, section
+from casewright.papers.writing import Writing, section, wrapped
 
 
 def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) -> str:
@@ -37,7 +37,7 @@ def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) 
     blocks += [section(name, positions_table("Tail", tails, writing)) for name, tails in _tails(joint)]
     wrong = getattr(joint, "wrong_gauge_text", "")
     if wrong:
-        blocks.append(wrong)
+        blocks.append(wrapped(f"If the second gauge were set to the wrong value. {wrong}"))
     if chosen:
         blocks.append(section("Left out, so chosen", chosen))
     blocks.append(checks_section(joint.findings, everything=checks))

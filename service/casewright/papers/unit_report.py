@@ -125,8 +125,8 @@ def cut_list_section(unit: Construction, writing: Writing) -> str:
     )
     faces = (
         "Width is across the grain, length along it. Face: A is shown, B a shown edge, C drawer, D inside.\n"
-        f"{several(len(unit.parts), 'part')} in one unit; --why {unit.lines[0].line} shows the codes of a line and "
-        "its working."
+        f"{several(len(unit.parts), 'part')} in one unit; --why {unit.lines[0].line} shows the codes of a "
+        "line and its working."
     )
     return section("Cut list, finished sizes", cut, faces, _ends(unit.lines), _offcuts(unit))
 

@@ -18,6 +18,7 @@ from casewright.pieces.fittings import HardwareItem, SmallPart, hardware, pull_c
 from casewright.pieces.masses import Masses, masses
 from casewright.pieces.openings import Face, plan_face
 from casewright.pieces.parts import Part, PartLine, part_lines, with_measured
+from casewright.pieces.possible import refuse_impossible, refuse_sizeless
 from casewright.pieces.season import Climate, climate
 from casewright.pieces.shop import Shop
 from casewright.pieces.spec import UnitSpec
@@ -96,6 +97,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
+    refuse_impossible(spec, face)
     case = carcase(spec, face, weather, ledger)
     make = shared_construction(spec, ledger)
     sizes = tuple(
@@ -115,6 +117,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         for each, joint in zip(sizes, joints, strict=True)
     )
     parts = tuple(_measured(spec, _parts(spec, face, case, drawers)))
+    refuse_sizeless(parts)
     weights = masses(spec, face, drawers, parts, weather.now, ledger)
     standing = stand(spec, face, drawers, weights, ledger)
     divider = _divider(spec, ledger)

@@ -8,6 +8,7 @@ from casewright.joinery.joint import Chosen
 from casewright.joinery.lap import lap_left
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import show
+from casewright.measure.units import Inches
 from casewright.pieces import drawer_rules as rules
 from casewright.pieces.drawer_spec import Drawers, PlyBottom
 from casewright.pieces.measured import MeasuredPart
@@ -22,6 +23,7 @@ SMALL_BACK_GAP, BACK_GAP = 1 / 8, 1 / 4
 HEADROOM = 1 / 8
 """Under the obstruction above a drawer: CPSC guidance on the volume of clothing storage [in]."""
 PLY_PLAY = 1 / 32
+CHOSEN_GAP = "chosen by the size of the opening (common practice); type your own as drawers.clearances"
 
 
 class CannotBuild(ValueError):
@@ -213,13 +215,13 @@ def drawer_sizes(
     back = found["B"].thickness or shared.back
     height = _height(opening, shared, climate, under)
     width = under.take(
-        "width", rules.drawer_width, opening=opening.width, side_gap=_side_gap(opening, drawers)
+        "width", rules.drawer_width, opening=opening.width, side_gap=_side_gap(opening, drawers, under)
     )
     length = under.take(
         "length",
         rules.drawer_length,
         depth=opening.depth,
-        back_gap=_back_gap(opening, drawers),
+        back_gap=_back_gap(opening, drawers, under),
         shrinkage=side_shrinkage,
     )
     lap = (
@@ -249,16 +251,18 @@ def drawer_sizes(
     )
 
 
-def _side_gap(opening: Opening, drawers: Drawers) -> float:
+def _side_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
     if drawers.clearances.side is not None:
         return drawers.clearances.side
-    return SMALL_SIDE_GAP if opening.width <= SMALL else SIDE_GAP
+    gap = SMALL_SIDE_GAP if opening.width <= SMALL else SIDE_GAP
+    return under.given("side_gap", gap, CHOSEN_GAP, Inches)
 
 
-def _back_gap(opening: Opening, drawers: Drawers) -> float:
+def _back_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
     if drawers.clearances.back is not None:
         return drawers.clearances.back
-    return SMALL_BACK_GAP if opening.width <= SMALL and opening.depth <= SMALL else BACK_GAP
+    gap = SMALL_BACK_GAP if opening.width <= SMALL and opening.depth <= SMALL else BACK_GAP
+    return under.given("back_gap", gap, CHOSEN_GAP, Inches)
 
 
 def _height(opening: Opening, shared: DrawerMake, climate: Climate, under: Ledger) -> float:

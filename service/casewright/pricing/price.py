@@ -74,7 +74,12 @@ def price(given: PriceInputs, ledger: Ledger = UNKEPT) -> Price:
     """
     held = charges(given, ledger)
     lines = price_lines(given, held)
-    before = sum(line.amount for line in lines)
+    before = ledger.given(
+        "price.before_rounding",
+        sum(line.amount for line in lines),
+        "every line of the price added up; each line shows its own sum",
+        Cents,
+    )
     asked = ledger.take(
         "price.asked", asked_price, before_rounding=before, step=given.step, minimum=given.minimum
     )

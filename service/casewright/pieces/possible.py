@@ -1,0 +1,67 @@
+"""What no case can be: choices that leave a part, a joint or an opening without wood."""
+
+from collections.abc import Iterable
+
+from casewright.measure.lengths import show
+from casewright.pieces.drawer_sizes import CannotBuild
+from casewright.pieces.openings import Face
+from casewright.pieces.parts import SIZES, Part
+from casewright.pieces.spec import UnitSpec
+
+LEAST_LEFT = 1 / 16
+"""Wood that a joint must leave before it is a joint at all; the checks say when that is too little [in]."""
+
+
+def refuse_impossible(spec: UnitSpec, face: Face) -> None:
+    """Refuses a case whose joints go through its boards, or whose rails meet.
+
+    Args:
+        spec: what the maker chose
+        face: the depth of the openings
+
+    Raises:
+        CannotBuild: with the field, the value and one that would do
+
+    Source: geometry of the case.
+    """
+    case, back, depth = spec.case, spec.back, face.opening_depth
+    limits = (
+        ("case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"),
+        ("case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"),
+        ("back.rabbet", back.rabbet, case.side - LEAST_LEFT, "the side must go on outside it"),
+        ("case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"),
+        ("case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"),
+        ("back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"),
+        (
+            "frames.back_rail_width",
+            spec.frames.back_rail_width,
+            depth - case.rail_width,
+            "it meets the front rail",
+        ),
+    )
+    for field, value, most, why in limits:
+        if most <= 0:
+            raise CannotBuild(f"{field}: nothing is left for it, as {why}; make the case larger")
+        if value > most + 1e-9:
+            raise CannotBuild(f"{field}: {show(value)} is too much, as {why}; make it {show(most)} or less")
+
+
+def refuse_sizeless(parts: Iterable[Part]) -> None:
+    """Refuses a unit with a part that has come out at nothing or less.
+
+    Args:
+        parts: every part of the unit
+
+    Raises:
+        CannotBuild: with the part and the size that vanished
+
+    Source: geometry.
+    """
+    for part in parts:
+        for name in SIZES:
+            size = getattr(part, name)
+            if size <= 0:
+                raise CannotBuild(
+                    f"{part.name} ({part.code}) would be {show(size)} in {name}; make the case larger, or the "
+                    "parts around it smaller"
+                )
