@@ -62,6 +62,6 @@ def refuse_sizeless(parts: Iterable[Part]) -> None:
             size = getattr(part, name)
             if size <= 0:
                 raise CannotBuild(
-                    f"{part.name} ({part.code}) would be {show(size)} in {name}; make the case larger, or the "
+                    f"{part.name} ({part.code}) would be {show(size)} in {name}; make the case larger or the "
                     "parts around it smaller"
                 )

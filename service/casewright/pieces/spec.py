@@ -5,7 +5,7 @@ Every default is written here once, with its ground in the description; no other
 
 from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
@@ -14,6 +14,7 @@ from casewright.pieces.fields import Clearance, Size, Spec, Timber, WoodField
 from casewright.pieces.graduation import Graduation, Step
 from casewright.pieces.measured import Measured
 from casewright.pieces.season_spec import Season
+from casewright.wood.finish import finish
 
 VERSION = 1
 
@@ -234,10 +235,18 @@ class Pulls(Spec):
     weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
 
 
+def known_finish(value: str) -> str:
+    """The name of a finish that the finish table has."""
+    try:
+        return finish(value).name
+    except ValueError as error:
+        raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
+
+
 class Finish(Spec):
     """What goes on the wood, and how often."""
 
-    product: str = Field(
+    product: Annotated[str, AfterValidator(known_finish)] = Field(
         "wiping varnish",
         min_length=1,
         max_length=60,

@@ -5,7 +5,7 @@ what is behind it is positive and holds. `z` counts from the floor up.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from casewright.measure.units import (
@@ -134,6 +134,29 @@ def empty(drawer: Drawer) -> Mass:
     Source: geometry.
     """
     return Mass(label=drawer.label, weight=drawer.weight, x=drawer.front + drawer.centre, z=drawer.height)
+
+
+def together(label: str, masses: Sequence[Mass]) -> Mass:
+    """Several weights as one, at their common centre.
+
+    Args:
+        label: what they are together
+        masses: the weights
+
+    Returns:
+        Their sum; at the pivot where there is no weight.
+
+    Source: statics.
+    """
+    weight = math.fsum(mass.weight for mass in masses)
+    if weight <= 0:
+        return Mass(label=label, weight=0.0, x=0.0)
+    return Mass(
+        label=label,
+        weight=weight,
+        x=math.fsum(mass.weight * mass.x for mass in masses) / weight,
+        z=math.fsum(mass.weight * mass.z for mass in masses) / weight,
+    )
 
 
 def contents(drawer: Drawer) -> Mass:

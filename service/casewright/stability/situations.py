@@ -2,7 +2,7 @@
 
 from casewright.measure.units import Inches, InchPounds, Pounds, PoundsForce
 from casewright.stability.limits import Limits, house_limits
-from casewright.stability.masses import Drawer, Piece, contents, empty, hung_on, tilt_of
+from casewright.stability.masses import Drawer, Mass, Piece, contents, empty, hung_on, tilt_of, together
 from casewright.stability.tipping import Kind, Moving, Situation
 
 
@@ -49,11 +49,22 @@ def child_on_drawer(
     pulled = drawer_called(piece, label)
     others = tuple(drawer for drawer in piece.drawers if drawer is not pulled)
     out = (pulled, *others) if others_open else (pulled,)
-    shut = () if others_open else others
+    shut = () if others_open else tuple(empty(drawer) for drawer in others)
+    return _child_on(piece, pulled, weight, block, out, shut)
+
+
+def _child_on(
+    piece: Piece,
+    pulled: Drawer,
+    weight: Pounds,
+    block: Inches,
+    out: tuple[Drawer, ...],
+    shut: tuple[Mass, ...],
+) -> Situation:
     return Situation(
         kind=Kind.CHILD_CARPET if block else Kind.CHILD_LEVEL,
-        about=label,
-        standing=(piece.case, *(empty(drawer) for drawer in shut)),
+        about=pulled.label,
+        standing=(piece.case, *shut),
         moving=(
             Moving(mass=hung_on(pulled, weight), travel=pulled.travel),
             *(Moving(mass=empty(drawer), travel=drawer.travel) for drawer in out),
@@ -124,6 +135,21 @@ def push_moment(force: PoundsForce, height: Inches, highest: Inches) -> InchPoun
     return force * min(height, highest)
 
 
+def _without(whole: Mass, one: Mass) -> tuple[Mass, ...]:
+    """What is left of drawers taken together when one is pulled, so that a large bank is tried in one pass."""
+    weight = whole.weight - one.weight
+    if weight <= one.weight * 1e-9:
+        return ()
+    return (
+        Mass(
+            label="the other drawers",
+            weight=weight,
+            x=(whole.weight * whole.x - one.weight * one.x) / weight,
+            z=(whole.weight * whole.z - one.weight * one.z) / weight,
+        ),
+    )
+
+
 def situations(piece: Piece, limits: Limits | None = None) -> tuple[Situation, ...]:
     """Every situation a piece is tried in: all open, a child on each drawer, level and on carpet, a push.
 
@@ -137,10 +163,13 @@ def situations(piece: Piece, limits: Limits | None = None) -> tuple[Situation, .
     Source: ASTM F2057-23, 9.2.1 to 9.2.3; a design screen, its geometry from memory.
     """
     held = limits or house_limits()
-    labels = [drawer.label for drawer in piece.drawers]
+    shut = together("all drawers", [empty(drawer) for drawer in piece.drawers])
     return (
         all_open_filled(piece),
-        *(child_on_drawer(piece, label, held.child_weight) for label in labels),
-        *(child_on_drawer(piece, label, held.child_weight, held.block_thickness) for label in labels),
+        *(
+            _child_on(piece, drawer, held.child_weight, block, (drawer,), _without(shut, empty(drawer)))
+            for block in (0.0, held.block_thickness)
+            for drawer in piece.drawers
+        ),
         push_at_top(piece, held.push_force, held.push_height),
     )
