@@ -19,11 +19,11 @@ from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
-from casewright.measure.working import NoSuchFigure, find
+from casewright.measure.working import NoSuchFigure
 from casewright.papers.data import estimate_data, unit_data, working_data
 from casewright.papers.estimate_report import estimate_report, unit_report
 from casewright.papers.joint_report import joint_data, joint_report
-from casewright.papers.why import figures_section, why
+from casewright.papers.why import figures_behind, figures_section, why
 from casewright.papers.writing import Writing
 from casewright.pieces.construct import Construction, construct
 from casewright.pieces.estimate import estimate
@@ -206,7 +206,7 @@ def answer(
     if given.why == NAMES:
         show(figures_section(unit.ledger))
     elif given.why and given.json:
-        show_json(working_data(unit.ledger, find(unit.ledger, given.why)))
+        show_json(working_data(unit.ledger, figures_behind(unit, given.why)))
     elif given.why:
         show(why(unit, given.why, writing))
     elif given.json:

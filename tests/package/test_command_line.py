@@ -194,7 +194,7 @@ def test_millimetres_are_printed_when_asked_for(capsys):
     main(["unit", "--mm"])
 
     printed = capsys.readouterr().out
-    assert "Sizes in millimetres." in printed
+    assert "Sizes in millimetres" in printed
     assert "914.4 × 482.6" in printed
 
 

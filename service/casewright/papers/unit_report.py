@@ -84,8 +84,8 @@ def _drawer_row(drawer: Drawer, writing: Writing) -> tuple[str, ...]:
         writing.size(sizes.width),
         writing.size(sizes.length),
         writing.size(gaps.now),
-        f"{gaps.wettest:.3f}",
-        f"{gaps.driest:.3f}",
+        writing.fine(gaps.wettest),
+        writing.fine(gaps.driest),
         writing.size(sizes.side_length),
         writing.size(sizes.back_height),
         ", ".join(writing.size(pull - edge) for pull in drawer.pulls),
@@ -117,7 +117,7 @@ def cut_list_section(unit: Construction, writing: Writing) -> str:
         )
         for line in in_order(unit.lines)
     ]
-    other = "in" if writing.unit == "mm" else "mm"
+    other = "inches" if writing.unit == "mm" else "mm"
     cut = table(
         ("Line", "Part", "Qty", "Wood", "Thick × wide × long", f"the same in {other}", "Grain", "Face"),
         rows,
@@ -234,7 +234,7 @@ def _layouts(title: str, groups: list[tuple[str, Drawer]], writing: Writing) -> 
                 writing.size(layout.pin),
                 writing.size(layout.pitch),
                 f"{layout.count} steps, {writing.size(joint.stepping.overshoot)} past",
-                f"{joint.stepping.correction:.4f}",
+                writing.fine(joint.stepping.correction, 4),
                 writing.size(layout.tail_width),
                 writing.size(layout.neck),
                 "none" if chisels.sockets is None else writing.size(chisels.sockets),
@@ -355,7 +355,7 @@ def setting_text(setting: Setting, writing: Writing) -> str:
     """
     if setting.measure is Measure.LENGTH:
         small = 0 < abs(setting.value) < 1 / 64 - 1e-9
-        return f"{setting.value:.4f}" if small else writing.size(setting.value)
+        return writing.fine(setting.value, 4) if small else writing.size(setting.value)
     return number_text(setting.value, setting.measure)
 
 

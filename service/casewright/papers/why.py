@@ -26,9 +26,9 @@ def why(unit: Construction, asked: str, writing: Writing) -> str:
         NoSuchFigure: nothing has that name; the message names the nearest
     """
     ledger, style = unit.ledger, Style(length=writing.unit, symbol=writing.symbol)
-    heading, names = _named(unit, asked.strip(), writing)
-    if not names:
-        raise NoSuchFigure(_nothing(ledger, unit, asked))
+    names = figures_behind(unit, asked)
+    line = _line_called(unit, asked)
+    heading = _line_heading(line, writing) if line else ""
     shown: dict[str, Explanation] = {}
     for name in names:
         _follow(ledger, name, style, shown)
@@ -60,17 +60,36 @@ def figures_section(ledger: Ledger) -> str:
     return "\n".join(lines)
 
 
-def _named(unit: Construction, asked: str, writing: Writing) -> tuple[str, tuple[str, ...]]:
-    """What a name stands for: a heading where it is a line or part, and the figures behind it."""
-    for line in unit.lines:
-        if asked == line.line or asked in line.codes:
-            return _line_heading(line, writing), _line_figures(unit.ledger, line)
+def figures_behind(unit: Construction, asked: str) -> tuple[str, ...]:
+    """The figures that a name stands for.
+
+    Args:
+        unit: the unit, whose ledger holds the working
+        asked: a line, a part, a drawer, an operation or a figure
+
+    Returns:
+        Names of figures in the ledger, one at least.
+
+    Raises:
+        NoSuchFigure: nothing has that name; the message names the nearest
+    """
+    asked = asked.strip()
+    line = _line_called(unit, asked)
+    if line is not None:
+        return _line_figures(unit.ledger, line)
     short = asked.removeprefix(f"{unit.spec.code}-")
     found = find(unit.ledger, short if f"{short}.height" in unit.ledger else asked)
     exact = [
         name for name in found if asked in {name, name.rpartition(".")[2]} or _is_under(name, (asked, short))
     ]
-    return "", tuple(exact)
+    if not exact:
+        raise NoSuchFigure(_nothing(unit.ledger, unit, asked))
+    return tuple(exact)
+
+
+def _line_called(unit: Construction, asked: str) -> PartLine | None:
+    wanted = asked.strip()
+    return next((line for line in unit.lines if wanted == line.line or wanted in line.codes), None)
 
 
 def _is_under(name: str, heads: tuple[str, ...]) -> bool:

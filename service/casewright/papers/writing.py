@@ -8,6 +8,7 @@ from tabulate import tabulate
 
 from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.measure.money import show_money
+from casewright.measure.units import MILLIMETRES_PER_INCH
 
 WIDTH = 110
 """Signs in a line of running text."""
@@ -31,6 +32,12 @@ class Writing:
         """A size in the report's unit, without the unit's name; marked where it was rounded."""
         return show_mm(inches) if self.unit is LengthUnit.MILLIMETRE else show(inches, self.denominator)
 
+    def fine(self, inches: float, digits: int = 3) -> str:
+        """A size finer than a rule shows, in decimals of the report's unit."""
+        if self.unit is LengthUnit.MILLIMETRE:
+            return f"{inches * MILLIMETRES_PER_INCH:.{digits - 1}f}"
+        return f"{inches:.{digits}f}"
+
     def other(self, inches: float) -> str:
         """The same size in the unit that the report does not use."""
         return show(inches, self.denominator) if self.unit is LengthUnit.MILLIMETRE else show_mm(inches)
@@ -47,7 +54,7 @@ class Writing:
     def legend(self) -> str:
         """One line that says how to read the sizes."""
         if self.unit is LengthUnit.MILLIMETRE:
-            return "Sizes in millimetres."
+            return "Sizes in millimetres; the checks speak in inches, in which their limits are set."
         return f"Sizes in inches; ≈ marks one that is rounded to 1/{self.denominator}."
 
 

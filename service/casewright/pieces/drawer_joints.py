@@ -14,10 +14,14 @@ from casewright.joinery.spacing import flare, most_tails
 from casewright.joinery.through import Through, ThroughJoint, through
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import show
+from casewright.measure.units import Inches, Number
 from casewright.pieces.drawer_sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.pieces.drawer_spec import Joint
 from casewright.pieces.spec import UnitSpec
 from casewright.wood.species import wood
+
+
+CHOSEN = "usual, by the joinery's own table of defaults; type your own in the unit file"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,8 +92,8 @@ def drawer_joints(
     """
     drawers = spec.drawers
     groove = Groove(height=drawers.groove.height, width=drawers.groove.width, depth=drawers.groove.depth)
-    front = _setting(spec, drawers.front_joint, shared, rack, USUAL.half_pin_front.value, groove)
-    back = _setting(spec, drawers.back_joint, shared, rack, USUAL.half_pin_back.value, None)
+    front = _setting(spec, "front_joint", shared, rack, USUAL.half_pin_front.value, groove, ledger)
+    back = _setting(spec, "back_joint", shared, rack, USUAL.half_pin_back.value, None, ledger)
     front_family = _family(front, ((each.height, each.gauge_1) for each in _first_of_rows(sizes)))
     back_family = _family(back, ((each.back_height, each.back) for each in _first_of_rows(sizes)))
     joints = []
@@ -109,14 +113,26 @@ def drawer_joints(
 
 
 def _setting(
-    spec: UnitSpec, joint: Joint, shared: DrawerMake, rack: Rack, half_pin: float, groove: Groove | None
+    spec: UnitSpec,
+    name: str,
+    shared: DrawerMake,
+    rack: Rack,
+    half_pin: float,
+    groove: Groove | None,
+    ledger: Ledger,
 ) -> _Setting:
+    joint: Joint = getattr(spec.drawers, name)
     side = shared.drawers.side
     softwood = not wood(spec.woods.drawers.wood).hardwood
+    under = ledger.under(f"drawers.{name}")
+
+    def chosen(field: str, typed: float | None, usual: float, kind: object) -> float:
+        return under.given(field, usual, CHOSEN, kind) if typed is None else typed
+
     return _Setting(
-        half_pin=half_pin if joint.half_pin is None else joint.half_pin,
-        pin=usual_pin(side) if joint.pin is None else joint.pin,
-        slope=usual_slope(softwood) if joint.slope is None else joint.slope,
+        half_pin=chosen("half_pin", joint.half_pin, half_pin, Inches),
+        pin=chosen("pin", joint.pin, usual_pin(side), Inches),
+        slope=chosen("slope", joint.slope, usual_slope(softwood), Number),
         side=side,
         rack=rack,
         groove=groove,

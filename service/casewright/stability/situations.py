@@ -136,7 +136,7 @@ def push_moment(force: PoundsForce, height: Inches, highest: Inches) -> InchPoun
 
 
 def _without(whole: Mass, one: Mass) -> tuple[Mass, ...]:
-    """What is left of drawers taken together when one is pulled, so that a large bank is tried in one pass."""
+    """What is left of drawers taken together when one is pulled; so a large bank is tried in one pass."""
     weight = whole.weight - one.weight
     if weight <= one.weight * 1e-9:
         return ()
