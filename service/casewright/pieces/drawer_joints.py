@@ -20,7 +20,6 @@ from casewright.pieces.drawer_spec import Joint
 from casewright.pieces.spec import UnitSpec
 from casewright.wood.species import wood
 
-
 CHOSEN = "usual, by the joinery's own table of defaults; type your own in the unit file"
 
 
