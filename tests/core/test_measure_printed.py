@@ -3,6 +3,7 @@
 import pytest
 
 from casewright.measure.lengths import (
+    LengthError,
     LengthUnit,
     show,
     show_both,
