@@ -19,6 +19,7 @@ from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.measure.typed import quoted
 from casewright.measure.working import NoSuchFigure
 from casewright.papers.data import estimate_data, unit_data, working_data
 from casewright.papers.estimate_report import estimate_report, unit_report
@@ -249,17 +250,20 @@ def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | No
             return float(parse_length(typed, unit))
         if field.measure is Measure.SLOPE:
             return read_slope(typed)
-        return float(int(typed)) if field.measure is Measure.COUNT else float(typed)
-    except (ValueError, OverflowError) as error:
-        reason = str(error) if field.measure is Measure.LENGTH else f"“{typed[:20]}” is not a number for it"
+        number = float(int(typed)) if field.measure is Measure.COUNT else float(typed)
+        if not abs(number) < LARGEST:
+            raise ValueError(typed)
+    except (ValueError, ArithmeticError) as error:
+        reason = str(error) if field.measure is Measure.LENGTH else f"{quoted(typed)} is not a number for it."
         raise Unusable(f"{field.option}: {reason} For example {field.option} {field.example}.") from None
+    return number
 
 
 def read_slope(typed: str) -> float:
     """How far along for one across: 8 from 1:8, or from 8."""
     across, colon, along = typed.partition(":")
     slope = float(along) / float(across) if colon else float(across)
-    if not 0 < slope < 1000:
+    if not 1 / 100 < slope < 100:  # steeper or flatter than any dovetail, and never NaN
         raise ValueError(typed)
     return slope
 
@@ -281,7 +285,7 @@ def read_day(typed: str | None) -> date:
     try:
         day = date.fromisoformat(typed)
     except ValueError:
-        raise Unusable(f"--start: “{typed[:20]}” is not a day; write it as 2027-03-01") from None
+        raise Unusable(f"--start: {quoted(typed)} is not a day; write it as 2027-03-01") from None
     if not 1900 <= day.year <= 2200:
         raise Unusable(f"--start: {day} is not a day of our time; write one such as 2027-03-01")
     return day
@@ -304,6 +308,8 @@ def read_text(name: str) -> str:
         ) from None
 
 
+LARGEST = 1000
+"""No count, slope, percentage or gravity of a joint comes near it."""
 CHEST = "my-chest.json"
 
 

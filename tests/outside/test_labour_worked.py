@@ -113,7 +113,7 @@ def test_the_dresser_has_no_operation_beyond_those_printed(lines):
 def test_the_dresser_takes_5963_minutes_and_111_31_hours(lines):
     minutes = direct_minutes(lines)
 
-    assert minutes == pytest.approx(5963, abs=1e-6)  # check K35
+    assert minutes == pytest.approx(5963, abs=1e-6)  # worked dresser A
     assert with_allowance(minutes, house_standards().allowance) == 111.31
 
 

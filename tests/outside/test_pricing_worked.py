@@ -61,7 +61,7 @@ def dresser(level=RiskLevel.P80):
 def test_the_year_of_the_example_shop_gives_its_rate():
     rate = shop_rate(example_year())
 
-    # check K36: 117,000 over 1,200 h; 97.50 and, for a tenth of the price, 108.33
+    # 117,000 over 1,200 h; 97.50 and, for a tenth of the price, 108.33
     assert (rate.yearly, rate.billable, rate.cost, rate.rate) == (11_700_000, 1200, 9750, 10_833)
 
 
@@ -95,7 +95,7 @@ def test_the_ratios_of_past_jobs_give_the_printed_factors():
 def test_the_dresser_costs_its_base_without_risk():
     result = price(dresser(RiskLevel.PLANNED))
 
-    # check K37
+    # worked dresser A
     assert result.charges.charged_materials == 152_340
     assert result.charges.labour == 1_205_821
     assert result.charges.delivery == 4200
@@ -105,7 +105,7 @@ def test_the_dresser_costs_its_base_without_risk():
 def test_the_dresser_is_asked_at_the_price_that_holds_in_eight_of_ten():
     result = price(dresser())
 
-    # check K38
+    # worked dresser A
     assert result.charges.labour + result.charges.contingency == 1_457_958
     assert result.base == 1_362_361
     assert result.before_rounding == 1_614_498

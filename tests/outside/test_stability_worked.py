@@ -59,7 +59,7 @@ def child(block):
 @pytest.mark.parametrize(
     ("situation", "holding", "tipping", "factor", "source"),
     [
-        (all_open(12.5), 948, 619, 1.53, "worked dresser A, all open two thirds, filled; check K40"),
+        (all_open(12.5), 948, 619, 1.53, "worked dresser A, all open two thirds, filled"),
         (all_open(14), 948, 877, 1.08, "worked dresser A, all open 14 in, filled"),
         (all_open(15.75), 948, 1179, 0.80, "worked dresser A, all open 15-3/4 in, filled: it tips"),
         (child(0), 1411, 824, 1.71, "worked dresser A, 60 lb on row 5, level"),
@@ -77,7 +77,7 @@ def test_the_tip_table_of_the_dresser_agrees_with_print(situation, holding, tipp
 
 
 def test_the_safe_travel_of_the_dresser_is_rounded_down():
-    # check K40, with the printed sums: (948 / 1.25 + 1,533.5) / 172.2 = 13.31
+    # with the printed sums: (948 / 1.25 + 1,533.5) / 172.2 = 13.31
     assert safe_travel(948, 1533.5, 172.2, 1.25) == 13 + 19 / 64
 
 

@@ -100,7 +100,7 @@ def test_check_k24_two_case_sides_of_four_boards_each() -> None:
 
     feet = board_feet(1, rough_width(19.75, boards), rough_length(39.5))
 
-    # check K24: 21.25 * 40.5 / 144 = 5.977 each
+    # 21.25 * 40.5 / 144 = 5.977 each
     assert boards == 4
     assert feet == pytest.approx(5.977, abs=0.0005)
 
@@ -110,12 +110,12 @@ def test_check_k25_a_top_of_five_quarter_stock() -> None:
 
     feet = board_feet(bought.rough, rough_width(20.5, 4), rough_length(41))
 
-    # check K25: 1.25 * 22 * 42 / 144 = 8.02
+    # 1.25 * 22 * 42 / 144 = 8.02
     assert bought.name == "5/4"
     assert feet == pytest.approx(8.02, abs=0.005)
 
 
-# worked dresser A, worked bedside B and check K26: rough feet, and what is ordered
+# worked dresser A, worked bedside B and rough feet, and what is ordered
 @pytest.mark.parametrize(
     ("name", "use", "rough", "ordered"),
     [
@@ -142,7 +142,7 @@ def test_an_order_is_the_rough_feet_over_what_waste_leaves(
 def test_check_k26_waste_is_not_added_on() -> None:
     ordered = order_feet(19.49, waste_for(wood("cherry"), GradeName.FAS, PartUse.CASE))
 
-    # check K26: 19.49 / 0.80 = 24.36; 19.49 * 1.20 = 23.39 is the common slip
+    # 19.49 / 0.80 = 24.36; 19.49 * 1.20 = 23.39 is the common slip
     assert ordered == pytest.approx(24.36, abs=0.005)
     assert ordered > 23.39
 

@@ -58,7 +58,7 @@ def test_check_k27_six_boards_are_tallied_as_the_yard_does() -> None:
 
     counted = tally(1, [YardBoard(width=width, length=feet * 12) for width, feet in sizes])
 
-    # check K27: 7.5 goes up, 5.5 down
+    # 7.5 goes up, 5.5 down
     assert [line.counted for line in counted.lines] == [4, 8, 11, 6, 8, 5]
     assert counted.counted == counted.feet == 42
     # 42.2 is printed to one decimal

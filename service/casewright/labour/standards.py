@@ -239,7 +239,12 @@ def labour_line(
     Source: common practice.
     """
     method = method_taken(one, wanted)
-    each = minutes_by(one, method) or 0.0
+    each = ledger.given(
+        f"standard.{one.code}",
+        minutes_by(one, method) or 0.0,
+        f"{one.source} ({one.basis}), by {method}; a shop file has its own as minutes {one.code}",
+        Minutes,
+    )
     cutting = wood_factor if one.cutting else 1.0
     repeats = repeat_factor(one, quantity)
     minutes = ledger.take(

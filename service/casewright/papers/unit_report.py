@@ -48,7 +48,7 @@ def openings_section(unit: Construction, writing: Writing) -> str:
     """
     size = writing.size
     openings = table(
-        ("Opening", "Height", "Width", "Depth", "From the left", "Above case bottom", ""),
+        ("Opening", "Height", "Width", "Depth", "From the left", "Above underside", "Measured"),
         (
             (
                 opening.code,
@@ -57,7 +57,7 @@ def openings_section(unit: Construction, writing: Writing) -> str:
                 size(opening.depth),
                 size(opening.left),
                 size(opening.bottom),
-                f"measured: {', '.join(opening.measured)}" if opening.measured else "",
+                ", ".join(opening.measured),
             )
             for opening in unit.face.openings
         ),
@@ -203,12 +203,33 @@ def _gauges(unit: Construction, writing: Writing) -> str:
     ]
     if joint.wrong_gauge_2 is not None:
         lines.append(f"         not {writing.size(joint.wrong_gauge_2)}: {joint.wrong_gauge_text}")
+    back = unit.drawers[0].joints.back
+    lines.append(
+        f"Back:    gauge on the side {writing.size(back.gauge_side)}, on the back "
+        f"{writing.size(back.gauge_back)}; slope 1:{back.layout.slope:g}; the back's lower edge stands "
+        f"{writing.size(back.lower_edge_offset)} above the side's"
+    )
+    groove = unit.spec.drawers.groove
+    pieces = "front and sides" if back.lower_edge_offset else "front, sides and back"
+    lines.append(
+        f"Groove:  lower edge {writing.size(groove.height)} up from the bottom edge, "
+        f"{writing.size(groove.width)} wide, {writing.size(groove.depth)} deep, in {pieces}"
+        f"{_raising(unit, writing)}"
+    )
     lines.append(
         f"Lap {writing.size(joint.lap)}; rabbet {writing.size(joint.given.rabbet)} × "
         f"{writing.size(joint.rabbet_width)}; slope 1:{joint.layout.slope:g}, bevel "
         f"{joint.layout.bevel_degrees:.2f}° from square; lap index {joint.lap_index:.1f}"
     )
     return "\n".join(wrapped(line, 9) for line in lines)
+
+
+def _raising(unit: Construction, writing: Writing) -> str:
+    """How a bottom thicker than its groove is raised to fit."""
+    over = unit.drawers[0].bottom.thickness - unit.spec.drawers.groove.width
+    if over <= 0:
+        return ""
+    return f"; raise the bottom's edges by {writing.size(over)} from below to fit it"
 
 
 def _distinct(drawers: Iterable[Drawer], *, front: bool) -> list[tuple[str, Drawer]]:

@@ -128,7 +128,7 @@ def _follow(ledger: Ledger, name: str, style: Style, shown: dict[str, Explanatio
         if given.origin in ledger:
             _follow(ledger, given.origin, style, shown)
     if explanation.basis.startswith("see figure "):
-        _follow(ledger, explanation.basis.removeprefix("see figure "), style, shown)
+        _follow(ledger, explanation.basis.removeprefix("see figure ").split(",")[0], style, shown)
 
 
 def _paragraph(explanation: Explanation) -> str:

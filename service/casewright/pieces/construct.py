@@ -8,16 +8,20 @@ from casewright.joinery.joint import Chosen
 from casewright.joinery.sliding import Sliding, SlidingJoint, sliding
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
+from casewright.measure.lengths import show
+from casewright.measure.units import Inches
 from casewright.pieces.carcase import Carcase, carcase
 from casewright.pieces.case_joints import CaseCorner, case_corners
 from casewright.pieces.checks import unit_checks
 from casewright.pieces.drawer_joints import drawer_joints
 from casewright.pieces.drawer_parts import Drawer, drawer_parts, plan_bottom
 from casewright.pieces.drawer_sizes import CannotBuild, drawer_sizes, shared_construction
+from casewright.pieces.drawer_spec import PlyBottom
 from casewright.pieces.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
 from casewright.pieces.masses import Masses, masses
+from casewright.pieces.measured import MeasuredPart
 from casewright.pieces.openings import Face, plan_face
-from casewright.pieces.parts import Part, PartLine, part_lines, with_measured
+from casewright.pieces.parts import SIZES, Part, PartLine, part_lines, with_measured
 from casewright.pieces.possible import refuse_impossible, refuse_sizeless
 from casewright.pieces.season import Climate, climate
 from casewright.pieces.shop import Shop
@@ -25,6 +29,7 @@ from casewright.pieces.spec import UnitSpec
 from casewright.pieces.stand import Stand, stand
 from casewright.pieces.surfaces import Surfaces, surfaces
 from casewright.pieces.tracing import traced
+from casewright.wood.sheets import sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +98,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = traced(chosen, ledger)
+    spec = _groove_for_sheet(traced(chosen, ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
@@ -160,11 +165,35 @@ def _measured(spec: UnitSpec, parts: Iterator[Part]) -> Iterator[Part]:
     for part in parts:
         short = part.code.removeprefix(f"{spec.code}-")
         known.append(short)
-        yield with_measured(part, left.pop(short, None))
+        yield with_measured(part, _believable(short, part, left.pop(short, None)))
     for stranger in left:
         near = get_close_matches(stranger, known, n=1)
         hint = f"did you mean {near[0]}?" if near else f"codes look like {known[-1]}"
         raise CannotBuild(f"measured.parts.{stranger}: there is no such part; {hint}")
+
+
+def _believable(code: str, part: Part, found: MeasuredPart | None) -> MeasuredPart | None:
+    """What was measured of a part; a slip of the pen is told from a plane's work by its size."""
+    for name in SIZES if found else ():
+        size, drawn = getattr(found, name), getattr(part, name)
+        if size is not None and not drawn / 2 < size < drawn * 2:
+            raise CannotBuild(
+                f"measured.parts.{code}.{name}: {show(size)} in is far from the {show(drawn)} that was "
+                "drawn; measure again, or change the design"
+            )
+    return found
+
+
+def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
+    """The choices with a groove as wide as the plywood measures, where no width was typed."""
+    drawers = spec.drawers
+    if not isinstance(drawers.bottom, PlyBottom) or "width" in drawers.groove.model_fields_set:
+        return spec
+    bought = sheet(drawers.bottom.sheet, drawers.bottom.nominal)
+    basis = f"as {bought} measures; measure your own sheet"
+    width = ledger.given("drawers.groove.width", bought.thickness, basis, Inches)
+    groove = drawers.groove.model_copy(update={"width": width})
+    return spec.model_copy(update={"drawers": drawers.model_copy(update={"groove": groove})})
 
 
 def _refuse_strangers(spec: UnitSpec, face: Face) -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import show
+from casewright.measure.rounding import floor64
 from casewright.pieces.carcase import Carcase
 from casewright.pieces.drawer_parts import Drawer
 from casewright.pieces.drawer_spec import PlyBottom
@@ -22,6 +23,8 @@ BEHIND = 1 / 16
 LEAST_SIDE = 1 / 8
 RUNNER_ROOM = 1 / 8
 ALIGNED = 1 / 32
+RULE = 1 / 64
+"""A side planed a 64th thin is still the side that was drawn (common practice) [in]."""
 
 
 def drawer_checks(
@@ -113,10 +116,10 @@ def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
     needed = max(LEAST_SIDE, thin / 2)
     yield at_least(
         "side left at groove",
-        thin - groove.depth,
+        thin - groove.depth + RULE,
         needed,
-        f"The groove leaves {show(thin - groove.depth)} in of the side.",
-        f"Make the groove {show(max(0.0, thin - needed))} in deep, or use slips.",
+        f"The groove leaves {show(thin - groove.depth)} in of the side; it needs {show(needed)}, to 1/64.",
+        f"Make the groove {show(floor64(max(0.0, thin - needed)))} in deep, or the side thicker.",
         about=drawer.code,
     )
     thickness = drawer.bottom.thickness
@@ -174,7 +177,7 @@ def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
         "pull lines",
         spread,
         ALIGNED,
-        f"The pulls of wide drawers stand within {show(spread)} in of one line.",
+        f"The pulls of wide drawers are {show(spread)} in or less out of line.",
         "Give the rows the same columns, or set the pulls by hand.",
         verdict=Verdict.CAUTION,
     )

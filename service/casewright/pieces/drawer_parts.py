@@ -174,6 +174,12 @@ def _deep(bottom: SolidBottom | PlyBottom, sizes: DrawerSizes, groove_depth: flo
 
 
 def _muntin(sizes: DrawerSizes, groove_depth: float, under: Ledger) -> float:
+    """The muntin's length: under a back that stands on the bottom, or into the groove of a lower one."""
+    if sizes.back_foot == 0:
+        inside = sizes.inside.depth
+        return under.take(
+            "muntin_length", rules.bottom_width, inside=inside, groove_depth=groove_depth, play=0.0
+        )
     return under.take(
         "muntin_length",
         rules.muntin_length,
@@ -299,7 +305,10 @@ def _muntin_part(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
         face=FaceClass.DRAWER,
         grain=Grain.BACK,
         use=PartUse.DRAWER,
-        ends=("tongue in the front's groove", "screwed under the back"),
+        ends=(
+            "tongue in the front's groove",
+            "screwed under the back" if sizes.back_foot else "tongue in the back's groove",
+        ),
         box=Box(
             place.x + (sizes.width - muntin.width) / 2,
             sizes.front - spec.drawers.groove.depth,

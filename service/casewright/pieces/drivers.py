@@ -8,6 +8,7 @@ from casewright.pieces.construct import Construction
 from casewright.pieces.takeoff import TakeOff
 
 SQUARE_INCHES = 144
+COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
 JOINTS_PER_DRAWER = 4
 """Two at the front, two at the back."""
 
@@ -48,7 +49,11 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         **{driver: number * count for driver, number in (_case(unit) | _drawers(unit)).items()},
         **_surfaces(unit, count),
     }
-    return {driver: float(number) for driver, number in counted.items()}
+    under = unit.ledger.under("counted")
+    return {
+        driver: under.given(driver.value, float(number), COUNTED, Number)
+        for driver, number in counted.items()
+    }
 
 
 def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:

@@ -8,6 +8,7 @@ from casewright.labour.standards import LabourLine, WoodFactor, direct_minutes, 
 from casewright.labour.waits import bench_hours, promise_date, promise_weeks, usual_job_waits, waiting_weeks
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
+from casewright.measure.units import SquareFeet, Weeks
 from casewright.pieces.construct import Construction, construct
 from casewright.pieces.drivers import count_drivers
 from casewright.pieces.lumber import OrderLine, lumber_order
@@ -171,21 +172,40 @@ def estimate(chosen: UnitSpec, shop: Shop, start: date) -> Estimate:
     )
 
 
+def all_coats(show: SquareFeet, inside: SquareFeet) -> SquareFeet:
+    """The area of every coat, on show surfaces and inside.
+
+    Rule: show + inside
+
+    Args:
+        show: show surfaces times their coats [sq ft]
+        inside: insides of drawers times theirs [sq ft]
+
+    Returns:
+        The area to be covered [sq ft]
+
+    Source: arithmetic.
+    """
+    return show + inside
+
+
 def _finish(unit: Construction, drivers: dict[Driver, float], ledger: Ledger) -> FinishNeed:
     product = finish(unit.spec.finish.product)
     under = ledger.under("finish")
-    area = under.take(
+    show = under.take(
         "show_coats",
         coated_area,
         area=drivers[Driver.SHOW_SQFT],
         coats=unit.spec.finish.show_coats,
-    ) + under.take(
+    )
+    inside = under.take(
         "inside_coats",
         coated_area,
         area=drivers[Driver.INSIDE_SQFT],
         coats=unit.spec.finish.inside_coats,
     )
-    quarts = under.take("quarts", quarts_needed, area=area, coverage=product.coverage, loss=product.loss)
+    coats = under.take("coats", all_coats, show=show, inside=inside)
+    quarts = under.take("quarts", quarts_needed, area=coats, coverage=product.coverage, loss=product.loss)
     return FinishNeed(product=product.name, quarts=quarts, buy=whole_quarts(quarts=quarts))
 
 
@@ -259,7 +279,13 @@ def _promise(hours: float, risk: RiskFactors, shop: Shop, start: date, ledger: L
     weekly = under.take(
         "bench_hours", bench_hours, paid_week=shop.year.hours_per_week, share=shop.year.billable_share
     )
-    waits = waiting_weeks(usual_job_waits())
+    waits = under.given(
+        "waits",
+        waiting_weeks(usual_job_waits()),
+        "lumber, its rest and the finish's cure, which no work overlaps",
+        Weeks,
+    )
+    queue = under.given("queue", shop.spec.queue_weeks, "the shop file, as queue_weeks", Weeks)
 
     def weeks(name: str, factor: float) -> float:
         return under.take(
@@ -269,7 +295,7 @@ def _promise(hours: float, risk: RiskFactors, shop: Shop, start: date, ledger: L
             factor=factor,
             bench_hours_per_week=weekly,
             waits_weeks=waits,
-            queue_weeks=shop.spec.queue_weeks,
+            queue_weeks=queue,
         )
 
     likely, promised = weeks("likely_weeks", risk.p50), weeks("promised_weeks", risk.p80)

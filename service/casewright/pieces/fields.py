@@ -11,10 +11,12 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainSeriali
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.measure.typed import quoted
 from casewright.measure.units import MILLIMETRES_PER_INCH, Unit
 from casewright.wood.movement import Cut
 from casewright.wood.species import UnknownWood, wood
 
+LONGEST_NAME = 100
 NUMBER_LIMIT = 100_000
 """A bare number beyond this is no size in any unit; it is refused before any arithmetic."""
 
@@ -40,7 +42,9 @@ def read_length(value: Any, info: ValidationInfo) -> float:
         except LengthError as error:
             raise PydanticCustomError("length", "{reason}", {"reason": str(error)}) from None
     if not -NUMBER_LIMIT < value < NUMBER_LIMIT:
-        raise PydanticCustomError("length", "no size has a number like that", {})
+        raise PydanticCustomError(
+            "length", "a size is below 100,000, such as {example}", {"example": "15.625"}
+        )
     if unit is LengthUnit.INCH:
         return float(value)
     return float(Fraction(repr(value)) / Fraction(repr(MILLIMETRES_PER_INCH)))
@@ -67,12 +71,18 @@ def read_wood(value: Any) -> Any:
     return {"wood": value} if isinstance(value, str) else value
 
 
-def known_wood(value: str) -> str:
+def known_wood(value: Any) -> str:
     """The shop name of a wood that the species table has."""
+    if not isinstance(value, str):
+        raise PydanticCustomError(
+            "wood", "a wood is named in text, such as {example}", {"example": '"cherry"'}
+        )
     try:
-        return wood(value).name
+        return wood(value[:LONGEST_NAME]).name
     except UnknownWood as error:
-        raise PydanticCustomError("wood", "{reason}", {"reason": str(error)}) from None
+        reason = f"{quoted(value)} is not a wood in the table; "
+        near = f"did you mean {' or '.join(error.nearest)}?" if error.nearest else "cherry is one that is"
+        raise PydanticCustomError("wood", "{reason}", {"reason": reason + near}) from None
 
 
 class Timber(Spec):

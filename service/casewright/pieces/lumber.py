@@ -171,6 +171,8 @@ def _order_line(
     first = groups[0]
     exact = sum(group.order for group in groups)
     lines = [line for group in groups for line in group.lines]
+    # A sequence set asks for its boards itself; asked for twice, the yard would send twice.
+    unmatched = [line for line in lines if not sequences or line.of.part.use is not PartUse.SEQUENCE]
     figure = f"order.{first.wood}.{first.bought.name}" + ("" if first.cut is Cut.FLAT else f".{first.cut}")
     behind = " + ".join(f"feet.{group.wood}.{group.bought.name}.{group.use}.order" for group in groups)
     return OrderLine(
@@ -184,7 +186,7 @@ def _order_line(
             f"{figure}.feet", whole_feet_up, exact=ledger.given(f"{figure}.exact", exact, f"figures {behind}")
         ),
         longest=max(line.length for line in lines) + shop.spec.end_trim,
-        needs=_needs(lines, shop),
+        needs=_needs(unmatched, shop),
         sequences=sequences,
         grade_note=_grade_note(lines, shop.grade_of(first.wood)),
     )

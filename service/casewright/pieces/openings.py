@@ -4,11 +4,16 @@ from dataclasses import dataclass
 
 from casewright.measure.ledger import Figure, Ledger
 from casewright.measure.lengths import show
+from casewright.measure.units import Inches
 from casewright.pieces import case_rules as rules
 from casewright.pieces.graduation import (
     HEADROOM,
     CannotGraduate,
     Contents,
+    Equal,
+    Ratio,
+    Roots,
+    Step,
     by_contents,
     contents_need,
     graduated,
@@ -190,13 +195,29 @@ def _row_heights(spec: UnitSpec, total: float, ledger: Ledger) -> tuple[float, .
             f"the locked rows take {show(total - left)} in of {show(total)} and leave the others nothing; "
             "lower one of them"
         )
-    heights = iter(rounded_openings(_by_rule(spec, free, left, ledger), left))
+    exact = _by_rule(spec, free, left, ledger)
+    for place, (index, height) in enumerate(zip(free, exact, strict=True)):
+        ledger.given(f"graduation.row_{index + 1}", height, _grown(spec.graduation, place), Inches)
+    heights = iter(rounded_openings(exact, left))
     chosen = tuple(next(heights) if row.height is None else row.height for row in spec.rows)
     if min(chosen) <= 0:
         raise CannotGraduate(
             f"rounding leaves no opening in row {chosen.index(min(chosen)) + 1}; use fewer rows"
         )
     return chosen
+
+
+def _grown(rule: Equal | Step | Ratio | Roots | Contents, place: int) -> str:
+    """How the exact height of a row comes about, in words that name the figures to ask for next."""
+    if isinstance(rule, Step):
+        return f"the first opening and {place} steps: figures graduation.first and graduation.step"
+    if isinstance(rule, Ratio):
+        return f"the first opening × the ratio, {place} times: figures graduation.first and graduation.ratio"
+    if isinstance(rule, Roots):
+        return f"in proportion to the square root of {rule.start + place}, out of figure opening_total"
+    if isinstance(rule, Contents):
+        return "what its contents need and its share of the spare: figures graduation.need_…, opening_total"
+    return "see figure graduation.opening"
 
 
 def _by_rule(spec: UnitSpec, free: list[int], left: float, ledger: Ledger) -> tuple[float, ...]:
@@ -320,7 +341,8 @@ def _origin(spec: UnitSpec, number: int, size: float) -> str:
     """Where a size of an opening comes from, in words that name the figures to ask for next."""
     if isinstance(size, Figure):
         return f"see figure {size.name}"
+    if spec.rows[number - 1].height is not None:
+        return f"see figure rows.{number}.height"
     return (
-        f"row {number} of {len(spec.rows)} by the rule “{spec.graduation.rule}” in figure opening_total "
-        "(figures graduation.…), rounded to 1/16 in, what rounding leaves in the lowest"
+        f"see figure graduation.row_{number}, rounded to 1/16 in; what rounding leaves goes to the lowest row"
     )

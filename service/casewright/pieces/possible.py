@@ -24,7 +24,10 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
-    case, back, depth = spec.case, spec.back, face.opening_depth
+    case, back, depth, drawers = spec.case, spec.back, face.opening_depth, spec.drawers
+    thin = min(drawers.side, drawers.front)
+    narrow = min(opening.width for opening in face.openings)
+    lowest = min(opening.height for opening in face.openings)
     limits = (
         ("case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"),
         ("case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"),
@@ -32,6 +35,12 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
         ("case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"),
         ("case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"),
         ("back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"),
+        ("frames.tenon", spec.frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"),
+        ("frames.runner_width", spec.frames.runner_width, narrow / 2, "two run under each drawer"),
+        ("frames.centre_runner_width", spec.frames.centre_runner_width, narrow, "drawers run beside it"),
+        ("drawers.groove.depth", drawers.groove.depth, thin - LEAST_LEFT, "the board goes on behind it"),
+        ("drawers.groove.height", drawers.groove.height, lowest / 2, "the drawer stands above it"),
+        ("drawers.groove.width", drawers.groove.width, lowest / 2, "the drawer is no higher"),
         (
             "frames.back_rail_width",
             spec.frames.back_rail_width,

@@ -30,6 +30,7 @@ LIMITS = {
 PLAIN = {
     "int_type": "a whole number",
     "int_parsing": "a whole number",
+    "int_parsing_size": "a whole number of that size",
     "int_from_float": "a whole number",
     "float_type": "a number",
     "float_parsing": "a number",
@@ -146,9 +147,10 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> st
     if kind in PLAIN:
         return f"{shown} is not {PLAIN[kind]}{good}"
     if kind in {"literal_error", "enum", "union_tag_invalid"}:
-        return f"{shown} is not one of {context.get('expected') or context.get('expected_tags')}"
+        return f"{shown} cannot stand here; write {context.get('expected') or context.get('expected_tags')}"
     simple = {
         "missing": "this is missing",
+        "string_pattern_mismatch": f"{shown} is not of the form that it has",
         "union_tag_not_found": f"it should say which kind it is, as {context.get('discriminator')}",
     }
     usual = f"{shown} cannot be used: {detail['msg'][0].lower()}{detail['msg'][1:]}"
@@ -168,4 +170,5 @@ def _unknown_key(model: type[BaseModel], detail: ErrorDetails) -> str:
 def _shown(value: Any) -> str:
     """A typed value, quoted and shortened for a message."""
     text = json.dumps(value, ensure_ascii=False, default=str)
+    text = "".join(sign if sign.isprintable() else "\ufffd" for sign in text)
     return text if len(text) <= 40 else f"{text[:37]}…"

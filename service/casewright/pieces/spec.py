@@ -9,12 +9,13 @@ from pydantic import AfterValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.typed import quoted
 from casewright.pieces.drawer_spec import Drawers
 from casewright.pieces.fields import Clearance, Size, Spec, Timber, WoodField
 from casewright.pieces.graduation import Graduation, Step
 from casewright.pieces.measured import Measured
 from casewright.pieces.season_spec import Season
-from casewright.wood.finish import finish
+from casewright.wood.finish import finish, finishes
 
 VERSION = 1
 
@@ -239,8 +240,13 @@ def known_finish(value: str) -> str:
     """The name of a finish that the finish table has."""
     try:
         return finish(value).name
-    except ValueError as error:
-        raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
+    except ValueError:
+        names = ", ".join(each.name for each in finishes())
+        raise PydanticCustomError(
+            "choice",
+            "{typed} is not a finish here; write one of {names}",
+            {"typed": quoted(value), "names": names},
+        ) from None
 
 
 class Finish(Spec):
@@ -289,7 +295,7 @@ class Site(Spec):
 class UnitSpec(Spec):
     """One case piece with drawers, as the maker chose it."""
 
-    casewright: Literal[1] = Field(description="Version of this file's form.", examples=[1])
+    casewright: Literal[1] = Field(description="Version of this file's form: 1.", examples=[1])
     unit: LengthUnit = Field(
         LengthUnit.INCH,
         description="The unit of bare numbers in this file, and of what is printed.",
@@ -302,12 +308,18 @@ class UnitSpec(Spec):
         min_length=1, max_length=120, description="What it is called.", examples=["Six-drawer dresser"]
     )
     count: int = Field(1, ge=1, le=100, description="How many alike are made.", examples=[1])
-    body: Body = Field(description="The size of the case.")
+    body: Body = Field(
+        description="The size of the case.",
+        examples=[{"width": "36", "depth": "19", "overall_height": "39"}],
+    )
     graduation: Graduation = Field(
         default_factory=lambda: Step(rule="step"), description="How the openings grow towards the floor."
     )
     rows: tuple[Row, ...] = Field(
-        min_length=1, max_length=40, description="The rows of drawers, from the top."
+        min_length=1,
+        max_length=40,
+        description="The rows of drawers, from the top.",
+        examples=[[{"columns": 2}, {}, {}]],
     )
     case: Case = Field(default_factory=Case, description="Thicknesses and joints of the carcase.")
     frames: Frames = Field(default_factory=Frames, description="Web frames, runners and kickers.")
@@ -315,7 +327,10 @@ class UnitSpec(Spec):
     base: Plinth | None = Field(default_factory=Plinth, description="The plinth; null for none.")
     back: Back = Field(default_factory=Back, description="The back.")
     drawers: Drawers = Field(default_factory=Drawers, description="How the drawers are made.")
-    woods: Woods = Field(description="The woods.")
+    woods: Woods = Field(
+        description="The woods.",
+        examples=[{"case": "cherry", "drawers": "soft maple", "inside": "poplar"}],
+    )
     season: Season = Field(default_factory=Season, description="Moisture of the wood now, and at home.")
     sequence_fronts: bool = Field(
         True,

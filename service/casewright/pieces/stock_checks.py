@@ -31,6 +31,7 @@ def stock_checks(spec: UnitSpec, parts: tuple[Part, ...], shop: Shop) -> Iterato
     """
     lines = part_lines(parts)
     yield _wide_boards(spec, lines, shop)
+    yield from _glued_fronts(lines, shop)
     yield _class_limits(spec, lines)
     yield from _label(spec, lines)
 
@@ -65,6 +66,26 @@ def _wide_boards(spec: UnitSpec, lines: tuple[PartLine, ...], shop: Shop) -> Fin
         found=max((rough_width(line.part.width) for line in wide), default=None),
         needed=over,
     )
+
+
+def _glued_fronts(lines: tuple[PartLine, ...], shop: Shop) -> Iterator[Finding]:
+    """Drawer parts wider than any board to be had: they are glued up, and the joint shows on a front."""
+    widest_board = shop.spec.widest_board
+    glued = [line for line in lines if line.part.line[0] in "FSK" and line.part.width > widest_board]
+    if glued:
+        widest = max(line.part.width for line in glued)
+        yield Finding(
+            rule="glued drawer parts",
+            verdict=Verdict.CAUTION,
+            message=(
+                f"{_names(glued)}: up to {show(widest)} in wide, over the {show(widest_board)} of the widest "
+                "clear board, so they are glued up."
+            ),
+            remedy="Match the joint on the fronts, find wider boards, or add a row.",
+            about=_names(glued),
+            found=float(widest),
+            needed=float(widest_board),
+        )
 
 
 def _class_limits(spec: UnitSpec, lines: tuple[PartLine, ...]) -> Finding:

@@ -12,7 +12,7 @@ from casewright.wood.movement import Cut
 from casewright.wood.rough import boards_in_panel, is_ganged, rough_length, rough_width
 from casewright.wood.sheets import Sheet, SheetsByArea, sheets, sheets_by_area
 from casewright.wood.tally import board_feet
-from casewright.wood.thickness import Resaw, ThicknessClass, resaw_class, thickness_class
+from casewright.wood.thickness import Resaw, ThicknessClass, TooThick, resaw_class, thickness_class
 from casewright.wood.waste import PartUse, Waste, order_feet
 
 
@@ -155,7 +155,7 @@ def _rough(line: PartLine, count: int, shop: Shop, ledger: Ledger) -> RoughLine:
     )
     quantity = line.quantity * count
     feet = {"quantity": quantity, "thickness": bought.rough}
-    resaw = resaw_class(part.thickness) if boards == 1 else None
+    resaw = _resawn(part.thickness) if boards == 1 and line.quantity > 1 else None
     return RoughLine(
         line=line.line,
         of=line,
@@ -167,8 +167,17 @@ def _rough(line: PartLine, count: int, shop: Shop, ledger: Ledger) -> RoughLine:
         net=ledger.take("net_feet", feet_of_parts, **feet, width=part.width, length=part.length),
         rough=ledger.take("rough_feet", feet_of_parts, **feet, width=width, length=length),
         grade=cheapest_grade(part.length, part.width / boards),
-        resaw=resaw if resaw and resaw.saves and line.quantity > 1 else None,
+        resaw=resaw,
     )
+
+
+def _resawn(thickness: Inches) -> Resaw | None:
+    """The class from which two parts come by resawing, where there is one and it saves wood."""
+    try:
+        found = resaw_class(thickness)
+    except TooThick:
+        return None
+    return found if found.saves else None
 
 
 def _groups(lines: tuple[RoughLine, ...], shop: Shop, ledger: Ledger) -> tuple[FeetGroup, ...]:

@@ -86,6 +86,12 @@ def price(given: PriceInputs, ledger: Ledger = UNKEPT) -> Price:
     tax = ledger.take(
         "price.tax", tax_amount, price=asked, tax_rate=given.tax_rate, taxable_share=given.taxable_share
     )
+    total = ledger.take("price.total", with_tax, price=asked, tax=tax)
+    stages = stage_amounts(total, given.stages)
+    for number, stage in enumerate(stages, start=1):
+        ledger.given(
+            f"price.stage_{number}", stage.amount, f"its share of price.total, due on {stage.trigger}", Cents
+        )
     spent = {
         "direct": held.direct,
         "hours": given.hours,
@@ -102,11 +108,28 @@ def price(given: PriceInputs, ledger: Ledger = UNKEPT) -> Price:
         before_rounding=before,
         asked=asked,
         tax=tax,
-        total=asked + tax,
-        stages=stage_amounts(asked + tax, given.stages),
+        total=total,
+        stages=stages,
         cost=ledger.take("price.cost", out_of_pocket, **spent, factor=median),
         lowest=ledger.take("price.lowest", out_of_pocket, **spent, factor=safe),
     )
+
+
+def with_tax(price: Cents, tax: Cents) -> Cents:
+    """What the customer pays in all.
+
+    Rule: price + tax
+
+    Args:
+        price: what is asked [cent]
+        tax: on the taxable part [cent]
+
+    Returns:
+        The total [cent]
+
+    Source: arithmetic.
+    """
+    return price + tax
 
 
 def price_lines(given: PriceInputs, held: Charges) -> tuple[PriceLine, ...]:

@@ -1,0 +1,64 @@
+"""Every drawing of a unit, by the name of the file it goes into."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+from casewright.drawing.elevation import elevation
+from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.page import Drawing
+from casewright.drawing.section import section
+from casewright.pieces.construct import Construction
+from casewright.pieces.drawer_parts import Drawer
+
+
+def unit_drawings(unit: Construction) -> dict[str, str]:
+    """Every drawing of a unit as a file: elevation, section, and each joint that differs from the others.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        SVG files by their names; a joint is named after the first row that has it, such as
+        `joint-R5-front.svg`.
+
+    Source: common practice: elevation and section for the customer and the bench, joints for the bench.
+    """
+    drawings = {"elevation": elevation(unit), "section": section(unit)}
+    drawings |= dict(_front_joints(unit))
+    drawings |= dict(_back_joints(unit))
+    return {f"{name}.svg": drawing.svg(standalone=True) for name, drawing in drawings.items()}
+
+
+def _front_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
+    for name, drawers in _alike(unit, "front", lambda drawer: replace(drawer.joints.front.given, mark="")):
+        codes = [drawer.code for drawer in drawers]
+        yield (
+            name,
+            half_blind_drawing(drawers[0].joints.front, codes, unit.spec.unit, f"{unit.spec.code}-{name}"),
+        )
+
+
+def _back_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
+    for name, drawers in _alike(unit, "back", lambda drawer: replace(drawer.joints.back.given, mark="")):
+        codes = [drawer.code for drawer in drawers]
+        yield name, through_drawing(drawers[0].joints.back, codes, unit.spec.unit, f"{unit.spec.code}-{name}")
+
+
+def _alike(
+    unit: Construction, end: str, asked_for: Callable[[Drawer], object]
+) -> Iterator[tuple[str, list[Drawer]]]:
+    """Drawers with the same joint, each group with a name of its own."""
+    groups: list[tuple[object, list[Drawer]]] = []
+    for drawer in unit.drawers:
+        asked = asked_for(drawer)
+        found = next((members for other, members in groups if other == asked), None)
+        if found is None:
+            groups.append((asked, [drawer]))
+        else:
+            found.append(drawer)
+    taken: set[str] = set()
+    for _, drawers in groups:
+        opening = drawers[0].sizes.opening
+        row = f"R{opening.row}"
+        yield f"joint-{opening.code if row in taken else row}-{end}", drawers
+        taken.add(row)

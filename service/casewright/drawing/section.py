@@ -1,0 +1,203 @@
+"""A unit cut from front to back: what lies behind the front, and how the drawers run in their frames."""
+
+from collections.abc import Iterator, Sequence
+
+from casewright.drawing.canvas import Line, Point
+from casewright.drawing.dimensions import Side, Span, levels, widths
+from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
+from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.view import View, box
+from casewright.measure.units import Inches
+from casewright.pieces.construct import Construction
+from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.parts import Grain, Part
+
+BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3"), ("W4", "W5")
+
+
+def section(unit: Construction) -> Drawing:
+    """The vertical section of a unit, front to back through the middle of a column of drawers.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        The drawing, the front at its left, with a full-size detail of a drawer's lower front corner.
+
+    Source: common practice of shop drawing.
+    """
+    spec = unit.spec
+    plane = section_plane(unit)
+    return fitted(
+        lambda sheet: _draw(View(sheet), unit, plane),
+        spec.unit,
+        name=f"{spec.code}-section",
+        title=f"{spec.code}: {spec.name}",
+        subject="Section from front to back",
+        work=(spec.body.depth + spec.top.overhang_front, unit.face.overall_height),
+    )
+
+
+def section_plane(unit: Construction) -> Inches:
+    """Where the unit is cut: in the middle of a column, or beside it where an upright or muntin stands there.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        How far from the outside of the left case side [in]
+
+    Source: common practice: a section does not run along the middle of a bar.
+    """
+    row = max(unit.face.rows, key=lambda row: len(row.openings))
+    bars = [part.box for part in unit.parts if part.line in ("C4", "M1")]
+
+    def bars_cut(plane: Inches) -> int:
+        return sum(bar.x < plane < bar.x + bar.width for bar in bars)
+
+    places = [opening.left + opening.width * share for share in (0.5, 0.25) for opening in row.openings]
+    return min(places, key=bars_cut)
+
+
+def _draw(view: View, unit: Construction, plane: Inches) -> None:
+    cut = _cut_by(unit, plane)
+    drawers = [drawer for drawer in unit.drawers if _is_cut(drawer, plane)]
+    _seen_behind(view, unit, plane)
+    for part in cut:
+        corners = box(part.box.y, part.box.z, part.box.depth, part.box.height)
+        view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
+    for drawer in drawers:
+        _drawer(view, unit, drawer)
+    over = view.sheet.letters
+    view.polyline(Line.FLOOR, (-unit.spec.top.overhang_front - over, 0.0), (unit.spec.body.depth + over, 0.0))
+    _depths_below(view, unit, drawers[-1])
+    _depths_above(view, unit)
+    reach = _story_stick(view, unit)
+    _detail(view, unit, drawers[-1], reach)
+
+
+def _is_cut(drawer: Drawer, plane: Inches) -> bool:
+    opening = drawer.sizes.opening
+    return opening.left < plane < opening.left + opening.width
+
+
+def _cut_by(unit: Construction, plane: Inches) -> Iterator[Part]:
+    """The parts of the case that the plane cuts; of lapped back boards the first."""
+    back = 0
+    for part in unit.case.parts:
+        if not part.box.x < plane < part.box.x + part.box.width:
+            continue
+        back += part.line == BACK_BOARD
+        if part.line != BACK_BOARD or back == 1:
+            yield part
+
+
+def _is_rising(part: Part) -> bool:
+    """Neighbours are hatched against each other: what lies level one way, what stands the other."""
+    return part.box.depth >= part.box.height
+
+
+def _hatch_apart(part: Part) -> float:
+    """End grain is hatched close, what is cut along its grain wide."""
+    return 1.0 if part.grain is Grain.ACROSS else 2.0
+
+
+def _seen_behind(view: View, unit: Construction, plane: Inches) -> None:
+    """What is seen beyond the plane: the case side, the runners and kickers between the rails."""
+    spec, face = unit.spec, unit.face
+    view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
+    bars = {
+        part.box.z: part
+        for part in unit.case.parts
+        if part.line in (*RUNNERS, *KICKERS) and part.box.x + part.box.width <= plane
+    }
+    for bar in bars.values():
+        start = bar.box.y + spec.frames.tenon
+        is_kicker = bar.line == "W4"
+        end = face.opening_depth - (spec.case.rail_width if is_kicker else spec.frames.back_rail_width)
+        for height in (bar.box.z, bar.box.z + bar.box.height):
+            view.polyline(Line.SEEN, (start, height), (end, height))
+
+
+def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
+    """One drawer: front, back and bottom cut, the side seen beyond, its code inside."""
+    groove, sizes = unit.spec.drawers.groove, drawer.sizes
+    lowest = unit.face.base_height + sizes.opening.bottom + unit.spec.drawers.clearances.bottom
+    within = View(view.sheet, view.x, view.y + lowest * view.factor, view.factor)
+    end, height = sizes.length, sizes.height
+    within.polyline(Line.SEEN, (sizes.front, height), (end, height), (end, 0.0), (sizes.front, 0.0))
+    within.cut(front_outline(sizes.front, height, groove), f"{drawer.code}-F", rising=False)
+    within.cut(bottom_outline(drawer, groove), f"{drawer.code}-N", apart=2.0)
+    within.cut(_back_outline(unit, drawer), f"{drawer.code}-B", rising=False)
+    _letter_code(within, drawer)
+
+
+def _back_outline(unit: Construction, drawer: Drawer) -> Sequence[Point]:
+    sizes, groove = drawer.sizes, unit.spec.drawers.groove
+    start, low, high = sizes.length - sizes.back, sizes.back_foot, sizes.back_foot + sizes.back_height
+    if not is_grooved_behind(unit):
+        return box(start, low, sizes.back, sizes.back_height)
+    notch = [(start, groove.height + groove.width), (start + groove.depth, groove.height + groove.width)]
+    notch += [(start + groove.depth, groove.height), (start, groove.height)]
+    return [(start, low), (sizes.length, low), (sizes.length, high), (start, high), *notch]
+
+
+def _letter_code(within: View, drawer: Drawer) -> None:
+    sheet, sizes = within.sheet, drawer.sizes
+    inside = sizes.length - sizes.front - sizes.back
+    high = sizes.height - sizes.back_foot
+    for size in (1.0, 0.85, 0.7):
+        if size * sheet.letters < high and sheet.width_of(sizes.code, size) < inside:
+            sheet.letter(
+                within.at(sizes.front + inside / 2, sizes.back_foot + high / 2), sizes.code, size=size
+            )
+            return
+
+
+def _depths_below(view: View, unit: Construction, drawer: Drawer) -> None:
+    """Drawer and what is left behind it, then the opening, then the body."""
+    sizes, letters = drawer.sizes, view.sheet.letters
+    depth, line = sizes.opening.depth, -2.2 * letters
+    drawers = [
+        Span(0.0, sizes.length, f"length of drawer {sizes.code}", words="drawer"),
+        Span(sizes.length, depth, "clearance behind it"),
+    ]
+    step = 1.9 * letters
+    widths(view, drawers, line, Side.BEFORE, 0.0)
+    widths(view, [Span(0.0, depth, "opening depth", words="opening")], line - step, Side.BEFORE, 0.0)
+    body = [Span(0.0, unit.spec.body.depth, "body depth", words="body")]
+    widths(view, body, line - 2 * step, Side.BEFORE, 0.0)
+
+
+def _depths_above(view: View, unit: Construction) -> None:
+    """The top and how far it overhangs at front and back."""
+    top, depth, letters = unit.spec.top, unit.spec.body.depth, view.sheet.letters
+    height = unit.face.overall_height
+    line = height + 1.2 * letters
+    front, back = -top.overhang_front, depth + top.overhang_back
+    if top.overhang_front or top.overhang_back:
+        overhangs = [Span(0.0, depth)]
+        if top.overhang_front:
+            overhangs.insert(0, Span(front, 0.0, "overhang of the top at the front"))
+        if top.overhang_back:
+            overhangs.append(Span(depth, back, "overhang of the top at the back"))
+        line = widths(view, overhangs, line, Side.AFTER, height) + 0.8 * letters
+    widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
+
+
+def _story_stick(view: View, unit: Construction) -> Inches:
+    """Marks for the story stick: every divider's upper edge from the underside of the case."""
+    spec, face = unit.spec, unit.face
+    marks = [(0.0, "underside")]
+    marks += [(row.bottom, f"below row {row.number}") for row in reversed(face.rows)]
+    marks.append((face.body_height, "top of the body"))
+    body = View(view.sheet, view.x, view.y + face.base_height * view.factor, view.factor)
+    line = spec.body.depth + max(spec.top.overhang_back, view.sheet.letters) + 1.3 * view.sheet.letters
+    return levels(body, marks, spec.body.depth, line, Side.AFTER, "story stick,\nfrom under\nthe case")
+
+
+def _detail(view: View, unit: Construction, drawer: Drawer, left: Inches) -> None:
+    """The groove of the lowest drawer at full size, to the right of everything else."""
+    sheet = view.sheet
+    detail = View(sheet, left + 4 * sheet.letters, unit.face.overall_height * 0.5, max(1.0, sheet.scale))
+    groove_detail(detail, unit, drawer)
