@@ -176,7 +176,7 @@ def widths(
             start = view.at(0, edge)[1] + side * CLEAR * letters
             sheet.strokes(Line.WITNESS, [((end, start), (end, line + side * over)) for end in ends])
     _say(sheet, spans)
-    top = line + _letter_along(view, spans, line)
+    top = line + _letter_along(view, spans, line, bool(label))
     if label:
         sheet.letter(_place_of_label(view, spans, line), label, "end")
     return top if side is Side.AFTER else line - over
@@ -186,7 +186,7 @@ def _place_of_label(view: View, spans: Sequence[Span], line: Inches) -> Point:
     return view.at(spans[0].start, 0)[0] - (CLEAR + TICK) * view.sheet.letters, line
 
 
-def _letter_along(view: View, spans: Sequence[Span], line: Inches) -> Inches:
+def _letter_along(view: View, spans: Sequence[Span], line: Inches, labelled: bool) -> Inches:
     """Letters a level chain above its line: level, all sizes at once, or upright; how high it gets [in]."""
     sheet, letters = view.sheet, view.sheet.letters
     texts = [span.text(sheet) for span in spans]
@@ -199,7 +199,7 @@ def _letter_along(view: View, spans: Sequence[Span], line: Inches) -> Inches:
         words = f"{len(spans)} × {texts[0]}"
         sheet.letter((middle, level), words, inches=spans[0].size)
         return 1.3 * letters
-    if inner or (len(narrow) > 1 and len(spans) == len(narrow)):
+    if inner or (labelled and narrow and len(spans) > 1):
         return _letter_narrow(view, spans, line)
     for number, (span, words) in enumerate(zip(spans, texts, strict=True)):
         start, middle, end = (view.at(place, 0)[0] for place in (span.start, span.middle, span.end))

@@ -367,6 +367,7 @@ def _order(line: OrderLine) -> dict[str, Any]:
                 "width_in": float(need.width),
                 "length_in": float(need.length),
                 "lines": list(need.lines),
+                "of_a_sequence": need.matched,
             }
             for need in line.needs
         ],

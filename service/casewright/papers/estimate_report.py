@@ -166,6 +166,7 @@ def _order_line(line: OrderLine, writing: Writing) -> str:
     text += [
         f"    at least {several(need.quantity, 'board')} {writing.size(need.width)} wide × "
         f"{writing.size(need.length)} long, for {', '.join(need.lines)}"
+        + (" (of the sequence below)" if need.matched else "")
         for need in line.needs
     ]
     text += [f"    in sequence: {sequence_words(found)}" for found in line.sequences]

@@ -26,12 +26,14 @@ class BoardNeed:
         width: least width [in]
         length: least length [in]
         lines: the lines of the cut list it is for
+        matched: are these boards part of a sequence set, and not to be sent twice?
     """
 
     quantity: int
     width: float
     length: float
     lines: tuple[str, ...]
+    matched: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,8 +173,6 @@ def _order_line(
     first = groups[0]
     exact = sum(group.order for group in groups)
     lines = [line for group in groups for line in group.lines]
-    # A sequence set asks for its boards itself; asked for twice, the yard would send twice.
-    unmatched = [line for line in lines if not sequences or line.of.part.use is not PartUse.SEQUENCE]
     figure = f"order.{first.wood}.{first.bought.name}" + ("" if first.cut is Cut.FLAT else f".{first.cut}")
     behind = " + ".join(f"feet.{group.wood}.{group.bought.name}.{group.use}.order" for group in groups)
     return OrderLine(
@@ -186,7 +186,7 @@ def _order_line(
             f"{figure}.feet", whole_feet_up, exact=ledger.given(f"{figure}.exact", exact, f"figures {behind}")
         ),
         longest=max(line.length for line in lines) + shop.spec.end_trim,
-        needs=_needs(unmatched, shop),
+        needs=_needs(lines, shop),
         sequences=sequences,
         grade_note=_grade_note(lines, shop.grade_of(first.wood)),
     )
@@ -204,6 +204,7 @@ def _needs(lines: list[RoughLine], shop: Shop) -> tuple[BoardNeed, ...]:
             width=width,
             length=max(line.length for line in members) + shop.spec.end_trim,
             lines=tuple(line.line for line in members),
+            matched=all(line.of.part.use is PartUse.SEQUENCE for line in members),
         )
         for width, members in sorted(found.items(), reverse=True)
     )
