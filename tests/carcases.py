@@ -17,6 +17,7 @@ WOODS = {
     "poplar": (0.00158, 0.00289, 0.42),
 }
 CUTS = ("flat", "quarter", "rift")
+SIDES, UPRIGHT = 1.5, 0.75
 NARROWEST_OPENING = 5
 LOWEST_OPENING = 3.5
 
@@ -59,7 +60,7 @@ def carcases(draw):
     """The data of a unit file; every one of them can be built, if only with cautions."""
     width = draw(sixteenths(12, 84))
     rows = draw(st.integers(1, 8))
-    most = max(1, min(4, int(width // (NARROWEST_OPENING + 1))))
+    most = min(4, int((width - SIDES + UPRIGHT) // (NARROWEST_OPENING + UPRIGHT)))
     bottom = draw(st.sampled_from(["solid", "ply, four grooves", "ply, under the back"]))
     return chest(
         {
