@@ -270,11 +270,11 @@ def test_a_measured_opening_moves_only_its_own_drawer(data, choose):
     assert measured.drawer(own).sizes.width == pytest.approx(
         designed.drawer(own).sizes.width - less, abs=1 / 64
     )
-    theirs = [
-        [part for part in sizes_of(made.parts) if not part[0].startswith(own)]
-        for made in (designed, measured)
-    ]
-    assert theirs[0] == theirs[1]
+    before, after = (
+        [size for size in sizes_of(each.parts) if not size[0].startswith(own)]
+        for each in (designed, measured)
+    )
+    assert before == after
 
 
 @settings(max_examples=50)
