@@ -1,5 +1,7 @@
 """Shorthand for a check that compares a number with the one it needs."""
 
+from dataclasses import replace
+
 from casewright.measure.findings import Finding, Verdict
 
 TOLERANCE = 1e-9
@@ -47,42 +49,21 @@ def at_least(
     )
 
 
-def at_most(
-    rule: str,
-    found: float,
-    needed: float,
-    message: str,
-    remedy: str,
-    *,
-    about: str = "",
-    verdict: Verdict = Verdict.STOP,
-    source: str = "common practice",
-) -> Finding:
+def at_most(rule: str, found: float, allowed: float, message: str, remedy: str, **rest: object) -> Finding:
     """A check that passes when what was found is no more than what is allowed.
 
     Args:
         rule: the short name of the check
         found: the number that is tested
-        needed: the number that it must not pass
+        allowed: the number that it must not pass
         message: what was found, in words
         remedy: what to change when it fails
-        about: the code of what it concerns
-        verdict: how grave a failure is
-        source: where the limit comes from
+        rest: as `at_least` takes them
 
     Returns:
-        The finding.
+        The finding, with the two numbers as they are.
 
     Source: common practice.
     """
-    passed = found <= needed + TOLERANCE
-    return Finding(
-        rule=rule,
-        verdict=Verdict.PASS if passed else verdict,
-        message=message,
-        remedy="" if passed else remedy,
-        about=about,
-        found=float(found),
-        needed=float(needed),
-        source=source,
-    )
+    mirrored = at_least(rule, -found, -allowed, message, remedy, **rest)  # type: ignore[arg-type]
+    return replace(mirrored, found=float(found), needed=float(allowed))
