@@ -101,8 +101,9 @@ def _mixed(marks: int, denominator: int) -> str:
     whole, part = divmod(marks, denominator)
     if not part:
         return str(whole)
-    fraction = Fraction(part, denominator)
-    return f"{whole}-{fraction}" if whole else str(fraction)
+    common = math.gcd(part, denominator)  # a Fraction would do the same in four times the time
+    fraction = f"{part // common}/{denominator // common}"
+    return f"{whole}-{fraction}" if whole else fraction
 
 
 def show(inches: Inches, denominator: Count = 64) -> str:
