@@ -8,9 +8,6 @@ from casewright.pieces.case_plan import CasePlan
 from casewright.pieces.parts import Box, FaceClass, Grain, Part, timber
 from casewright.wood.waste import PartUse
 
-WIDEST_BACK_BOARD = 6.0
-"""Back boards up to this width lie flat and stay in their laps (common practice) [in]."""
-
 
 def top_parts(case: CasePlan) -> Iterator[Part]:
     """The top, with its overhangs.
@@ -131,7 +128,7 @@ def back_parts(case: CasePlan) -> Iterator[Part]:
     """
     back, face, take = case.spec.back, case.face, case.ledger.take
     whole = take("back_width", rules.housed_length, opening=face.clear_width, housing=back.rabbet)
-    count = back.boards or take("back_boards", rules.shiplap_boards, width=whole, widest=WIDEST_BACK_BOARD)
+    count = back.boards or take("back_boards", rules.shiplap_boards, width=whole, widest=back.widest)
     width = take(
         "back_board_width", rules.shiplap_width, width=whole, boards=count, lap=back.lap, gap=back.gap
     )

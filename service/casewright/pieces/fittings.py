@@ -12,7 +12,6 @@ from casewright.pieces.spec import UnitSpec
 FIXING_SPACING = 10.0
 """Top fixings along a rail, one about every ten inches (common practice) [in]."""
 STOPS_PER_DRAWER = 2
-PULLS_PER_SPARE = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,20 +65,21 @@ def middle(left: Inches, width: Inches) -> Inches:
     return left + width / 2
 
 
-def spare_pulls(pulls: Count) -> Count:
+def spare_pulls(pulls: Count, per: Count) -> Count:
     """How many pulls to have in hand beyond those fitted.
 
-    Rule: pulls / 8, rounded down
+    Rule: pulls / per, rounded down
 
     Args:
         pulls: how many are fitted
+        per: one spare for each so many
 
     Returns:
         The spares
 
     Source: common practice: one for each eight.
     """
-    return pulls // PULLS_PER_SPARE
+    return pulls // per
 
 
 def pull_centres(spec: UnitSpec, face: Face, ledger: Ledger) -> dict[str, tuple[float, ...]]:
@@ -137,7 +137,10 @@ def hardware(spec: UnitSpec, pulls: int) -> tuple[HardwareItem, ...]:
     """
     return (
         HardwareItem(
-            item=spec.pulls.item, quantity=pulls, spare=spare_pulls(pulls=pulls), note="drawer fronts"
+            item=spec.pulls.item,
+            quantity=pulls,
+            spare=spare_pulls(pulls=pulls, per=spec.pulls.spare_per),
+            note="drawer fronts",
         ),
         HardwareItem(
             item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"

@@ -135,6 +135,14 @@ class Case(Spec):
         description="Shoulder on each face of a sliding-dovetailed divider.",
         examples=["1/16"],
     )
+    corner_half_pin: Size = Field(
+        0.375,
+        description="Half pin of the dovetailed corners, wider than a drawer's (common practice).",
+        examples=["3/8"],
+    )
+    corner_pin: Size = Field(
+        0.25, description="Pin of the dovetailed corners (common practice).", examples=["1/4"]
+    )
     carcase_slope: float = Field(
         8, gt=1, le=20, description="Slope of the carcase dovetails, one in this many.", examples=[8]
     )
@@ -188,8 +196,13 @@ class Back(Spec):
         None,
         ge=1,
         le=60,
-        description="How many boards; left out, as many as are at most 6 in wide.",
+        description="How many boards; left out, no more than the widest allows.",
         examples=[7],
+    )
+    widest: Size = Field(
+        6.0,
+        description="Widest back board: up to this it lies flat and stays in its laps (common practice).",
+        examples=["6"],
     )
 
 
@@ -232,6 +245,9 @@ class Pulls(Spec):
         24.0,
         description="A drawer gets one pull when its opening is no wider, else two (common practice).",
         examples=["24"],
+    )
+    spare_per: int = Field(
+        8, ge=1, le=1000, description="One spare pull is ordered for each so many fitted.", examples=[8]
     )
     weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
 
