@@ -202,29 +202,39 @@ def _letter_along(view: View, spans: Sequence[Span], line: Inches, labelled: boo
     if inner or (labelled and narrow and len(spans) > 1):
         return _letter_narrow(view, spans, line)
     for number, (span, words) in enumerate(zip(spans, texts, strict=True)):
-        start, middle, end = (view.at(place, 0)[0] for place in (span.start, span.middle, span.end))
         if number not in narrow:
-            sheet.letter((middle, level), words, inches=span.size)
-        elif number == 0 and len(spans) > 1:
-            sheet.letter((start - 1.2 * TICK * letters, line), words, "end", inches=span.size)
+            sheet.letter((view.at(span.middle, 0)[0], level), words, inches=span.size)
         else:
-            sheet.letter((end + 1.6 * TICK * letters, line), words, "start", inches=span.size)
+            before, after = _places_at_ends(view, span, line)
+            is_before = number == 0 and (
+                len(spans) > 1 or not sheet.is_free(sheet.patch(after, words, "start"))
+            )
+            at, anchor = (before, "end") if is_before else (after, "start")
+            sheet.letter(at, words, anchor, inches=span.size)
     return 1.3 * letters
 
 
+def _places_at_ends(view: View, span: Span, line: Inches) -> tuple[Point, Point]:
+    """Where a size is lettered that has no room between its ticks: before it, and after it."""
+    letters = view.sheet.letters
+    start, end = (view.at(place, 0)[0] for place in (span.start, span.end))
+    return (start - 1.2 * TICK * letters, line), (end + 1.6 * TICK * letters, line)
+
+
 def _letter_narrow(view: View, spans: Sequence[Span], line: Inches) -> Inches:
-    """Letters a chain of narrow spans upright, leaving out those that have not even room for that."""
+    """Letters narrow spans upright and the others level, leaving out those with no room for either."""
     sheet, letters = view.sheet, view.sheet.letters
-    foot = line + 0.5 * letters
-    top = 0.0
+    top = 1.3 * letters
     for span, room in zip(spans, _rooms(view, spans), strict=True):
-        if room >= ROW * letters:
-            words = span.text(sheet)
-            long = sheet.width_of(words)
-            at = (view.at(span.middle, 0)[0], foot + long / 2)
-            sheet.letter(at, words, upright=True, inches=span.size)
+        words = span.text(sheet)
+        middle, long = view.at(span.middle, 0)[0], sheet.width_of(words)
+        if FITS * long <= room:
+            sheet.letter((middle, line + ABOVE * letters), words, inches=span.size)
+        elif room >= ROW * letters:
+            high = line + 0.5 * letters + long / 2
+            sheet.letter((middle, high), words, upright=True, inches=span.size)
             top = max(top, 0.5 * letters + long)
-    return top or 0.5 * letters
+    return top
 
 
 def _letter_upright(view: View, spans: Sequence[Span], line: Inches, side: Side) -> Inches:

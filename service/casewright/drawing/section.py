@@ -7,11 +7,13 @@ from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, Number
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer
 from casewright.pieces.parts import Grain, Part
 
+DETAIL_ROOM = 4.0
+"""Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3"), ("W4", "W5")
 
 
@@ -70,9 +72,9 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
         _drawer(view, unit, drawer)
     over = view.sheet.letters
     view.polyline(Line.FLOOR, (-unit.spec.top.overhang_front - over, 0.0), (unit.spec.body.depth + over, 0.0))
+    reach = _story_stick(view, unit)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
-    reach = _story_stick(view, unit)
     _detail(view, unit, drawers[-1], reach)
 
 
@@ -97,7 +99,7 @@ def _is_rising(part: Part) -> bool:
     return part.box.depth >= part.box.height
 
 
-def _hatch_apart(part: Part) -> float:
+def _hatch_apart(part: Part) -> Number:
     """End grain is hatched close, what is cut along its grain wide."""
     return 1.0 if part.grain is Grain.ACROSS else 2.0
 
@@ -192,12 +194,17 @@ def _story_stick(view: View, unit: Construction) -> Inches:
     marks += [(row.bottom, f"below row {row.number}") for row in reversed(face.rows)]
     marks.append((face.body_height, "top of the body"))
     body = View(view.sheet, view.x, view.y + face.base_height * view.factor, view.factor)
-    line = spec.body.depth + max(spec.top.overhang_back, view.sheet.letters) + 1.3 * view.sheet.letters
+    sheet, overhang = view.sheet, spec.top.overhang_back
+    # The overhang at the back is lettered beyond its end, where the column would be.
+    clear = overhang + sheet.width_of(sheet.size(overhang)) if overhang else sheet.letters
+    line = spec.body.depth + clear + 1.3 * sheet.letters
     return levels(body, marks, spec.body.depth, line, Side.AFTER, "story stick,\nfrom under\nthe case")
 
 
 def _detail(view: View, unit: Construction, drawer: Drawer, left: Inches) -> None:
     """The groove of the lowest drawer at full size, to the right of everything else."""
-    sheet = view.sheet
-    detail = View(sheet, left + 4 * sheet.letters, unit.face.overall_height * 0.5, max(1.0, sheet.scale))
+    sheet, groove = view.sheet, unit.spec.drawers.groove
+    lettered = max(sheet.width_of(sheet.size(size)) for size in (groove.height, groove.width))
+    x = left + lettered + DETAIL_ROOM * sheet.letters
+    detail = View(sheet, x, unit.face.overall_height / 2, max(1.0, sheet.scale))
     groove_detail(detail, unit, drawer)

@@ -23,9 +23,9 @@ class View:
     """
 
     sheet: Sheet
-    x: float = 0.0
-    y: float = 0.0
-    factor: float = 1.0
+    x: Inches = 0.0
+    y: Inches = 0.0
+    factor: Number = 1.0
 
     def at(self, x: Inches, y: Inches) -> Point:
         """Where a point of the work stands on the sheet."""
