@@ -2,6 +2,7 @@
 
 import json
 import os
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -213,7 +214,7 @@ def test_a_shop_file_changes_the_price(capsys, tmp_path):
 
 def test_a_reader_that_leaves_early_is_no_fault():
     environment = os.environ | {"PYTHONPATH": str(ROOT / "service")}
-    command = f"{sys.executable} -m casewright estimate | head -n 1"
+    command = f"{shlex.quote(sys.executable)} -m casewright estimate | head -n 1"
 
     done = subprocess.run(  # noqa: S602 - a pipe is the point
         command, shell=True, capture_output=True, text=True, env=environment, check=False

@@ -254,14 +254,14 @@ def drawer_sizes(
 def _side_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
     if drawers.clearances.side is not None:
         return drawers.clearances.side
-    gap = SMALL_SIDE_GAP if opening.width <= SMALL else SIDE_GAP
+    gap = SMALL_SIDE_GAP if opening.designed_width <= SMALL else SIDE_GAP
     return under.given("side_gap", gap, CHOSEN_GAP, Inches)
 
 
 def _back_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
     if drawers.clearances.back is not None:
         return drawers.clearances.back
-    gap = SMALL_BACK_GAP if opening.width <= SMALL and opening.depth <= SMALL else BACK_GAP
+    gap = SMALL_BACK_GAP if opening.designed_width <= SMALL and opening.designed_depth <= SMALL else BACK_GAP
     return under.given("back_gap", gap, CHOSEN_GAP, Inches)
 
 

@@ -38,6 +38,7 @@ class Opening:
         depth: front edge of the case to the back; measured where it was [in]
         designed_width: as it was drawn [in]
         designed_height: as it was drawn [in]
+        designed_depth: as it was drawn [in]
         measured: the names of the sizes that were measured
     """
 
@@ -51,6 +52,7 @@ class Opening:
     depth: float
     designed_width: float
     designed_height: float
+    designed_depth: float
     measured: tuple[str, ...] = ()
 
 
@@ -332,6 +334,7 @@ def _opening(
         bottom=bottom,
         designed_width=width,
         designed_height=height,
+        designed_depth=depth,
         measured=tuple(name for name in sizes if getattr(found, name) is not None),
         **sizes,
     )
