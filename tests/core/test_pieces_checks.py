@@ -83,3 +83,81 @@ def test_a_check_says_what_was_found_and_what_would_pass(changes, rule, verdict)
 def test_what_leaves_nothing_of_a_part_is_refused_with_what_would_do(changes, sentence):
     with pytest.raises(REFUSALS, match=sentence):
         built(chest(changes))
+
+
+@pytest.mark.parametrize(
+    ("changes", "rule", "remedy", "followed"),
+    [
+        ({"frames.slack": "1/16"}, "runner slack", "Make the gap 3/32 in", {"frames.slack": "3/32"}),
+        ({"back.gap": "1/64"}, "back gaps", "Make the gap 3/64 in", {"back.gap": "3/64"}),
+        ({"back.gap": "5/16"}, "back laps", "Make the lap 7/16 in", {"back.gap": "5/16", "back.lap": "7/16"}),
+        (
+            {"drawers.groove.depth": "3/8"},
+            "side left at groove",
+            "Make the groove 1/4 in deep",
+            {"drawers.groove.depth": "1/4"},
+        ),
+        (
+            {"drawers.groove.height": "3/16"},
+            "room over runner",
+            "Raise the groove 1/16 in",
+            {"drawers.groove.height": "1/4"},
+        ),
+        (
+            {"drawers.bottom": {"kind": "ply"}, "drawers.groove.width": "1/4"},
+            "ply fits groove",
+            "Cut the groove ≈13/64 in wide",
+            {"drawers.bottom": {"kind": "ply"}, "drawers.groove.width": "13/64"},
+        ),
+        (
+            # a drawer 15 in long, stopped at 12-53/64
+            {"use.travel_share": 1},
+            "tip all open",
+            "Stop the drawers at 12-53/64 in",
+            {"use.travel_share": (12 + 53 / 64) / 15},
+        ),
+    ],
+)
+def test_a_remedy_that_is_followed_passes(changes, rule, remedy, followed):
+    before, after = found(built(chest(changes)), rule), found(built(chest(followed)), rule)
+
+    assert {finding.remedy.startswith(remedy) for finding in before} == {True}
+    assert {str(finding.verdict) for finding in after} == {"pass"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "rule", "verdict"),
+    # on the limit a check still passes; a 64th beyond it does not
+    [
+        ({"graduation": {"rule": "step", "step": "2"}}, "graduation", "pass"),  # 4, 6, 8
+        ({"graduation": {"rule": "step", "step": "2-1/16"}}, "graduation", "caution"),
+        ({"drawers.groove.height": "1/4"}, "room over runner", "pass"),
+        ({"drawers.groove.height": "15/64"}, "room over runner", "stop"),
+        ({"back.gap": "1/4"}, "back laps", "pass"),
+        ({"back.gap": "17/64"}, "back laps", "stop"),
+        ({"season.wettest.moisture": 14}, "moisture range", "pass"),
+        ({"season.wettest.moisture": 14.1}, "moisture range", "caution"),
+        ({"season.driest.moisture": 5.9}, "moisture range", "caution"),
+        ({"season.shop.moisture": 15, "season.wettest.moisture": 14}, "moisture range", "caution"),
+        ({"site.door_width": "16-3/4"}, "door", "pass"),
+        ({"site.door_width": "16-47/64"}, "door", "stop"),
+        ({"site": {"door_width": "17", "door_height": "25"}}, "door", "stop"),
+    ],
+)
+def test_a_check_turns_at_its_limit(changes, rule, verdict):
+    assert {str(finding.verdict) for finding in found(built(chest(changes)), rule)} == {verdict}
+
+
+def test_long_parts_at_the_limit_of_their_class_are_named():
+    (finding,) = found(built(chest({"body.width": "40", "drawers.front": "13/16"})), "class")
+
+    assert (str(finding.verdict), finding.about) == ("caution", "F1, F2, F3")
+
+
+def test_a_part_that_is_short_enough_is_flattened_without_loss():
+    (finding,) = found(built(chest({"drawers.front": "13/16"})), "class")
+
+    assert (str(finding.verdict), finding.message) == (
+        "pass",
+        "Every part leaves room to flatten in its thickness class.",
+    )

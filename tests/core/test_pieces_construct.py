@@ -239,8 +239,23 @@ def test_a_wall_restraint_is_always_on_the_list():
 
 
 def test_small_parts_come_from_offcuts():
-    small = {part.name: part.quantity for part in built(chest({"rows": [{"columns": 2}, {}]})).small_parts}
+    small = {part.name: part for part in built(chest({"rows": [{"columns": 2}, {}]})).small_parts}
 
-    assert small["Drawer stop"] == 2 * 3
-    assert small["Plinth corner block"] == 4
-    assert small["Drawer guide"] == 1
+    # two stops a drawer; buttons about every ten inches of 22-1/2, and one more, on both rails
+    assert {name: part.quantity for name, part in small.items()} == {
+        "Drawer stop": 6,
+        "Top button": 8,
+        "Plinth corner block": 4,
+        "Drawer guide": 1,
+    }
+    # between a front rail of 3 and a rear one of 2-1/2 in an opening 15-1/2 deep
+    assert small["Drawer guide"].size == "3/4 × 3/4 × 10"
+    assert small["Plinth corner block"].size == "1-1/2 × 1-1/2 × 3"
+
+
+def test_the_corners_of_a_case_are_counted_for_the_hours():
+    rails, bottom = built(dresser()).corners
+
+    # worked dresser A: six corners with 26 tails in all
+    assert (show(rails.width), rails.tails, rails.corners) == ("3", 2, 4)
+    assert (show(bottom.width), bottom.tails, bottom.corners) == ("19-1/4", 9, 2)

@@ -128,13 +128,16 @@ def test_more_units_of_a_design_are_counted_together(data, count):
     one, several = (estimated(changed(data, {"count": units})).drivers for units in (1, count))
 
     once = {Driver.UNIT, Driver.JOBS, Driver.COATS}
-    rounded = {Driver.ROUGH_FEET, Driver.PANEL_SQFT} | {
-        driver for driver in Driver if driver.name.endswith("SQFT")
-    }
+    # Feet and areas are rounded to the whole before they are counted; a coat counts four times.
+    rounded = {Driver.ROUGH_FEET, *(driver for driver in Driver if driver.name.endswith("SQFT"))}
+    counted = set(one) - once - rounded
     assert {driver: several[driver] for driver in once} == {driver: one[driver] for driver in once}
-    assert [
-        driver for driver in one if driver not in once | rounded and several[driver] != count * one[driver]
-    ] == []
+    assert {driver: several[driver] for driver in counted} == {
+        driver: count * one[driver] for driver in counted
+    }
+    assert {driver: several[driver] for driver in rounded} == pytest.approx(
+        {driver: count * one[driver] for driver in rounded}, abs=4 * (count + 1) / 2
+    )
 
 
 def test_what_has_no_price_is_a_stop_and_is_left_out():
