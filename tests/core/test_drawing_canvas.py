@@ -83,6 +83,21 @@ def test_hatching_fills_an_outline_and_stays_inside(rising):
     )
 
 
+@pytest.mark.parametrize(("rising", "slope"), [(True, 1), (False, -1)])
+def test_hatching_rises_or_falls_to_the_right(rising, slope):
+    made = sheet()
+    View(made).hatch(box(0, 0, 3, 3), rising=rising)
+
+    points = read(made).points
+    slopes = [
+        (end[1] - start[1]) / (end[0] - start[0])
+        for start, end in zip(points[::2], points[1::2], strict=True)
+    ]
+
+    # Coordinates are written to a hundred-thousandth of an inch, and the shortest stroke is 0.1 in long.
+    assert slopes == pytest.approx([slope] * len(slopes), abs=1e-3)
+
+
 def test_hatching_of_the_groove_is_left_out():
     whole, grooved = sheet(), sheet()
     View(whole).hatch(box(0, 0, 3, 3))

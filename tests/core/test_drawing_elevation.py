@@ -167,6 +167,14 @@ def test_rows_that_are_parted_alike_share_one_chain():
     assert {"R1, R2, R4", "R3", "R5"} <= set(found.words)
 
 
+def test_the_names_of_rows_keep_clear_of_the_sizes_beside_them():
+    rows = [{"height": "3"}] * 12
+    found = read(built(chest({"body": {"width": "30", "depth": "18", "opening_total": "36"}, "rows": rows})))
+
+    assert "R1–R12" in found.words
+    assert found.clashes == []
+
+
 def test_without_a_base_the_case_stands_on_the_floor():
     found = read(built(chest({"base": None})))
 

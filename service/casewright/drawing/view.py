@@ -103,7 +103,7 @@ def _hatching(corners: Sequence[Point], slope: int, step: float) -> Iterator[tup
     numbered = [(y - slope * x, x, y) for x, y in corners]
     low, high = min(numbered)[0], max(numbered)[0]
     edges = list(zip(numbered, [*numbered[1:], numbered[0]], strict=True))
-    for number in range(math.ceil(low / step), math.floor(high / step) + 1):
+    for number in range(math.floor(low / step) + 1, math.ceil(high / step)):
         level = number * step
         crossings = sorted(
             (
