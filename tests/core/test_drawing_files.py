@@ -228,3 +228,12 @@ def test_any_words_can_be_lettered(words):
 def test_a_drawing_is_small_enough_to_be_sent_often():
     # Bytes; a page that recomputes as somebody types sends it each time.
     assert len(elevation(built(dresser())).svg()) < 15_000
+
+
+def test_a_metric_shop_gets_scales_of_a_metric_rule():
+    joint = built(dresser()).drawers[-1].joints.front
+
+    drawing = half_blind_drawing(joint, unit=LengthUnit.MILLIMETRE)
+
+    # The side of 8-13/32 in does not fit at full size; 1:2 is the next scale on the rule.
+    assert "scale 1:2, millimetres" in drawing.description

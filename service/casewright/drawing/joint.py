@@ -19,7 +19,7 @@ PLAN_SCALES = (4, 3, 2, 1.5, 1, 1 / 2, 1 / 4)
 PLAN_PATCH = (2.4, 2.2)
 """Width and height that the plan may take up on paper [in]."""
 LEAST_PLAN = 1.4
-REST = 3.4
+REST = 3.8
 """Height on paper of everything but the plan and the two ends: title, dimensions, notes [in]."""
 
 

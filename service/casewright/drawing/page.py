@@ -22,9 +22,9 @@ NOT_MUCH = 1.15
 INK, GROUND = "#1a1a1a", "#ffffff"
 SCALES = {
     LengthUnit.INCH: (1 / 4, 1 / 2, 1, 2, 3, 4, 6, 8, 10, 12, 16, 20, 24, 32, 40, 48),
-    LengthUnit.MILLIMETRE: (1 / 5, 1 / 2, 1, 2, 5, 10, 15, 20, 25, 30, 40, 50),
+    LengthUnit.MILLIMETRE: (1 / 5, 1 / 2, 1, 2, 2.5, 5, 7.5, 10, 12.5, 20, 25, 50),
 }
-"""Usual scales of shop drawings, each with a rule to read it off (common practice)."""
+"""Scales that a foot rule, or the scales of a triangular metric rule, can be laid on (common practice)."""
 NOT_IN_AN_ID = re.compile(r"[^A-Za-z0-9_-]+")
 
 
