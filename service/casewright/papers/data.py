@@ -289,7 +289,7 @@ def _drawer(unit: Construction, drawer: Drawer) -> dict[str, Any]:
             "sag_in": None if bottom.sag is None else float(bottom.sag),
             "sag_allowed_in": float(bottom.sag_allowed),
         },
-        "pulls_in": [float(pull) for pull in drawer.pulls],
+        "pulls_from_left_of_case_in": [float(pull) for pull in drawer.pulls],
         "travel_in": float(drawer.travel),
         "weight_lb": float(weight.weight),
         "centre_behind_front_in": float(weight.y),

@@ -57,7 +57,7 @@ class Drawer:
         sizes: what was worked out from its opening
         joints: front and back
         bottom: the bottom
-        pulls: centre of each pull, from the left edge of the opening [in]
+        pulls: centre of each pull, from the left outside of the case [in]
         travel: how far it opens to its outstop [in]
     """
 
