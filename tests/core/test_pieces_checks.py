@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.pieces.refusals import REFUSALS
-from units import built, chest
+from units import built, chest, unit
 
 
 def found(made, rule):
@@ -161,3 +161,36 @@ def test_a_part_that_is_short_enough_is_flattened_without_loss():
         "pass",
         "Every part leaves room to flatten in its thickness class.",
     )
+
+
+# opening 22-1/2 wide and 15-1/2 deep, sides of 3/4; a joint leaves a sixteenth
+@pytest.mark.parametrize(
+    ("field", "most"),
+    [
+        ("case.lap", "11/16"),
+        ("case.housing", "11/16"),
+        ("back.rabbet", "11/16"),
+        ("back.gap", "5/16"),
+        ("drawers.groove.depth", "7/16"),
+        ("frames.runner_width", "22-1/2"),
+        ("case.rail_width", "7-11/16"),
+    ],
+)
+def test_what_goes_too_deep_is_refused_with_the_most_that_goes(field, most):
+    beyond = float(unit(chest({"body.width": most})).body.width) + 1 / 64
+
+    with pytest.raises(REFUSALS, match=f"{field}: .* make it {most} or less"):
+        built(chest({field: beyond}))
+
+
+@pytest.mark.parametrize(
+    ("field", "most"),
+    [
+        ("case.lap", "11/16"),
+        ("case.housing", "11/16"),
+        ("back.rabbet", "11/16"),
+        ("case.rail_width", "7-11/16"),
+    ],
+)
+def test_the_most_that_goes_is_built(field, most):
+    assert built(chest({field: most})).parts != ()

@@ -1,0 +1,131 @@
+"""What a unit takes, as the yard and the hours count it: boards, sequences, pieces and joints."""
+
+import pytest
+
+from casewright.labour.drivers import Driver
+from casewright.measure.lengths import show
+from casewright.pieces.lumber import sequence_words
+from units import built, chest, dresser, dresser_estimate, estimated, own_shop
+
+
+def order_of(estimate, wood, bought="4/4"):
+    (order,) = (order for order in estimate.order if (order.wood, order.bought.name) == (wood, bought))
+    return order
+
+
+def needs(order):
+    return [(need.quantity, show(need.width), show(need.length), need.lines) for need in order.needs]
+
+
+def test_wide_boards_are_counted_by_the_parts_that_need_them():
+    # worked dresser A: rough widths of 8-21/32, 7-29/32 and 7-5/32, up to the next quarter, an inch to trim
+    assert needs(order_of(dresser_estimate(), "soft maple")) == [
+        (2, "8-3/4", "20-9/16", ("S5",)),
+        (3, "8", "39-15/16", ("S4", "K5")),
+        (3, "7-1/4", "39-15/16", ("S3", "K4")),
+    ]
+
+
+def test_two_units_need_twice_the_wide_boards():
+    twice = needs(order_of(estimated(dresser({"count": 2})), "soft maple"))
+
+    assert [quantity for quantity, *_ in twice] == [4, 6, 6]
+
+
+def test_boards_are_wide_over_what_the_shop_says():
+    order = order_of(estimated(dresser(), own_shop(wide_over="8")), "soft maple")
+
+    assert [width for _, width, _, _ in needs(order)] == ["8-3/4"]
+
+
+def test_a_sequence_is_asked_for_in_the_words_of_a_yard():
+    along, across = order_of(dresser_estimate(), "cherry").sequences
+
+    assert sequence_words(along) == (
+        "fronts of row 1 (2): one board, at least 5-43/64 wide and 39-1/4 long; consecutive, ends marked"
+    )
+    assert sequence_words(across) == (
+        "full-width fronts, top to bottom (4): one panel or wide board from one log, 30-1/64 × 38-15/16; "
+        "consecutive, ends marked"
+    )
+
+
+def test_a_front_by_itself_needs_no_sequence():
+    order = order_of(estimated(chest({"rows": [{}]})), "cherry")
+
+    assert order.sequences == ()
+
+
+def test_the_note_on_grade_says_how_much_a_cheaper_one_would_do():
+    # the two fronts of row 1 at 1.54, the two plinth returns at 1.22 and the upright at 0.16 are under 36 in
+    assert order_of(dresser_estimate(), "cherry").grade_note.startswith(
+        "No. 1 Common would do for 2.9 of 29.2 rough feet"
+    )
+
+
+def test_a_part_too_long_for_any_grade_is_picked_by_hand():
+    order = order_of(estimated(chest({"body.width": "144"})), "cherry", "5/4")
+
+    assert "no grade promises the length of T1: pick boards by hand" in order.grade_note
+
+
+@pytest.mark.parametrize(
+    ("line", "bought"),
+    # worked dresser A: two parts of 1/2 in need 1-3/8 and come from 6/4
+    [("S1", "6/4"), ("S5", "6/4"), ("K1", "6/4"), ("P1", "6/4"), ("K5", None), ("F1", None), ("N1", None)],
+)
+def test_thin_parts_are_resawn_where_that_saves_wood(line, bought):
+    (found,) = (each for each in dresser_estimate().takeoff.lines if each.line == line)
+
+    assert (found.resaw and found.resaw.bought.name) == bought
+
+
+def test_short_parts_in_number_are_ganged_into_one_blank():
+    lines = {line.line: line for line in estimated(chest({"body.depth": "14"})).takeoff.lines}
+
+    # four runners of 8-7/8: half an inch each, where the one top gets a whole inch
+    runner, top = lines["W2"], lines["T1"]
+    assert (runner.quantity, show(runner.of.part.length), show(runner.length)) == (4, "8-7/8", "9-3/8")
+    assert show(top.length) == "26-1/2"
+
+
+@pytest.mark.parametrize(
+    ("changes", "driver", "quantity"),
+    [
+        ({}, Driver.GROOVED_PIECES, 3 * 3),
+        ({"drawers.bottom": {"kind": "ply"}}, Driver.GROOVED_PIECES, 4 * 3),
+        ({"drawers.bottom": {"kind": "ply", "hold": "under the back"}}, Driver.GROOVED_PIECES, 3 * 3),
+        ({}, Driver.RABBETED_ENDS, 6),
+        ({"drawers.rabbet": 0}, Driver.RABBETED_ENDS, 0),
+        ({}, Driver.PLINTH_CORNERS, 4),
+        ({"base": None}, Driver.PLINTH_CORNERS, 0),
+        ({}, Driver.HOUSED_ENDS, 2 * 2 * 2),  # front rail and rear rail of two dividers
+        ({"rows.0.columns": 2}, Driver.HOUSED_ENDS, 2 * 2 * 2 + 2),  # and an upright
+        ({}, Driver.FRAME_TENONS, 2 * (4 + 2)),  # four runners and two kickers
+        ({"body.width": "40", "rows": [{}, {"columns": 2}]}, Driver.RUNNERS, 2 + 1 + 2),
+        ({"rows.0.columns": 2}, Driver.DRAWERS, 4),
+        ({"rows.0.columns": 2}, Driver.DOVETAIL_JOINTS, 16),
+        ({"drawers.muntin.use": "always"}, Driver.MUNTINS, 3),
+        ({"drawers.muntin.use": "always"}, Driver.BOTTOMS, 6),
+        (
+            {"rows.0.front_tails": 2, "rows.1.front_tails": 3, "rows.2.front_tails": 4},
+            Driver.SOCKET_TAILS,
+            18,
+        ),
+        ({"finish.show_coats": 1, "finish.inside_coats": 2}, Driver.COATS, 3),
+        ({"finish.show_coats": 1}, Driver.RUB_SQFT, 0),
+        ({"finish.show_coats": 0}, Driver.RUB_SQFT, 0),
+    ],
+)
+def test_the_hours_count_what_is_there(changes, driver, quantity):
+    assert estimated(chest(changes)).drivers[driver] == quantity
+
+
+def test_the_joints_of_a_part_are_named_at_its_ends():
+    ends = {part.code: part.ends for part in built(chest()).parts}
+    plain = {part.code: part.ends for part in built(chest({"drawers.rabbet": 0})).parts}
+
+    assert ends["A-R1-1-SL"] == ("half-blind dovetail, tails, rabbet 1/16", "through dovetail, tails")
+    assert plain["A-R1-1-SL"] == ("half-blind dovetail, tails", "through dovetail, tails")
+    assert ends["A-D1-RF"] == ("housing, 1/4 deep",) * 2
+    assert ends["A-D1-RL"][1] == "frame tenon, 1/2 long, left dry with a gap of 1/8"
