@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.pieces.refusals import REFUSALS
-from units import built, chest, unit
+from units import built, chest, dresser, unit
 
 
 def found(made, rule):
@@ -90,6 +90,12 @@ def test_what_leaves_nothing_of_a_part_is_refused_with_what_would_do(changes, se
     [
         ({"frames.slack": "1/16"}, "runner slack", "Make the gap 3/32 in", {"frames.slack": "3/32"}),
         ({"back.gap": "1/64"}, "back gaps", "Make the gap 3/64 in", {"back.gap": "3/64"}),
+        (
+            {"drawers.clearances.back": "1/16"},
+            "depth season",
+            "Make the drawer ≈1/32 in shorter",
+            {"drawers.clearances.back": "5/16"},
+        ),
         ({"back.gap": "5/16"}, "back laps", "Make the lap 7/16 in", {"back.gap": "5/16", "back.lap": "7/16"}),
         (
             {"drawers.groove.depth": "3/8"},
@@ -194,3 +200,12 @@ def test_what_goes_too_deep_is_refused_with_the_most_that_goes(field, most):
 )
 def test_the_most_that_goes_is_built(field, most):
     assert built(chest({field: most})).parts != ()
+
+
+def test_a_muntin_says_what_would_be_without_it():
+    (sag,) = (finding for finding in found(built(dresser()), "bottom sag") if finding.about == "A-R5-1")
+    (little,) = (finding for finding in found(built(dresser()), "bottom sag") if finding.about == "A-R2-1")
+
+    # worked dresser A
+    assert sag.message.endswith("Without a muntin it would sag 0.133 in over 0.123: too much.")
+    assert little.message.endswith(": allowed.")

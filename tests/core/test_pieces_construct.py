@@ -259,3 +259,41 @@ def test_the_corners_of_a_case_are_counted_for_the_hours():
     # worked dresser A: six corners with 26 tails in all
     assert (show(rails.width), rails.tails, rails.corners) == ("3", 2, 4)
     assert (show(bottom.width), bottom.tails, bottom.corners) == ("19-1/4", 9, 2)
+
+
+def test_the_pulls_of_a_wide_drawer_follow_the_nearest_row_that_is_parted():
+    rows = [{"columns": 2}, {}, {}, {"columns": 3}]
+    made = built(chest({"body.width": "61-1/2", "rows": rows, "body.opening_total": "24"}))
+
+    # 60 clear: halves of 29-5/8 have their middles at 15-9/16 and 45-15/16, thirds of 19-1/2 at 10-1/2 and 51
+    pulls = {drawer.code: tuple(map(show, drawer.pulls)) for drawer in made.drawers}
+    assert pulls["A-R2-1"] == ("15-9/16", "45-15/16")
+    assert pulls["A-R3-1"] == ("10-1/2", "51")
+
+
+@pytest.mark.parametrize(("width", "pulls"), [("25-1/2", 1), ("25-33/64", 2)])
+def test_an_opening_of_just_24_inches_still_has_one_pull(width, pulls):
+    assert len(built(chest({"body.width": width, "rows": [{}]})).drawers[0].pulls) == pulls
+
+
+def test_kickers_are_as_thick_as_the_rails_that_they_join():
+    made = built(chest({"case.sub_top_rail": "1", "case.divider": "5/8"}))
+
+    assert {show(part.thickness) for part in parts_of(made, "W4")} == {"1"}
+    assert {show(part.thickness) for part in parts_of(made, "W2")} == {"5/8"}
+
+
+def test_the_show_surfaces_of_the_dresser_are_its_top_sides_front_and_plinth():
+    # 41 x 20-1/2 and its edges 912.25; 39-1/2 x (39-1/2 + 2 x 19-3/4) 3,120.5; plinth 316: 4,348.75 sq in
+    assert built(dresser()).surfaces.show == pytest.approx(4348.75 / 144)
+
+
+def test_a_pull_weighs_where_it_hangs():
+    light, heavy = (built(chest({"pulls.weight_lb": weight})) for weight in (0, 10))
+
+    bare, hung = light.masses.drawers["A-R3-1"], heavy.masses.drawers["A-R3-1"]
+    # plinth 4, case bottom 3/4, and half the height of the drawer
+    middle = 4.75 + heavy.drawer("A-R3-1").sizes.height / 2
+    assert hung.weight == pytest.approx(bare.weight + 10)
+    assert hung.z == pytest.approx((bare.weight * bare.z + 10 * middle) / hung.weight)
+    assert hung.y < bare.y

@@ -180,6 +180,9 @@ def test_exactly_one_height_is_wanted(heights, found):
         ({"use.travel_share": 2}, "use.travel_share", "0.6667"),
         ({"sequence_fronts": "maybe"}, "sequence_fronts", "true"),
         ({"season.shop": {"humidity": 45}}, "season.shop", "such as 8.5"),
+        ({"season.shop": {"temperature_f": 70}}, "season.shop", "such as 8.5"),
+        ({"season.shop": {"moisture": 8, "humidity": 45}}, "season.shop", "such as 8.5"),
+        ({"season.shop": {}}, "season.shop", "such as 8.5"),
         (
             {"season": {"driest": {"moisture": 12}, "wettest": {"moisture": 6}}},
             "season",

@@ -254,6 +254,8 @@ def test_a_short_rack_is_found_out():
         ({"prices": [{"kind": "lumber", "item": "cherry", "price": "1,5"}]}, "prices[1].price", "9.50"),
         ({"prices": [{"kind": "lumber", "item": "cherry", "price": -1}]}, "prices[1].price", "9.50"),
         ({"extras": [{"label": "crate", "amount": "nan"}]}, "extras[1].amount", "9.50"),
+        ({"extras": [{"label": "crate", "amount": True}]}, "extras[1].amount", "9.50"),
+        ({"extras": [{"label": "crate", "amount": None}]}, "extras[1].amount", "9.50"),
         ({"yearly_costs": {"rent": "much"}}, "yearly_costs.rent", "9.50"),
         ({"ratios": [1.1, 0]}, "ratios[2]", "1.02"),
         ({"risk": "P70"}, "risk", "'P80'"),
