@@ -6,7 +6,7 @@ from dataclasses import replace
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import show
-from casewright.measure.rounding import floor64
+from casewright.measure.rounding import floor64, up_to
 from casewright.pieces.carcase import Carcase
 from casewright.pieces.drawer_parts import Drawer
 from casewright.pieces.drawer_spec import PlyBottom
@@ -47,7 +47,7 @@ def drawer_checks(
     moves = 0.0 if isinstance(spec.drawers.bottom, PlyBottom) else across(spec.woods.of("bottoms"), ledger)
     for drawer in drawers:
         yield _wettest(spec, drawer)
-        yield from _depth(drawer, case, climate, moves)
+        yield from _depth(spec, drawer, case, climate, moves)
         yield check_shape(drawer.sizes.length, drawer.sizes.width, about=drawer.code)
         yield _jam(spec, drawer)
         yield from _groove(spec, drawer)
@@ -69,18 +69,21 @@ def _wettest(spec: UnitSpec, drawer: Drawer) -> Finding:
     )
 
 
-def _depth(drawer: Drawer, case: Carcase, climate: Climate, moves: float) -> Iterator[Finding]:
+def _depth(
+    spec: UnitSpec, drawer: Drawer, case: Carcase, climate: Climate, moves: float
+) -> Iterator[Finding]:
     """A drawer still closes when the side is shortest and its bottom longest, which stays under the back."""
     sizes, deep = drawer.sizes, drawer.bottom.deep
     grows = movement(size=deep, coefficient=moves, change=climate.swelling)
-    needed = case.side_shrinkage + grows + BEHIND
+    over = spec.drawers.bottom.over if sizes.back_foot else 0.0
+    needed = case.side_shrinkage + grows + over + BEHIND
     clearance = sizes.opening.depth - sizes.length
     yield at_least(
         "depth season",
         clearance,
         needed,
         f"Behind the drawer there is {show(clearance)} in; the side shrinks {case.side_shrinkage:.3f}, the "
-        f"bottom grows {grows:.3f}, and {show(BEHIND)} stays.",
+        f"bottom grows {grows:.3f} and reaches {show(over)} past the back; {show(BEHIND)} stays.",
         f"Make the drawer {show(needed - clearance + 1 / 64)} in shorter.",
         about=drawer.code,
         source=HANDBOOK,
@@ -89,9 +92,10 @@ def _depth(drawer: Drawer, case: Carcase, climate: Climate, moves: float) -> Ite
     yield at_most(
         "bottom stays under the back",
         shrinks,
-        sizes.back,
-        f"The bottom shrinks {shrinks:.3f} in under a back {show(sizes.back)} in thick.",
-        f"Let the bottom reach {show(shrinks - sizes.back + 1 / 16)} in past the back.",
+        sizes.back + over,
+        f"The bottom shrinks {shrinks:.3f} in under a back {show(sizes.back)} in thick, and reaches "
+        f"{show(over)} past it.",
+        f"Let the bottom reach {show(up_to(shrinks - sizes.back, 1 / 64))} in past the back.",
         about=drawer.code,
         source=HANDBOOK,
     )

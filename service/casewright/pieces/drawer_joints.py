@@ -93,8 +93,12 @@ def drawer_joints(
     groove = Groove(height=drawers.groove.height, width=drawers.groove.width, depth=drawers.groove.depth)
     front = _setting(spec, "front_joint", shared, rack, USUAL.half_pin_front.value, groove, ledger)
     back = _setting(spec, "back_joint", shared, rack, USUAL.half_pin_back.value, None, ledger)
-    front_family = _family(front, ((each.height, each.gauge_1) for each in _first_of_rows(sizes)))
-    back_family = _family(back, ((each.back_height, each.back) for each in _first_of_rows(sizes)))
+    # By what was drawn: a measured opening must not change the tails of drawers that may already be cut.
+    first = tuple(_first_of_rows(sizes))
+    front_family = _family(front, ((each.drawn_height, shared.gauge_1) for each in first))
+    back_family = _family(
+        back, ((each.drawn_height - each.height + each.back_height, shared.back) for each in first)
+    )
     joints = []
     for each in sizes:
         row, under = spec.rows[each.opening.row - 1], ledger.under(each.code)

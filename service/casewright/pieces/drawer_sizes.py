@@ -6,7 +6,7 @@ from casewright.joinery.defaults import chosen_lap, chosen_rabbet
 from casewright.joinery.gauges import first_gauge
 from casewright.joinery.joint import Chosen
 from casewright.joinery.lap import lap_left
-from casewright.measure.ledger import Ledger
+from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.lengths import show
 from casewright.measure.units import Inches
 from casewright.pieces import drawer_rules as rules
@@ -67,6 +67,7 @@ class DrawerSizes:
     Attributes:
         opening: the hole it goes into
         height: height of front and sides as they are planed now [in]
+        drawn_height: the same for the opening as it was drawn; decides the family of the tails [in]
         width: over the sides, which is the length of front and back [in]
         length: front to back [in]
         front: thickness of the front [in]
@@ -85,6 +86,7 @@ class DrawerSizes:
 
     opening: Opening
     height: float
+    drawn_height: float
     width: float
     length: float
     front: float
@@ -213,7 +215,7 @@ def drawer_sizes(
     front = found["F"].thickness or drawers.front
     left, right = found["SL"].thickness or drawers.side, found["SR"].thickness or drawers.side
     back = found["B"].thickness or shared.back
-    height = _height(opening, shared, climate, under)
+    height = _height(opening.height, shared, climate, under)
     width = under.take(
         "width", rules.drawer_width, opening=opening.width, side_gap=_side_gap(opening, drawers, under)
     )
@@ -234,6 +236,7 @@ def drawer_sizes(
     return DrawerSizes(
         opening=opening,
         height=height,
+        drawn_height=_height(opening.designed_height, shared, climate, UNKEPT),
         width=width,
         length=length,
         front=front,
@@ -265,12 +268,12 @@ def _back_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
     return under.given("back_gap", gap, CHOSEN_GAP, Inches)
 
 
-def _height(opening: Opening, shared: DrawerMake, climate: Climate, under: Ledger) -> float:
+def _height(opening: float, shared: DrawerMake, climate: Climate, under: Ledger) -> float:
     clearances = shared.drawers.clearances
     return under.take(
         "height",
         rules.drawer_height,
-        opening=opening.height,
+        opening=opening,
         bottom_gap=clearances.bottom,
         top_gap=clearances.top,
         coefficient=max(shared.front_moves, shared.side_moves),

@@ -7,10 +7,23 @@ that the file names. It is held in inches.
 from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainSerializer, ValidationInfo
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PlainSerializer,
+    SerializationInfo,
+    ValidationInfo,
+)
 from pydantic_core import PydanticCustomError
 
-from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.measure.lengths import (
+    LengthError,
+    LengthUnit,
+    parse_length,
+    write_length,
+)
 from casewright.measure.typed import quoted
 from casewright.measure.units import MILLIMETRES_PER_INCH, Unit
 from casewright.wood.movement import Cut
@@ -50,6 +63,11 @@ def read_length(value: Any, info: ValidationInfo) -> float:
     return float(Fraction(repr(value)) / Fraction(repr(MILLIMETRES_PER_INCH)))
 
 
+def write_size(inches: float, info: SerializationInfo) -> str:
+    """A size as text that reads back in the unit of the file that it is written to."""
+    return write_length(inches, (info.context or {}).get("unit", LengthUnit.INCH))
+
+
 LENGTH_SCHEMA = {
     "anyOf": [{"type": "string", "pattern": r"\S"}, {"type": "number", "minimum": 0}],
     "description": "text such as 13/16, 1-1/2, 3-5/8\", 1' 3\", 397 mm; or a number in the file's unit",
@@ -57,7 +75,7 @@ LENGTH_SCHEMA = {
 Length = Annotated[
     float,
     BeforeValidator(read_length, json_schema_input_type=str | float),
-    PlainSerializer(write_length, return_type=str, when_used="json"),
+    PlainSerializer(write_size, return_type=str, when_used="json"),
     Unit("inch"),
 ]
 Size = Annotated[Length, Field(gt=0, le=1200)]

@@ -35,6 +35,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
         ("case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"),
         ("case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"),
         ("back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"),
+        ("drawers.bottom_play", drawers.bottom_play, drawers.groove.depth / 2, "it must stay in its grooves"),
         ("frames.tenon", spec.frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"),
         ("frames.runner_width", spec.frames.runner_width, narrow, "it runs under one drawer"),
         ("frames.centre_runner_width", spec.frames.centre_runner_width, 2 * narrow, "it runs under two"),

@@ -164,7 +164,7 @@ def write_unit(spec: UnitSpec) -> str:
 
     Source: the schema of `UnitSpec`.
     """
-    return spec.model_dump_json(indent=2, exclude_unset=True)
+    return spec.model_dump_json(indent=2, exclude_unset=True, context={"unit": spec.unit})
 
 
 def unit_schema() -> dict[str, Any]:

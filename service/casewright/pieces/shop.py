@@ -20,6 +20,7 @@ from casewright.pricing.terms import Terms, house_terms
 from casewright.wood.basis import Basis, Evidence
 from casewright.wood.grades import GradeName
 from casewright.wood.movement import Cut
+from casewright.wood.sheets import sheet_waste
 from casewright.wood.species import wood
 from casewright.wood.waste import Footage, PartUse, Waste, waste_for
 
@@ -72,6 +73,13 @@ class Shop:
                     fraction=own.waste, footage=Footage.ROUGH, row="the shop's own", evidence=LEARNED
                 )
         return waste_for(wood(name), bought, use, cut)
+
+    def sheet_waste(self) -> Waste:
+        """The waste of sheet goods, on net area: the shop's own, else the table's."""
+        own = self.spec.sheet_waste
+        if own is None:
+            return sheet_waste()
+        return Waste(fraction=own, footage=Footage.NET, row="the shop's own", evidence=LEARNED)
 
     def factor_of(self, name: str) -> WoodFactor:
         """How a wood works beside cherry."""

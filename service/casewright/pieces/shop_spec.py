@@ -94,7 +94,9 @@ class ShopSpec(Spec):
     chisels: tuple[Size, ...] | None = Field(
         None, min_length=1, max_length=60, description="Chisels in the rack.", examples=[["1/4", "1/2"]]
     )
-    saw_kerf: Size | None = Field(None, description="Kerf of the dovetail saw.", examples=["1/32"])
+    saw_kerf: Annotated[Size, Field(le=0.25)] | None = Field(
+        None, description="Kerf of the dovetail saw.", examples=["1/32"]
+    )
     widest_board: Size = Field(
         10.0,
         description="Widest clear board to be had; wider parts are glued up (common practice).",
@@ -129,7 +131,7 @@ class ShopSpec(Spec):
         description="The shop's own times, by operation code.",
         examples=[{"D06": {"hand": 3}}],
     )
-    wood_factors: dict[WoodName, float] = Field(
+    wood_factors: dict[WoodName, Annotated[float, Field(ge=0.1, le=10)]] = Field(
         default_factory=dict, description="How a wood works beside cherry.", examples=[{"white oak": 1.2}]
     )
     allowance: Share | None = Field(None, description="For rest, sharpening, fetching.", examples=[0.12])
@@ -137,12 +139,12 @@ class ShopSpec(Spec):
     yearly_costs: dict[str, Money] | None = Field(
         None, min_length=1, description="Costs of a year by name.", examples=[{"Maker's pay": "68000"}]
     )
-    weeks: float | None = Field(None, gt=0, le=53, description="Weeks worked in a year.", examples=[48])
+    weeks: float | None = Field(None, ge=1, le=53, description="Weeks worked in a year.", examples=[48])
     hours_per_week: float | None = Field(
-        None, gt=0, le=168, description="Paid hours in a week.", examples=[40]
+        None, ge=1, le=168, description="Paid hours in a week.", examples=[40]
     )
     billable_share: float | None = Field(
-        None, gt=0, le=1, description="Share of paid hours that reach the bench.", examples=[0.625]
+        None, ge=0.05, le=1, description="Share of paid hours that reach the bench.", examples=[0.625]
     )
     profit: Share | None = Field(None, description="Profit, as a share of the price.", examples=[0.1])
 

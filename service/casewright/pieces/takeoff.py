@@ -139,7 +139,7 @@ def take_off(unit: Construction, shop: Shop) -> TakeOff:
         count=count,
         lines=lines,
         groups=_groups(lines, shop, unit.ledger),
-        sheets=_sheets(unit, count),
+        sheets=_sheets(unit, count, shop),
     )
 
 
@@ -211,7 +211,7 @@ def _marks(lines: list[RoughLine]) -> str:
     return ", ".join(line.line for line in lines)
 
 
-def _sheets(unit: Construction, count: int) -> tuple[SheetsByArea, ...]:
+def _sheets(unit: Construction, count: int, shop: Shop) -> tuple[SheetsByArea, ...]:
     """Sheet goods by area: how they are laid out is not reckoned here."""
     found: dict[str, list[float]] = {}
     for line in unit.lines:
@@ -220,6 +220,8 @@ def _sheets(unit: Construction, count: int) -> tuple[SheetsByArea, ...]:
             found.setdefault(line.part.wood, []).append(area)
     by_name: dict[str, Sheet] = {str(sheet): sheet for sheet in sheets()}
     return tuple(
-        sheets_by_area(tuple(areas), by_name[name], ledger=unit.ledger.under(f"sheets.{name}"))
+        sheets_by_area(
+            tuple(areas), by_name[name], shop.sheet_waste(), ledger=unit.ledger.under(f"sheets.{name}")
+        )
         for name, areas in found.items()
     )
