@@ -116,11 +116,11 @@ def test_what_leaves_nothing_of_a_part_is_refused_with_what_would_do(changes, se
             {"drawers.bottom": {"kind": "ply"}, "drawers.groove.width": "13/64"},
         ),
         (
-            # a drawer 15 in long, stopped at 12-53/64
+            # a drawer 15 in long, stopped at 12-27/32, before a back of five boards
             {"use.travel_share": 1},
             "tip all open",
-            "Stop the drawers at 12-53/64 in",
-            {"use.travel_share": (12 + 53 / 64) / 15},
+            "Stop the drawers at 12-27/32 in",
+            {"use.travel_share": (12 + 27 / 32) / 15},
         ),
     ],
 )

@@ -97,3 +97,71 @@ def test_a_shops_own_waste_of_sheets_is_taken():
 
     # 38.8 sq ft in sheets of 32: half of it wasted takes three
     assert estimated(data, own_shop(sheet_waste=0.5)).takeoff.sheets[0].count == 3
+
+
+@pytest.mark.parametrize(
+    ("changes", "good"),
+    [
+        ({"drawers.bottom": {}}, '"solid"'),
+        ({"graduation": {"step": 1}}, '"step"'),
+    ],
+)
+def test_a_choice_that_is_not_named_is_refused_with_one_to_name(changes, good):
+    with pytest.raises(CannotRead, match=good):
+        unit(chest(changes))
+
+
+@pytest.mark.parametrize("changes", [{"rows": []}, {"name": ""}])
+def test_no_refusal_speaks_of_the_programs_own_parts(changes):
+    with pytest.raises(CannotRead) as refused:
+        unit(chest(changes))
+
+    assert not {"tuple", "string", "dictionary", "validation", "pattern"} & set(str(refused.value).split())
+
+
+@pytest.mark.parametrize("changes", [{"count": True}, {"casewright": True}])
+def test_true_is_no_number(changes):
+    with pytest.raises(CannotRead):
+        unit(chest(changes))
+
+
+def test_openings_that_shrink_towards_the_floor_are_a_caution():
+    (finding,) = found(built(chest({"graduation": {"rule": "step", "first": "7"}})), "graduation")
+
+    assert finding.verdict is Verdict.CAUTION
+
+
+def test_a_sag_is_remedied_with_the_thickness_that_would_do():
+    made = built(chest({"drawers.muntin.use": "never", "body.width": "48"}))
+
+    assert [
+        finding for finding in found(made, "bottom sag") if not any(sign.isdigit() for sign in finding.remedy)
+    ] == []
+
+
+def test_back_boards_are_no_wider_than_six_inches_with_their_laps():
+    # 23-1/4 in four boards would be 6.047 each with the laps
+    made = built(chest())
+
+    assert max(part.width for part in made.parts if part.line == "P1") <= 6
+
+
+@pytest.mark.parametrize("size", ["height", "width", "depth"])
+def test_an_opening_measured_far_from_the_drawing_is_refused(size):
+    with pytest.raises(REFUSALS, match="measure again"):
+        built(chest({"measured.openings": {"R1-1": {size: "300"}}}))
+
+
+def test_a_front_thinner_than_the_gauge_is_refused_by_its_name():
+    with pytest.raises(REFUSALS, match=r"measured\.parts\.R1-1-F"):
+        built(chest({"measured.parts": {"R1-1-F": {"thickness": "9/16"}}}))
+
+
+def test_two_prices_for_one_thing_are_refused():
+    prices = [
+        {"kind": "lumber", "item": item, "size": "4/4", "unit": "bd ft", "price": price}
+        for item, price in (("cherry", 1), ("Cherry", 2))
+    ]
+
+    with pytest.raises(CannotRead):
+        own_shop(prices=prices)

@@ -1,6 +1,7 @@
 """Checks of the case: does it close, does it go through the door, does its wood have room to move?"""
 
 from collections.abc import Iterator
+from itertools import pairwise
 from math import sqrt
 
 from casewright.measure.findings import Finding, Verdict
@@ -11,7 +12,7 @@ from casewright.pieces.carcase import Carcase
 from casewright.pieces.openings import Face, FaceRow
 from casewright.pieces.season import Climate, across
 from casewright.pieces.spec import UnitSpec
-from casewright.pieces.verdicts import at_least, at_most
+from casewright.pieces.verdicts import TOLERANCE, at_least, at_most
 from casewright.wood.movement import is_extrapolated, movement
 
 HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
@@ -85,14 +86,25 @@ def _columns(spec: UnitSpec, row: FaceRow) -> Finding:
 def _graduation(spec: UnitSpec, face: Face) -> Iterator[Finding]:
     heights = [row.height for row in face.rows]
     ratio = heights[-1] / heights[0]
-    yield at_most(
-        "graduation",
-        ratio,
-        STEEPEST_GRADUATION,
-        f"The lowest opening is {ratio:.2f} times the top one.",
-        "More than twice looks top-heavy in reverse; use a smaller step.",
-        verdict=Verdict.CAUTION,
-    )
+    fall = max((above - below for above, below in pairwise(heights)), default=0.0)
+    if fall > TOLERANCE:
+        yield Finding(
+            rule="graduation",
+            verdict=Verdict.CAUTION,
+            message=f"An opening is {show(fall)} in lower than the one above it.",
+            remedy="Drawers usually grow towards the floor: lower the first opening, or give the step.",
+            found=float(fall),
+            needed=0.0,
+        )
+    else:
+        yield at_most(
+            "graduation",
+            ratio,
+            STEEPEST_GRADUATION,
+            f"The lowest opening is {ratio:.2f} times the top one.",
+            "More than twice looks top-heavy in reverse; use a smaller step.",
+            verdict=Verdict.CAUTION,
+        )
     lowest = min(heights)
     if spec.drawers.bottom.kind == "solid":
         yield at_least(

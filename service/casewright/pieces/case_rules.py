@@ -245,21 +245,24 @@ def over_all(inner: Inches, one_end: Inches, other_end: Inches) -> Inches:
     return inner + one_end + other_end
 
 
-def shiplap_boards(width: Inches, widest: Inches) -> Count:
+def shiplap_boards(width: Inches, widest: Inches, lap: Inches, gap: Inches) -> Count:
     """How many back boards are needed so that none is wider than wished.
 
-    Rule: width / widest, rounded up
+    Rule: (width - (lap - gap)) / (widest - (lap - gap)), rounded up
 
     Args:
         width: width of the back [in]
-        widest: the widest board wished for [in]
+        widest: the widest board wished for, laps included; wider than a lap [in]
+        lap: width of the shiplap [in]
+        gap: gap left at each lap [in]
 
     Returns:
         The number of boards
 
-    Source: common practice.
+    Source: geometry of the back.
     """
-    return max(1, round(up_to(width, widest) / widest))
+    hidden = lap - gap
+    return max(1, round(up_to((width - hidden) / (widest - hidden), 1)))
 
 
 def shiplap_width(width: Inches, boards: Count, lap: Inches, gap: Inches) -> Inches:

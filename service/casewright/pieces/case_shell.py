@@ -128,7 +128,9 @@ def back_parts(case: CasePlan) -> Iterator[Part]:
     """
     back, face, take = case.spec.back, case.face, case.ledger.take
     whole = take("back_width", rules.housed_length, opening=face.clear_width, housing=back.rabbet)
-    count = back.boards or take("back_boards", rules.shiplap_boards, width=whole, widest=back.widest)
+    count = back.boards or take(
+        "back_boards", rules.shiplap_boards, width=whole, widest=back.widest, lap=back.lap, gap=back.gap
+    )
     width = take(
         "back_board_width", rules.shiplap_width, width=whole, boards=count, lap=back.lap, gap=back.gap
     )

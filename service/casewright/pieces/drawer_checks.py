@@ -8,13 +8,14 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import show
 from casewright.measure.rounding import floor64, up_to
 from casewright.pieces.carcase import Carcase
-from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.drawer_parts import BottomPlan, Drawer
 from casewright.pieces.drawer_spec import PlyBottom
 from casewright.pieces.season import Climate, across
 from casewright.pieces.spec import UnitSpec
 from casewright.pieces.verdicts import at_least, at_most
 from casewright.stability.jam import check_jam, check_shape
 from casewright.stability.limits import house_limits
+from casewright.stability.sag import thickness_for
 from casewright.wood.movement import movement
 
 HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
@@ -165,10 +166,17 @@ def _sag(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
         bottom.sag_allowed,
         f"Full, the bottom sags {bottom.sag:.3f} in over {show(bottom.span)} in; {bottom.sag_allowed:.3f} is "
         f"allowed.{without}",
-        "Use a muntin, or a thicker bottom.",
+        _stiffer(bottom),
         about=drawer.code,
         source="beam formula of a uniformly loaded strip; the limit of span/300 is common practice",
     )
+
+
+def _stiffer(bottom: BottomPlan) -> str:
+    """What would keep a bottom straight."""
+    thick = thickness_for(bottom.thickness, bottom.sag or 0.0, bottom.sag_allowed)
+    muntin = "" if bottom.pieces > 1 else "Use a muntin, or "
+    return f"{muntin or 'Narrow the drawer, or '}make the bottom {show(thick)} in thick."
 
 
 def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:

@@ -231,6 +231,11 @@ def drawer_sizes(
         if found["F"].thickness
         else shared.lap
     )
+    if lap <= 0:
+        raise CannotBuild(
+            f"measured.parts.{opening.code}-F: a front {show(front)} in thick has no lap left before sockets "
+            f"{show(shared.gauge_1)} deep; make a thicker front, or change the lap of the whole batch"
+        )
     back_height, back_foot = _back(drawers, height, under)
     _check_room(opening, height, width, length, back_height, lap)
     return DrawerSizes(

@@ -324,6 +324,11 @@ def _opening(
     sizes = {}
     for name, designed in (("height", height), ("width", width), ("depth", depth)):
         value = getattr(found, name)
+        if value is not None and not designed / 2 < value < designed * 2:
+            raise CannotGraduate(
+                f"measured.openings.{code}.{name}: {show(value)} in is far from the {show(designed)} that "
+                "was drawn; measure again, or change the design"
+            )
         basis = _origin(spec, number, designed if value is None else value)
         sizes[name] = under.given(f"opening_{name}", designed if value is None else value, basis)
     return Opening(

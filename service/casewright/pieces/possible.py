@@ -34,6 +34,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
         ("back.rabbet", back.rabbet, case.side - LEAST_LEFT, "the side must go on outside it"),
         ("case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"),
         ("case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"),
+        ("back.lap", back.lap, back.widest / 2, "a board is no wider"),
         ("back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"),
         ("drawers.bottom_play", drawers.bottom_play, drawers.groove.depth / 2, "it must stay in its grooves"),
         ("frames.tenon", spec.frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"),

@@ -27,6 +27,8 @@ LIMITS = {
     "less_than": ("lt", "less than"),
     "less_than_equal": ("le", "at most"),
 }
+NAMED = {"'rule'": '"rule": "step"', "'kind'": '"kind": "solid"'}
+"""How the word that chooses a model is written, for a model that lacks it."""
 PLAIN = {
     "int_type": "a whole number",
     "int_parsing": "a whole number",
@@ -148,10 +150,13 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> st
         return f"{shown} is not {PLAIN[kind]}{good}"
     if kind in {"literal_error", "enum", "union_tag_invalid"}:
         return f"{shown} cannot stand here; write {context.get('expected') or context.get('expected_tags')}"
+    named = NAMED.get(str(context.get("discriminator")), "one that the schema has")
     simple = {
         "missing": "this is missing",
+        "too_short": "this is empty",
+        "string_too_short": "this is empty",
         "string_pattern_mismatch": f"{shown} is not of the form that it has",
-        "union_tag_not_found": f"it should say which kind it is, as {context.get('discriminator')}",
+        "union_tag_not_found": f"it should say which kind it is, as {named}",
     }
     usual = f"{shown} cannot be used: {detail['msg'][0].lower()}{detail['msg'][1:]}"
     return simple.get(kind, usual) + good

@@ -183,6 +183,17 @@ class ShopSpec(Spec):
         return self
 
     @model_validator(mode="after")
+    def one_price_each(self) -> Self:
+        keys = [(own.kind, own.item.casefold(), own.size) for own in self.prices]
+        twice = next((own for own, key in zip(self.prices, keys, strict=True) if keys.count(key) > 1), None)
+        if twice:
+            thing = f"{twice.item} {twice.size}".strip()
+            raise PydanticCustomError(
+                "choice", "{thing} has two prices; keep the one that holds", {"thing": thing}
+            )
+        return self
+
+    @model_validator(mode="after")
     def stages_make_a_whole(self) -> Self:
         total = sum(stage.share for stage in self.stages or ())
         if self.stages and abs(total - 1) > 1e-9:

@@ -3,9 +3,9 @@
 Every default is written here once, with its ground in the description; no other module fills in a size.
 """
 
-from typing import Annotated, Literal, Self
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, Field, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
@@ -252,6 +252,13 @@ class Pulls(Spec):
     weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
 
 
+def no_truth(value: Any) -> Any:
+    """A number, and not the true that Python would take for one."""
+    if isinstance(value, bool):
+        raise PydanticCustomError("choice", "{shown} is no number; write 1", {"shown": str(value).lower()})
+    return value
+
+
 def known_finish(value: str) -> str:
     """The name of a finish that the finish table has."""
     try:
@@ -311,7 +318,9 @@ class Site(Spec):
 class UnitSpec(Spec):
     """One case piece with drawers, as the maker chose it."""
 
-    casewright: Literal[1] = Field(description="Version of this file's form: 1.", examples=[1])
+    casewright: Annotated[Literal[1], BeforeValidator(no_truth)] = Field(
+        description="Version of this file's form: 1.", examples=[1]
+    )
     unit: LengthUnit = Field(
         LengthUnit.INCH,
         description="The unit of bare numbers in this file, and of what is printed.",
@@ -323,7 +332,9 @@ class UnitSpec(Spec):
     name: str = Field(
         min_length=1, max_length=120, description="What it is called.", examples=["Six-drawer dresser"]
     )
-    count: int = Field(1, ge=1, le=100, description="How many alike are made.", examples=[1])
+    count: Annotated[int, BeforeValidator(no_truth)] = Field(
+        1, ge=1, le=100, description="How many alike are made.", examples=[1]
+    )
     body: Body = Field(
         description="The size of the case.",
         examples=[{"width": "36", "depth": "19", "overall_height": "39"}],
