@@ -6,6 +6,7 @@ Exit status: 0 all is well, 1 a check says stop, 2 the input cannot be used, 3 a
 import argparse
 import json
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
 from datetime import date, datetime
@@ -308,6 +309,8 @@ def read_text(name: str) -> str:
         ) from None
 
 
+UNSEEN = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")
+"""Control signs, but the end of a line, and signs that turn the direction of writing."""
 LARGEST = 1000
 """No count, slope, percentage or gravity of a joint comes near it."""
 CHEST = "my-chest.json"
@@ -341,8 +344,8 @@ def status_of(findings: Sequence[Finding]) -> int:
 
 
 def show(text: str) -> int:
-    """Prints text."""
-    sys.stdout.write(text.rstrip("\n") + "\n")
+    """Prints text; a sign from a file that would command the terminal is shown as a mark."""
+    sys.stdout.write(UNSEEN.sub("\ufffd", text).rstrip("\n") + "\n")
     return FINE
 
 

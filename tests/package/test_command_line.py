@@ -237,3 +237,13 @@ def test_the_readme_s_commands_work(capsys, tmp_path, monkeypatch):
         if target:
             Path(target).write_text(printed.out, encoding="utf-8")
     assert len(lines) >= 10
+
+
+def test_a_name_cannot_command_the_terminal(capsys, chest):
+    path = chest(name="Red \x1b[31m chest \u202e turned")
+
+    main(["unit", path])
+
+    printed = capsys.readouterr().out
+    assert "Red \ufffd[31m chest \ufffd turned" in printed
+    assert not {"\x1b", "\u202e"} & set(printed)

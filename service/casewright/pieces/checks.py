@@ -9,7 +9,7 @@ from casewright.pieces.case_checks import case_checks
 from casewright.pieces.drawer_checks import drawer_checks
 from casewright.pieces.drawer_parts import Drawer
 from casewright.pieces.openings import Face
-from casewright.pieces.parts import Part
+from casewright.pieces.parts import PartLine
 from casewright.pieces.season import Climate
 from casewright.pieces.shop import Shop
 from casewright.pieces.spec import UnitSpec
@@ -22,7 +22,7 @@ def unit_checks(
     climate: Climate,
     case: Carcase,
     drawers: tuple[Drawer, ...],
-    parts: tuple[Part, ...],
+    lines: tuple[PartLine, ...],
     shop: Shop,
     ledger: Ledger,
 ) -> Iterator[Finding]:
@@ -34,7 +34,7 @@ def unit_checks(
         climate: the moisture contents between which the wood moves
         case: the carcase
         drawers: the drawers
-        parts: every part of the unit
+        lines: the cut list of the unit
         shop: the boards that the shop can get
         ledger: keeps the working
 
@@ -45,4 +45,4 @@ def unit_checks(
     """
     yield from case_checks(spec, face, climate, case, ledger)
     yield from drawer_checks(spec, climate, case, drawers, ledger)
-    yield from stock_checks(spec, parts, shop)
+    yield from stock_checks(spec, lines, shop)

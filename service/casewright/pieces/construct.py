@@ -123,6 +123,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     )
     parts = tuple(_measured(spec, _parts(spec, face, case, drawers)))
     refuse_sizeless(parts)
+    lines = part_lines(parts)
     weights = masses(spec, face, drawers, parts, weather.now, ledger)
     standing = stand(spec, face, drawers, weights, ledger)
     divider = _divider(spec, ledger)
@@ -135,7 +136,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         divider_joint=divider,
         corners=case_corners(spec, face, shop.rack),
         parts=parts,
-        lines=part_lines(parts),
+        lines=lines,
         hardware=hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
         small_parts=small_parts(spec, face),
         surfaces=surfaces(spec, face, drawers, parts[0], ledger),
@@ -143,7 +144,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         stand=standing,
         chosen=make.chosen,
         findings=(
-            *unit_checks(spec, face, weather, case, drawers, parts, shop, ledger),
+            *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
             *standing.findings,
             *(divider.findings if divider else ()),
             *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),

@@ -68,10 +68,6 @@ def write_size(inches: float, info: SerializationInfo) -> str:
     return write_length(inches, (info.context or {}).get("unit", LengthUnit.INCH))
 
 
-LENGTH_SCHEMA = {
-    "anyOf": [{"type": "string", "pattern": r"\S"}, {"type": "number", "minimum": 0}],
-    "description": "text such as 13/16, 1-1/2, 3-5/8\", 1' 3\", 397 mm; or a number in the file's unit",
-}
 Length = Annotated[
     float,
     BeforeValidator(read_length, json_schema_input_type=str | float),

@@ -65,12 +65,13 @@ def stand(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], weights: Mass
         support_depth=spec.body.depth,
     )
     use = Use(free_standing=spec.use.free_standing, clothing=spec.use.clothing, volume=volume, restraint=True)
+    cases = tip_cases(piece, limits, under)
     return Stand(
         volume=volume,
         fill=sum(body.fill_weight for body in bodies_of),
-        cases=tip_cases(piece, limits),
+        cases=cases,
         safe_travel=greatest_travel(all_open_filled(piece), limits.target_factor, under),
-        findings=tip_findings(piece, use, limits, under),
+        findings=tip_findings(piece, use, limits, under, cases),
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import show
-from casewright.pieces.parts import FaceClass, Part, PartLine, part_lines
+from casewright.pieces.parts import FaceClass, PartLine
 from casewright.pieces.shop import Shop
 from casewright.pieces.spec import UnitSpec
 from casewright.wood.rough import rough_width
@@ -16,12 +16,12 @@ LONG = 36.0
 SINGLE = {FaceClass.SHOW, FaceClass.DRAWER}
 
 
-def stock_checks(spec: UnitSpec, parts: tuple[Part, ...], shop: Shop) -> Iterator[Finding]:
+def stock_checks(spec: UnitSpec, lines: tuple[PartLine, ...], shop: Shop) -> Iterator[Finding]:
     """The checks of the boards that the parts come from.
 
     Args:
         spec: what the maker chose
-        parts: every part of the unit
+        lines: the cut list of the unit
         shop: the boards that the shop can get
 
     Returns:
@@ -29,7 +29,6 @@ def stock_checks(spec: UnitSpec, parts: tuple[Part, ...], shop: Shop) -> Iterato
 
     Source: common practice; surfaced thickness by the NHLA rules.
     """
-    lines = part_lines(parts)
     yield _wide_boards(spec, lines, shop)
     yield from _glued_fronts(lines, shop)
     yield _class_limits(spec, lines)

@@ -28,7 +28,11 @@ SOURCES = {
 
 
 def tip_findings(
-    piece: Piece, use: Use, limits: Limits | None = None, ledger: Ledger = UNKEPT
+    piece: Piece,
+    use: Use,
+    limits: Limits | None = None,
+    ledger: Ledger = UNKEPT,
+    cases: tuple[TipCase, ...] | None = None,
 ) -> tuple[Finding, ...]:
     """The tip check: is the piece covered, does it stand in every situation, is it fixed to the wall.
 
@@ -37,6 +41,7 @@ def tip_findings(
         use: how it stands and what it is for
         limits: what it is held to; None for what a shop starts with
         ledger: where the working is kept
+        cases: the situations, where they are worked out already
 
     Returns:
         Scope, one finding for each kind of situation at its worst drawer, and the wall restraint; for a piece
@@ -49,7 +54,7 @@ def tip_findings(
     scope = check_scope(piece, use, held)
     if not use.free_standing:
         return (scope,)
-    worst = worst_cases(tip_cases(piece, held, ledger))
+    worst = worst_cases(tip_cases(piece, held, ledger) if cases is None else cases)
     return (
         scope,
         *(check_case(case, piece, held, covered, ledger) for case in worst),
