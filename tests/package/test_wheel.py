@@ -70,3 +70,13 @@ def test_the_wheel_holds_the_package_and_its_papers_only(wheel):
     folders = {name.partition("/")[0] for name in zipfile.ZipFile(wheel).namelist()}
 
     assert folders == {"casewright", wheel.name.removesuffix("-py3-none-any.whl") + ".dist-info"}
+
+
+@pytest.mark.parametrize("name", ["templates", "static", "migrations"])
+def test_an_installed_casewright_brings_its_own_templates_and_migrations(installed, tmp_path, name):
+    code = f"from casewright.folders import {name}; print({name}())"
+
+    where = Path(run(installed / "python", "-c", code, cwd=tmp_path).strip())
+
+    assert where.is_relative_to(installed.parent)
+    assert (where / "README.md").is_file()
