@@ -1,0 +1,1 @@
+"""What is kept: tables, queries, sessions, and the fence around each shop."""

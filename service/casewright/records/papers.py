@@ -1,0 +1,81 @@
+"""Quotes and other papers that have been issued: frozen with everything they were made from."""
+
+from datetime import date, datetime
+from enum import StrEnum
+from typing import Any
+
+from sqlalchemy import BigInteger, Index, String, Text, UniqueConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from casewright.records.base import ID_LENGTH, Base, Edited, Item, Lasting, choice, owned_by
+
+
+class QuoteState(StrEnum):
+    """Where a quote stands; it moves only along the arrows of `shop.quotes.ARROWS`."""
+
+    DRAFT = "draft"
+    SENT = "sent"
+    ACCEPTED = "accepted"
+    DECLINED = "declined"
+    EXPIRED = "expired"
+    SUPERSEDED = "superseded"
+
+
+class PaperKind(StrEnum):
+    """The papers that are issued beside quotes."""
+
+    LUMBER_ORDER = "lumber order"
+    CUT_LIST = "cut list"
+    JOINT_CARDS = "joint cards"
+
+
+class Quote(Item, Edited, Base):
+    """One revision of a quote. From the moment it is sent, offer and basis never change."""
+
+    __tablename__ = "quote"
+    __table_args__ = (
+        owned_by("job", "job_id"),
+        UniqueConstraint("shop_id", "number", "revision"),
+        Index(None, "shop_id", "job_id"),
+        Index(None, "shop_id", "state"),
+    )
+    job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    number: Mapped[int]
+    revision: Mapped[int]
+    state: Mapped[QuoteState] = mapped_column(choice(QuoteState), default=QuoteState.DRAFT)
+    offer: Mapped[dict[str, Any] | None]
+    """What the customer reads; nothing while it is a draft, which is worked out anew each time."""
+    basis: Mapped[dict[str, Any] | None]
+    """The units, figures and prices it was made from."""
+    total_cents: Mapped[int | None] = mapped_column(BigInteger)
+    note: Mapped[str] = mapped_column(Text, default="")
+    """A few words to the customer above the price."""
+    link_serial: Mapped[int] = mapped_column(default=1)
+    link_hash: Mapped[str | None] = mapped_column(String(64))
+    issued_at: Mapped[datetime | None]
+    valid_until: Mapped[date | None]
+    opened_at: Mapped[datetime | None]
+    answered_at: Mapped[datetime | None]
+    answered_name: Mapped[str] = mapped_column(String(120), default="")
+    answer_note: Mapped[str] = mapped_column(Text, default="")
+    created_at: Mapped[datetime]
+
+
+class Paper(Item, Lasting, Base):
+    """A lumber order, cut list or set of joint cards as it was issued."""
+
+    __tablename__ = "paper"
+    __table_args__ = (
+        owned_by("job", "job_id"),
+        Index(None, "shop_id", "job_id"),
+        UniqueConstraint("shop_id", "kind", "number", "revision"),
+    )
+    job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    kind: Mapped[PaperKind] = mapped_column(choice(PaperKind))
+    number: Mapped[int]
+    revision: Mapped[int]
+    content: Mapped[dict[str, Any]]
+    basis_hash: Mapped[str] = mapped_column(String(64))
+    """Of what it was made from: another hash today means that it is out of date."""
+    issued_at: Mapped[datetime]
+    who: Mapped[str] = mapped_column(String(120))

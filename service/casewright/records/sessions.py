@@ -1,0 +1,112 @@
+"""Sessions that stay inside one shop.
+
+A session knows its shop; every query over an owned table gets that shop as a condition, and one without a shop is
+refused. `across_shops` is for the few who must look over the fence: sign-in, backup, the doctor.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+from sqlalchemy import Engine, event
+from sqlalchemy.orm import ORMExecuteState, Session, UOWTransaction, with_loader_criteria
+
+from casewright.records.base import Lasting, Owned
+
+ACROSS = "across shops"
+REMOVAL = "removal"
+"""Marks a session that may delete what otherwise lasts: the removal of the demo."""
+
+
+class NoShop(Exception):
+    """A query over a shop's rows in a session that has no shop: a fault of the program."""
+
+
+class Fenced(Session):
+    """A session that stays inside its shop."""
+
+    @property
+    def shop_id(self) -> str:
+        """The shop that this session works for."""
+        held = self.info.get("shop")
+        if not isinstance(held, str):
+            raise NoShop("this session has no shop")
+        return held
+
+
+@event.listens_for(Fenced, "do_orm_execute")
+def _stay_in_shop(state: ORMExecuteState) -> None:
+    if state.is_column_load or state.is_relationship_load or state.session.info.get(ACROSS):
+        return
+    owned = [mapper for mapper in state.all_mappers if issubclass(mapper.class_, Owned)]
+    if not owned:
+        _refuse_bare_tables(state)
+        return
+    shop = state.session.info.get("shop")
+    if not shop:
+        raise NoShop(f"a query over {owned[0].class_.__name__} without a shop")
+    if state.is_insert:
+        _inserts_stay(state, shop)
+        return
+    state.statement = state.statement.options(
+        with_loader_criteria(Owned, lambda table: table.shop_id == shop, include_aliases=True)
+    )
+
+
+def _refuse_bare_tables(state: ORMExecuteState) -> None:
+    """Refuses statements over tables instead of classes: the condition cannot be put into them."""
+    froms = getattr(state.statement, "get_final_froms", list)()
+    target = getattr(state.statement, "table", None)
+    for table in (*froms, *([target] if target is not None else [])):
+        if "shop_id" in getattr(table, "c", {}):
+            raise NoShop(f"a query over the bare table {table}; ask its class")
+
+
+def _inserts_stay(state: ORMExecuteState, shop: str) -> None:
+    given: Any = state.parameters
+    rows = given if isinstance(given, list) else [given or {}]
+    if any(row.get("shop_id") != shop for row in rows):
+        raise NoShop("rows of another shop, or of none, in an insert")
+
+
+@event.listens_for(Fenced, "before_flush")
+def _rows_stay_in_shop(session: Session, flush: UOWTransaction, instances: Any) -> None:
+    shop = session.info.get("shop")
+    for row in session.new:
+        if isinstance(row, Owned):
+            row.shop_id = row.shop_id or shop
+            if not row.shop_id or (shop and row.shop_id != shop):
+                raise NoShop(f"a {type(row).__name__} of another shop, or of none")
+    for row in (*session.dirty, *session.deleted):
+        if isinstance(row, Lasting) and session.is_modified(row):
+            raise NoShop(f"a {type(row).__name__} is written once and not changed")
+    for row in session.deleted:
+        if isinstance(row, Lasting) and not session.info.get(REMOVAL):
+            raise NoShop(f"a {type(row).__name__} is kept for good")
+
+
+@contextmanager
+def reading(engine: Engine, shop_id: str | None) -> Iterator[Fenced]:
+    """A session that only reads, and sees one moment."""
+    held = engine.execution_options(read_only=True, postgresql_readonly=True)
+    with Fenced(held, info={"shop": shop_id}, autoflush=False) as session:
+        yield session
+
+
+@contextmanager
+def writing(engine: Engine, shop_id: str | None, **info: Any) -> Iterator[Fenced]:
+    """A session that writes: all of it when the block ends, nothing when it raises."""
+    with Fenced(engine, info={"shop": shop_id, **info}, expire_on_commit=False) as session, session.begin():
+        yield session
+
+
+@contextmanager
+def across_shops(engine: Engine, *, write: bool = False) -> Iterator[Fenced]:
+    """A session over all shops, for those who do not know the shop yet or look after all of them."""
+    if write:
+        with writing(engine, None, **{ACROSS: True}) as session:
+            yield session
+        return
+    with reading(engine, None) as session:
+        session.info[ACROSS] = True
+        yield session
