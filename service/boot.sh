@@ -2,7 +2,8 @@
 # Read by ./run, ./check and service/lock.sh, which set $root to the folder of the checkout.
 #
 #   set_up run   makes .venv with the packages of requirements.txt
-#   set_up dev   the same with requirements-dev.txt, which contains them; what it makes serves `run` as well
+#   set_up dev   the same with requirements-dev.txt, which contains them; what it makes serves `run` as well; and
+#                Chromium for the browser tests, from Debian's packages where this user may install them
 #   get_uv       sets $uv, the package installer to use, bringing it into .tools if the machine has none
 #
 # A set-up that is there already costs a few milliseconds. Otherwise whatever is missing is fetched, from Python
@@ -17,6 +18,7 @@ fail() { say "$*"; exit 2; }
 set_up() {
     : "${root:?}"
     is_set_up "$1" || ( cd "$root" && make_venv "$1" ) || exit
+    if [ "$1" = dev ]; then bring_browser; fi
 }
 
 is_set_up() {
@@ -120,6 +122,28 @@ bring_uv() {
         fail "uv could not be installed into .tools: see above. Is this machine online?"
     cp requirements-uv.txt .tools/uv/made-from
     rm -rf .tools/pip
+}
+
+# What the browser tests start: Chromium, and Playwright's own Node, which wants a library that a bare Debian lacks.
+# All other work goes on without them, so this says what is missing, and the browser tests then fail.
+bring_browser() {
+    [ -z "${CASEWRIGHT_CHROMIUM:-}" ] || command -v "$CASEWRIGHT_CHROMIUM" >/dev/null ||
+        fail "CASEWRIGHT_CHROMIUM=$CASEWRIGHT_CHROMIUM is not a program that can be started; name another one."
+    missing=$(lacking_for_browser)
+    [ -n "$missing" ] || return 0
+    say "installing $missing for the browser tests (once) ..."
+    # shellcheck disable=SC2086
+    if apt_get $missing; then missing=$(lacking_for_browser); fi
+    [ -z "$missing" ] ||
+        say "The browser tests will fail: install $missing, or name a Chromium with CASEWRIGHT_CHROMIUM=... ."
+}
+
+lacking_for_browser() {
+    set -- "$root"/.venv/lib/python3*/site-packages/playwright/driver/node
+    lacking=
+    command -v "${CASEWRIGHT_CHROMIUM:-chromium}" >/dev/null || lacking=chromium
+    "$1" --version >/dev/null 2>&1 || lacking="${lacking:+$lacking }libatomic1"
+    echo "$lacking"
 }
 
 # Debian's packages, where this user may install them: as root, or with a sudo that asks for no password.

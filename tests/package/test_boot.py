@@ -1,0 +1,38 @@
+"""How the checkout sets itself up: the part that can be tried on a machine where all is there already."""
+
+import os
+import subprocess
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+@pytest.mark.parametrize("script", ["run", "check", "service/boot.sh", "service/lock.sh"])
+def test_the_scripts_are_plain_shell(script):
+    done = subprocess.run(["sh", "-n", ROOT / script], capture_output=True, text=True, check=False)
+
+    assert (done.returncode, done.stderr) == (0, "")
+
+
+def test_a_chromium_that_is_not_there_is_refused_before_any_test_runs():
+    environment = os.environ | {"CASEWRIGHT_CHROMIUM": "chrome-of-another-machine"}
+
+    done = subprocess.run(
+        [ROOT / "check", "--version"], env=environment, capture_output=True, text=True, check=False
+    )
+
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert "CASEWRIGHT_CHROMIUM=chrome-of-another-machine is not a program" in done.stderr
+
+
+def test_a_set_up_that_is_there_already_says_nothing():
+    boot = 'root=$1; . "$root/service/boot.sh"; set_up dev'
+
+    done = subprocess.run(
+        ["sh", "-euc", boot, "sh", ROOT], capture_output=True, text=True, check=False, env=os.environ
+    )
+
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
