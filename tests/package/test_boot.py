@@ -16,23 +16,23 @@ def test_the_scripts_are_plain_shell(script):
     assert (done.returncode, done.stderr) == (0, "")
 
 
-def test_a_chromium_that_is_not_there_is_refused_before_any_test_runs():
-    environment = os.environ | {"CASEWRIGHT_CHROMIUM": "chrome-of-another-machine"}
-
-    done = subprocess.run(
-        [ROOT / "check", "--version"], env=environment, capture_output=True, text=True, check=False
+def bring_browser(**variables: str) -> subprocess.CompletedProcess[str]:
+    """What ./check does about the browser before it starts any test."""
+    boot = 'root=$1; . "$root/service/boot.sh"; bring_browser'
+    environment = os.environ | variables
+    return subprocess.run(
+        ["sh", "-euc", boot, "sh", ROOT], env=environment, capture_output=True, text=True, check=False
     )
 
+
+def test_a_chromium_that_is_not_there_is_refused_before_any_test_runs():
+    done = bring_browser(CASEWRIGHT_CHROMIUM="chrome-of-another-machine")
+
     assert done.returncode == 2
-    assert done.stdout == ""
     assert "CASEWRIGHT_CHROMIUM=chrome-of-another-machine is not a program" in done.stderr
 
 
-def test_a_set_up_that_is_there_already_says_nothing():
-    boot = 'root=$1; . "$root/service/boot.sh"; set_up dev'
-
-    done = subprocess.run(
-        ["sh", "-euc", boot, "sh", ROOT], capture_output=True, text=True, check=False, env=os.environ
-    )
+def test_a_browser_that_is_there_already_is_not_spoken_of():
+    done = bring_browser()
 
     assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
