@@ -7,7 +7,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.measure.money import as_decimal, exact, from_decimal, round_half_up, share, show_money, times
+from casewright.measure.money import (
+    as_decimal,
+    exact,
+    from_decimal,
+    in_proportion,
+    round_half_up,
+    share,
+    show_money,
+    times,
+)
 
 amounts = st.integers(-10_000_000, 10_000_000)
 written = st.decimals(-1000, 1000, places=4)
@@ -120,3 +129,38 @@ def test_what_was_typed_becomes_whole_cents(typed, digits, cents):
 )
 def test_an_amount_is_printed_with_its_cents(amount, symbol, digits, shown):
     assert show_money(amount, symbol, digits) == shown
+
+
+@pytest.mark.parametrize(
+    ("amount", "weights", "parts"),
+    [
+        (100, (1, 1, 1), (34, 33, 33)),
+        (100, (0, 0), (50, 50)),
+        (101, (0, 0), (51, 50)),
+        (10, (6, 3, 1), (6, 3, 1)),
+        # 3.5, 2.1, 1.4: one cent is left, and the first part lost most
+        (7, (5, 3, 2), (4, 2, 1)),
+        (5, (0, 1), (0, 5)),
+        (0, (3, 4), (0, 0)),
+    ],
+)
+def test_an_amount_is_divided_in_proportion_to_the_cent(amount, weights, parts):
+    assert in_proportion(amount, weights) == parts
+
+
+@given(st.integers(0, 10**9), st.lists(st.integers(0, 10**7), min_size=1, max_size=12))
+def test_what_is_divided_adds_up_and_no_part_is_a_cent_off(amount, weights):
+    parts = in_proportion(amount, tuple(weights))
+
+    total = sum(weights) or len(weights)
+    assert sum(parts) == amount
+    assert all(
+        abs(part * total - amount * (weight if any(weights) else 1)) < total
+        for part, weight in zip(parts, weights, strict=True)
+    )
+
+
+@pytest.mark.parametrize(("amount", "weights"), [(1, ()), (1, (-1, 2)), (-1, (1,))])
+def test_nothing_is_divided_between_nobody(amount, weights):
+    with pytest.raises(ValueError, match="between weights of 0 or more"):
+        in_proportion(amount, weights)

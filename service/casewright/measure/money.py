@@ -72,6 +72,36 @@ def share(amount: Cents, shares: tuple[Number, ...]) -> tuple[Cents, ...]:
     return (*parts, amount - sum(parts))
 
 
+def in_proportion(amount: Cents, weights: tuple[Number, ...]) -> tuple[Cents, ...]:
+    """An amount divided in proportion to some weights, to the cent, so that the parts add up to it.
+
+    Each part is first rounded down; the cents that are left go one each to the parts that lost most by it,
+    the earlier first where two lost the same.
+
+    Args:
+        amount: what is to be divided, 0 or more [cent]
+        weights: one for each part, none below nothing; all of them nothing divides equally [dimensionless]
+
+    Returns:
+        One amount for each weight [cent]
+
+    Raises:
+        ValueError: there is nothing to divide between, or something is below nothing.
+
+    Source: the method of the largest remainder.
+    """
+    if not weights or min(weights) < 0 or amount < 0:
+        raise ValueError("An amount of 0 or more is divided between weights of 0 or more.")
+    exacts = [exact(weight) for weight in weights] if any(weights) else [Fraction(1)] * len(weights)
+    total = sum(exacts)
+    ideal = [amount * weight / total for weight in exacts]
+    whole = [int(part) for part in ideal]
+    by_loss = sorted(range(len(whole)), key=lambda place: whole[place] - ideal[place])
+    for place in by_loss[: amount - sum(whole)]:
+        whole[place] += 1
+    return tuple(whole)
+
+
 def from_decimal(value: Factor, digits: Count = 2) -> Cents:
     """Cents from an amount in whole currency units, such as 9.50.
 

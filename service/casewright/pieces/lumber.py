@@ -158,7 +158,14 @@ def lumber_order(unit: Construction, takeoff: TakeOff, shop: Shop) -> tuple[Orde
         found.setdefault((group.wood, group.cut, group.bought.name), []).append(group)
     sequences = sequence_sets(unit, shop)
     return tuple(
-        _order_line(tuple(groups), sequences if _holds_fronts(groups) else (), shop, unit.ledger)
+        order_line(
+            tuple(groups),
+            sequences if _holds_fronts(groups) else (),
+            shop,
+            unit.ledger,
+            "figures "
+            + " + ".join(f"feet.{group.wood}.{group.bought.name}.{group.use}.order" for group in groups),
+        )
         for groups in found.values()
     )
 
@@ -167,14 +174,47 @@ def _holds_fronts(groups: list[FeetGroup]) -> bool:
     return any(group.use is PartUse.SEQUENCE for group in groups)
 
 
-def _order_line(
-    groups: tuple[FeetGroup, ...], sequences: tuple[SequenceSet, ...], shop: Shop, ledger: Ledger
+def order_figure(wood: str, bought: ThicknessClass, cut: Cut) -> str:
+    """The name under which the ledger keeps a line of the order.
+
+    Args:
+        wood: shop name of the wood
+        bought: thickness class
+        cut: how it is to be sawn
+
+    Returns:
+        Such as `order.cherry.4/4`.
+
+    Source: common practice.
+    """
+    return f"order.{wood}.{bought.name}" + ("" if cut is Cut.FLAT else f".{cut}")
+
+
+def order_line(
+    groups: tuple[FeetGroup, ...],
+    sequences: tuple[SequenceSet, ...],
+    shop: Shop,
+    ledger: Ledger,
+    behind: str,
 ) -> OrderLine:
+    """One line of the order: the feet of all its groups added up, and only then rounded to whole feet.
+
+    Args:
+        groups: feet of one wood, cut and class
+        sequences: sets that must come from one log
+        shop: grades, kerfs and trims
+        ledger: keeps the working
+        behind: which figures the feet are made of, in words
+
+    Returns:
+        The line.
+
+    Source: common practice: yards count whole feet, once a line.
+    """
     first = groups[0]
     exact = sum(group.order for group in groups)
     lines = [line for group in groups for line in group.lines]
-    figure = f"order.{first.wood}.{first.bought.name}" + ("" if first.cut is Cut.FLAT else f".{first.cut}")
-    behind = " + ".join(f"feet.{group.wood}.{group.bought.name}.{group.use}.order" for group in groups)
+    figure = order_figure(first.wood, first.bought, first.cut)
     return OrderLine(
         wood=first.wood,
         cut=first.cut,
@@ -183,7 +223,9 @@ def _order_line(
         groups=groups,
         exact=exact,
         feet=ledger.take(
-            f"{figure}.feet", whole_feet_up, exact=ledger.given(f"{figure}.exact", exact, f"figures {behind}")
+            f"{figure}.feet",
+            whole_feet_up,
+            exact=ledger.given(f"{figure}.exact", exact, behind, BoardFeet),
         ),
         longest=max(line.length for line in lines) + shop.spec.end_trim,
         needs=_needs(lines, shop),
