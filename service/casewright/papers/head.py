@@ -1,0 +1,84 @@
+"""Who, what and when: the head that every paper of a job carries, and the paper that is frozen when issued."""
+
+from datetime import date
+from typing import Any, Literal
+
+from pydantic import Field
+
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.cleaning import name
+from casewright.pieces.fields import Spec
+
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
+
+class PaperHead(Spec):
+    """What every paper of a job says at its top and at the foot of each page."""
+
+    shop: str = Field("", description="Name of the shop.")
+    job_number: str = Field(description="Number of the job.")
+    job_name: str = Field("", description="What the shop calls the job.")
+    revision: int = Field(1, ge=1, description="Revision of the design that the paper was made from.")
+    issued_on: date | None = Field(None, description="Day of issue; none for a draft.")
+    supersedes: int | None = Field(None, description="The revision that this paper takes the place of.")
+    unit: LengthUnit = Field(LengthUnit.INCH, description="Unit in which the paper gives sizes first.")
+
+
+class JobPaper(Spec):
+    """A paper as it is kept: every figure on it, so that it prints the same years later. Lengths in inches."""
+
+    form: Literal[1] = 1
+    head: PaperHead
+
+
+def day(on: date | None) -> str:
+    """A day that nobody can read two ways.
+
+    Args:
+        on: the day; none for one not set
+
+    Returns:
+        Such as `25 November 2026`, or nothing.
+    """
+    return f"{on.day} {MONTHS[on.month - 1]} {on.year}" if on else ""
+
+
+def head_data(head: PaperHead, title: str, *, shows_job_name: bool = True) -> dict[str, Any]:
+    """The head as a template prints it.
+
+    Args:
+        head: who, what and when
+        title: what kind of paper it is, such as `Cut list`
+        shows_job_name: print the name of the job, which may be the customer's
+
+    Returns:
+        Title, shop, facts with their labels, and the words of the foot.
+    """
+    job, revision = name(head.job_number, 40), f"revision {head.revision}"
+    issued = day(head.issued_on)
+    facts = [["Job", job], ["Revision", str(head.revision)], ["Issued", issued or "draft"]]
+    if head.supersedes is not None:
+        facts.append(["Supersedes", f"revision {head.supersedes}"])
+    facts.append(["Sizes", "millimetres" if head.unit is LengthUnit.MILLIMETRE else "inches"])
+    return {
+        "title": f"{title}, job {job}, {revision}" + ("" if issued else " (draft)"),
+        "heading": title,
+        "shop": name(head.shop),
+        "job_name": name(head.job_name) if shows_job_name else "",
+        "facts": facts,
+        "foot": f"{title} · job {job} · {revision} · {issued or 'draft'}",
+        "is_draft": not issued,
+    }
