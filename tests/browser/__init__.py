@@ -1,0 +1,1 @@
+"""Pages as people use them: keyboard, no script, phone, print, and what axe finds."""
