@@ -182,9 +182,9 @@ def _refuse_twins(specs: tuple[UnitSpec, ...]) -> None:
 def job_labour(units: tuple[Estimate, ...], shop: Shop, ledger: Ledger) -> tuple[LabourLine, ...]:
     """The hours of all units, operation by operation.
 
-    An operation that counts jobs is done once. Coats of one finish go on all units together, so that a coat is
-    set up and cleaned up after once: as often as the unit with most coats needs it. All else is added up; an
-    operation keeps one line for each wood factor.
+    An operation that counts jobs is done once. Coats of one finish go on all units together, so that a coat
+    is set up and cleaned up after once: as often as the unit with most coats needs it. All else is added up;
+    an operation keeps one line for each wood factor.
 
     Args:
         units: the units, estimated alone

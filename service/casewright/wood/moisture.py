@@ -50,6 +50,35 @@ def equilibrium_moisture(temperature: Fahrenheit, humidity: Percent) -> Percent:
     return 1800 / w * (held + bound)
 
 
+DAMPEST = 99.0
+"""Beyond this the equation climbs without meaning [%]."""
+
+
+def humidity_for(temperature: Fahrenheit, moisture: Percent) -> Percent:
+    """The relative humidity of air in which wood comes to a moisture content: the equation, read backwards.
+
+    Args:
+        temperature: temperature of the air, from 30 to 270 [degF]
+        moisture: moisture content of the wood, not below nothing [%]
+
+    Returns:
+        Relative humidity, 99 at the most [%]
+
+    Raises:
+        ValueError: the temperature is outside the range of the equation.
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 4, equation of Table 4-2, solved by halving.
+    """
+    low, high = 0.0, DAMPEST
+    for _ in range(40):  # a hundred halved forty times is a ten-billionth of a percent
+        middle = (low + high) / 2
+        if equilibrium_moisture(temperature, middle) < moisture:
+            low = middle
+        else:
+            high = middle
+    return high
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Interior:
     """What wood indoors averages over the year in one part of the country.
