@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
+from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.construct import Construction
 from casewright.pieces.fields import Spec
@@ -92,6 +93,7 @@ class CutListPaper(JobPaper):
 
     breakdowns: tuple[Breakdown, ...]
     units: tuple[UnitCuts, ...]
+    cautions: tuple[str, ...] = ()
 
     @property
     def parts(self) -> int:
@@ -114,6 +116,7 @@ def cut_list_paper(head: PaperHead, units: Iterable[tuple[Construction, TakeOff]
         head=head,
         breakdowns=tuple(_breakdowns(held)),
         units=tuple(_unit(unit) for unit, _ in held),
+        cautions=cautions_at("saw", (part.wood for unit, _ in held for part in unit.parts)),
     )
 
 

@@ -34,6 +34,7 @@ def cut_list_pdf(cuts: CutListPaper, paper: Paper = Paper.LETTER) -> bytes:
         "first_unit": both[0],
         "other_unit": both[1],
         "breakdowns": [_breakdown(each, writing) for each in cuts.breakdowns],
+        "cautions": [words(caution) for caution in cuts.cautions],
         "units": [_unit(each, writing) for each in cuts.units],
     }
     return render("cut_list", data, paper)

@@ -1,4 +1,4 @@
-"""Who, what and when: the head that every paper of a job carries, and the paper that is frozen when issued."""
+"""Who, what and when: the head that every paper of a job carries, and what every kept paper has in common."""
 
 from datetime import date
 from typing import Any, Literal
@@ -38,7 +38,7 @@ class PaperHead(Spec):
 
 
 class JobPaper(Spec):
-    """A paper as it is kept: every figure on it, so that it prints the same years later. Lengths in inches."""
+    """A paper as it is kept: every figure on it, so that it prints the same years later."""
 
     form: Literal[1] = 1
     head: PaperHead

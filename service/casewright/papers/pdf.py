@@ -54,7 +54,7 @@ for _ in range(ENGINES):
 
 
 def render(template: str, data: Mapping[str, Any], paper: Paper = Paper.LETTER) -> bytes:
-    """A paper as PDF: tagged, titled, in our own fonts.
+    """A paper as PDF: tagged, titled, set in our own fonts.
 
     Args:
         template: the name of a template, such as `quote`
@@ -62,8 +62,9 @@ def render(template: str, data: Mapping[str, Any], paper: Paper = Paper.LETTER) 
         paper: the sheet
 
     Returns:
-        The bytes; the same for the same data. Where a text holds a sign that no font has, the PDF is tagged
-        but not declared to follow the accessibility standard, and the log says so.
+        The bytes; the same for the same data. A sign that our fonts lack comes from a font of this computer;
+        where none has it, the PDF is tagged but not declared to follow the accessibility standard, and the
+        log says so.
 
     Raises:
         TooMuchForOnePaper: the data would make a book
@@ -80,8 +81,19 @@ def render(template: str, data: Mapping[str, Any], paper: Paper = Paper.LETTER) 
         except TypstError as error:
             if NO_GLYPH not in str(error):
                 raise
-            LOG.warning("the %s is tagged but not PDF/UA-1: a sign has no glyph in our fonts", template)
-            return _set(engine, template, asked, None)
+            return _with_other_fonts(template, asked)
+
+
+def _with_other_fonts(template: str, asked: str) -> bytes:
+    """A paper with a sign that our fonts lack: in the fonts of this computer, if one of them has it."""
+    engine = _new_engine(ours_alone=False)
+    try:
+        return _set(engine, template, asked, ACCESSIBLE)
+    except TypstError as error:
+        if NO_GLYPH not in str(error):
+            raise
+        LOG.warning("a %s is tagged but not declared PDF/UA-1: no font has one of its signs", template)
+        return _set(engine, template, asked, None)
 
 
 @contextmanager
@@ -92,14 +104,18 @@ def _engine() -> Iterator[Compiler]:
     except Empty:
         raise PapersAreBusy("Other papers are being made. Ask for this one again in a minute.") from None
     try:
-        engine = engine or Compiler(
-            root=folders.templates() / "papers",
-            font_paths=[folders.static() / "fonts"],
-            ignore_system_fonts=True,
-        )
+        engine = engine or _new_engine(ours_alone=True)
         yield engine
     finally:
         _idle.put(engine)
+
+
+def _new_engine(*, ours_alone: bool) -> Compiler:
+    return Compiler(
+        root=folders.templates() / "papers",
+        font_paths=[folders.static() / "fonts"],
+        ignore_system_fonts=ours_alone,
+    )
 
 
 def _set(engine: Compiler, template: str, asked: str, standards: Any) -> bytes:

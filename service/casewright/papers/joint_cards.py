@@ -1,0 +1,287 @@
+"""The joint cards of a job as they are kept: one for each joint and gauge setting, to hang at the bench."""
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
+
+from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.joinery.chisels import Chisels
+from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.joint import Measure
+from casewright.joinery.layout import Tail
+from casewright.joinery.through import ThroughJoint
+from casewright.measure.findings import Finding, Verdict
+from casewright.papers.cautions import cautions_at
+from casewright.papers.head import JobPaper, PaperHead
+from casewright.pieces.construct import Construction
+from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.fields import Spec
+
+
+class GaugeFigure(Spec):
+    """A gauge setting; `wrong_in` is the size that is easily set instead, and is printed struck out."""
+
+    name: str
+    value_in: float
+    wrong_in: float | None = None
+    note: str
+
+
+class TailRow(Spec):
+    """One tail by its corners, measured up from the bottom edge."""
+
+    lower_end_in: float
+    upper_end_in: float
+    lower_base_in: float
+    upper_base_in: float
+
+
+class SizeRow(Spec):
+    """A size that is set or checked once, such as the lap."""
+
+    name: str
+    values_in: tuple[float, ...]
+    note: str = ""
+
+
+class Warned(Spec):
+    """A check of the joint that did not pass."""
+
+    stops: bool
+    message: str
+    remedy: str
+
+
+class JointCard(Spec):
+    """One row of dovetails: gauges, the walk of the dividers, every tail, chisels, and what it serves."""
+
+    title: str
+    unit_code: str
+    drawers: tuple[str, ...]
+    parts: tuple[str, ...]
+    gauges: tuple[GaugeFigure, ...]
+    wrong_text: str
+    half_pin_in: float
+    divider_in: float
+    overshoot_in: float
+    correction_in: float
+    slope: float
+    bevel_degrees: float
+    measured_from: str
+    tails: tuple[TailRow, ...]
+    sizes: tuple[SizeRow, ...]
+    advice: tuple[str, ...]
+    warned: tuple[Warned, ...]
+    drawing: str
+
+
+class DividerCard(Spec):
+    """The sliding dovetails of the dividers, and the marks of the story stick."""
+
+    unit_code: str
+    sizes: tuple[SizeRow, ...]
+    slope: float
+    tops_in: tuple[float, ...]
+    warned: tuple[Warned, ...]
+
+
+class JointCardsPaper(JobPaper):
+    """The joint cards of a job. Lengths in inches; drawings as SVG."""
+
+    cards: tuple[JointCard, ...]
+    dividers: tuple[DividerCard, ...]
+    cautions: tuple[str, ...] = ()
+
+
+def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCardsPaper:
+    """The joint cards of a job.
+
+    Args:
+        head: who, what and when
+        units: every unit, worked out
+
+    Returns:
+        The paper, ready to be printed or kept.
+    """
+    held = tuple(units)
+    return JointCardsPaper(
+        head=head,
+        cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
+        dividers=tuple(card for unit in held for card in _dividers(unit)),
+        cautions=cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+    )
+
+
+def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> Iterator[list[Drawer]]:
+    """Drawers with the same joint."""
+    groups: list[tuple[object, list[Drawer]]] = []
+    for drawer in unit.drawers:
+        asked = asked_for(drawer)
+        found = next((members for other, members in groups if other == asked), None)
+        if found is None:
+            groups.append((asked, [drawer]))
+        else:
+            found.append(drawer)
+    return (members for _, members in groups)
+
+
+def _fronts(unit: Construction, head: PaperHead) -> Iterator[JointCard]:
+    """One card for each front joint, and for each setting of the second gauge where sides were measured."""
+    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.front.given, mark="")):
+        joint, codes = drawers[0].joints.front, tuple(drawer.code for drawer in drawers)
+        drawing = half_blind_drawing(joint, codes, head.unit, f"{codes[0]}-front").svg()
+        sides = tuple(f"{code}-{side}" for code in codes for side in ("SL", "SR"))
+        settings = [(group.setting, group.marks) for group in joint.gauge_groups] or [(joint.gauge_2, sides)]
+        for setting, marks in settings:
+            parts = (*(f"{code}-F" for code in codes), *marks)
+            yield _front_card(unit.spec.code, joint, codes, (setting, parts), drawing)
+
+
+def _front_card(
+    unit_code: str,
+    joint: HalfBlindJoint,
+    codes: tuple[str, ...],
+    served: tuple[float, tuple[str, ...]],
+    drawing: str,
+) -> JointCard:
+    given, layout, setting = joint.given, joint.layout, served[0]
+    rabbeted = given.rabbet > 0
+    after = "left of the side after the rabbet" if rabbeted else "thickness of the side"
+    sizes = [SizeRow(name="Lap", values_in=(joint.lap,), note=f"index {joint.lap_index:.1f}")]
+    if rabbeted:
+        size = (joint.rabbet_width, given.rabbet)
+        sizes.append(SizeRow(name="Rabbet, wide × deep", values_in=size, note="inside of the side"))
+    if given.groove:
+        groove = (given.groove.height, given.groove.width, given.groove.depth)
+        sizes.append(SizeRow(name="Groove, up × wide × deep", values_in=groove, note="from the bottom edge"))
+    if given.front_excess > 0:
+        top = (joint.top_half_pin_on_front,)
+        sizes.append(SizeRow(name="Top half pin on the front", values_in=top, note="the front is higher"))
+    return JointCard(
+        title="Half-blind dovetail, drawer front",
+        unit_code=unit_code,
+        drawers=codes,
+        parts=served[1],
+        gauges=(
+            GaugeFigure(
+                name="Gauge 1",
+                value_in=joint.gauge_1,
+                note="depth of the sockets, from the inside face of the front; baseline on the sides"
+                + ("; width of the rabbet" if rabbeted else ""),
+            ),
+            GaugeFigure(
+                name="Gauge 2",
+                value_in=setting,
+                wrong_in=joint.wrong_gauge_2,
+                note=f"{after}: on the inside face of the front, from its end",
+            ),
+        ),
+        wrong_text=joint.wrong_gauge_text,
+        half_pin_in=layout.half_pin,
+        divider_in=joint.stepping.setting,
+        overshoot_in=joint.stepping.overshoot,
+        correction_in=joint.stepping.correction,
+        slope=layout.slope,
+        bevel_degrees=layout.bevel_degrees,
+        measured_from="from the bottom edge of the side and of the front",
+        tails=_tails(layout.tails),
+        sizes=(*sizes, *_chisels(joint.chisels)),
+        advice=joint.advice,
+        warned=_warned(joint.findings),
+        drawing=drawing,
+    )
+
+
+def _backs(unit: Construction, head: PaperHead) -> Iterator[JointCard]:
+    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
+        joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
+        drawing = through_drawing(joint, codes, head.unit, f"{codes[0]}-back").svg()
+        parts = tuple(f"{code}-{part}" for code in codes for part in ("B", "SL", "SR"))
+        yield _back_card(unit.spec.code, joint, codes, parts, drawing)
+
+
+def _back_card(
+    unit_code: str, joint: ThroughJoint, codes: tuple[str, ...], parts: tuple[str, ...], drawing: str
+) -> JointCard:
+    layout, offset = joint.layout, joint.lower_edge_offset
+    sizes = [SizeRow(name="Back above the side's edge", values_in=(offset,), note="lower edge to lower edge")]
+    return JointCard(
+        title="Through dovetail, drawer back",
+        unit_code=unit_code,
+        drawers=codes,
+        parts=parts,
+        gauges=(
+            GaugeFigure(
+                name="Gauge for the side",
+                value_in=joint.gauge_side,
+                note="baseline of the tails, from the end",
+            ),
+            GaugeFigure(
+                name="Gauge for the back",
+                value_in=joint.gauge_back,
+                wrong_in=joint.wrong_gauge_back,
+                note="baseline of the pins, on both faces, from the end",
+            ),
+        ),
+        wrong_text=joint.wrong_gauge_text,
+        half_pin_in=layout.half_pin,
+        divider_in=joint.stepping.setting,
+        overshoot_in=joint.stepping.overshoot,
+        correction_in=joint.stepping.correction,
+        slope=layout.slope,
+        bevel_degrees=layout.bevel_degrees,
+        measured_from="from the bottom edge of the side; mark the first half pin above the back's lower edge",
+        tails=_tails(joint.side_tails),
+        sizes=(*(sizes if offset else ()), *_chisels(joint.chisels)),
+        advice=(),
+        warned=_warned(joint.findings),
+        drawing=drawing,
+    )
+
+
+def _dividers(unit: Construction) -> Iterator[DividerCard]:
+    """The sliding dovetails of the dividers, where the unit has them."""
+    joint = unit.divider_joint
+    if joint is None:
+        return
+    yield DividerCard(
+        unit_code=unit.spec.code,
+        sizes=tuple(
+            SizeRow(name=setting.label, values_in=(setting.value,), note=setting.note)
+            for setting in joint.settings
+            if setting.measure is Measure.LENGTH
+        ),
+        slope=joint.given.slope,
+        tops_in=tuple(unit.face.divider_tops(unit.spec.case.divider)),
+        warned=_warned(joint.findings),
+    )
+
+
+def _tails(tails: tuple[Tail, ...]) -> tuple[TailRow, ...]:
+    return tuple(
+        TailRow(
+            lower_end_in=tail.lower_end,
+            upper_end_in=tail.upper_end,
+            lower_base_in=tail.lower_base,
+            upper_base_in=tail.upper_base,
+        )
+        for tail in tails
+    )
+
+
+def _chisels(chisels: Chisels) -> Iterator[SizeRow]:
+    if chisels.sockets is not None:
+        yield SizeRow(name="Chisel, sockets", values_in=(chisels.sockets,))
+    if chisels.between_tails is not None:
+        if chisels.fret_saw:
+            note = "at the baseline; fret saw first"
+        else:
+            note = "from the end too" if chisels.enters_from_end else "at the baseline only"
+        yield SizeRow(name="Chisel, between tails", values_in=(chisels.between_tails,), note=note)
+
+
+def _warned(findings: Iterable[Finding]) -> tuple[Warned, ...]:
+    return tuple(
+        Warned(stops=found.verdict is Verdict.STOP, message=found.message, remedy=found.remedy)
+        for found in findings
+        if found.verdict is not Verdict.PASS
+    )

@@ -1,0 +1,140 @@
+"""The order as PDF: the yard's copy, and the shop's with the sums and the parts behind each line."""
+
+import json
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from casewright.papers.cleaning import name, words
+from casewright.papers.head import day, head_data
+from casewright.papers.order import BoardsNeeded, FeetBehind, HardwareLine, LumberLine, MatchedSet, OrderPaper
+from casewright.papers.order import SheetLine as Sheets
+from casewright.papers.pdf import Paper, render
+from casewright.papers.writing import Writing, several
+from casewright.wood.movement import Cut
+
+USES = {
+    "case": "case, top and base",
+    "drawer": "drawer sides and backs",
+    "inside": "inside parts",
+    "sequence": "fronts in sequence",
+    "leg": "legs",
+}
+
+
+@cache
+def order_words() -> dict[str, str]:
+    """What is asked of every yard, in words; `surfacing` is how boards usually come."""
+    text = files("casewright.papers").joinpath("data/order.json").read_text(encoding="utf-8")
+    held: dict[str, str] = json.loads(text)["order"]
+    return held
+
+
+def lumber_order_pdf(order: OrderPaper, paper: Paper = Paper.LETTER, *, for_shop: bool = False) -> bytes:
+    """The order of a job, under its number alone: the yard is not told the customer's name.
+
+    Args:
+        order: the order, as it is kept
+        paper: the sheet
+        for_shop: the copy that stays, with the sums and the parts behind each line
+
+    Returns:
+        A PDF without any price.
+    """
+    writing = Writing(unit=order.head.unit)
+    title = "Lumber order, our copy" if for_shop else "Lumber order"
+    data = head_data(order.head, title, shows_job_name=False) | {
+        "parties": [[label, text] for label, text in _parties(order) if text],
+        "lumber": [_lumber(line, writing) for line in order.lumber],
+        "total": f"{sum(line.feet_bd_ft for line in order.lumber):,} bd ft in all",
+        "working": [_working(line) for line in order.lumber] if for_shop else [],
+        "sheets": [_sheet(line, writing) for line in order.sheets],
+        "hardware": [_hardware(line) for line in order.hardware],
+        "remarks": [words(remark) for remark in order.remarks],
+        "cautions": [words(caution) for caution in order.cautions] if for_shop else [],
+        "asked": [order_words()[key] for key in ("tally", "sets", "colour", "substitution", "refused")],
+    }
+    return render("order", data, paper)
+
+
+def _parties(order: OrderPaper) -> list[tuple[str, str]]:
+    return [
+        ("To", name(order.supplier)),
+        ("Needed by", day(order.needed_by)),
+        ("Delivery", name(order.delivery)),
+    ]
+
+
+def _lumber(line: LumberLine, writing: Writing) -> dict[str, Any]:
+    return {
+        "wood": _wood(line),
+        "bought": line.bought,
+        "grade": line.grade.value,
+        "feet": str(line.feet_bd_ft),
+        "surfacing": f"{words(line.surfacing)}; must plane to {_size(line.must_plane_to_in, writing)}",
+        "longest": _size(line.longest_in, writing),
+        "needs": [_need(need, writing) for need in line.needs if not need.matched]
+        + [_set(found, writing) for found in line.sets],
+    }
+
+
+def _wood(line: LumberLine) -> str:
+    wood = name(line.wood)
+    return wood[:1].upper() + wood[1:] + ("" if line.cut is Cut.FLAT else f", {line.cut}-sawn")
+
+
+def _size(inches: float, writing: Writing) -> str:
+    return f"{writing.size(inches)} {writing.unit.value}"
+
+
+def _need(need: BoardsNeeded, writing: Writing) -> str:
+    boards = several(need.quantity, "board")
+    return (
+        f"At least {boards} {_size(need.width_in, writing)} wide and {_size(need.length_in, writing)} long, "
+        "not glued up"
+    )
+
+
+def _set(found: MatchedSet, writing: Writing) -> str:
+    size = f"{_size(found.width_in, writing)} wide and {_size(found.length_in, writing)} long"
+    what = f"for {several(found.pieces, 'piece')} ({name(found.name)})"
+    if found.way == "along":
+        blank = f"one board, at least {size}, {what}"
+    else:
+        blank = f"boards from one log that make up a panel {size}, {what}"
+    each = "Set" if found.sets == 1 else f"{found.sets} sets, each"
+    return f"{each}: {blank}"
+
+
+def _working(line: LumberLine) -> dict[str, Any]:
+    return {
+        "title": f"{_wood(line)} {line.bought}",
+        "sum": f"{line.exact_bd_ft:.2f} bd ft, ordered as {line.feet_bd_ft}",
+        "rows": [_behind(each) for each in line.behind],
+        "note": words(line.grade_note),
+    }
+
+
+def _behind(each: FeetBehind) -> list[str]:
+    return [
+        USES[each.use],
+        f"{each.rough_bd_ft:.2f}",
+        f"{each.waste * 100:g} %",
+        f"{each.order_bd_ft:.2f}",
+        words(", ".join(each.lines)),
+    ]
+
+
+def _sheet(line: Sheets, writing: Writing) -> list[str]:
+    return [
+        str(line.sheets),
+        name(f"{line.nominal} in {line.kind}"),
+        f"{writing.sizes(line.width_in, line.length_in)} {writing.unit.value}",
+        f"{_size(line.thickness_in, writing)} measured",
+        words(line.note),
+    ]
+
+
+def _hardware(line: HardwareLine) -> list[str]:
+    spare = f"and {line.spare} spare" if line.spare else ""
+    return [str(line.quantity), spare, name(line.item), words(line.note)]
