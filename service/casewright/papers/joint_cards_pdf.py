@@ -84,6 +84,8 @@ def _parts(parts: tuple[str, ...]) -> str:
 
 def _gauge(gauge: GaugeFigure, writing: Writing) -> dict[str, str]:
     value, other = _both(gauge.value_in, writing)
+    if value.startswith("≈"):
+        other = f"{writing.fine(gauge.value_in)} {writing.unit.value} · {other}"
     wrong = "" if gauge.wrong_in is None else writing.size(gauge.wrong_in)
     return {"name": gauge.name, "value": value, "other": other, "wrong": wrong, "note": words(gauge.note)}
 
@@ -112,7 +114,7 @@ def _warned(warned: Warned) -> list[str]:
 def _divider(card: DividerCard, writing: Writing) -> dict[str, Any]:
     return {
         "title": f"Sliding dovetails of the dividers, unit {name(card.unit_code, 20)}",
-        "slope": f"Slope 1:{card.slope:g}.",
+        "slope": f"Slope 1:{card.slope:g}",
         "sizes": [_size(size, writing) for size in card.sizes],
         "tops": [_both(top, writing) for top in card.tops_in],
         "warned": [_warned(warned) for warned in card.warned],
