@@ -1,0 +1,104 @@
+"""Cut list and lumber order as CSV for other programs: RFC 4180, UTF-8, each unit in its column's name."""
+
+import csv
+from collections.abc import Iterable, Sequence
+from io import StringIO
+
+from casewright.measure.lengths import show, show_mm
+from casewright.papers.cleaning import clean_text
+from casewright.papers.cut_list import CutListPaper
+from casewright.papers.order import OrderPaper
+
+FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
+"""What a spreadsheet may take for the start of a formula."""
+SIZES = ("thickness", "width", "length")
+
+
+def cut_list_csv(cuts: CutListPaper) -> bytes:
+    """The finished cut list, one row for each line of a unit or drawer.
+
+    Args:
+        cuts: the cut list, as it is kept
+
+    Returns:
+        The file. Every size stands as a fraction, in decimal inches and in millimetres; `quantity` counts all
+        units that are alike.
+    """
+    headings = (
+        *("job", "revision", "unit", "group", "mark", "codes", "part", "quantity", "wood", "cut"),
+        *(column for size in SIZES for column in _columns(size)),
+        *("grain", "face", "one_end", "other_end"),
+    )
+    rows = (
+        (
+            *(cuts.head.job_number, cuts.head.revision, unit.code, group.code, row.mark, " ".join(row.codes)),
+            *(row.name, len(row.codes) * unit.count, row.wood, "" if row.sheet else row.cut.value),
+            *(cell for size in (row.thickness_in, row.width_in, row.length_in) for cell in _cells(size)),
+            *(row.grain.value, row.face, *row.ends),
+        )
+        for unit in cuts.units
+        for group in unit.groups
+        for row in group.rows
+    )
+    return _file(headings, rows)
+
+
+def lumber_order_csv(order: OrderPaper) -> bytes:
+    """The lumber order, one row for each wood, cut and class.
+
+    Args:
+        order: the order, as it is kept
+
+    Returns:
+        The file; without sheets, hardware or any price.
+    """
+    headings = (
+        *("job", "revision", "wood", "cut", "class", "grade", "surfacing", "feet_bd_ft", "exact_bd_ft"),
+        *("rough_bd_ft", *_columns("longest"), *_columns("must_plane_to"), "wide_boards", "sets"),
+    )
+    rows = (
+        (
+            *(order.head.job_number, order.head.revision, line.wood, line.cut.value, line.bought),
+            *(line.grade.value, line.surfacing, line.feet_bd_ft, _decimal(line.exact_bd_ft)),
+            _decimal(sum(each.rough_bd_ft for each in line.behind)),
+            *(*_cells(line.longest_in), *_cells(line.must_plane_to_in)),
+            "; ".join(
+                f"{need.quantity} of {show(need.width_in)} x {show(need.length_in)} in"
+                for need in line.needs
+                if not need.matched
+            ),
+            "; ".join(
+                f"{found.sets} of {show(found.width_in)} x {show(found.length_in)} in, {found.name}"
+                for found in line.sets
+            ),
+        )
+        for line in order.lumber
+    )
+    return _file(headings, rows)
+
+
+def _columns(size: str) -> tuple[str, str, str]:
+    return f"{size}_fraction_in", f"{size}_in", f"{size}_mm"
+
+
+def _cells(inches: float) -> tuple[str, str, str]:
+    return show(inches), _decimal(inches), show_mm(inches)
+
+
+def _decimal(value: float) -> str:
+    """Six decimals hold every 64th exactly; idle zeros are left out."""
+    return f"{value:.6f}".rstrip("0").rstrip(".")
+
+
+def _file(headings: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes:
+    text = StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow(headings)
+    writer.writerows([_cell(value) for value in row] for row in rows)
+    return text.getvalue().encode()
+
+
+def _cell(value: object) -> str:
+    """A cell that no spreadsheet takes for a formula: where it might, an apostrophe stands before it."""
+    text = clean_text(str(value))
+    return f"'{text}" if text.lstrip(" \n").startswith(FORMULA) else text
