@@ -8,8 +8,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from browser.serving import Served, casewright, serve
 from browser.watching import DARK, DESKTOP, PHONE, SCRIPTLESS, launch, open_page
+from serving import Served, from_checkout
 
 
 # For this folder, not the session: while Playwright is there, no other test can run an event loop of its own.
@@ -25,8 +25,7 @@ def chromium() -> Iterator[Browser]:
 @pytest.fixture(scope="package")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The real service with the empty books of a new shop."""
-    data = tmp_path_factory.mktemp("shop")
-    with serve(casewright(data), data) as served:
+    with from_checkout(tmp_path_factory.mktemp("shop")) as served:
         yield served
 
 

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from browser.serving import Served, serve
 from browser.watching import axe_violations, find_chromium, open_page
+from serving import Served, serve
 
 TINY_SITE = [sys.executable, str(Path(__file__).with_name("tiny_site.py"))]
 

@@ -11,7 +11,7 @@ from urllib.parse import urlsplit
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Playwright, Request, Response
 
-from browser.serving import Served
+from serving import Served
 
 Window = dict[str, Any]
 DESKTOP: Window = {"viewport": {"width": 1280, "height": 800}}

@@ -1,11 +1,15 @@
 """The wheel, built and installed where nothing else is: it works without the checkout."""
 
 import json
+import re
 import zipfile
 from pathlib import Path
+from urllib.request import urlopen
 
 import pytest
 from building import ROOT, UV, run
+
+from serving import serve
 
 
 def test_an_installed_casewright_prices_a_piece_away_from_its_checkout(installed, tmp_path):
@@ -18,6 +22,16 @@ def test_an_installed_casewright_is_the_one_that_was_built(installed, tmp_path):
     where = run(installed / "python", "-c", "import casewright; print(casewright.__file__)", cwd=tmp_path)
 
     assert Path(where).is_relative_to(installed.parent)
+
+
+def test_an_installed_casewright_serves_its_pages(installed, tmp_path):
+    with serve([str(installed / "casewright"), "serve", "--data", str(tmp_path)], tmp_path) as served:
+        page = urlopen(served.url).read().decode()  # noqa: S310 - our own address
+        styles = re.findall(r'<link rel="stylesheet" href="([^"]+)"', page)
+        sheet = urlopen(served.url + styles[0]).read()  # noqa: S310
+
+    assert "<h1" in page
+    assert sheet
 
 
 def test_the_locked_packages_suit_one_another(installed):

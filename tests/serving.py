@@ -9,23 +9,23 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from threading import Thread
 
-SERVICE = Path(__file__).resolve().parents[2] / "service"
+SERVICE = Path(__file__).resolve().parents[1] / "service"
 TO_START = 30.0  # seconds; a start takes about one, on a machine that does nothing else
-TO_STOP = 10.0
+TO_STOP = 15.0  # it lets requests under way end, for ten
 STOPPED_AS_TOLD = (0, -signal.SIGTERM)
 
 
 @dataclass
 class Served:
-    """A running service: where it answers, where its data lies, what it has printed so far."""
+    """A running service: where it answers, in which folder it works, what it has printed so far."""
 
     port: int
-    data: Path
+    folder: Path
     process: subprocess.Popen[str]
     said: list[str] = field(default_factory=list)
 
@@ -64,22 +64,25 @@ class Served:
             connection.close()
 
 
-def casewright(data: Path) -> list[str]:
-    """The command that serves a shop whose books lie in this folder; the port is added to it."""
-    return [sys.executable, "-P", "-m", "casewright", "serve", "--data", str(data)]
+def from_checkout(data: Path) -> AbstractContextManager[Served]:
+    """The service of this checkout, for a shop whose books lie in this folder."""
+    command = [sys.executable, "-P", "-m", "casewright", "serve", "--data", str(data)]
+    return serve(command, data, PYTHONPATH=str(SERVICE))
 
 
 @contextmanager
-def serve(command: list[str], data: Path, **variables: str) -> Iterator[Served]:
-    """The running service of a command, on a free port; stopped afterwards as a system stops it."""
-    own = {name: value for name, value in os.environ.items() if not name.startswith("CASEWRIGHT_")}
-    own |= {"PYTHONPATH": str(SERVICE), "PYTHONUNBUFFERED": "1"} | variables
+def serve(command: list[str], folder: Path, **variables: str) -> Iterator[Served]:
+    """The running service of a command, in a folder and on a free port; stopped as a system stops it."""
+    outside = {
+        name: text for name, text in os.environ.items() if not name.startswith(("CASEWRIGHT_", "PYTHON"))
+    }
+    own = outside | {"PYTHONUNBUFFERED": "1"} | variables
     port = free_port()
     parts = [*command, "--port", str(port)]
     with subprocess.Popen(
-        parts, env=own, cwd=data, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
+        parts, env=own, cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
     ) as process:
-        served = Served(port, data, process)
+        served = Served(port, folder, process)
         reader = Thread(target=keep_lines, args=(served,))
         reader.start()
         try:
