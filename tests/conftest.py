@@ -1,9 +1,34 @@
-"""How hypothesis looks for cases here: the same ones on every run of the build server, and no stop-watch."""
+"""How hypothesis looks for cases here, and the two databases on which the service is tried."""
 
 import os
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
+import pytest
 from hypothesis import settings
 
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+# The same cases on every run of the build server, and no stop-watch.
 settings.register_profile("bench", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True)
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
+
+
+@pytest.fixture(scope="session", params=["sqlite", "postgresql"])
+def books(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> "Iterator[Engine]":
+    """A migrated database, one for the whole run; a test takes a shop of its own in it."""
+    from databases import migrated  # noqa: PLC0415 - the core's tests need no database
+
+    with migrated(request.param, tmp_path_factory.mktemp("books")) as engine:
+        yield engine
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def fresh_books(request: pytest.FixtureRequest, tmp_path: "os.PathLike[str]") -> "Iterator[Engine]":
+    """A migrated database with nothing in it, for one test."""
+    from databases import migrated  # noqa: PLC0415
+
+    with migrated(request.param, tmp_path) as engine:  # type: ignore[arg-type]
+        yield engine

@@ -34,6 +34,7 @@ from casewright.pieces.refusals import REFUSALS
 from casewright.pieces.shop import Shop, example_shop, shop
 from casewright.pieces.shop_spec import ShopSpec
 from casewright.pieces.spec import UnitSpec
+from casewright.service_commands import add_service_commands
 
 FINE, STOPPED, UNUSABLE, FAULT = 0, 1, 2, 3
 NAMES = "@names"
@@ -78,7 +79,7 @@ def refuse(error: Exception) -> int:
     """Says in a sentence why nothing came out; never shows a trace unless it was asked for."""
     if isinstance(error, CannotRead):
         return complain("\n".join(str(problem) for problem in error.problems[:5]), UNUSABLE)
-    if isinstance(error, (Unusable, NoSuchFigure, *REFUSALS)):
+    if isinstance(error, (Unusable, NoSuchFigure, *REFUSALS)) or _is_of_the_service(error):
         return complain(str(error.args[0]), UNUSABLE)
     if os.environ.get("CASEWRIGHT_TRACE"):
         raise error
@@ -86,6 +87,11 @@ def refuse(error: Exception) -> int:
     return complain(
         f"this is a fault of the program, not of your file ({what}); CASEWRIGHT_TRACE=1 shows where", FAULT
     )
+
+
+def _is_of_the_service(error: Exception) -> bool:
+    """Whether an error is a sentence of the service: asked by name, so that it need not be loaded."""
+    return type(error).__name__ in {"BadSetting", "NewerDatabase", "Refused", "NotFound", "BadArchive"}
 
 
 def complain(sentence: str, status: int) -> int:
@@ -99,7 +105,7 @@ def parser() -> Parser:
     top = Parser(prog="casewright", description="Job costing, joinery, cut lists and lumber orders.")
     top.add_argument("--version", action="version", version=f"casewright {__version__}")
     top.add_argument("--schema", action="store_true", help="print the JSON Schema of the unit file and stop")
-    top.set_defaults(run=lambda given: show_json(unit_schema()) if given.schema else show(top.format_help()))
+    top.set_defaults(run=run_bare)
     commands = top.add_subparsers(title="commands", metavar="COMMAND", parser_class=Parser)
     unit_command(
         commands,
@@ -114,6 +120,7 @@ def parser() -> Parser:
     figures = commands.add_parser("shop", help="print a shop file to be edited, or its schema")
     figures.add_argument("--schema", action="store_true", help="print the JSON Schema of the shop file")
     figures.set_defaults(run=run_shop)
+    add_service_commands(commands, run_service)
     return top
 
 
@@ -166,6 +173,18 @@ def joint_command(commands: Any) -> None:
             family.add_argument(field.option, dest=field.name, metavar=field.measure.upper(), help=words)
         output_options(family)
         family.set_defaults(run=run_joint, kind=kind.name)
+
+
+def run_bare(given: argparse.Namespace) -> int:
+    """`casewright` alone starts the service."""
+    return show_json(unit_schema()) if given.schema else run_service("serve", given)
+
+
+def run_service(name: str, given: argparse.Namespace) -> int:
+    """One of the service's commands; its parts are loaded only for those who ask."""
+    from casewright import commands  # noqa: PLC0415 - half a second that the other commands need not wait
+
+    return commands.run(name, given)
 
 
 def run_estimate(given: argparse.Namespace) -> int:

@@ -145,5 +145,3 @@ class Counter(Owned, Base):
     __table_args__ = (ForeignKeyConstraint(["shop_id"], ["shop.shop_id"]),)
     name: Mapped[str] = mapped_column(String(20), primary_key=True)
     value: Mapped[int]
-
-

@@ -1,7 +1,7 @@
 """Sessions that stay inside one shop.
 
-A session knows its shop; every query over an owned table gets that shop as a condition, and one without a shop is
-refused. `across_shops` is for the few who must look over the fence: sign-in, backup, the doctor.
+A session knows its shop; every query over an owned table gets that shop as a condition, and one without a
+shop is refused. `across_shops` is for the few who must look over the fence: sign-in, backup, the doctor.
 """
 
 from collections.abc import Iterator
@@ -55,9 +55,9 @@ def _stay_in_shop(state: ORMExecuteState) -> None:
 
 def _refuse_bare_tables(state: ORMExecuteState) -> None:
     """Refuses statements over tables instead of classes: the condition cannot be put into them."""
-    froms = getattr(state.statement, "get_final_froms", list)()
-    target = getattr(state.statement, "table", None)
-    for table in (*froms, *([target] if target is not None else [])):
+    asked: Any = state.statement
+    tables: list[Any] = [*getattr(asked, "get_final_froms", list)(), getattr(asked, "table", None)]
+    for table in tables:
         if "shop_id" in getattr(table, "c", {}):
             raise NoShop(f"a query over the bare table {table}; ask its class")
 
@@ -74,7 +74,8 @@ def _rows_stay_in_shop(session: Session, flush: UOWTransaction, instances: Any) 
     shop = session.info.get("shop")
     for row in session.new:
         if isinstance(row, Owned):
-            row.shop_id = row.shop_id or shop
+            if row.shop_id is None and shop:
+                row.shop_id = shop
             if not row.shop_id or (shop and row.shop_id != shop):
                 raise NoShop(f"a {type(row).__name__} of another shop, or of none")
     for row in (*session.dirty, *session.deleted):

@@ -1,0 +1,57 @@
+"""Puts the service together: database, pages, guards."""
+
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+from fastapi import FastAPI
+from sqlalchemy import Engine
+from starlette.middleware.gzip import GZipMiddleware
+from starlette.types import ASGIApp
+
+from casewright import __version__
+from casewright.web.errors import add_handlers
+from casewright.web.guards import Guards
+from casewright.web.routes import ROUTERS
+
+LARGEST_BODY = 2_000_000
+
+
+def _now() -> datetime:
+    return datetime.now(UTC)
+
+
+def create_app(
+    engine: Engine, *, secret: bytes, address: str = "", clock: Callable[[], datetime] = _now
+) -> FastAPI:
+    """The application.
+
+    Args:
+        engine: its database, in the present form
+        secret: the key under which links are made
+        address: how people reach it from outside; empty: as they asked for it
+        clock: gives the present moment
+
+    Returns:
+        An application without guards; `guarded` puts them around it.
+    """
+    app = FastAPI(
+        title="Casewright",
+        version=__version__,
+        openapi_url=None,
+        docs_url=None,
+        redoc_url=None,
+        max_body_size=LARGEST_BODY,
+    )
+    app.state.engine = engine
+    app.state.secret = secret
+    app.state.address = address
+    app.state.clock = clock
+    add_handlers(app)
+    for router in ROUTERS:
+        app.include_router(router)
+    return app
+
+
+def guarded(app: FastAPI) -> ASGIApp:
+    """The application with what stands before and behind every page."""
+    return Guards(GZipMiddleware(app, minimum_size=1000, compresslevel=5))

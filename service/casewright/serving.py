@@ -1,0 +1,114 @@
+"""Starting the service: database brought up to date, a few lines for the person who started it, then pages."""
+
+import socket
+import sys
+import webbrowser
+from contextlib import closing
+
+import uvicorn
+from sqlalchemy.exc import OperationalError
+
+from casewright.app import create_app, guarded
+from casewright.logs import set_up_logs
+from casewright.records.engine import migrate, open_engine
+from casewright.records.sessions import across_shops
+from casewright.settings import BadSetting, Settings, link_secret
+from casewright.shop.entering import new_set_up_code
+
+DRAIN = 10
+"""Seconds that a stop waits for requests that are under way."""
+
+
+def serve(settings: Settings, *, open_browser: bool = False) -> int:
+    """Runs the service until it is told to stop.
+
+    Args:
+        settings: where it runs
+        open_browser: whether to open the first page
+
+    Returns:
+        The exit status.
+
+    Raises:
+        BadSetting: the folder, the database or the port cannot be used; with what to do
+    """
+    _make_folder(settings)
+    engine = open_engine(settings.database_url)
+    try:
+        migrate(engine)
+    except OperationalError as error:
+        raise BadSetting(
+            f"The database {engine.url.render_as_string()} cannot be opened ({_reason(error)}); "
+            "look at CASEWRIGHT_DATABASE_URL and at whether it runs."
+        ) from None
+    with across_shops(engine, write=True) as db:
+        code = new_set_up_code(db)
+    listener = _listen(settings)
+    port = listener.getsockname()[1]
+    first = _greet(settings, port, code)
+    if open_browser:
+        webbrowser.open(first)
+    set_up_logs(settings.log)
+    app = create_app(engine, secret=link_secret(settings), address=settings.address)
+    server = uvicorn.Server(
+        uvicorn.Config(
+            guarded(app),
+            access_log=False,
+            log_config=None,
+            server_header=False,
+            date_header=True,
+            proxy_headers=bool(settings.proxies),
+            forwarded_allow_ips=settings.proxies or "",
+            timeout_graceful_shutdown=DRAIN,
+            timeout_keep_alive=30,
+            limit_concurrency=500,
+        )
+    )
+    with closing(listener):
+        server.run(sockets=[listener])
+    engine.dispose()
+    return 0
+
+
+def _make_folder(settings: Settings) -> None:
+    try:
+        settings.data.mkdir(parents=True, exist_ok=True, mode=0o700)
+    except OSError as error:
+        raise BadSetting(
+            f"The data folder {settings.data} cannot be made ({error.strerror}); name another with "
+            "--data or CASEWRIGHT_DATA."
+        ) from None
+
+
+def _listen(settings: Settings) -> socket.socket:
+    family = socket.AF_INET6 if ":" in settings.host else socket.AF_INET
+    listener = socket.socket(family, socket.SOCK_STREAM)
+    listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        listener.bind((settings.host, settings.port))
+    except OSError as error:
+        listener.close()
+        raise BadSetting(
+            f"Port {settings.port} on {settings.host} cannot be used ({error.strerror}); take another, such "
+            f"as --port {settings.port + 1}."
+        ) from None
+    return listener
+
+
+def _greet(settings: Settings, port: int, code: str | None) -> str:
+    host = "localhost" if settings.host in {"127.0.0.1", "0.0.0.0", "::"} else settings.host  # noqa: S104
+    address = settings.address or f"http://{host}:{port}"
+    lines = [f"Casewright is at  {address}", f"It keeps its data in  {settings.data}"]
+    if not settings.database_url.startswith("sqlite"):
+        lines.append("and in the PostgreSQL database that CASEWRIGHT_DATABASE_URL names.")
+    if code:
+        lines += [f"Next: open  {address}/set-up  and type the code  {code}"]
+    else:
+        lines += ["Next: open it and sign in. Ctrl+C stops it."]
+    sys.stdout.write("\n".join(lines) + "\n")
+    sys.stdout.flush()
+    return f"{address}/set-up?code={code}" if code else address
+
+
+def _reason(error: OperationalError) -> str:
+    return str(error.orig).strip().splitlines()[0] if error.orig else type(error).__name__

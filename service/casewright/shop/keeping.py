@@ -1,0 +1,68 @@
+"""Small duties of every act: its number, its sentence in the history, and that it happens once."""
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import select, update
+from sqlalchemy.dialects import postgresql, sqlite
+
+from casewright.records.base import new_id
+from casewright.records.jobs import History
+from casewright.records.people import Counter, Once
+from casewright.records.sessions import Fenced
+
+
+def next_number(db: Fenced, name: str) -> int:
+    """The next of the shop's own numbers: 1, 2, 3 …, none left out once the act is kept."""
+    _insert(db, Counter, {"shop_id": db.shop_id, "name": name, "value": 0})
+    found = db.execute(
+        update(Counter).where(Counter.name == name).values(value=Counter.value + 1).returning(Counter.value)
+    )
+    return found.scalar_one()
+
+
+def note_history(
+    db: Fenced,
+    who: str,
+    now: datetime,
+    what: str,
+    *,
+    job_id: str | None = None,
+    before: dict[str, Any] | None = None,
+    after: dict[str, Any] | None = None,
+) -> None:
+    """Writes a sentence into the history of a job, or of the shop."""
+    db.add(
+        History(id=new_id(), job_id=job_id, what=what, before=before, after=after, at=now, who=who),
+    )
+
+
+def once(db: Fenced, key: str, now: datetime, act: Callable[[], str]) -> str:
+    """Does an act unless its form was taken before.
+
+    Args:
+        db: the session
+        key: the mark of the form; without one the act is simply done
+        now: the moment
+        act: makes the record and gives the address to go to
+
+    Returns:
+        The address that the first sending led to.
+    """
+    if not key:
+        return act()
+    row = {"shop_id": db.shop_id, "key": key[:64], "location": "", "at": now}
+    if not _insert(db, Once, row):
+        return db.execute(select(Once.location).where(Once.key == key[:64])).scalar_one()
+    location = act()
+    db.flush()
+    db.execute(update(Once).where(Once.key == key[:64]).values(location=location))
+    return location
+
+
+def _insert(db: Fenced, table: type[Any], row: dict[str, Any]) -> bool:
+    """Inserts a row unless its key is there; says whether it did. A second writer waits for the first."""
+    dialect = sqlite if db.get_bind().dialect.name == "sqlite" else postgresql
+    made = db.execute(dialect.insert(table).on_conflict_do_nothing().returning(table.shop_id), [row])
+    return made.first() is not None

@@ -1,0 +1,56 @@
+"""How often somebody may try at a guarded door."""
+
+from datetime import datetime, timedelta
+from hashlib import sha256
+
+from sqlalchemy import delete, func, select
+
+from casewright.records.people import Attempt
+from casewright.records.sessions import Fenced
+from casewright.shop.refusals import TooMany
+
+WINDOW = timedelta(minutes=15)
+FREE_TRIES = 8
+"""Failures in the window before the door closes; after that it stays shut until the oldest is forgotten."""
+TRIES_FROM_ONE_ADDRESS = 30
+
+
+def _mark(door: str, key: str) -> str:
+    return sha256(f"{door}\n{key}".encode()).hexdigest()
+
+
+def refuse_if_too_many(db: Fenced, door: str, now: datetime, **keys: str) -> None:
+    """Refuses a try when too many have failed lately.
+
+    Args:
+        db: a session across shops
+        door: which door, such as sign-in
+        now: the moment
+        keys: who tries, by account and by address
+
+    Raises:
+        TooMany: with how long to wait
+    """
+    for name, key in keys.items():
+        most = TRIES_FROM_ONE_ADDRESS if name == "address" else FREE_TRIES
+        found = db.execute(
+            select(func.count(), func.min(Attempt.at)).where(
+                Attempt.key_hash == _mark(f"{door} {name}", key), Attempt.at > now - WINDOW
+            )
+        ).one()
+        if found[0] >= most:
+            oldest: datetime = found[1]
+            raise TooMany(max(1, int((oldest + WINDOW - now).total_seconds())))
+
+
+def note_failure(db: Fenced, door: str, now: datetime, **keys: str) -> None:
+    """Remembers a failed try, and forgets those that no longer count."""
+    db.execute(delete(Attempt).where(Attempt.at < now - 2 * WINDOW))
+    for name, key in keys.items():
+        db.add(Attempt(key_hash=_mark(f"{door} {name}", key), at=now))
+
+
+def forget_failures(db: Fenced, door: str, **keys: str) -> None:
+    """Forgets the failures of somebody who came in."""
+    marks = [_mark(f"{door} {name}", key) for name, key in keys.items()]
+    db.execute(delete(Attempt).where(Attempt.key_hash.in_(marks)))

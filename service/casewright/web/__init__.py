@@ -1,0 +1,1 @@
+"""Pages: each reads the request, calls one thing, shows one template."""

@@ -1,0 +1,122 @@
+"""What stands before and behind every page: headers, no posts from other sites, a log line."""
+
+import logging
+import secrets
+import time
+from urllib.parse import urlsplit
+
+from starlette.datastructures import Headers, MutableHeaders
+from starlette.requests import Request
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from casewright.web.errors import trouble
+
+log = logging.getLogger("casewright.web")
+
+POLICY = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; "
+    "connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'; "
+    "object-src 'none'"
+)
+ALWAYS = {
+    "content-security-policy": POLICY,
+    "x-content-type-options": "nosniff",
+    "x-frame-options": "DENY",
+    "referrer-policy": "same-origin",
+    "cross-origin-opener-policy": "same-origin",
+    "cross-origin-resource-policy": "same-origin",
+    "permissions-policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
+}
+UNSAFE = {"POST", "PUT", "PATCH", "DELETE"}
+SECRET_PATHS = ("/quote/", "/invitation/", "/password/")
+"""Paths whose last part is a secret: it never reaches a log."""
+
+
+class Guards:
+    """Middleware around the whole application."""
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Guards one request."""
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        bare = scope["method"] == "HEAD"
+        if bare:  # a page that can be got can be asked for its head
+            scope = {**scope, "method": "GET"}
+        scope.setdefault("state", {})["reference"] = secrets.token_hex(4)
+        app = _refuse if comes_from_elsewhere(scope["method"], Headers(scope=scope)) else self.app
+        started = time.perf_counter()
+        status = 0
+
+        async def send_with_headers(message: Message) -> None:
+            nonlocal status
+            if message["type"] == "http.response.start":
+                status = message["status"]
+                _complete(MutableHeaders(scope=message), scope)
+            elif bare:
+                message = {**message, "body": b""}
+            await send(message)
+
+        try:
+            await app(scope, receive, send_with_headers)
+        except Exception:
+            if status == 0:  # otherwise the page for a fault has been sent and the trace logged
+                raise
+        finally:
+            taken = (time.perf_counter() - started) * 1000
+            log.info(
+                "request",
+                extra={
+                    "method": scope["method"],
+                    "path": loggable(scope["path"]),
+                    "status": status,
+                    "ms": round(taken, 1),
+                    "reference": scope["state"]["reference"],
+                },
+            )
+
+
+async def _refuse(scope: Scope, receive: Receive, send: Send) -> None:
+    page = trouble(
+        Request(scope),
+        403,
+        "This was sent from a page that is not part of this service, so it was not taken. Open the form here "
+        "and send it again.",
+    )
+    await page(scope, receive, send)
+
+
+def _complete(headers: MutableHeaders, scope: Scope) -> None:
+    for name, value in ALWAYS.items():
+        headers.setdefault(name, value)
+    headers.setdefault("cache-control", "no-store")
+    if scope.get("scheme") == "https":
+        headers.setdefault("strict-transport-security", "max-age=31536000")
+    if scope["path"].startswith(SECRET_PATHS):
+        headers["x-robots-tag"] = "noindex, nofollow"
+
+
+def loggable(path: str) -> str:
+    """A path without the secret that a link carries."""
+    for secret in SECRET_PATHS:
+        if path.startswith(secret):
+            return f"{secret}…"
+    return path[:200]
+
+
+def comes_from_elsewhere(method: str, headers: Headers) -> bool:
+    """Whether a request that would change something was sent by a page of another site.
+
+    Browsers say where a post comes from in Sec-Fetch-Site, and on plain http in Origin. A request that says
+    nothing is refused, too.
+    """
+    if method not in UNSAFE:
+        return False
+    site = headers.get("sec-fetch-site")
+    if site is not None:
+        return site not in {"same-origin", "none"}
+    origin = headers.get("origin")
+    return origin is None or urlsplit(origin).netloc.lower() != headers.get("host", "").lower()

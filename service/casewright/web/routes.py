@@ -1,0 +1,7 @@
+"""Every page, room by room."""
+
+from casewright.web.customers import router as customers
+from casewright.web.doors import router as doors
+from casewright.web.plain import router as plain
+
+ROUTERS = (plain, doors, customers)
