@@ -39,8 +39,8 @@ class Measurable:
 def with_measured(spec: UnitSpec, openings: Sizes, parts: Sizes) -> UnitSpec:
     """The choices of a unit, with sizes that were measured at the bench.
 
-    A size that the unit file has already is kept where the bench says nothing of it, and gives way where it does.
-    A size equal to the designed one changes nothing but that it counts as measured.
+    A size that the unit file has already is kept where the bench says nothing of it, and gives way where it
+    does. A size equal to the designed one changes nothing but that it counts as measured.
 
     Args:
         spec: what the maker chose
@@ -81,8 +81,8 @@ def with_bench(spec: UnitSpec, drawers: Sizes) -> UnitSpec:
 
     Args:
         spec: what the maker chose
-        drawers: by drawer, as `R5-1` or with the unit's code before it, the sizes by their names in a tap, such
-            as `SL.thickness`; names that are of no part, such as `dry.diagonals`, are passed over [in]
+        drawers: by drawer, as `R5-1` or with the unit's code before it, the sizes by their names in a tap,
+            such as `SL.thickness`; names that are of no part, such as `dry.diagonals`, are passed over [in]
 
     Returns:
         The choices with the measured sizes.
