@@ -209,3 +209,19 @@ def test_a_muntin_says_what_would_be_without_it():
     # worked dresser A
     assert sag.message.endswith("Without a muntin it would sag 0.133 in over 0.123: too much.")
     assert little.message.endswith(": allowed.")
+
+
+def pull_lines(rows, width):
+    """The finding on the pulls of a case with these rows."""
+    made = built(chest({"rows": rows, "body": {"width": width, "depth": "20", "opening_total": "18"}}))
+    return [finding.verdict for finding in made.findings if finding.rule == "pull lines"]
+
+
+def test_wide_drawers_side_by_side_have_their_pulls_in_line_column_by_column():
+    assert pull_lines([{"columns": 2}, {"columns": 2}, {"columns": 2}], "58") == [Verdict.PASS]
+
+
+def test_columns_of_other_widths_put_pulls_out_of_line():
+    rows = [{"widths": ["30", None]}, {"widths": [None, "30"]}, {"columns": 2}]
+
+    assert pull_lines(rows, "60") == [Verdict.CAUTION]

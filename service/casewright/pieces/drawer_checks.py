@@ -180,11 +180,20 @@ def _stiffer(bottom: BottomPlan) -> str:
 
 
 def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
-    """Pulls of wide drawers stand in line down the case."""
-    pairs = {drawer.pulls for drawer in drawers if len(drawer.pulls) > 1}
-    if not pairs:
+    """Pulls of wide drawers stand in line down the case: in rows parted alike, column by column."""
+    openings = [drawer.sizes.opening for drawer in drawers]
+    parted = {row: sum(1 for each in openings if each.row == row) for row in {each.row for each in openings}}
+    lines: dict[tuple[int, int], list[tuple[float, ...]]] = {}
+    for drawer, opening in zip(drawers, openings, strict=True):
+        if len(drawer.pulls) > 1:
+            lines.setdefault((parted[opening.row], opening.column), []).append(drawer.pulls)
+    if not lines:
         return
-    spread = max(max(pair[side] for pair in pairs) - min(pair[side] for pair in pairs) for side in (0, 1))
+    spread = max(
+        max(pair[side] for pair in pairs) - min(pair[side] for pair in pairs)
+        for pairs in lines.values()
+        for side in (0, 1)
+    )
     yield at_most(
         "pull lines",
         spread,
