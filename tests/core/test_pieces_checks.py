@@ -2,6 +2,7 @@
 
 import pytest
 
+from casewright.measure.findings import Verdict
 from casewright.pieces.refusals import REFUSALS
 from units import built, chest, dresser, unit
 
