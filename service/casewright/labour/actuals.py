@@ -1,8 +1,8 @@
 """Hours as they were worked beside those that were estimated, operation by operation.
 
 Direct minutes stand on one side and logged minutes on the other; the allowance for rest, sharpening and
-fetching is put on the estimate where the log holds such time, and left off where the clock was stopped for it.
-So both sides always hold the same kind of time.
+fetching is put on the estimate where the log holds such time, and left off where the clock was stopped for
+it. So both sides always hold the same kind of time.
 """
 
 import math
