@@ -1,0 +1,159 @@
+"""The joint card: what is set on the gauge closes the joint, and the wrong value is struck out."""
+
+import pytest
+
+from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
+from casewright.papers.joint_cards_pdf import joint_cards_pdf
+from casewright.papers.pdf import Paper
+from printed import METRIC, alternatives_of, cards, head, letters_of, long_job, pages_of, tags_of, text_of
+from units import built, chest, dresser
+
+J1 = "worked joint J1"
+
+
+@pytest.fixture(scope="module")
+def row_5() -> str:
+    """The words of the card for the lowest front of worked dresser A."""
+    return next(
+        page
+        for page in pages_of(joint_cards_pdf(cards()))
+        if "Half-blind" in page and "Serves A-R5-1-F" in page
+    )
+
+
+@pytest.mark.parametrize(
+    "figure",
+    [
+        "Gauge 1 5/8 in 15.9 mm",
+        "Gauge 2 7/16 in 11.1 mm not 1/2",
+        "Tails 5",
+        "Half pin 1/8 3.2 mm",
+        "Dividers 1-21/32 42.1 mm",
+        "Past the mark 1/8 3.2 mm",
+        "Slope 1:8 7.1°",
+        "Lap 3/16 4.8 mm · index 21.3",
+        "Rabbet, wide × deep 5/8 × 1/16",
+        "Chisel, sockets 1-1/4 31.8 mm",
+        "Chisel, between tails 1/4 6.4 mm",
+        "close the dividers by 0.0031 in",
+        "Serves A-R5-1-F, A-R5-1-SL, A-R5-1-SR.",
+    ],
+)
+def test_a_card_prints_the_settings_of_the_worked_joint(row_5, figure):
+    assert figure in row_5, J1
+
+
+@pytest.mark.parametrize(
+    "tail",
+    [
+        "1 1/8 3.2 1-21/32 42.1 13/64 5.2 1-37/64 40.1",
+        "2 1-25/32 45.2 3-5/16 84.1 1-55/64 47.2 3-15/64 82.2",
+        "3 3-7/16 87.3 4-31/32 126.2 3-33/64 89.3 4-57/64 124.2",
+        "4 5-3/32 129.4 6-5/8 168.3 5-11/64 131.4 6-35/64 166.3",
+        "5 6-3/4 171.5 8-9/32 210.3 6-53/64 173.4 8-13/64 208.4",
+    ],
+)
+def test_a_card_prints_every_tail_of_the_worked_joint_from_the_bottom_edge(row_5, tail):
+    assert tail in row_5, J1
+
+
+def test_a_card_says_what_the_full_thickness_of_the_side_would_do(row_5):
+    assert "Struck out is the full thickness. Every socket would be 1/16 in too deep" in row_5
+
+
+def test_figures_are_large_enough_for_arms_length():
+    letters = letters_of(joint_cards_pdf(cards()))
+    sizes = {each.text: each.size for each in letters if each.size >= 24}
+
+    wanted = {"5/8", "7/16", "1/2", "1-21/32", "6-53/64", "8-13/64", "3/16", "1-1/4", "1:8"}
+    assert wanted <= sizes.keys()
+    assert sizes["7/16"] >= 48
+
+
+def test_back_cards_are_measured_from_the_side_and_strike_nothing_out_where_there_is_no_rabbet():
+    page = next(
+        page for page in pages_of(joint_cards_pdf(cards())) if "Through" in page and "Serves A-R5-1-B" in page
+    )
+
+    assert "Gauge for the side 1/2 in 12.7 mm" in page
+    assert "Dividers ≈1-31/64 37.6 mm" in page
+    assert "13/16 20.6" in page  # worked joint J3: its first tail, 5/8 added for the back's height
+    assert "Struck out" not in page
+
+
+def test_drawers_of_one_joint_share_a_card():
+    fronts = [card for card in cards().cards if card.title.startswith("Half-blind")]
+
+    assert fronts[0].drawers == ("A-R1-1", "A-R1-2")
+    assert [drawer for card in fronts for drawer in card.drawers] == [
+        "A-R1-1",
+        "A-R1-2",
+        "A-R2-1",
+        "A-R3-1",
+        "A-R4-1",
+        "A-R5-1",
+    ]
+
+
+def test_sides_of_uneven_thickness_get_a_card_for_each_gauge_setting():
+    sides = {"R5-1-SL": {"in_rabbet": "0.43"}, "R5-1-SR": {"in_rabbet": "0.47"}}
+    paper = joint_cards_paper(head(), [built(dresser({"measured.parts": sides}))])
+
+    settings = [
+        (card.gauges[1].value_in, card.parts)
+        for card in paper.cards
+        if card.drawers == ("A-R5-1",) and card.title.startswith("Half-blind")
+    ]
+
+    assert settings == [(0.43, ("A-R5-1-F", "A-R5-1-SL")), (0.47, ("A-R5-1-F", "A-R5-1-SR"))]
+    assert "Gauge 2 ≈7/16 in 0.430 in · 10.9 mm" in text_of(joint_cards_pdf(paper))
+
+
+def test_a_check_that_stops_the_joint_is_on_its_card():
+    paper = joint_cards_paper(head(), [built(dresser({"drawers.lap": "1/16"}))])
+
+    assert "Stop: The lap" in text_of(joint_cards_pdf(paper))
+
+
+def test_sliding_dovetails_bring_a_card_with_the_story_stick():
+    unit = built(dresser({"case.divider_end": "sliding dovetail"}))
+    page = pages_of(joint_cards_pdf(joint_cards_paper(head(), [unit])))[-1]
+
+    assert "Sliding dovetails of the dividers, unit A" in page
+    assert "Tail at its tip 5/8" in page  # worked joint J5
+    assert all(
+        mark in page for mark in ("10 254.0 mm", "18-1/2 469.9 mm", "26-1/4 666.8 mm", "33-1/4 844.6 mm")
+    )
+
+
+def test_a_metric_card_prints_millimetres_large():
+    letters = letters_of(joint_cards_pdf(cards(**METRIC), Paper.A4))
+
+    large = {each.text for each in letters if each.size >= 24}
+    assert {"15.9", "11.1", "12.7", "42.1", "173.4"} <= large
+
+
+def test_each_drawing_has_words_for_those_who_cannot_see_it():
+    paper = cards()
+    pdf = joint_cards_pdf(paper)
+
+    assert len(alternatives_of(pdf)) == len(paper.cards) == tags_of(pdf).count("Figure")
+
+
+def test_the_usual_caution_for_chisels_is_on_the_cards():
+    assert "Chisels: both hands behind the edge" in text_of(joint_cards_pdf(cards()))
+
+
+def test_a_joint_of_very_many_tails_runs_on_with_its_head_repeated():
+    wide = chest({"rows": [{"height": "40", "front_tails": 30}], "body.opening_total": "40"})
+    pages = pages_of(joint_cards_pdf(joint_cards_paper(head(), [built(wide)])))
+
+    assert [page.count("Tail Lower, at the end") for page in pages[:2]] == [1, 1]
+
+
+def test_kept_cards_print_the_same_bytes_years_later():
+    held = cards(long_job())
+
+    again = JointCardsPaper.model_validate_json(held.model_dump_json())
+
+    assert joint_cards_pdf(again) == joint_cards_pdf(held)

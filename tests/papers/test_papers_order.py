@@ -1,0 +1,121 @@
+"""The lumber order: what a yard needs and no more; the sums and parts on the copy that stays."""
+
+import pytest
+
+from casewright.papers.order import OrderPaper
+from casewright.papers.order_pdf import lumber_order_pdf
+from casewright.papers.pdf import Paper
+from printed import METRIC, cuts, dresser_job, long_job, ordered, tags_of, text_of
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Cherry 5/4 FAS 11 rough; must plane to 7/8 in 43 in",
+        "Cherry 4/4 FAS 39 rough; must plane to 13/16 in 41-1/2 in",
+        "Poplar 4/4 FAS 61 rough; must plane to 3/4 in",
+        "Soft maple 4/4 FAS 25 rough; must plane to 5/8 in",
+        "136 bd ft in all",
+    ],
+)
+def test_the_feet_of_worked_dresser_a_are_ordered_wood_by_wood_and_class_by_class(line):
+    assert line in text_of(lumber_order_pdf(ordered()))
+
+
+@pytest.mark.parametrize(
+    "need",
+    [
+        "At least 2 boards 8-3/4 in wide and 20-9/16 in long, not glued up",
+        "Set: one board, at least 5-43/64 in wide and 39-1/4 in long, for 2 pieces (fronts of row 1)",
+        "Set: boards from one log that make up a panel 30-1/64 in wide and 38-15/16 in long, for 4 pieces",
+    ],
+)
+def test_the_yard_is_told_which_boards_to_pick(need):
+    assert need in text_of(lumber_order_pdf(ordered()))
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Sawyer & Daughters",
+        "15 January 2027",
+        "2026-014",
+        "revision 1",
+        "25 November 2026",
+        "kiln-dried",
+        "shake",
+    ],
+)
+def test_an_order_says_to_whom_by_when_and_what_is_refused(said):
+    assert said in text_of(lumber_order_pdf(ordered()))
+
+
+def test_the_yard_reads_no_customer_no_price_and_no_part_list():
+    printed = text_of(lumber_order_pdf(ordered()))
+
+    assert [
+        word for word in ("Ada Lindqvist", "$", "Lines of the cut list", "Waste", "F1") if word in printed
+    ] == []
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "fronts in sequence 9.69 30 % 13.84 F1, F2, F3, F4, F5",
+        "case, top and base 19.49 20 % 24.36 C1, C2, C3, C4, C5, B1, B2",
+        "case, top and base 8.02 20 % 10.03 T1",
+        "38.20 bd ft, ordered as 39",
+    ],
+)
+def test_the_copy_that_stays_shows_rough_feet_waste_and_the_lines_behind(row):
+    assert row in text_of(lumber_order_pdf(ordered(), for_shop=True))
+
+
+def test_the_copy_that_stays_brings_the_cautions_of_its_woods():
+    printed = text_of(lumber_order_pdf(ordered(), for_shop=True))
+
+    assert "Wood dust: NIOSH" in printed
+    assert "Oak dust" not in printed
+
+
+def test_sets_of_units_made_alike_are_asked_for_once_each():
+    assert "2 sets, each: boards from one log" in text_of(lumber_order_pdf(ordered(long_job())))
+
+
+def test_sheets_and_hardware_stand_in_tables_of_their_own():
+    pdf = lumber_order_pdf(ordered(long_job()))
+
+    assert "1/4 in birch plywood 60 × 60 in" in text_of(pdf)
+    assert "wall restraint" in text_of(pdf)
+    assert tags_of(pdf).count("Table") == 3
+
+
+def test_pulls_are_ordered_with_their_spares():
+    assert "10 and 1 spare pull drawer fronts" in text_of(lumber_order_pdf(ordered()))
+
+
+def test_a_metric_shop_orders_feet_with_sizes_in_millimetres():
+    printed = text_of(lumber_order_pdf(ordered(**METRIC), Paper.A4))
+
+    assert "must plane to 20.6 mm 1054.1 mm" in printed
+    assert "At least 2 boards 222.3 mm wide and 522.3 mm long" in printed
+
+
+def test_the_feet_ordered_are_those_of_the_estimate():
+    job = dresser_job()
+
+    lines = ordered().lumber
+
+    assert [(line.wood, line.feet_bd_ft) for line in lines] == [(line.wood, line.feet) for line in job.order]
+    assert sum(each.rough_bd_ft for line in lines for each in line.behind) == pytest.approx(
+        sum(group.rough_bd_ft for group in cuts().breakdowns), abs=1e-9
+    )
+
+
+@pytest.mark.parametrize("for_shop", [False, True])
+def test_a_kept_order_prints_the_same_bytes_years_later(for_shop):
+    held = ordered(long_job())
+
+    again = OrderPaper.model_validate_json(held.model_dump_json())
+
+    assert lumber_order_pdf(again, for_shop=for_shop) == lumber_order_pdf(held, for_shop=for_shop)
