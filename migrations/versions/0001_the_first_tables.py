@@ -174,6 +174,7 @@ def upgrade() -> None:
         sa.Column("asked", sa.Text(), nullable=False),
         sa.Column("due_on", sa.Date(), nullable=True),
         sa.Column("note", sa.Text(), nullable=False),
+        sa.Column("own", DOCUMENT, nullable=False),
         sa.Column("demo", sa.Boolean(), nullable=False),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("moved_at", sa.DateTime(timezone=True), nullable=False),
@@ -383,6 +384,7 @@ def upgrade() -> None:
         sa.Column("count", sa.Integer(), nullable=False),
         sa.Column("revision", sa.Integer(), nullable=False),
         sa.Column("approved", sa.Integer(), nullable=True),
+        sa.Column("ended_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("version", sa.Integer(), nullable=False),
         sa.ForeignKeyConstraint(

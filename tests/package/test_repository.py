@@ -85,7 +85,8 @@ def test_the_change_log_speaks_of_the_present_version():
 
 
 def test_no_module_is_longer_than_400_lines():
-    modules = [file for file in kept_files() if file.suffix == ".py"]
+    # A migration is written by a program, and changed by nobody once it has run somewhere.
+    modules = [file for file in kept_files() if file.suffix == ".py" and "migrations" not in file.parts]
 
     long = [str(file.relative_to(ROOT)) for file in modules if len(file.read_text().splitlines()) > 400]
 

@@ -7,7 +7,7 @@ basis; what it leaves out stays as it is there.
 from datetime import date
 from typing import Annotated, Any, Self
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, PlainSerializer, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.labour.operations import Method
@@ -30,8 +30,16 @@ def read_money(value: Any) -> Any:
         raise PydanticCustomError("price", "an amount is written like 9.50", {}) from None
 
 
+def write_money(cents: int) -> str:
+    """An amount as text that reads back to the same cents."""
+    return f"{cents // 100}.{cents % 100:02d}"
+
+
 Money = Annotated[
-    int, BeforeValidator(read_money, json_schema_input_type=str | float), Field(ge=0, le=10**12)
+    int,
+    BeforeValidator(read_money, json_schema_input_type=str | float),
+    PlainSerializer(write_money, return_type=str, when_used="json"),
+    Field(ge=0, le=10**12),
 ]
 WoodName = Annotated[str, BeforeValidator(known_wood)]
 Share = Annotated[float, Field(ge=0, lt=1)]

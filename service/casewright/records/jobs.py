@@ -7,7 +7,7 @@ from typing import Any
 from sqlalchemy import BigInteger, ForeignKeyConstraint, Index, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
-from casewright.records.base import ID_LENGTH, Base, Edited, Item, Lasting, Owned, choice, owned_by
+from casewright.records.base import ID_LENGTH, Base, Document, Edited, Item, Lasting, Owned, choice, owned_by
 
 
 class JobState(StrEnum):
@@ -56,6 +56,8 @@ class Job(Item, Edited, Base):
     """What was asked for, in the customer's words."""
     due_on: Mapped[date | None]
     note: Mapped[str] = mapped_column(Text, default="")
+    own: Mapped[dict[str, Any]] = mapped_column(Document, default=dict)
+    """Figures of this job alone, by their names in the shop's figures: miles, extras, outwork, risk."""
     demo: Mapped[bool] = mapped_column(default=False)
     created_at: Mapped[datetime]
     moved_at: Mapped[datetime]
@@ -75,6 +77,8 @@ class Unit(Item, Edited, Base):
     """The revision that holds now."""
     approved: Mapped[int | None]
     """The revision that the customer's acceptance or the maker locked."""
+    ended_at: Mapped[datetime | None]
+    """When it was taken out of the job; what was done to it is kept."""
     created_at: Mapped[datetime]
 
 

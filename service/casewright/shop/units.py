@@ -1,0 +1,254 @@
+"""The units of a job: designing one, revising it, and the cases and drawers that are built from it."""
+
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from functools import lru_cache
+from typing import Any
+
+from sqlalchemy import select, update
+
+from casewright.pieces.construct import Construction, construct
+from casewright.pieces.reading import read_as, write_unit
+from casewright.pieces.shop import Shop as Figures
+from casewright.pieces.spec import UnitSpec
+from casewright.records.base import new_id
+from casewright.records.bench import Carcase, Drawer
+from casewright.records.jobs import Job, Unit, UnitRevision
+from casewright.records.sessions import Fenced
+from casewright.shop.keeping import note_history
+from casewright.shop.refusals import NotFound, Refused, Stale
+
+LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+MOST_UNITS = 24
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoadedUnit:
+    """A unit with its job and what the maker chose.
+
+    Attributes:
+        unit: the unit
+        job: its job
+        revision: the revision that is shown
+        text: the choices as JSON text
+    """
+
+    unit: Unit
+    job: Job
+    revision: UnitRevision
+    text: str
+
+    @property
+    def spec(self) -> UnitSpec:
+        """What the maker chose."""
+        return spec_from(self.text)
+
+
+@lru_cache(maxsize=512)
+def spec_from(text: str) -> UnitSpec:
+    """What the maker chose, from its JSON text."""
+    return read_as(UnitSpec, json.loads(text))
+
+
+def spec_text(spec: UnitSpec) -> str:
+    """The JSON text of what the maker chose, sizes as they were typed."""
+    return json.dumps(json.loads(write_unit(spec)), sort_keys=True)
+
+
+def load_unit(db: Fenced, unit_id: str, number: int | None = None) -> LoadedUnit:
+    """A unit with its job, at its present revision or an earlier one; one query.
+
+    Raises:
+        NotFound: the shop has no such unit or revision
+    """
+    asked = UnitRevision.number == (Unit.revision if number is None else number)
+    found = db.execute(
+        select(Unit, Job, UnitRevision)
+        .join(Job, (Job.shop_id == Unit.shop_id) & (Job.id == Unit.job_id))
+        .join(
+            UnitRevision,
+            (UnitRevision.shop_id == Unit.shop_id) & (UnitRevision.unit_id == Unit.id) & asked,
+        )
+        .where(Unit.id == unit_id)
+    ).first()
+    if found is None:
+        raise NotFound("unit")
+    unit, job, revision = found
+    return LoadedUnit(unit=unit, job=job, revision=revision, text=_text(revision))
+
+
+def units_of(db: Fenced, job: Job) -> list[LoadedUnit]:
+    """The units of a job, in the order of their codes; one query."""
+    found = db.execute(
+        select(Unit, UnitRevision)
+        .join(
+            UnitRevision,
+            (UnitRevision.shop_id == Unit.shop_id)
+            & (UnitRevision.unit_id == Unit.id)
+            & (UnitRevision.number == Unit.revision),
+        )
+        .where(Unit.job_id == job.id, Unit.ended_at.is_(None))
+        .order_by(Unit.code)
+    )
+    return [
+        LoadedUnit(unit=unit, job=job, revision=revision, text=_text(revision)) for unit, revision in found
+    ]
+
+
+def _text(revision: UnitRevision) -> str:
+    return json.dumps(revision.spec, sort_keys=True)
+
+
+def add_unit(db: Fenced, job: Job, spec: UnitSpec, figures: Figures, who: str, now: datetime) -> Unit:
+    """Adds a unit to a job, under the next free letter.
+
+    Args:
+        db: the session
+        job: the job
+        spec: what the maker chose; its code is set here
+        figures: the shop's figures, to try whether it can be built
+        who: who adds it
+        now: the moment
+
+    Raises:
+        CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be built, with a sentence that says why
+        Refused: the job is full
+    """
+    taken = set(db.scalars(select(Unit.code).where(Unit.job_id == job.id)))
+    code = next((letter for letter in LETTERS if letter not in taken), None)
+    if code is None:
+        raise Refused(f"A job holds {MOST_UNITS} units at most; take on a second job for more.")
+    spec = spec.model_copy(update={"code": code})
+    built = construct(spec, figures)
+    unit = Unit(
+        id=new_id(), job_id=job.id, code=code, name=spec.name, count=spec.count, revision=1, created_at=now
+    )
+    db.add(unit)
+    db.flush()
+    db.add(UnitRevision(unit_id=unit.id, number=1, spec=json.loads(spec_text(spec)), at=now, who=who))
+    _keep_bench_in_step(db, unit, built)
+    note_history(db, who, now, f"Added unit {code}, {spec.name}.", job_id=job.id)
+    return unit
+
+
+def revise_unit(
+    db: Fenced,
+    loaded: LoadedUnit,
+    spec: UnitSpec,
+    figures: Figures,
+    version: int,
+    who: str,
+    now: datetime,
+    note: str = "",
+) -> None:
+    """Keeps a new revision of a unit; the earlier ones stay as they were.
+
+    Args:
+        db: the session
+        loaded: the unit at its present revision
+        spec: what the maker chooses now
+        figures: the shop's figures, to try whether it can be built
+        version: the version of the unit that the form showed
+        who: who saves
+        now: the moment
+        note: why, for the history
+
+    Raises:
+        Stale: somebody else saved since
+        CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be built, with a sentence that says why
+    """
+    unit = loaded.unit
+    if unit.version != version:
+        raise Stale({})
+    spec = spec.model_copy(update={"code": unit.code})
+    text = spec_text(spec)
+    if text == loaded.text:
+        return
+    built = construct(spec, figures)
+    unit.revision += 1
+    unit.name, unit.count = spec.name, spec.count
+    db.add(
+        UnitRevision(unit_id=unit.id, number=unit.revision, spec=json.loads(text), note=note, at=now, who=who)
+    )
+    db.flush()
+    _keep_bench_in_step(db, unit, built)
+    late = " after its approval" if unit.approved else ""
+    note_history(
+        db,
+        who,
+        now,
+        f"Revised unit {unit.code} to revision {unit.revision}{late}{f': {note}' if note else ''}.",
+        job_id=unit.job_id,
+        before=loaded.revision.spec,
+        after=json.loads(text),
+    )
+
+
+def take_out_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:
+    """Takes a unit out of its job; its revisions and what was done to it stay in the books."""
+    loaded.unit.ended_at = now
+    db.execute(update(Drawer).where(Drawer.unit_id == loaded.unit.id).values(gone=True))
+    note_history(
+        db, who, now, f"Took unit {loaded.unit.code}, {loaded.unit.name}, out.", job_id=loaded.job.id
+    )
+
+
+def bring_back_unit(db: Fenced, loaded: LoadedUnit, figures: Figures, who: str, now: datetime) -> None:
+    """Brings a unit back that was taken out."""
+    loaded.unit.ended_at = None
+    db.flush()
+    _keep_bench_in_step(db, loaded.unit, construct(loaded.spec, figures))
+    note_history(db, who, now, f"Brought unit {loaded.unit.code} back.", job_id=loaded.job.id)
+
+
+def approve_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:
+    """Locks the present revision: what the customer has agreed to."""
+    if loaded.unit.approved == loaded.unit.revision:
+        return
+    loaded.unit.approved = loaded.unit.revision
+    note_history(
+        db,
+        who,
+        now,
+        f"Approved unit {loaded.unit.code} at revision {loaded.unit.revision}.",
+        job_id=loaded.job.id,
+    )
+
+
+def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction) -> None:
+    """Gives every piece its case and drawers; drawers without an opening now are marked, never deleted."""
+    cases = {each.piece: each for each in db.scalars(select(Carcase).where(Carcase.unit_id == unit.id))}
+    for piece in range(1, unit.count + 1):
+        if piece not in cases:
+            cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece)
+            db.add(cases[piece])
+    db.flush()
+    held = {
+        (each.carcase_id, each.code): each
+        for each in db.scalars(select(Drawer).where(Drawer.unit_id == unit.id))
+    }
+    wanted = dict(_wanted(unit, built, cases))
+    for key, position in wanted.items():
+        if key in held:
+            held[key].position, held[key].gone = position, False
+        else:
+            db.add(_drawer(unit, *key, position))
+    for key, drawer in held.items():
+        if key not in wanted:
+            drawer.gone = True
+    db.flush()
+
+
+def _wanted(
+    unit: Unit, built: Construction, cases: dict[int, Carcase]
+) -> Iterator[tuple[tuple[str, str], int]]:
+    for piece in range(1, unit.count + 1):
+        for position, drawer in enumerate(built.drawers, 1):
+            yield (cases[piece].id, drawer.code.removeprefix(f"{unit.code}-")), position
+
+
+def _drawer(unit: Unit, carcase_id: str, code: str, position: int) -> Drawer:
+    facts: dict[str, Any] = {"job_id": unit.job_id, "unit_id": unit.id, "carcase_id": carcase_id}
+    return Drawer(id=new_id(), code=code, position=position, **facts)
