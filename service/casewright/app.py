@@ -47,6 +47,7 @@ def create_app(
     app.state.address = address
     app.state.clock = clock
     add_handlers(app)
+    app.state.routes = tuple(route for router in ROUTERS for route in router.routes)
     for router in ROUTERS:
         app.include_router(router)
     return app
