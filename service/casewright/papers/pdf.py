@@ -24,7 +24,7 @@ ACCESSIBLE = ["ua-1"]
 """The standard for PDFs that a screen reader can follow, ISO 14289-1; it refuses a sign that no font has."""
 NO_GLYPH = "could not be displayed"
 MOST = 2_000_000
-"""Signs of data that one paper may hold, drawings and all: a cut list of 2,300 parts has 600,000, set in 1 s."""
+"""Signs of data that one paper may hold, drawings and all: a cut list of 2,300 parts has 600,000."""
 ENGINES = 2
 PATIENCE = 20.0
 """How long a paper waits for its turn [s]."""
