@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
-from sqlalchemy import Engine, event
+from sqlalchemy import Engine, event, text
 from sqlalchemy.orm import ORMExecuteState, Session, UOWTransaction, with_loader_criteria
 
 from casewright.records.base import Lasting, Owned
@@ -96,8 +96,16 @@ def reading(engine: Engine, shop_id: str | None) -> Iterator[Fenced]:
 
 @contextmanager
 def writing(engine: Engine, shop_id: str | None, **info: Any) -> Iterator[Fenced]:
-    """A session that writes: all of it when the block ends, nothing when it raises."""
+    """A session that writes: all of it when the block ends, nothing when it raises.
+
+    One writer of a shop goes after another, as on SQLite, so that each sees what the one before it saved: of two who
+    save the same form the second is told, and gets both texts.
+    """
     with Fenced(engine, info={"shop": shop_id, **info}, expire_on_commit=False) as session, session.begin():
+        if shop_id and engine.dialect.name == "postgresql":
+            session.execute(
+                text("SELECT pg_advisory_xact_lock(hashtextextended(:shop, 0))"), {"shop": shop_id}
+            )
         yield session
 
 
