@@ -128,6 +128,7 @@ def upgrade() -> None:
         ),
         sa.Column("password_hash", sa.String(length=200), nullable=False),
         sa.Column("ended_at", sa.DateTime(timezone=True), nullable=True),
+        sa.Column("seen_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("version", sa.Integer(), nullable=False),
         sa.ForeignKeyConstraint(["shop_id"], ["shop.shop_id"], name=op.f("fk_person_shop_id")),

@@ -7,7 +7,7 @@ import traceback
 from datetime import UTC, datetime
 from typing import Any
 
-OWN = ("method", "path", "status", "ms", "reference", "error", "act", "role", "result")
+OWN = ("method", "path", "status", "ms", "reference", "error", "act", "role", "result", "shop", "person")
 """What an event may carry besides its sentence."""
 
 

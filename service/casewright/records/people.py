@@ -75,6 +75,8 @@ class Person(Item, Edited, Base):
     password_hash: Mapped[str] = mapped_column(String(200))
     ended_at: Mapped[datetime | None]
     """When the person left; nobody is deleted who has done something."""
+    seen_at: Mapped[datetime | None]
+    """When the person was last here, on any device."""
     created_at: Mapped[datetime]
 
 

@@ -1,27 +1,34 @@
 """Coming in: the first owner, signing in and out, invitations, new passwords."""
 
 import secrets
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from hashlib import sha256
 
 from sqlalchemy import delete, func, select, update
+from sqlalchemy.exc import IntegrityError
 
 from casewright.pieces.shop_spec import ShopSpec
 from casewright.records.base import new_id
-from casewright.records.people import House, KeyLink, LinkKind, Person, Role, Shop, ShopFigures, SignIn
-from casewright.records.sessions import ACROSS, Fenced
+from casewright.records.people import House, KeyLink, Person, Role, Shop, ShopFigures, SignIn
+from casewright.records.sessions import Fenced
 from casewright.shop.keeping import note_history
+from casewright.shop.links import end_resets, token_hash
 from casewright.shop.passwords import HASHER, hash_password, matches
-from casewright.shop.refusals import NotFound, Refused
+from casewright.shop.refusals import Refused
 from casewright.shop.throttle import forget_failures, note_failure, refuse_if_too_many
 
 LONGEST = timedelta(days=30)
 """A sign-in ends after this, used or not."""
 IDLE = timedelta(days=7)
-INVITED_FOR = timedelta(days=7)
-RESET_FOR = timedelta(minutes=30)
 WRONG = "The e-mail address or the password is not right."
+
+
+class WrongCode(Refused):
+    """The code on the set-up page is not the one that the start printed."""
+
+    def __init__(self) -> None:
+        super().__init__("This is not the code that the start printed; look at its last lines.", 422)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,11 +53,6 @@ class NewPerson:
     password: str
 
 
-def token_hash(token: str) -> str:
-    """What is kept of a secret that was handed out."""
-    return sha256(token.encode()).hexdigest()
-
-
 def fold_email(email: str) -> str:
     """An e-mail address as it is compared."""
     return email.strip().casefold()
@@ -62,10 +64,14 @@ def new_set_up_code(db: Fenced) -> str | None:
     Args:
         db: a writing session across shops
     """
-    house = db.get(House, 1, with_for_update=True) or House(id=1)
-    db.add(house)
-    if house.set_up_at or _people(db):
-        house.code_hash = None
+    with suppress(IntegrityError), db.begin_nested():  # another process may start in this moment
+        if db.get(House, 1) is None:
+            db.add(House(id=1))
+            db.flush()
+    house = db.get(House, 1, with_for_update=True, populate_existing=True)
+    if house is None or house.set_up_at or _people(db):
+        if house is not None:
+            house.code_hash = None
         return None
     code = "-".join(
         "".join(secrets.choice("23456789abcdefghjkmnpqrstuvwxyz") for _ in range(4)) for _ in range(4)
@@ -95,14 +101,16 @@ def set_up(db: Fenced, code: str, shop: NewShop, owner: NewPerson, now: datetime
         address: where the request came from, for the throttle
 
     Raises:
-        Refused: a shop exists already, or the code is not the one
+        Refused: a shop exists already
+        WrongCode: the code is not the one; the failure is noted, so keep the transaction
     """
     house = db.get(House, 1, with_for_update=True)
-    if house is None or house.code_hash is None or house.set_up_at:
+    if house is None or house.code_hash is None or house.set_up_at or _people(db):
         raise Refused("This installation is set up already; sign in instead.", 410)
     refuse_if_too_many(db, "set-up", now, address=address)
     if not secrets.compare_digest(token_hash(code.strip().lower()), house.code_hash):
-        raise Refused("This is not the code that the start printed; look at its last lines.", 422)
+        note_failure(db, "set-up", now, address=address)
+        raise WrongCode
     house.code_hash, house.set_up_at = None, now
     return open_shop(db, shop, owner, now)
 
@@ -137,30 +145,32 @@ def open_shop(db: Fenced, new: NewShop, owner: NewPerson, now: datetime) -> Pers
 
 
 def add_person(db: Fenced, shop_id: str, new: NewPerson, role: Role, now: datetime) -> Person:
-    """Adds somebody to a shop.
+    """Adds somebody to a shop; somebody who had left comes back under the same address.
 
     Raises:
         Refused: the address is somebody's already
     """
     email = fold_email(new.email)
-    held = db.scalars(select(Person).where(Person.shop_id == shop_id, Person.email == email)).first()
-    if held is not None:
+    held = db.scalars(
+        select(Person).where(Person.shop_id == shop_id, Person.email == email).with_for_update()
+    ).first()
+    if held is not None and held.ended_at is None:
         raise Refused("Somebody in this shop has this e-mail address already.", 422)
-    person = Person(
-        shop_id=shop_id,
-        id=new_id(),
-        name=new.name,
-        email=email,
-        role=role,
-        password_hash=hash_password(new.password),
-        created_at=now,
-    )
-    db.add(person)
-    db.flush()
+    person = held or Person(shop_id=shop_id, id=new_id(), email=email, created_at=now)
+    person.name, person.role, person.ended_at = new.name, role, None
+    person.password_hash = hash_password(new.password)
+    try:
+        with db.begin_nested():
+            db.add(person)
+            db.flush()
+    except IntegrityError:  # two came in with one address in the same moment
+        raise Refused("Somebody in this shop has this e-mail address already.", 422) from None
     return person
 
 
-def sign_in(db: Fenced, email: str, password: str, now: datetime, *, address: str) -> Person | None:
+def sign_in(
+    db: Fenced, email: str, password: str, now: datetime, *, address: str, device: str = ""
+) -> Person | None:
     """Who signs in with an e-mail address and a password; None, with the failure noted, for nobody.
 
     Args:
@@ -169,12 +179,15 @@ def sign_in(db: Fenced, email: str, password: str, now: datetime, *, address: st
         password: as typed
         now: the moment
         address: where the request came from
+        device: the mark of a device on which this account has been signed in before. Its tries are counted
+            by themselves, so that strangers who guess cannot lock a person out of their own device.
 
     Raises:
         TooMany: too many failures lately
     """
     account = fold_email(email)
-    refuse_if_too_many(db, "sign-in", now, account=account, address=address)
+    keys = {"device": f"{device} {account}"} if device else {"account": account, "address": address}
+    refuse_if_too_many(db, "sign-in", now, **keys)
     found = list(
         db.scalars(select(Person).where(Person.email == account, Person.ended_at.is_(None)).limit(5))
     )
@@ -182,12 +195,12 @@ def sign_in(db: Fenced, email: str, password: str, now: datetime, *, address: st
     if not found:
         matches(password, None)  # takes the time that a known account takes
     if not right:
-        note_failure(db, "sign-in", now, account=account, address=address)
+        note_failure(db, "sign-in", now, **keys)
         return None
     person = right[0]
     if HASHER.check_needs_rehash(person.password_hash):
         person.password_hash = hash_password(password)
-    forget_failures(db, "sign-in", account=account)
+    forget_failures(db, "sign-in", **{name: key for name, key in keys.items() if name != "address"})
     return person
 
 
@@ -199,6 +212,7 @@ def keep_signed_in(db: Fenced, person: Person, now: datetime, *, device: str, ad
     """
     token = secrets.token_urlsafe(32)
     db.execute(delete(SignIn).where(SignIn.shop_id == person.shop_id, SignIn.ends_at < now))
+    note_seen(db, person.shop_id, person.id, now)
     db.add(
         SignIn(
             shop_id=person.shop_id,
@@ -214,14 +228,25 @@ def keep_signed_in(db: Fenced, person: Person, now: datetime, *, device: str, ad
     return f"{person.shop_id}.{token}"
 
 
+def note_seen(db: Fenced, shop_id: str, person_id: str, now: datetime, sign_in_id: str = "") -> None:
+    """Remembers that a person was here, with one of their sign-ins."""
+    # Not through the row: being seen is no edit, and must not make a form stale.
+    db.execute(update(Person).where(Person.shop_id == shop_id, Person.id == person_id).values(seen_at=now))
+    if sign_in_id:
+        db.execute(
+            update(SignIn).where(SignIn.shop_id == shop_id, SignIn.id == sign_in_id).values(seen_at=now)
+        )
+
+
 def who_is(db: Fenced, cookie: str, now: datetime) -> tuple[SignIn, Person, Shop] | None:
     """Who holds a cookie's secret, in one query; None where it has ended."""
-    token = cookie.partition(".")[2]
+    shop_id, _, token = cookie.partition(".")
     found = db.execute(
         select(SignIn, Person, Shop)
         .join(Person, (Person.shop_id == SignIn.shop_id) & (Person.id == SignIn.person_id))
         .join(Shop, Shop.shop_id == SignIn.shop_id)
         .where(
+            SignIn.shop_id == shop_id,
             SignIn.token_hash == token_hash(token),
             SignIn.ends_at > now,
             SignIn.seen_at > now - IDLE,
@@ -241,96 +266,23 @@ def sign_out(db: Fenced, person_id: str, sign_in_id: str | None = None, *, keep:
     db.execute(ending)
 
 
-def invite(db: Fenced, made_by: str, role: Role, now: datetime) -> str:
-    """A link that lets one new person in.
-
-    Returns:
-        The secret part of the link.
-    """
-    note_history(db, made_by, now, f"Invited somebody as {role.value}.")
-    return _new_link(db, LinkKind.INVITATION, role, made_by, now, INVITED_FOR)
-
-
-def offer_new_password(db: Fenced, person: Person, made_by: str, now: datetime) -> str:
-    """A link with which a person sets a new password; earlier ones stop working.
-
-    Returns:
-        The secret part of the link.
-    """
-    db.execute(
-        update(KeyLink)
-        .where(
-            KeyLink.shop_id == person.shop_id,
-            KeyLink.kind == LinkKind.RESET,
-            KeyLink.person_id == person.id,
-            KeyLink.used_at.is_(None),
-        )
-        .values(used_at=now)
-    )
-    return _new_link(db, LinkKind.RESET, person.role, made_by, now, RESET_FOR, person)
-
-
-def _new_link(
-    db: Fenced,
-    kind: LinkKind,
-    role: Role,
-    made_by: str,
-    now: datetime,
-    lasts: timedelta,
-    person: Person | None = None,
-) -> str:
-    token = secrets.token_urlsafe(24)
-    shop_id = person.shop_id if person else db.shop_id
-    db.add(
-        KeyLink(
-            shop_id=shop_id,
-            kind=kind,
-            token_hash=token_hash(token),
-            person_id=person.id if person else None,
-            role=role,
-            made_by=made_by,
-            created_at=now,
-            ends_at=now + lasts,
-        )
-    )
-    return f"{shop_id}.{token}"
-
-
-def find_link(db: Fenced, kind: LinkKind, secret: str, now: datetime) -> KeyLink:
-    """The link that a secret opens.
+def come_in(db: Fenced, link: KeyLink, new: NewPerson, now: datetime) -> Person:
+    """Uses an invitation: the new person belongs to the shop.
 
     Raises:
-        NotFound: no link, a used one, or one that has run out
+        Refused: the address is somebody's already; the invitation stays good
     """
-    token = secret.partition(".")[2]
-    found = db.scalars(
-        select(KeyLink)
-        .where(
-            KeyLink.kind == kind,
-            KeyLink.token_hash == token_hash(token),
-            KeyLink.used_at.is_(None),
-            KeyLink.ends_at > now,
-        )
-        .with_for_update()
-    ).first()
-    if found is None:
-        raise NotFound("link: it has been used, or it has run out. Ask for a new one")
-    return found
-
-
-def come_in(db: Fenced, link: KeyLink, new: NewPerson, now: datetime) -> Person:
-    """Uses an invitation: the new person belongs to the shop."""
-    link.used_at = now
     person = add_person(db, link.shop_id, new, link.role, now)
-    note_history(db, new.name, now, f"{new.name} came in as {link.role.value}, invited by {link.made_by}.")
+    link.used_at = now
+    said = f"{new.name} came in as {link.role.value}, invited by {link.made_by}."
+    note_history(db, new.name, now, said, shop_id=link.shop_id)
     return person
 
 
 def set_password(db: Fenced, person: Person, password: str, now: datetime) -> None:
-    """Gives a person a new password and ends every sign-in of theirs."""
+    """Gives a person a new password; every sign-in of theirs ends, and every open link to a new password."""
     person.password_hash = hash_password(password)
-    db.execute(
-        delete(SignIn).where(SignIn.shop_id == person.shop_id, SignIn.person_id == person.id),
-    )
-    if not db.info.get(ACROSS):
-        note_history(db, person.name, now, f"{person.name} has a new password; all sign-ins ended.")
+    db.execute(delete(SignIn).where(SignIn.shop_id == person.shop_id, SignIn.person_id == person.id))
+    end_resets(db, person, now)
+    said = f"{person.name} has a new password; all sign-ins ended."
+    note_history(db, person.name, now, said, shop_id=person.shop_id)

@@ -29,12 +29,22 @@ def note_history(
     what: str,
     *,
     job_id: str | None = None,
+    shop_id: str | None = None,
     before: dict[str, Any] | None = None,
     after: dict[str, Any] | None = None,
 ) -> None:
-    """Writes a sentence into the history of a job, or of the shop."""
+    """Writes a sentence into the history of a job, or of the shop: the session's, unless another is named."""
     db.add(
-        History(id=new_id(), job_id=job_id, what=what, before=before, after=after, at=now, who=who),
+        History(
+            shop_id=shop_id,
+            id=new_id(),
+            job_id=job_id,
+            what=what,
+            before=before,
+            after=after,
+            at=now,
+            who=who,
+        ),
     )
 
 

@@ -9,25 +9,26 @@ from starlette.responses import Response
 
 from casewright.records.people import LinkKind, Person, Role, Shop
 from casewright.shop.entering import (
-    LONGEST,
     WRONG,
     NewPerson,
     NewShop,
+    WrongCode,
     come_in,
-    find_link,
     is_set_up,
-    keep_signed_in,
     set_password,
     set_up,
     sign_in,
     sign_out,
 )
+from casewright.shop.links import find_link
 from casewright.shop.passwords import password_fault
-from casewright.shop.refusals import Refused
+from casewright.shop.refusals import Refused, TooMany
+from casewright.web.cookies import known_device, let_in, let_out
 from casewright.web.errors import SignInPage
+from casewright.web.events import note_event
 from casewright.web.pages import Page, form_of, is_local, see, show_stranger
 from casewright.web.typed import Form, Reader
-from casewright.web.visits import Call, Everybody, Stranger, address_of, cookie_name
+from casewright.web.visits import Call, Everybody, Stranger, address_of
 
 router = APIRouter()
 
@@ -122,11 +123,11 @@ def save_set_up(call: Stranger) -> Response:
         return show_stranger(call.request, set_up_page(read.form), 422)
     try:
         person = set_up(call.db, code, shop, owner, call.now, address_of(call.request))
-    except Refused as refused:
-        if refused.status != 422:
-            raise
-        read.fault("code", str(refused))
+    except WrongCode as wrong:  # caught here, so that the failure is kept
+        note_event(call.request, "set-up", "failed")
+        read.fault("code", str(wrong))
         return show_stranger(call.request, set_up_page(read.form), 422)
+    note_event(call.request, "set-up", "ok", shop=person.shop_id, person=person.id)
     return _let_in(call, person, "/demo/beginning" if start == "demo" else "/jobs")
 
 
@@ -173,72 +174,66 @@ def save_sign_in(call: Stranger) -> Response:
     following = call.typed.get("next")
     following = following if is_local(following) else "/"
     kept = tuple((name[5:], value) for name, value in call.typed.pairs if name.startswith("kept."))
-    person = sign_in(call.db, email, password[:200], call.now, address=address_of(call.request))
+    page = SignInPage(title="Sign in", form=Form(values={"email": email}), next=following, kept=kept)
+    try:
+        device = known_device(call.request, email)
+        person = sign_in(
+            call.db, email, password[:200], call.now, address=address_of(call.request), device=device
+        )
+    except TooMany as wait:
+        note_event(call.request, "sign-in", "too many")
+        answer = _door_again(call, page, str(wait), wait.status)
+        answer.headers["retry-after"] = str(wait.seconds)
+        return answer
     if person is None:
-        form = Form(values={"email": email}, faults={"email": WRONG})
-        page = SignInPage(title="Sign in", form=form, next=following, kept=kept)
-        return show_stranger(call.request, page, 422)
+        note_event(call.request, "sign-in", "failed")
+        return _door_again(call, page, WRONG, 422)
+    note_event(call.request, "sign-in", "ok", shop=person.shop_id, person=person.id, role=person.role)
     if kept:
         page_kept = KeptPage(title="You are signed in", action=following, kept=kept)
-        return _with_cookie(call, person, show_stranger(call.request, page_kept))
+        return let_in(call.request, call.db, person, call.now, show_stranger(call.request, page_kept))
     return _let_in(call, person, following)
 
 
+def _door_again(call: Call, page: SignInPage, fault: str, status: int) -> Response:
+    page.form.faults["email"] = fault
+    return show_stranger(call.request, page, status)
+
+
 def _let_in(call: Call, person: Person, address: str) -> Response:
-    return _with_cookie(call, person, see(address))
-
-
-def _with_cookie(call: Call, person: Person, response: Response) -> Response:
-    request = call.request
-    secret = keep_signed_in(
-        call.db,
-        person,
-        call.now,
-        device=request.headers.get("user-agent", ""),
-        address=address_of(request),
-    )
-    response.set_cookie(
-        cookie_name(request),
-        secret,
-        max_age=int(LONGEST.total_seconds()),
-        httponly=True,
-        samesite="lax",
-        secure=request.url.scheme == "https",
-    )
-    return response
+    return let_in(call.request, call.db, person, call.now, see(address))
 
 
 @router.post("/sign-out")
 def save_sign_out(visit: Everybody) -> Response:
     """Ends this sign-in, or with `everywhere` all of the person's."""
     sign_out(visit.db, visit.person.id, None if visit.typed.has("everywhere") else visit.sign_in)
-    response = see("/sign-in")
-    response.delete_cookie(cookie_name(visit.request))
-    response.headers["clear-site-data"] = '"cache", "storage"'
-    return response
+    note_event(visit.request, "sign-out", "ok", shop=visit.shop.shop_id, person=visit.person.id)
+    return let_out(visit.request, see("/sign-in", "out"))
 
 
 @router.get("/invitation/{secret}")
 def show_invitation(call: Stranger, secret: str) -> Response:
     """What an invitation opens."""
-    link = find_link(call.db, LinkKind.INVITATION, secret[:200], call.now)
+    link = find_link(call.db, LinkKind.INVITATION, secret, call.now)
     return show_stranger(call.request, _come_in_page(call, link.shop_id, link.role, form_of()))
 
 
 @router.post("/invitation/{secret}")
 def save_invitation(call: Stranger, secret: str) -> Response:
     """Lets a new person in."""
-    link = find_link(call.db, LinkKind.INVITATION, secret[:200], call.now)
+    link = find_link(call.db, LinkKind.INVITATION, secret, call.now, use=True)
     read = Reader(call.typed)
-    person = read_person(read, "")
+    new = read_person(read, "")
     if read.faults:
         return show_stranger(call.request, _come_in_page(call, link.shop_id, link.role, read.form), 422)
     try:
-        return _let_in(call, come_in(call.db, link, person, call.now), "/")
+        person = come_in(call.db, link, new, call.now)
     except Refused as refused:
         read.fault("email", str(refused))
-        link.used_at = None
         return show_stranger(call.request, _come_in_page(call, link.shop_id, link.role, read.form), 422)
+    note_event(call.request, "invitation", "ok", shop=person.shop_id, person=person.id, role=person.role)
+    return _let_in(call, person, "/")
 
 
 def _come_in_page(call: Call, shop_id: str, role: Role, form: Form) -> ComeInPage:
@@ -258,20 +253,20 @@ def show_new_password(call: Stranger, secret: str) -> Response:
 @router.post("/password/{secret}")
 def save_new_password(call: Stranger, secret: str) -> Response:
     """Sets a new password; every sign-in of the person ends."""
-    person = _person_of_link(call, secret)
+    person = _person_of_link(call, secret, use=True)
     password = call.typed.get("password")
     if fault := password_fault(password, person.name, person.email.partition("@")[0]):
-        form = Form(faults={"password": fault})
-        page = NewPasswordPage(title="A new password", form=form, name=person.name)
+        page = NewPasswordPage(
+            title="A new password", form=Form(faults={"password": fault}), name=person.name
+        )
         return show_stranger(call.request, page, 422)
-    link = find_link(call.db, LinkKind.RESET, secret[:200], call.now)
-    link.used_at = call.now
-    set_password(call.db, person, password, call.now)
-    return see("/sign-in")
+    set_password(call.db, person, password, call.now)  # ends the link, too
+    note_event(call.request, "new password", "ok", shop=person.shop_id, person=person.id)
+    return see("/sign-in", "password")
 
 
-def _person_of_link(call: Call, secret: str) -> Person:
-    link = find_link(call.db, LinkKind.RESET, secret[:200], call.now)
+def _person_of_link(call: Call, secret: str, *, use: bool = False) -> Person:
+    link = find_link(call.db, LinkKind.RESET, secret, call.now, use=use)
     person = call.db.get(Person, (link.shop_id, link.person_id))
     if person is None or person.ended_at:
         raise Refused("This person has left the shop.", 410)

@@ -16,6 +16,7 @@ from starlette.responses import Response
 
 from casewright.shop.refusals import Refused, TooMany
 from casewright.web.pages import Page, is_local, see, show_stranger
+from casewright.web.rooms import methods_at
 from casewright.web.typed import Form, Typed
 from casewright.web.visits import NotSignedIn
 
@@ -79,9 +80,11 @@ def without_passwords(typed: Typed) -> tuple[tuple[str, str], ...]:
 
 
 def on_refused(request: Request, error: Exception) -> Response:
-    """The shop's rules say no."""
+    """The shop's rules say no; what somebody wrote is kept on the page."""
     status = error.status if isinstance(error, Refused) else 409
-    answer = trouble(request, status, str(error))
+    kept = _typed(request) if status in {409, 422, 429} else ()
+    written = any(len(value) > 20 for name, value in kept if name != "once")
+    answer = trouble(request, status, str(error), kept if written else ())
     if isinstance(error, TooMany):
         answer.headers["retry-after"] = str(error.seconds)
     return answer
@@ -105,6 +108,9 @@ def on_http(request: Request, error: Exception) -> Response:
     answer = trouble(request, status)
     if isinstance(error, HTTPException) and error.headers:
         answer.headers.update(error.headers)
+    if status == 405:  # the framework names the methods of one page only, and there may be two at a path
+        taken = methods_at(request.app.state.routes, request.url.path)
+        answer.headers["allow"] = ", ".join(sorted(taken | ({"HEAD"} if "GET" in taken else set())))
     return answer
 
 

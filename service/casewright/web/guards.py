@@ -7,6 +7,7 @@ from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.requests import Request
+from starlette.responses import HTMLResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from casewright.web.errors import trouble
@@ -22,12 +23,19 @@ ALWAYS = {
     "content-security-policy": POLICY,
     "x-content-type-options": "nosniff",
     "x-frame-options": "DENY",
+    # Not no-referrer, not even for secret links: it makes the Origin of their own forms null, and then a form
+    # could not be told from another site's. This one sends no word of a page to any other site either.
     "referrer-policy": "same-origin",
     "cross-origin-opener-policy": "same-origin",
     "cross-origin-resource-policy": "same-origin",
     "permissions-policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
 }
 UNSAFE = {"POST", "PUT", "PATCH", "DELETE"}
+LAST_WORDS = (
+    '<!doctype html><html lang="en"><meta charset="utf-8"><title>This did not work</title>'
+    "<h1>This did not work</h1><p>Something in the program went wrong. Nothing was half saved. Go back.</p>"
+)
+"""For when not even the page for a fault can be made."""
 SECRET_PATHS = ("/quote/", "/invitation/", "/password/")
 """Paths whose last part is a secret: it never reaches a log."""
 
@@ -47,24 +55,36 @@ class Guards:
         if bare:  # a page that can be got can be asked for its head
             scope = {**scope, "method": "GET"}
         scope.setdefault("state", {})["reference"] = secrets.token_hex(4)
-        app = _refuse if comes_from_elsewhere(scope["method"], Headers(scope=scope)) else self.app
+        app = self._app_for(scope)
         started = time.perf_counter()
-        status = 0
+        status, replaced = 0, False
 
         async def send_with_headers(message: Message) -> None:
-            nonlocal status
+            nonlocal status, replaced
+            if replaced:
+                return
             if message["type"] == "http.response.start":
                 status = message["status"]
+                replaced = _is_bare_refusal(message)
+                if replaced:
+                    await trouble(Request(scope), status)(scope, receive, send_completed)
+                    return
                 _complete(MutableHeaders(scope=message), scope)
             elif bare:
                 message = {**message, "body": b""}
+            await send(message)
+
+        async def send_completed(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                _complete(MutableHeaders(scope=message), scope)
             await send(message)
 
         try:
             await app(scope, receive, send_with_headers)
         except Exception:
             if status == 0:  # otherwise the page for a fault has been sent and the trace logged
-                raise
+                log.exception("fault", extra={"reference": scope["state"]["reference"]})
+                await HTMLResponse(LAST_WORDS, 500)(scope, receive, send_with_headers)
         finally:
             taken = (time.perf_counter() - started) * 1000
             log.info(
@@ -77,6 +97,28 @@ class Guards:
                     "reference": scope["state"]["reference"],
                 },
             )
+
+    def _app_for(self, scope: Scope) -> ASGIApp:
+        if comes_from_elsewhere(scope["method"], Headers(scope=scope)):
+            return _refuse
+        return _not_read if is_unreadable(scope) else self.app
+
+
+async def _not_read(scope: Scope, receive: Receive, send: Send) -> None:
+    await trouble(Request(scope), 404)(scope, receive, send)
+
+
+def is_unreadable(scope: Scope) -> bool:
+    """Whether an address holds signs that no page's address has, and that a database would refuse."""
+    return (
+        any(ord(sign) < 32 or ord(sign) == 127 for sign in scope["path"]) or b"%00" in scope["query_string"]
+    )
+
+
+def _is_bare_refusal(start: Message) -> bool:
+    """Whether the framework refuses a body for its size before any page of ours is asked."""
+    kind = Headers(raw=start["headers"]).get("content-type", "")
+    return start["status"] == 413 and kind.startswith("text/plain")
 
 
 async def _refuse(scope: Scope, receive: Receive, send: Send) -> None:

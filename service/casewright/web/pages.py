@@ -25,6 +25,8 @@ SAID = {
     "removed": "Taken out.",
     "undone": "Taken back.",
     "ended": "Ended.",
+    "password": "The new password is set. Sign in with it.",
+    "out": "You are signed out.",
 }
 """What a page may say after an act. The address names the sentence and never carries one."""
 
@@ -95,8 +97,9 @@ def new_mark() -> str:
 
 def frame_of(visit: Visit | None, request: Request) -> Frame:
     """The frame for a visit; a bare one at the door."""
+    said = SAID.get(request.query_params.get("said", ""), "")
     if visit is None:
-        return Frame(here=request.url.path)
+        return Frame(here=request.url.path, said=said)
     return Frame(
         shop=visit.shop.name,
         person=visit.person.name,
@@ -105,7 +108,7 @@ def frame_of(visit: Visit | None, request: Request) -> Frame:
         demo=visit.shop.demo,
         zone=visit.shop.time_zone,
         symbol=visit.shop.symbol,
-        said=SAID.get(request.query_params.get("said", ""), ""),
+        said=said,
     )
 
 
@@ -147,7 +150,8 @@ def see(address: str, said: str = "") -> Response:
 def is_local(address: str) -> bool:
     """Whether an address is a path of this site and nothing that a browser takes for another host."""
     return (
-        address.startswith("/")
+        len(address) <= 2000
+        and address.startswith("/")
         and not address.startswith("//")
         and "\\" not in address
         and all(sign.isprintable() and sign != " " for sign in address)

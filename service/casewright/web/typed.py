@@ -8,6 +8,7 @@ from datetime import date
 from decimal import Decimal, InvalidOperation
 
 from starlette.datastructures import UploadFile
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length
@@ -64,14 +65,14 @@ async def read_typed(request: Request) -> Typed:
     kind = request.headers.get("content-type", "").partition(";")[0].strip().lower()
     if kind not in {"application/x-www-form-urlencoded", "multipart/form-data"}:
         return Typed()
-    async with request.form(max_files=0, max_fields=MOST_FIELDS, max_part_size=LONGEST_FIELD) as form:
-        typed = Typed(
-            tuple(
-                (clean(name)[:200], clean(value))
-                for name, value in form.multi_items()
-                if not isinstance(value, UploadFile)
-            )
-        )
+    try:
+        async with request.form(max_files=0, max_fields=MOST_FIELDS, max_part_size=LONGEST_FIELD) as form:
+            items = form.multi_items()
+    except (UnicodeError, LookupError) as error:  # the request names a charset that cannot be one
+        raise HTTPException(400) from error
+    typed = Typed(
+        tuple((clean(name)[:200], clean(value)) for name, value in items if not isinstance(value, UploadFile))
+    )
     request.state.typed = typed  # for the error pages, which must not lose it
     return typed
 

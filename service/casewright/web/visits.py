@@ -9,12 +9,15 @@ from zoneinfo import ZoneInfo
 
 from fastapi import Depends, Request
 from sqlalchemy import Engine
+from sqlalchemy.exc import OperationalError
 
 from casewright.measure.lengths import LengthUnit
-from casewright.records.people import Person, Role, Shop, SignIn
+from casewright.records.people import Person, Role, Shop
 from casewright.records.sessions import Fenced, across_shops, reading, writing
-from casewright.shop.entering import who_is
+from casewright.shop.entering import note_seen, who_is
+from casewright.shop.links import shop_of_secret
 from casewright.shop.refusals import Refused
+from casewright.web.events import note_event
 from casewright.web.typed import Typed, read_typed
 
 SEEN_EVERY = timedelta(minutes=10)
@@ -114,6 +117,11 @@ def address_of(request: Request) -> str:
     return request.client.host if request.client else "unknown"
 
 
+def site_of(request: Request) -> str:
+    """The address of this site, for links that are handed on: as it was set, else as it was asked for."""
+    return request.app.state.address or f"{request.url.scheme}://{request.url.netloc}"
+
+
 def moment(request: Request) -> datetime:
     """The present moment, by the application's clock."""
     clock: Callable[[], datetime] = request.app.state.clock
@@ -131,7 +139,7 @@ def allow(*roles: Role, reads: bool = False) -> Any:
     def enter(request: Request, typed: Annotated[Typed, Depends(read_typed)]) -> Iterator[Visit]:
         now = moment(request)
         cookie = request.cookies.get(cookie_name(request), "")
-        shop_id = cookie.partition(".")[0]
+        shop_id = shop_of_secret(cookie)
         if not shop_id:
             raise NotSignedIn(typed)
         with _session(request, shop_id, reads=reads) as db:
@@ -139,12 +147,16 @@ def allow(*roles: Role, reads: bool = False) -> Any:
             if found is None:
                 raise NotSignedIn(typed)
             sign_in, person, shop = found
-            if person.role not in roles:
-                raise Refused(_reserved(roles), 403)
-            _note_seen(request, db, sign_in, now)
-            yield Visit(
+            visit = Visit(
                 request=request, db=db, shop=shop, person=person, sign_in=sign_in.id, now=now, typed=typed
             )
+            if person.role not in roles:
+                note_event(request, "page", "refused", shop=shop_id, person=person.id, role=person.role)
+                raise Refused(_reserved(roles), 403)
+            is_due = now - sign_in.seen_at >= SEEN_EVERY
+            yield visit
+        if is_due:
+            _note_seen(visit)
 
     enter.roles = frozenset(roles)  # type: ignore[attr-defined]
     return Depends(enter, scope="function")
@@ -156,17 +168,13 @@ def _session(request: Request, shop_id: str, *, reads: bool) -> AbstractContextM
     return writing(engine_of(request), shop_id)
 
 
-def _note_seen(request: Request, db: Fenced, held: SignIn, now: datetime) -> None:
-    """Remembers now and then that a sign-in is in use; a page that only reads gets a short session for it."""
-    if now - held.seen_at < SEEN_EVERY:
-        return
-    if request.method not in SAFE:
-        held.seen_at = now
-        return
-    with writing(engine_of(request), db.shop_id) as other:
-        again = other.get(SignIn, (held.shop_id, held.id))
-        if again is not None:
-            again.seen_at = now
+def _note_seen(visit: Visit) -> None:
+    """Remembers now and then that somebody is here, after the page's own session has ended."""
+    try:
+        with writing(engine_of(visit.request), visit.person.shop_id) as db:
+            note_seen(db, visit.person.shop_id, visit.person.id, visit.now, visit.sign_in)
+    except OperationalError:
+        pass  # the database is busy: no page fails for this, and the next one will note it
 
 
 def _reserved(roles: tuple[Role, ...]) -> str:
