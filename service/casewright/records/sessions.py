@@ -98,8 +98,8 @@ def reading(engine: Engine, shop_id: str | None) -> Iterator[Fenced]:
 def writing(engine: Engine, shop_id: str | None, **info: Any) -> Iterator[Fenced]:
     """A session that writes: all of it when the block ends, nothing when it raises.
 
-    One writer of a shop goes after another, as on SQLite, so that each sees what the one before it saved: of two who
-    save the same form the second is told, and gets both texts.
+    One writer of a shop goes after another, as on SQLite, so that each sees what the one before it saved: of
+    two who save the same form the second is told, and gets both texts.
     """
     with Fenced(engine, info={"shop": shop_id, **info}, expire_on_commit=False) as session, session.begin():
         if shop_id and engine.dialect.name == "postgresql":
