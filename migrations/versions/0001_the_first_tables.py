@@ -128,6 +128,7 @@ def upgrade() -> None:
         ),
         sa.Column("password_hash", sa.String(length=200), nullable=False),
         sa.Column("ended_at", sa.DateTime(timezone=True), nullable=True),
+        sa.Column("first_steps_away", sa.Boolean(), nullable=False),
         sa.Column("seen_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("version", sa.Integer(), nullable=False),
@@ -281,6 +282,7 @@ def upgrade() -> None:
             ["shop_id", "job_id"], ["job.shop_id", "job.id"], name=op.f("fk_payment_shop_id_job_id")
         ),
         sa.PrimaryKeyConstraint("shop_id", "id", name=op.f("pk_payment")),
+        sa.UniqueConstraint("shop_id", "corrects_id", name=op.f("uq_payment_shop_id_corrects_id")),
     )
     op.create_index(op.f("ix_payment_shop_id_job_id"), "payment", ["shop_id", "job_id"], unique=False)
 

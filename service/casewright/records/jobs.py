@@ -110,7 +110,11 @@ class Payment(Item, Lasting, Base):
     """Money that came in, or a correction of one by its negative."""
 
     __tablename__ = "payment"
-    __table_args__ = (owned_by("job", "job_id"), Index(None, "shop_id", "job_id"))
+    __table_args__ = (
+        owned_by("job", "job_id"),
+        Index(None, "shop_id", "job_id"),
+        UniqueConstraint("shop_id", "corrects_id"),
+    )
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     amount_cents: Mapped[int] = mapped_column(BigInteger)
     received_on: Mapped[date]

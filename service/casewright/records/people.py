@@ -75,6 +75,8 @@ class Person(Item, Edited, Base):
     password_hash: Mapped[str] = mapped_column(String(200))
     ended_at: Mapped[datetime | None]
     """When the person left; nobody is deleted who has done something."""
+    first_steps_away: Mapped[bool] = mapped_column(default=False)
+    """Whether the list of first steps was put away."""
     seen_at: Mapped[datetime | None]
     """When the person was last here, on any device."""
     created_at: Mapped[datetime]
