@@ -367,6 +367,7 @@ def upgrade() -> None:
         sa.Column("job_id", sa.String(length=13), nullable=False),
         sa.Column("drawer_id", sa.String(length=13), nullable=True),
         sa.Column("operation", sa.String(length=8), nullable=False),
+        sa.Column("started_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("kept_seconds", sa.Integer(), nullable=False),
         sa.Column("running_since", sa.DateTime(timezone=True), nullable=True),
         sa.ForeignKeyConstraint(

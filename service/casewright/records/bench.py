@@ -110,6 +110,8 @@ class Timer(Owned, Base):
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     drawer_id: Mapped[str | None] = mapped_column(String(ID_LENGTH))
     operation: Mapped[str] = mapped_column(String(8))
+    started_at: Mapped[datetime]
+    """Its day is the day of the entry that it ends in, past midnight, too."""
     kept_seconds: Mapped[int] = mapped_column(default=0)
     """What ran before the last pause."""
     running_since: Mapped[datetime | None]
