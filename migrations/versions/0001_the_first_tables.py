@@ -313,13 +313,16 @@ def upgrade() -> None:
         sa.Column("basis", DOCUMENT, nullable=True),
         sa.Column("total_cents", sa.BigInteger(), nullable=True),
         sa.Column("note", sa.Text(), nullable=False),
+        sa.Column("choices", DOCUMENT, nullable=False),
         sa.Column("link_serial", sa.Integer(), nullable=False),
         sa.Column("link_hash", sa.String(length=64), nullable=True),
+        sa.Column("link_ended_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("issued_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("valid_until", sa.Date(), nullable=True),
         sa.Column("opened_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("answered_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("answered_name", sa.String(length=120), nullable=False),
+        sa.Column("answered_way", sa.String(length=200), nullable=False),
         sa.Column("answer_note", sa.Text(), nullable=False),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("version", sa.Integer(), nullable=False),
@@ -330,6 +333,7 @@ def upgrade() -> None:
         sa.UniqueConstraint("shop_id", "number", "revision", name=op.f("uq_quote_shop_id_number_revision")),
     )
     op.create_index(op.f("ix_quote_shop_id_job_id"), "quote", ["shop_id", "job_id"], unique=False)
+    op.create_index(op.f("ix_quote_shop_id_link_hash"), "quote", ["shop_id", "link_hash"], unique=False)
     op.create_index(op.f("ix_quote_shop_id_state"), "quote", ["shop_id", "state"], unique=False)
 
     op.create_table(
@@ -424,7 +428,7 @@ def upgrade() -> None:
         sa.Column("id", sa.String(length=13), nullable=False),
         sa.Column("unit_id", sa.String(length=13), nullable=False),
         sa.Column("label", sa.String(length=120), nullable=False),
-        sa.Column("spec", DOCUMENT, nullable=False),
+        sa.Column("changes", DOCUMENT, nullable=False),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.ForeignKeyConstraint(
             ["shop_id", "unit_id"], ["unit.shop_id", "unit.id"], name=op.f("fk_unit_option_shop_id_unit_id")
@@ -545,6 +549,7 @@ def downgrade() -> None:
 
     op.drop_table("time_entry")
     op.drop_index(op.f("ix_quote_shop_id_state"), table_name="quote")
+    op.drop_index(op.f("ix_quote_shop_id_link_hash"), table_name="quote")
     op.drop_index(op.f("ix_quote_shop_id_job_id"), table_name="quote")
 
     op.drop_table("quote")

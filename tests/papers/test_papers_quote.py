@@ -128,3 +128,11 @@ def test_a_share_that_is_no_round_figure_is_printed_in_three_figures():
 
     assert "Signing 33.3 %" in printed
     assert "Completion 66.7 %" in printed
+
+
+def test_a_few_words_to_the_customer_stand_above_the_pieces():
+    note = "Thank you for showing us the hall.\n\nThe light there suits walnut."
+
+    printed = text_of(quote_pdf(offered().model_copy(update={"note": note})))
+
+    assert "for the north bedroom Thank you for showing us the hall. The light there suits walnut." in printed

@@ -35,6 +35,7 @@ def quote_pdf(offer: Offer, paper: Paper = Paper.LETTER) -> bytes:
         "customer_lines": _lines(offer.customer),
         "number": number,
         "job_name": name(offer.job_name),
+        "note": [words(line) for line in offer.note.splitlines() if line.strip()],
         "facts": [[label, said] for label, said in _facts(offer, issued) if said],
         "units": [_unit(unit, offer) for unit in offer.units],
         "options": [_option(option, offer) for option in offer.options],

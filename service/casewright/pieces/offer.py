@@ -58,6 +58,7 @@ class Offer(Spec):
     customer: Party = Field(description="Who is offered to.")
     job_number: str = Field(description="The shop's number of the job.")
     job_name: str = Field(description="What the job is called.")
+    note: str = Field("", max_length=5000, description="A few words to the customer, above the pieces.")
     quote_number: str = Field(description="The shop's number of the quote.")
     revision: int = Field(ge=1, description="Which revision of the quote this is.")
     issued_on: date | None = Field(None, description="When it was issued; none for a draft.")
@@ -105,6 +106,7 @@ def offer(
     job_name: str,
     quote_number: str,
     revision: Count = 1,
+    note: str = "",
     issued_on: date | None = None,
     valid_until: date | None = None,
     ready_by: date | None = None,
@@ -127,6 +129,7 @@ def offer(
         job_name: what the job is called
         quote_number: the shop's number of the quote
         revision: which revision of the quote this is [dimensionless]
+        note: a few words to the customer, above the pieces
         issued_on: the day of issue; None for a draft
         valid_until: the last day on which it may be accepted
         ready_by: when the job is promised; None for what the estimate promises
@@ -153,6 +156,7 @@ def offer(
         job_name=job_name,
         quote_number=quote_number,
         revision=revision,
+        note=note,
         issued_on=issued_on,
         valid_until=valid_until,
         ready_by=ready_by or job.promise.promised,

@@ -102,7 +102,8 @@ class UnitOption(Item, Base):
     __table_args__ = (owned_by("unit", "unit_id"), Index(None, "shop_id", "unit_id"))
     unit_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     label: Mapped[str] = mapped_column(String(120))
-    spec: Mapped[dict[str, Any]]
+    changes: Mapped[dict[str, Any]]
+    """What is different in the unit file, so that the option follows the unit through its revisions."""
     created_at: Mapped[datetime]
 
 

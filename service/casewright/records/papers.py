@@ -7,7 +7,7 @@ from typing import Any
 from sqlalchemy import BigInteger, Index, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
-from casewright.records.base import ID_LENGTH, Base, Edited, Item, Lasting, choice, owned_by
+from casewright.records.base import ID_LENGTH, Base, Document, Edited, Item, Lasting, choice, owned_by
 
 
 class QuoteState(StrEnum):
@@ -38,6 +38,7 @@ class Quote(Item, Edited, Base):
         UniqueConstraint("shop_id", "number", "revision"),
         Index(None, "shop_id", "job_id"),
         Index(None, "shop_id", "state"),
+        Index(None, "shop_id", "link_hash"),
     )
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     number: Mapped[int]
@@ -50,13 +51,19 @@ class Quote(Item, Edited, Base):
     total_cents: Mapped[int | None] = mapped_column(BigInteger)
     note: Mapped[str] = mapped_column(Text, default="")
     """A few words to the customer above the price."""
+    choices: Mapped[dict[str, Any]] = mapped_column(Document, default=dict)
+    """What the draft says beside what is worked out: days, date, which options are left out."""
     link_serial: Mapped[int] = mapped_column(default=1)
     link_hash: Mapped[str | None] = mapped_column(String(64))
+    link_ended_at: Mapped[datetime | None]
+    """When the shop ended the link; who opens it then is told so."""
     issued_at: Mapped[datetime | None]
     valid_until: Mapped[date | None]
     opened_at: Mapped[datetime | None]
     answered_at: Mapped[datetime | None]
     answered_name: Mapped[str] = mapped_column(String(120), default="")
+    answered_way: Mapped[str] = mapped_column(String(200), default="")
+    """How the answer came: by the link, or spoken or signed and taken down by somebody."""
     answer_note: Mapped[str] = mapped_column(Text, default="")
     created_at: Mapped[datetime]
 
