@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
+from sqlalchemy import and_, select
+
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer, Job, JobState
 from casewright.records.sessions import Fenced
@@ -21,7 +23,9 @@ ARROWS: dict[JobState, tuple[JobState, ...]] = {
     JobState.LOST: (JobState.ENQUIRY,),
 }
 """Where a job may go from each state."""
-FIELDS = ("name", "asked", "due_on", "note")
+FIELDS = ("name", "customer_id", "asked", "due_on", "note")
+CALLED = {"customer_id": "customer", "asked": "what was asked", "due_on": "due date"}
+"""What the history calls a field, where that is not its name."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,14 +51,29 @@ def load_job(db: Fenced, job_id: str) -> Job:
     return found
 
 
+def load_job_and_customer(db: Fenced, job_id: str) -> tuple[Job, Customer]:
+    """A job of the shop with its customer; one query.
+
+    Raises:
+        NotFound: the shop has no such job
+    """
+    found = db.execute(
+        select(Job, Customer)
+        .join(Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id))
+        .where(Job.id == job_id)
+    ).first()
+    if found is None:
+        raise NotFound("job")
+    return found[0], found[1]
+
+
 def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
     """Takes a new job on, under the shop's next number.
 
     Raises:
         NotFound: the shop has no such customer
     """
-    if db.get(Customer, (db.shop_id, facts.customer_id)) is None:
-        raise NotFound("customer")
+    _refuse_strangers(db, facts)
     job = Job(
         id=new_id(),
         number=next_number(db, "job"),
@@ -74,11 +93,17 @@ def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
     return job
 
 
+def _refuse_strangers(db: Fenced, facts: JobFacts) -> None:
+    if db.get(Customer, (db.shop_id, facts.customer_id)) is None:
+        raise NotFound("customer")
+
+
 def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, now: datetime) -> None:
     """Changes what is known of a job.
 
     Raises:
         Stale: somebody else saved since the version that the form shows
+        NotFound: the shop has no such customer
     """
     before = {name: _plain(getattr(job, name)) for name in FIELDS}
     after = {name: _plain(getattr(facts, name)) for name in FIELDS}
@@ -87,21 +112,31 @@ def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, no
     changed = [name for name in FIELDS if before[name] != after[name]]
     if not changed:
         return
+    if "customer_id" in changed:
+        _refuse_strangers(db, facts)
     for name in changed:
         setattr(job, name, getattr(facts, name))
     note_history(
         db,
         who,
         now,
-        f"Changed the job: {', '.join(name.replace('_on', ' date') for name in changed)}.",
+        f"Changed the job: {', '.join(CALLED.get(name, name) for name in changed)}.",
         job_id=job.id,
         before={name: before[name] for name in changed},
         after={name: after[name] for name in changed},
     )
 
 
-def set_own_figures(db: Fenced, job: Job, own: dict[str, Any], who: str, now: datetime) -> None:
-    """Gives a job figures of its own, such as the miles to drive, readable as a shop's figures are."""
+def set_own_figures(
+    db: Fenced, job: Job, own: dict[str, Any], who: str, now: datetime, *, version: int | None = None
+) -> None:
+    """Gives a job figures of its own, such as the miles to drive, readable as a shop's figures are.
+
+    Raises:
+        Stale: somebody else saved since the version that the form shows
+    """
+    if version is not None and job.version != version:
+        raise Stale({})
     if own == job.own:
         return
     note_history(
@@ -120,12 +155,15 @@ def move_job(db: Fenced, job: Job, state: JobState, who: str, now: datetime, *, 
         return
     if state not in ARROWS[job.state]:
         raise Refused(f"A job that is {job.state.value} cannot become {state.value} at once.")
+    if state is JobState.LOST and not why.strip():
+        raise Refused("Write why the job was lost: the next one may be won by it.", 422)
     was, job.state, job.moved_at = job.state, state, now
+    reason = f": {why.strip().rstrip('.')}" if why.strip() else ""
     note_history(
         db,
         who,
         now,
-        f"The job is {state.value} now, {was.value} before{f': {why}' if why else ''}.",
+        f"The job is {state.value} now, {was.value} before{reason}.",
         job_id=job.id,
         before={"state": was.value},
         after={"state": state.value},

@@ -1,0 +1,125 @@
+"""Where jobs stand: their units, quotes, money and drawers, for as many jobs as a page shows at once."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import Any, NamedTuple
+
+from sqlalchemy import func, select
+
+from casewright.records.bench import Drawer
+from casewright.records.jobs import Payment, Unit
+from casewright.records.papers import Quote, QuoteState
+from casewright.records.sessions import Fenced
+
+
+class QuoteRow(NamedTuple):
+    """A quote without its words and drawings."""
+
+    id: str
+    job_id: str
+    number: int
+    revision: int
+    state: QuoteState
+    total_cents: int | None
+    issued_at: datetime | None
+    opened_at: datetime | None
+    answered_at: datetime | None
+    answered_name: str
+    valid_until: date | None
+    created_at: datetime
+    net_cents: int | None
+    tax_cents: int | None
+    stages: list[dict[str, Any]] | None
+    """As they stand in its offer; none for a draft."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """What there is of a job.
+
+    Attributes:
+        units: how many units it has
+        quotes: its quotes, the newest first
+        received: what came in, corrections among it [cent]
+        drawers: how many drawers stand at each stage; those not begun under an empty name
+    """
+
+    units: int = 0
+    quotes: tuple[QuoteRow, ...] = ()
+    received: int = 0
+    drawers: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def accepted(self) -> tuple[QuoteRow, ...]:
+        """The quotes that the customer has agreed to, the oldest first."""
+        return tuple(quote for quote in reversed(self.quotes) if quote.state is QuoteState.ACCEPTED)
+
+
+def standings(db: Fenced, job_ids: Sequence[str]) -> dict[str, Standing]:
+    """Where each of some jobs stands, in four queries."""
+    units = _units(db, job_ids)
+    quotes = quotes_of(db, job_ids)
+    money = _received(db, job_ids)
+    drawers = _drawers(db, job_ids)
+    return {
+        job: Standing(
+            units=units.get(job, 0),
+            quotes=tuple(quotes.get(job, ())),
+            received=money.get(job, 0),
+            drawers=drawers.get(job, {}),
+        )
+        for job in job_ids
+    }
+
+
+def quotes_of(db: Fenced, job_ids: Sequence[str]) -> dict[str, list[QuoteRow]]:
+    """The quotes of some jobs, the newest first; of their offers only what is paid when."""
+    rows = db.execute(
+        select(
+            *(Quote.id, Quote.job_id, Quote.number, Quote.revision, Quote.state, Quote.total_cents),
+            *(Quote.issued_at, Quote.opened_at, Quote.answered_at, Quote.answered_name, Quote.valid_until),
+            Quote.created_at,
+            Quote.offer["net_cents"].as_integer(),
+            Quote.offer["tax_cents"].as_integer(),
+            Quote.offer["stages"],
+        )
+        .where(Quote.job_id.in_(job_ids))
+        .order_by(Quote.number.desc(), Quote.revision.desc())
+    )
+    found: dict[str, list[QuoteRow]] = defaultdict(list)
+    for row in rows:
+        quote = QuoteRow._make(row)
+        found[quote.job_id].append(quote)
+    return found
+
+
+def _units(db: Fenced, job_ids: Sequence[str]) -> dict[str, int]:
+    rows = db.execute(
+        select(Unit.job_id, func.count(Unit.id))
+        .where(Unit.job_id.in_(job_ids), Unit.ended_at.is_(None))
+        .group_by(Unit.job_id)
+    )
+    return {row[0]: row[1] for row in rows}
+
+
+def _received(db: Fenced, job_ids: Sequence[str]) -> dict[str, int]:
+    rows = db.execute(
+        select(Payment.job_id, func.sum(Payment.amount_cents))
+        .where(Payment.job_id.in_(job_ids))
+        .group_by(Payment.job_id)
+    )
+    return {job: int(cents) for job, cents in rows}
+
+
+def _drawers(db: Fenced, job_ids: Sequence[str]) -> dict[str, dict[str, int]]:
+    rows = db.execute(
+        select(Drawer.job_id, Drawer.stage, func.count(Drawer.id))
+        .where(Drawer.job_id.in_(job_ids), Drawer.gone.is_(False))
+        .group_by(Drawer.job_id, Drawer.stage)
+    )
+    found: dict[str, dict[str, int]] = defaultdict(dict)
+    for job, stage, count in rows:
+        found[job][stage] = count
+    return found

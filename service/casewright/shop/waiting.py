@@ -1,0 +1,183 @@
+"""What a job waits for, and how near its due date is: in words, for whoever opens the list in the morning."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from casewright.labour.stages import drawer_stages
+from casewright.measure.money import show_money
+from casewright.pricing.received import StagePaid, paid_stages, still_open
+from casewright.pricing.stages import StageAmount
+from casewright.records.job_list import SOON, STILL_DUE
+from casewright.records.jobs import JobState
+from casewright.records.papers import QuoteState
+from casewright.records.standing import QuoteRow, Standing
+
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+
+class Nearness(StrEnum):
+    """How near a due date is."""
+
+    LATE = "late"
+    SOON = "soon"
+    FAR = "far"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueWords:
+    """A due date in words.
+
+    Attributes:
+        nearness: late, soon, or neither
+        words: such as “3 days late” or “on Thursday”; empty where the date alone says enough
+    """
+
+    nearness: Nearness
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """From where a page is seen.
+
+    Attributes:
+        today: the day in the shop
+        zone: its time zone
+        symbol: the sign of its currency
+    """
+
+    today: date
+    zone: ZoneInfo
+    symbol: str
+
+    def on(self, when: date | datetime) -> str:
+        """A day as one says it: 5 Mar, and with its year where that is another."""
+        day = when.astimezone(self.zone).date() if isinstance(when, datetime) else when
+        year = "" if day.year == self.today.year else f" {day.year}"
+        return f"{day.day} {MONTHS[day.month - 1]}{year}"
+
+
+def due_words(due_on: date | None, state: JobState, today: date) -> DueWords | None:
+    """A due date in words where it is late or near; None where there is none, or it no longer counts."""
+    if due_on is None or state not in STILL_DUE:
+        return None
+    days = (due_on - today).days
+    if days < 0:
+        return DueWords(nearness=Nearness.LATE, words=f"{_span(-days)} late")
+    if days == 0:
+        return DueWords(nearness=Nearness.SOON, words="today")
+    if days == 1:
+        return DueWords(nearness=Nearness.SOON, words="tomorrow")
+    if days <= SOON.days:
+        return DueWords(nearness=Nearness.SOON, words=f"on {WEEKDAYS[due_on.weekday()]}")
+    return DueWords(nearness=Nearness.FAR, words="")
+
+
+def _span(days: int) -> str:
+    if days < 14:
+        return f"{days} {'day' if days == 1 else 'days'}"
+    return f"{days // 7} weeks"
+
+
+def what_waits(state: JobState, held: Standing, seen: Seen) -> tuple[str, ...]:
+    """What a job waits for, the most urgent first.
+
+    Args:
+        state: where the job stands
+        held: what there is of it
+        seen: the day, and how money is written
+
+    Returns:
+        Short sentences without a stop; none for a job that waits for nothing.
+    """
+    match state:
+        case JobState.ENQUIRY | JobState.QUOTED:
+            return (_quote(held, seen),)
+        case JobState.ACCEPTED:
+            return (*_units(held), *_next_payment(held, seen)) or ("can be taken in hand",)
+        case JobState.IN_HAND:
+            return (*_units(held), *_drawers(held), *_next_payment(held, seen))
+        case JobState.READY:
+            return ("to be delivered", *_next_payment(held, seen))
+        case JobState.DELIVERED:
+            return tuple(_next_payment(held, seen)) or ("can be closed",)
+        case _:
+            return ()
+
+
+def _quote(held: Standing, seen: Seen) -> str:
+    newest = next((quote for quote in held.quotes if quote.state is not QuoteState.SUPERSEDED), None)
+    if newest is None:
+        return "no quote yet" if held.units else "no unit yet"
+    return quote_words(newest, seen)
+
+
+def quote_words(quote: QuoteRow, seen: Seen) -> str:
+    """Where a quote stands, in words: “Q-12 sent 5 Mar, no answer yet”."""
+    name = f"Q-{quote.number}" + (f" revision {quote.revision}" if quote.revision > 1 else "")
+    answered = f" {seen.on(quote.answered_at)}" if quote.answered_at else ""
+    ended = f" on {seen.on(quote.valid_until)}" if quote.valid_until else ""
+    match quote.state:
+        case QuoteState.DRAFT:
+            return f"{name} is not sent yet"
+        case QuoteState.SENT if quote.valid_until and quote.valid_until < seen.today:
+            return f"{name} ran out{ended} without an answer"
+        case QuoteState.SENT:
+            sent = f" {seen.on(quote.issued_at)}" if quote.issued_at else ""
+            opened = f", opened {seen.on(quote.opened_at)}" if quote.opened_at else ""
+            return f"{name} sent{sent}{opened}, no answer yet"
+        case QuoteState.EXPIRED:
+            return f"{name} ran out{ended}"
+        case QuoteState.SUPERSEDED:
+            return f"{name} replaced by a later one"
+        case _:
+            return f"{name} {quote.state.value}{answered}"
+
+
+def _units(held: Standing) -> Iterator[str]:
+    if not held.units:
+        yield "no unit yet"
+
+
+def _drawers(held: Standing) -> Iterator[str]:
+    total = sum(held.drawers.values())
+    if total:
+        yield drawers_words(held)
+
+
+def drawers_words(held: Standing) -> str:
+    """How far the drawers of a job are: “3 of 11 drawers glued up”."""
+    total = sum(held.drawers.values())
+    noun = "drawer" if total == 1 else "drawers"
+    furthest = next((one for one in reversed(drawer_stages()) if held.drawers.get(one.code)), None)
+    if furthest is None:
+        return f"{total} {noun}, none begun"
+    count = held.drawers[furthest.code]
+    if count < total:
+        return f"{count} of {total} {noun} {furthest.word}"
+    return f"the drawer is {furthest.word}" if total == 1 else f"all {total} {noun} {furthest.word}"
+
+
+def _next_payment(held: Standing, seen: Seen) -> Iterator[str]:
+    following = next((stage for stage in stages_of(held) if not stage.is_paid), None)
+    if following:
+        yield f"payment open: {following.trigger}, {show_money(following.open, seen.symbol)}"
+
+
+def stages_of(held: Standing) -> tuple[StagePaid, ...]:
+    """The stage payments that were agreed, with what has come in of each; none before a quote is accepted."""
+    agreed = tuple(
+        StageAmount(trigger=stage["trigger"], amount=stage["amount_cents"])
+        for quote in held.accepted
+        for stage in quote.stages or ()
+    )
+    return paid_stages(agreed, held.received)
+
+
+def open_amount(held: Standing) -> int:
+    """What is still to come of what was agreed; below zero where too much came in [cent]."""
+    return still_open(sum(quote.total_cents or 0 for quote in held.accepted), held.received)
