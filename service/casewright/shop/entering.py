@@ -256,14 +256,14 @@ def who_is(db: Fenced, cookie: str, now: datetime) -> tuple[SignIn, Person, Shop
     return (found[0], found[1], found[2]) if found else None
 
 
-def sign_out(db: Fenced, person_id: str, sign_in_id: str | None = None, *, keep: str | None = None) -> None:
-    """Ends one sign-in of a person, or all of them, or all but one."""
+def sign_out(db: Fenced, person_id: str, sign_in_id: str | None = None, *, keep: str | None = None) -> int:
+    """Ends one sign-in of a person, or all of them, or all but one; says how many."""
     ending = delete(SignIn).where(SignIn.person_id == person_id)
     if sign_in_id:
         ending = ending.where(SignIn.id == sign_in_id)
     if keep:
         ending = ending.where(SignIn.id != keep)
-    db.execute(ending)
+    return len(db.execute(ending.returning(SignIn.id)).all())
 
 
 def come_in(db: Fenced, link: KeyLink, new: NewPerson, now: datetime) -> Person:

@@ -1,7 +1,9 @@
 """Every page, room by room."""
 
+from casewright.web.account import router as account
 from casewright.web.customers import router as customers
 from casewright.web.doors import router as doors
+from casewright.web.people import router as people
 from casewright.web.plain import router as plain
 
-ROUTERS = (plain, doors, customers)
+ROUTERS = (plain, doors, account, people, customers)
