@@ -3,7 +3,8 @@
 from casewright.web.account import router as account
 from casewright.web.customers import router as customers
 from casewright.web.doors import router as doors
+from casewright.web.help import router as help_
 from casewright.web.people import router as people
 from casewright.web.plain import router as plain
 
-ROUTERS = (plain, doors, account, people, customers)
+ROUTERS = (plain, doors, account, people, help_, customers)
