@@ -8,10 +8,12 @@ from casewright.web.visits import Visit
 
 SHOP_ROOMS = (
     ("/shop", "Shop"),
+    ("/shop/rate", "Rate"),
     ("/shop/prices", "Prices"),
     ("/shop/hours", "Hours"),
     ("/shop/woods", "Woods"),
     ("/shop/people", "People"),
+    ("/shop/revisions", "Revisions"),
     ("/shop/demo", "Demo"),
 )
 

@@ -1,0 +1,54 @@
+"""Which of a shop's figures are still those of the example, so that no quote goes out on them unnoticed."""
+
+from dataclasses import dataclass
+
+from casewright.pieces.shop import Shop as Figures
+from casewright.pricing.prices import key_of
+from casewright.pricing.rate import example_year
+
+EXAMPLE = "example"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StillExamples:
+    """How many figures of each kind are not the shop's own, of how many.
+
+    Attributes:
+        prices: prices of the made-up price book
+        all_prices: all prices
+        times: operations with the times that every shop starts with
+        all_times: all operations
+        costs: yearly costs with the name and the amount of the made-up year
+        all_costs: all yearly costs
+        minimum: the least charge is the example's
+        ratios: how many jobs the shop's own risk is learned from
+    """
+
+    prices: int
+    all_prices: int
+    times: int
+    all_times: int
+    costs: int
+    all_costs: int
+    minimum: bool
+    ratios: int
+
+    @property
+    def is_clean(self) -> bool:
+        """Whether no made-up money is left in the price."""
+        return not (self.prices or self.costs or self.minimum)
+
+
+def still_examples(figures: Figures) -> StillExamples:
+    """Counts what is left of the example."""
+    made_up = {(cost.name, cost.amount) for cost in example_year().costs}
+    return StillExamples(
+        prices=sum(row.basis.startswith(EXAMPLE) for row in figures.prices.rows),
+        all_prices=len({key_of(row) for row in figures.prices.rows}),
+        times=sum(one.code not in figures.spec.minutes for one in figures.standards.operations),
+        all_times=len(figures.standards.operations),
+        costs=sum((cost.name, cost.amount) in made_up for cost in figures.year.costs),
+        all_costs=len(figures.year.costs),
+        minimum=figures.spec.minimum is None,
+        ratios=len(figures.history.ratios),
+    )

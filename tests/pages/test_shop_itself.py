@@ -1,0 +1,85 @@
+"""The shop itself: what stands on a quote, and what is still made up."""
+
+import pytest
+
+
+def test_what_the_shop_says_of_itself_is_kept(owner):
+    owner.get("/shop")
+
+    page = owner.send(
+        "/shop", address="3 Marrow Street\nHudson", phone="518 555 0147", currency="EUR", tax="7,5", unit="mm"
+    )
+
+    form = page.form("/shop")
+    assert form.value("address") == "3 Marrow Street\nHudson"
+    assert form.value("tax") == "7.5"
+    assert form.value("unit") == "mm"
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "sentence"),
+    [
+        ("email", "ada at home", "“ada at home” is not an e-mail address"),
+        ("quote_days", "soon", "Write a whole number"),
+        ("tax", "a lot", "Write a number such as 6.25"),
+        ("name", "", "as it should stand on a quote"),
+    ],
+)
+def test_a_fault_stands_beside_its_field_and_the_text_is_kept(owner, name, typed, sentence):
+    owner.get("/shop")
+
+    page = owner.send("/shop", status=422, **{name: typed, "address": "3 Marrow Street"})
+
+    assert sentence in page.text
+    assert page.form("/shop").value(name) == typed
+    assert page.form("/shop").value("address") == "3 Marrow Street"
+    assert page.seen.title.startswith("Error: ")
+
+
+def test_of_two_who_save_at_once_the_second_sees_both(shop, owner):
+    other = shop.visitor()
+    owner.get("/shop")
+    other.get("/shop")
+    other.send("/shop", phone="518 555 0147", address="3 Marrow Street")
+
+    page = owner.send("/shop", status=409, phone="518 555 0199")
+
+    assert "Theirs: 518 555 0147" in page.text
+    assert page.form("/shop").value("phone") == "518 555 0199"
+    assert page.form("/shop").value("address") == "3 Marrow Street"
+    assert owner.send("/shop").form("/shop").value("phone") == "518 555 0199"
+
+
+def test_two_who_change_different_things_both_have_their_way(shop, owner):
+    other = shop.visitor()
+    owner.get("/shop")
+    other.get("/shop")
+    other.send("/shop", phone="518 555 0147")
+
+    page = owner.send("/shop", quote_days="45")
+
+    assert page.form("/shop").value("phone") == "518 555 0147"
+    assert page.form("/shop").value("quote_days") == "45"
+
+
+def test_the_page_says_what_is_still_made_up(owner):
+    page = owner.get("/shop")
+
+    assert "9 of 9 yearly costs are made up" in page.text
+    assert "prices are examples" in page.text
+    assert "Until then a price is not yours." in page.text
+
+
+def test_the_usual_terms_may_be_taken_as_a_start(owner):
+    page = owner.get("/shop?terms=usual")
+
+    kept = page.form("/shop").value("terms")
+    owner.send("/shop", terms=kept.replace("14 days", "30 days"))
+
+    assert "kept without charge for 30 days" in owner.get("/shop").form("/shop").value("terms")
+
+
+def test_only_the_owner_comes_in(maker):
+    page = maker.get("/shop", status=403)
+
+    assert "This page is for the owner of the shop." in page.text
