@@ -1,0 +1,176 @@
+"""A drawer as it stands at the bench: worked out with what was measured, and what it needs next."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from casewright.labour.bench import CaseProgress, DrawerProgress, case_progress, drawer_progress
+from casewright.labour.next_step import Step, next_step
+from casewright.measure.findings import Finding, Verdict
+from casewright.pieces.construct import Construction
+from casewright.pieces.drawer_parts import Drawer as WorkedDrawer
+from casewright.pieces.measuring import Measurable, measurable, with_bench
+from casewright.pieces.reading import CannotRead
+from casewright.pieces.refusals import REFUSALS
+from casewright.records.bench import Drawer
+from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
+from casewright.records.people import Shop
+from casewright.records.sessions import Fenced
+from casewright.shop.bench import taps_of
+from casewright.shop.estimating import worked_unit
+from casewright.shop.figures import figures_text
+from casewright.shop.refusals import NotFound
+from casewright.shop.units import load_unit, spec_from, spec_text
+
+NO_LONGER = "The sizes that were measured no longer go with the design, so the sizes as drawn are shown."
+
+
+@dataclass(frozen=True, kw_only=True)
+class AtBench:
+    """One drawer at the bench.
+
+    Attributes:
+        row: the drawer with its case, unit and job
+        case_drawers: the drawers of its case, from the top left
+        taps: what was tapped about the case and its drawers
+        spec: the unit as it was designed, as JSON text
+        figures: the shop's figures, as JSON text
+    """
+
+    row: BoardRow
+    case_drawers: Sequence[Drawer]
+    taps: Sequence[Tapped]
+    spec: str
+    figures: str
+
+    @cached_property
+    def progress(self) -> DrawerProgress:
+        """Where the drawer stands."""
+        return drawer_progress(taps_of(self.taps, self.row.drawer.id))
+
+    @cached_property
+    def case(self) -> CaseProgress:
+        """Where its case stands."""
+        return case_progress(taps_of(self.taps, None))
+
+    @cached_property
+    def step(self) -> Step:
+        """What comes next."""
+        return next_step(self.progress, self.case)
+
+    @cached_property
+    def sizes(self) -> dict[str, dict[str, float]]:
+        """What was measured on every drawer of the case, by its code [in]."""
+        found = {each.code: drawer_progress(taps_of(self.taps, each.id)) for each in self.case_drawers}
+        return {code: progress.measured for code, progress in found.items() if progress.measured}
+
+    @cached_property
+    def worked(self) -> tuple[Construction | None, str]:
+        """The unit worked out with what was measured, and what stood in the way.
+
+        Where measured sizes no longer go with the design, it is worked out without them; None where the
+        design itself cannot be built any more.
+        """
+        said = ""
+        for sizes in (self.sizes, {}):
+            try:
+                return self._work(sizes), f"{NO_LONGER} {said}" if said else ""
+            except (*REFUSALS, CannotRead) as refusal:
+                said = plain_sentence(refusal)
+        return None, said
+
+    @cached_property
+    def drawer(self) -> WorkedDrawer | None:
+        """The drawer, worked out; None where the design has no such opening any more."""
+        code = f"{self.row.unit.code}-{self.row.drawer.code}"
+        built = self.worked[0]
+        return next((each for each in built.drawers if each.code == code), None) if built else None
+
+    @cached_property
+    def measurables(self) -> tuple[Measurable, ...]:
+        """The sizes that the bench is asked for."""
+        built = self.worked[0]
+        return measurable(built, self.drawer.code) if built and self.drawer else ()
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """The checks about this drawer that did not pass, the gravest first."""
+        built = self.worked[0]
+        if built is None or self.drawer is None:
+            return ()
+        about = [each for each in built.findings if is_about(each, self.drawer.code)]
+        failed = [each for each in about if each.verdict is not Verdict.PASS]
+        return tuple(sorted(failed, key=lambda each: each.verdict is not Verdict.STOP))
+
+    @property
+    def neighbours(self) -> tuple[Drawer | None, Drawer | None]:
+        """The drawer before and the one after it, in the case."""
+        ids = [each.id for each in self.case_drawers]
+        if self.row.drawer.id not in ids:
+            return None, None
+        place = ids.index(self.row.drawer.id)
+        before = self.case_drawers[place - 1] if place else None
+        return before, self.case_drawers[place + 1] if place + 1 < len(ids) else None
+
+    def refusals(self, changes: Mapping[str, float | None]) -> dict[str, str]:
+        """What is wrong with sizes as they are about to be kept.
+
+        Args:
+            changes: by name, such as `SL.thickness`, the size; None takes one back [in]
+
+        Returns:
+            A sentence for each size that cannot be; nothing where all can.
+        """
+        whole = self._refusal(changes)
+        if not whole:
+            return {}
+        each = {name: self._refusal({name: size}) for name, size in changes.items()}
+        found = {name: sentence for name, sentence in each.items() if sentence}
+        return found or dict.fromkeys(list(changes)[-1:], whole)
+
+    def _refusal(self, changes: Mapping[str, float | None]) -> str:
+        code = self.row.drawer.code
+        together = {**self.sizes.get(code, {}), **changes}
+        held = {name: size for name, size in together.items() if size is not None}
+        try:
+            self._work({**self.sizes, code: held})
+        except (*REFUSALS, CannotRead) as refusal:
+            return plain_sentence(refusal)
+        return ""
+
+    def _work(self, sizes: Mapping[str, Mapping[str, float]]) -> Construction:
+        if not sizes:
+            return worked_unit(self.spec, self.figures)
+        return worked_unit(spec_text(with_bench(spec_from(self.spec), sizes)), self.figures)
+
+
+def at_bench(db: Fenced, shop: Shop, drawer_id: str) -> AtBench:
+    """A drawer at the bench; five queries.
+
+    Raises:
+        NotFound: the shop has no such drawer
+    """
+    row = drawer_row(db, drawer_id)
+    if row is None:
+        raise NotFound("drawer")
+    return AtBench(
+        row=row,
+        case_drawers=drawers_of_case(db, row.carcase.id),
+        taps=tapped(db, [row.carcase.id]),
+        spec=load_unit(db, row.unit.id).text,
+        figures=figures_text(db, shop, row.job),
+    )
+
+
+def is_about(finding: Finding, code: str) -> bool:
+    """Whether a check is about a drawer or one of its parts."""
+    marks = finding.about.split(", ")
+    return any(mark == code or mark.startswith(f"{code}-") for mark in marks)
+
+
+def plain_sentence(refusal: Exception) -> str:
+    """What the core says, without the path of the field in a unit file."""
+    text = str(refusal)
+    path, colon, rest = text.partition(": ")
+    plain = rest if colon and path.startswith("measured") else text
+    return f"{plain[:1].upper()}{plain[1:].rstrip('.')}."
