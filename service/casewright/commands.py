@@ -6,6 +6,9 @@ from collections.abc import Callable
 
 from casewright.serving import serve
 from casewright.settings import Settings, read_settings
+from casewright.upkeep.answers import Answer, say
+from casewright.upkeep.keeping_commands import KEEPING
+from casewright.upkeep.people_commands import PEOPLE
 
 GIVEN = ("data", "database_url", "host", "port")
 
@@ -29,4 +32,13 @@ def _serve(settings: Settings, given: argparse.Namespace) -> int:
     return serve(settings, open_browser=getattr(given, "open", False))
 
 
-COMMANDS: dict[str, Callable[[Settings, argparse.Namespace], int]] = {"serve": _serve}
+def _answering(
+    command: Callable[[Settings, argparse.Namespace], Answer],
+) -> Callable[[Settings, argparse.Namespace], int]:
+    return lambda settings, given: say(command(settings, given), as_json=given.json)
+
+
+COMMANDS: dict[str, Callable[[Settings, argparse.Namespace], int]] = {
+    "serve": _serve,
+    **{name: _answering(command) for name, command in (KEEPING | PEOPLE).items()},
+}

@@ -84,7 +84,7 @@ def migrate(engine: Engine) -> None:
     Raises:
         NewerDatabase: it has a form that this program does not know
     """
-    with _one_at_a_time(engine), engine.connect() as connection:
+    with one_at_a_time(engine), engine.connect() as connection:
         known = {each.revision for each in ScriptDirectory.from_config(alembic_config()).walk_revisions()}
         held = MigrationContext.configure(connection).get_current_revision()
         connection.rollback()
@@ -113,7 +113,8 @@ def _migrate_sqlite(connection: Connection) -> None:
 
 
 @contextmanager
-def _one_at_a_time(engine: Engine) -> Iterator[None]:
+def one_at_a_time(engine: Engine) -> Iterator[None]:
+    """Holds up everybody else who would migrate the database, or replace it."""
     if engine.dialect.name == "postgresql":
         with engine.connect() as connection:
             connection.execute(text("SELECT pg_advisory_lock(:key)"), {"key": LOCK})

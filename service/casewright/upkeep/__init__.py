@@ -1,0 +1,1 @@
+"""Looking after the service: backup and restore, export, the doctor, people without the web."""

@@ -1,0 +1,219 @@
+"""Restoring a backup: tried first, then what is there is kept aside, then the backup takes its place.
+
+The live data stay as they are until the whole backup has been restored beside them and checked. On SQLite
+the checked database then takes the place of the old one by one change of name; on PostgreSQL everything
+happens in one transaction.
+"""
+
+import os
+import shutil
+import sqlite3
+import tempfile
+from collections.abc import Iterator
+from contextlib import closing, contextmanager, suppress
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from sqlalchemy import Connection, Engine, delete, text, update
+from sqlalchemy.exc import DatabaseError, OperationalError, SQLAlchemyError
+
+from casewright.records.engine import migrate, newest_revision, one_at_a_time, present_revision
+from casewright.records.people import KeyLink, SignIn
+from casewright.records.sessions import across_shops
+from casewright.shop.refusals import Refused
+from casewright.upkeep.archive import Archive, BadArchive, new_file, open_archive, put_in_place
+from casewright.upkeep.backup import NothingThere, one_moment, take_backup
+from casewright.upkeep.forms import TableForm, tables_of
+from casewright.upkeep.place import Place
+from casewright.upkeep.rehearsal import Tried, tried
+from casewright.upkeep.rows import insert_rows, read_row, rows_of
+
+IN_USE = "The service is running on these data: stop it first, then restore."
+OTHERS = (
+    "SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() "
+    "AND pid <> pg_backend_pid() AND backend_type = 'client backend'"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Restored:
+    """What was restored.
+
+    Attributes:
+        rows: how many rows each table had
+        at: the moment that the backup shows
+        kept: where the data that were there before are; None where there were none
+        has_secret: whether the key of the links came with it
+    """
+
+    rows: dict[str, int]
+    at: str
+    kept: Path | None
+    has_secret: bool
+
+
+def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
+    """Puts a backup in the place of the data.
+
+    Args:
+        path: the backup
+        place: where the data are
+        force: whether data that are there may be replaced; they are kept aside in a backup
+
+    Raises:
+        BadArchive: it cannot be used; the data are as they were
+        NewerDatabase: a newer program made it
+        Refused: the service is running, or there are data and `force` was not given
+    """
+    with open_archive(path) as archive, _folder_in(place.data) as folder:
+        refuse_if_in_use(place.engine)
+        filled = _is_filled(place.engine)
+        if filled and not force:
+            raise Refused(
+                "There are data already. Give --force to replace them; they are kept aside in a backup first."
+            )
+        with tried(archive, folder) as held:
+            _close_doors(held.engine)
+            kept = _keep_aside(place) if filled else None
+            if place.engine.dialect.name == "sqlite":
+                with one_at_a_time(place.engine):
+                    _take_place(held, Path(place.engine.url.database or ""))
+            else:
+                _pour(held.engine, place.engine)
+        _put_secret(archive, place)
+        return Restored(rows=held.rows, at=archive.manifest.at, kept=kept, has_secret=archive.has_secret)
+
+
+@contextmanager
+def _folder_in(data: Path) -> Iterator[Path]:
+    """A folder for the restored database: on the disk of the live one, so that it can take its place."""
+    data.mkdir(parents=True, exist_ok=True, mode=0o700)
+    with tempfile.TemporaryDirectory(dir=data, prefix=".restore-") as folder:
+        yield Path(folder)
+
+
+def refuse_if_in_use(engine: Engine) -> None:
+    """Refuses when anybody else is connected to the database.
+
+    Raises:
+        Refused: somebody is
+    """
+    engine.dispose()
+    if engine.dialect.name == "postgresql":
+        with engine.connect() as connection:
+            if connection.execute(text(OTHERS)).scalar_one():
+                raise Refused(IN_USE)
+        return
+    path = Path(engine.url.database or "")
+    if not path.exists():
+        return
+    with suppress(sqlite3.DatabaseError), _alone(path) as connection:
+        connection.execute("ROLLBACK")
+        connection.execute("PRAGMA journal_mode=WAL")
+
+
+@contextmanager
+def _alone(path: Path) -> Iterator[sqlite3.Connection]:
+    """The only connection to an SQLite database, which nobody can open while it is there; its log is empty.
+
+    Raises:
+        Refused: somebody has it open
+        sqlite3.DatabaseError: it is no database, or a damaged one
+    """
+    with closing(sqlite3.connect(path, timeout=0.5, isolation_level=None)) as connection:
+        try:
+            connection.execute("PRAGMA journal_mode=DELETE")  # refused while anybody else has it open
+            connection.execute("BEGIN EXCLUSIVE")
+        except sqlite3.OperationalError as error:
+            raise (Refused(IN_USE) if "locked" in str(error) else error) from None
+        yield connection
+
+
+def _is_filled(engine: Engine) -> bool:
+    """Whether anything would be lost."""
+    if engine.dialect.name == "sqlite" and not Path(engine.url.database or "").exists():
+        return False
+    try:
+        if present_revision(engine) is None:
+            return False
+        with one_moment(engine) as connection:
+            return bool(connection.execute(text("SELECT count(*) FROM shop")).scalar_one())
+    except DatabaseError:
+        return True  # damaged: all the more reason to keep it
+
+
+def _close_doors(engine: Engine) -> None:
+    """Ends sign-ins and links of before the backup: one that was ended since must not come back."""
+    with across_shops(engine, write=True) as db:
+        db.execute(delete(SignIn))
+        db.execute(update(KeyLink).where(KeyLink.used_at.is_(None)).values(used_at=datetime.now(UTC)))
+
+
+def _keep_aside(place: Place) -> Path:
+    """A backup of what is there; a database that cannot be read any more is copied as it is."""
+    folder = place.data / "backups"
+    folder.mkdir(exist_ok=True, mode=0o700)
+    stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S-%f")
+    target = folder / f"before-restore-{stamp}.zip"
+    try:
+        take_backup(place.engine, target, place.secret())
+    except (SQLAlchemyError, NothingThere, ValueError):
+        if place.engine.dialect.name != "sqlite":
+            raise
+        live = Path(place.engine.url.database or "")
+        target = folder / f"before-restore-{stamp}.db"
+        for end in ("", "-wal"):
+            with suppress(FileNotFoundError):
+                shutil.copy2(f"{live}{end}", f"{target}{end}")
+    finally:
+        place.engine.dispose()
+    return target
+
+
+def _take_place(held: Tried, live: Path) -> None:
+    """Gives the restored SQLite database the name of the live one, while nobody can open that."""
+    held.engine.dispose()
+    if Path(f"{held.path}-wal").exists():
+        raise RuntimeError("the restored database is still open")
+    held.path.chmod(0o600)
+    with held.path.open("rb+") as file:
+        os.fsync(file.fileno())
+    try:
+        with _alone(live):
+            put_in_place(held.path, live, overwrite=True)
+    except sqlite3.DatabaseError:  # it is damaged; its log must not be read into the new one
+        for end in ("-wal", "-shm"):
+            Path(f"{live}{end}").unlink(missing_ok=True)
+        put_in_place(held.path, live, overwrite=True)
+
+
+def _pour(source: Engine, target: Engine) -> None:
+    """Replaces all rows of a PostgreSQL database by those of the restored one, in one transaction."""
+    migrate(target)
+    tables = tables_of(newest_revision())
+    with one_moment(source) as held, target.begin() as connection:
+        quote = connection.dialect.identifier_preparer.quote
+        names = ", ".join(quote(form.name) for form in tables)
+        try:
+            connection.execute(text(f"LOCK TABLE {names} IN ACCESS EXCLUSIVE MODE NOWAIT"))
+        except OperationalError:
+            raise Refused(IN_USE) from None
+        connection.execute(text(f"TRUNCATE {names}"))
+        for form in tables:
+            _copy(held, connection, form)
+    target.dispose()
+
+
+def _copy(source: Connection, target: Connection, form: TableForm) -> None:
+    try:
+        insert_rows(target, form, (read_row(row, form) for row in rows_of(source, form)))
+    except DatabaseError as error:
+        reason = str(error.orig).partition("\n")[0]
+        raise BadArchive(f"PostgreSQL does not take the backup's rows of {form.name} ({reason}).") from None
+
+
+def _put_secret(archive: Archive, place: Place) -> None:
+    if place.keeps_secret and archive.has_secret:
+        with new_file(place.secret_file, overwrite=True) as file:
+            file.write(archive.secret())
