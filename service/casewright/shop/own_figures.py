@@ -35,7 +35,7 @@ def held_figures(db: Fenced, shop: Shop, revision: int | None = None) -> dict[st
 
 def spec_of(held: Mapping[str, Any]) -> ShopSpec:
     """Figures as they are kept, read."""
-    return figures_spec(json.dumps(held))
+    return figures_spec(json.dumps(held, sort_keys=True))
 
 
 def figures_file(held: Mapping[str, Any]) -> str:

@@ -7,5 +7,6 @@ from casewright.web.help import router as help_
 from casewright.web.people import router as people
 from casewright.web.plain import router as plain
 from casewright.web.shop_itself import router as shop_itself
+from casewright.web.shop_rate import router as shop_rate
 
-ROUTERS = (plain, doors, account, people, help_, customers, shop_itself)
+ROUTERS = (plain, doors, account, people, help_, customers, shop_itself, shop_rate)

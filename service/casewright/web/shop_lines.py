@@ -35,6 +35,14 @@ class Ground:
     source: str = ""
 
 
+def ground_of(basis: str, source: str = "") -> Ground:
+    """The ground that a row of the program's own data names."""
+    word = basis.partition(";")[0]
+    if word == "learned":
+        return Ground(word=OWN)
+    return Ground(word=word, source="" if source == word else source)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
     """One figure of the shop.
