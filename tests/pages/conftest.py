@@ -1,5 +1,6 @@
 """A shop for each test, on both databases, and its people as visitors."""
 
+from dataclasses import dataclass
 from typing import Any
 
 import pytest
@@ -7,6 +8,7 @@ from sqlalchemy import Engine
 
 from casewright.app import create_app, guarded
 from casewright.records.people import Role
+from pages.crawl import Walk, furnish
 from pages.visitor import Visitor
 from people import Clock, ShopInTest, new_shop
 
@@ -30,6 +32,22 @@ def shop(app: Any, books: Engine, clock: Clock) -> ShopInTest:
     """A shop of this test's own; the clock stands at the beginning."""
     clock.now = Clock().now
     return new_shop(app, books, clock)
+
+
+@dataclass
+class Furnished:
+    """A shop with something in every room of it."""
+
+    shop: ShopInTest
+    walk: Walk
+
+
+@pytest.fixture(scope="session")
+def furnished(app: Any, books: Engine, clock: Clock) -> Furnished:
+    """A shop that was filled by sending every form that makes something. Tests may look at it, not end it."""
+    clock.now = Clock().now
+    held = new_shop(app, books, clock)
+    return Furnished(held, furnish(held.visitor(Role.OWNER), "Quillfeather"))
 
 
 @pytest.fixture

@@ -1,4 +1,4 @@
-"""A visitor: gets pages, looks at every one of them, fills in forms and sends them, follows where they lead."""
+"""A visitor: gets pages, looks at every one of them, fills in forms, sends them, follows where they lead."""
 
 import re
 from collections.abc import Mapping
@@ -182,15 +182,21 @@ class Visitor:
             data.setdefault(name, []).append(value)
         return self._look(self.browser.post(form.action or self.page.address, data=data), status)
 
-    def _look(self, answer: Any, status: int) -> Shown:
-        html = answer.text
-        shown = Shown(
+    @staticmethod
+    def seen_as(answer: Any) -> Shown:
+        """An answer as a page, whatever it is: a paper has no words."""
+        html = answer.text if "html" in answer.headers.get("content-type", "") else ""
+        return Shown(
             answer.status_code,
-            html,
+            html or answer.text,
             answer.url.raw_path.decode(),
             Seen(html if "<html" in html else ""),
             answer.headers,
         )
+
+    def _look(self, answer: Any, status: int) -> Shown:
+        shown = self.seen_as(answer)
+        html = shown.html
         assert shown.status == status, f"{shown.address}: {shown.status}, {shown.text[:600]}"
         if "<html" in html:
             self.page = shown
@@ -199,7 +205,7 @@ class Visitor:
 
 
 def look_at(shown: Shown) -> None:
-    """What every page must be: well-formed, titled, with one heading, labelled fields and ids of their own."""
+    """What every page must be: well-formed, titled, with one heading, labelled fields, ids of their own."""
     seen, where = shown.seen, shown.address
     assert not seen.faults, f"{where}: {seen.faults[:3]}"
     assert len(seen.headings) == 1, f"{where}: headings {seen.headings}"

@@ -54,8 +54,11 @@ def check_password(db: Fenced, who: Person, password: str, now: datetime) -> Non
     forget_failures(db, "password", account=who.id)
 
 
-def give_role(db: Fenced, held: Person, role: Role, version: int, who: str, now: datetime) -> None:
+def give_role(db: Fenced, held: Person, role: Role, version: int, who: str, now: datetime) -> bool:
     """Gives a person another role; they sign in again with it.
+
+    Returns:
+        Whether it is another one.
 
     Raises:
         Refused: the person has left, or is the only owner
@@ -65,12 +68,13 @@ def give_role(db: Fenced, held: Person, role: Role, version: int, who: str, now:
     if held.version != version:
         raise Stale({"role": held.role.value})
     if held.role is role:
-        return
+        return False
     before, held.role = held.role, role
     sign_out(db, held.id)
     end_resets(db, held, now)
     said = f"{held.name} is now {role.value}; before, {before.value}."
     note_history(db, who, now, said, before={"role": before.value}, after={"role": role.value})
+    return True
 
 
 def end_membership(db: Fenced, held: Person, who: str, now: datetime) -> None:

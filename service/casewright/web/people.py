@@ -158,9 +158,10 @@ def save_role(visit: Owner, person_id: str) -> Response:
     version = read.whole("version", least=1, most=10**8)
     if read.faults:
         raise Refused("The role could not be read. Go back and choose one of the list.", 422)
-    give_role(visit.db, held, role, version, visit.who, visit.now)
-    note_event(visit.request, "role", "ok", shop=visit.shop.shop_id, person=held.id, role=role)
-    return see(_back_to(visit, held), "saved")
+    if give_role(visit.db, held, role, version, visit.who, visit.now):
+        note_event(visit.request, "role", "ok", shop=visit.shop.shop_id, person=held.id, role=role)
+        return see(_back_to(visit, held), "saved")
+    return see(f"/shop/people/{held.id}", "saved")
 
 
 @router.post("/shop/people/{person_id}/password")

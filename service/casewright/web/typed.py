@@ -77,6 +77,13 @@ async def read_typed(request: Request) -> Typed:
     return typed
 
 
+class Values(dict[str, str]):
+    """What stands in the fields; a field that was not sent back is empty, and no page fails for it."""
+
+    def __missing__(self, name: str) -> str:
+        return ""
+
+
 @dataclass(slots=True)
 class Form:
     """What a template needs of a form: what stands in its fields, and what is wrong with which.
@@ -92,6 +99,9 @@ class Form:
     faults: dict[str, str] = field(default_factory=dict)
     theirs: Mapping[str, str] = field(default_factory=dict)
     once: str = ""
+
+    def __post_init__(self) -> None:
+        self.values = Values(self.values)
 
     @property
     def is_right(self) -> bool:
