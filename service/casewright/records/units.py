@@ -1,0 +1,47 @@
+"""Queries over units: their revisions, and earlier units that a new one may start from."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import or_, select
+
+from casewright.records.jobs import Job, Unit, UnitRevision
+from casewright.records.sessions import Fenced
+
+A_PAGE = 50
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EarlierUnit:
+    """A unit of some job, to be copied."""
+
+    id: str
+    code: str
+    name: str
+    job_number: int
+    job_name: str
+
+
+def revisions_of(db: Fenced, unit_id: str, below: int | None = None) -> Sequence[UnitRevision]:
+    """The revisions of a unit, the latest first, one more than a page shows so that changes can be told."""
+    asked = select(UnitRevision).where(UnitRevision.unit_id == unit_id)
+    if below is not None:
+        asked = asked.where(UnitRevision.number < below)
+    return list(db.scalars(asked.order_by(UnitRevision.number.desc()).limit(A_PAGE + 1)))
+
+
+def earlier_units(db: Fenced, words: str = "") -> list[EarlierUnit]:
+    """The latest units of all jobs, or those whose name or job has the words in it."""
+    asked: Any = (
+        select(Unit.id, Unit.code, Unit.name, Job.number, Job.name)
+        .join(Job, (Job.shop_id == Unit.shop_id) & (Job.id == Unit.job_id))
+        .where(Unit.ended_at.is_(None))
+    )
+    for word in words.split():
+        like = f"%{word.replace('/', '//').replace('%', '/%').replace('_', '/_')}%"
+        asked = asked.where(or_(Unit.name.ilike(like, escape="/"), Job.name.ilike(like, escape="/")))
+    found = db.execute(asked.order_by(Unit.created_at.desc(), Unit.id).limit(A_PAGE))
+    return [
+        EarlierUnit(id=row[0], code=row[1], name=row[2], job_number=row[3], job_name=row[4]) for row in found
+    ]

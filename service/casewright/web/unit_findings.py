@@ -1,0 +1,83 @@
+"""Checks as a page shows them: stops first, alike ones once, with what was found and what would pass."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from casewright.measure.findings import Finding, Verdict
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FindingShown:
+    """One check, or several that say the same of different parts."""
+
+    rule: str
+    verdict: str
+    about: tuple[str, ...]
+    message: str
+    remedy: str
+    found: str
+    needed: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checks:
+    """Every check of a unit.
+
+    Attributes:
+        stops: do not cut
+        cautions: look at this first
+        passes: fine
+    """
+
+    stops: tuple[FindingShown, ...]
+    cautions: tuple[FindingShown, ...]
+    passes: tuple[FindingShown, ...]
+
+    @property
+    def words(self) -> str:
+        """How many stop, caution and pass, in a few words."""
+        counts = [
+            (len(self.stops), "stop"),
+            (len(self.cautions), "caution"),
+        ]
+        said = [f"{count} {noun}{'' if count == 1 else 's'}" for count, noun in counts if count]
+        return ", ".join(said) or "every check passes"
+
+    @property
+    def verdict(self) -> str:
+        """The gravest."""
+        return "stop" if self.stops else "caution" if self.cautions else "pass"
+
+
+def checks_of(findings: Iterable[Finding]) -> Checks:
+    """The checks, by verdict."""
+    found: dict[tuple[Verdict, str, str, str], list[Finding]] = {}
+    for each in findings:
+        found.setdefault((each.verdict, each.rule, each.message, each.remedy), []).append(each)
+    shown = [_shown(group) for group in found.values()]
+    return Checks(
+        stops=_of(shown, Verdict.STOP), cautions=_of(shown, Verdict.CAUTION), passes=_of(shown, Verdict.PASS)
+    )
+
+
+def _of(shown: list[FindingShown], verdict: Verdict) -> tuple[FindingShown, ...]:
+    return tuple(each for each in shown if each.verdict == verdict.value)
+
+
+def _shown(group: list[Finding]) -> FindingShown:
+    first = group[0]
+    return FindingShown(
+        rule=first.rule,
+        verdict=first.verdict.value,
+        about=tuple(each.about for each in group if each.about),
+        message=first.message,
+        remedy=first.remedy,
+        found=_number(first.found),
+        needed=_number(first.needed),
+        source=first.source,
+    )
+
+
+def _number(value: float | None) -> str:
+    return "" if value is None else f"{round(value, 4):,.10g}"
