@@ -119,3 +119,17 @@ def across_shops(engine: Engine, *, write: bool = False) -> Iterator[Fenced]:
     with reading(engine, None) as session:
         session.info[ACROSS] = True
         yield session
+
+
+@contextmanager
+def inside(session: Fenced, shop_id: str) -> Iterator[Fenced]:
+    """Holds a session over all shops inside one of them for a while: the shop that it has just made."""
+    before = dict(session.info)
+    session.info["shop"] = shop_id
+    session.info.pop(ACROSS, None)
+    try:
+        yield session
+        session.flush()
+    finally:
+        session.info.clear()
+        session.info.update(before)

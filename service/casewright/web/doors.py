@@ -8,6 +8,8 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.records.people import LinkKind, Person, Role, Shop
+from casewright.records.sessions import inside
+from casewright.shop.demo import bring_demo_in
 from casewright.shop.entering import (
     WRONG,
     NewPerson,
@@ -128,7 +130,16 @@ def save_set_up(call: Stranger) -> Response:
         read.fault("code", str(wrong))
         return show_stranger(call.request, set_up_page(read.form), 422)
     note_event(call.request, "set-up", "ok", shop=person.shop_id, person=person.id)
-    return _let_in(call, person, "/demo/beginning" if start == "demo" else "/jobs")
+    if start == "demo":
+        _begin_with_demo(call, person)
+    return _let_in(call, person, "/jobs")
+
+
+def _begin_with_demo(call: Call, person: Person) -> None:
+    """Brings the demo into the shop that has just been made."""
+    with inside(call.db, person.shop_id) as db:
+        shop = db.get_one(Shop, person.shop_id)
+        bring_demo_in(db, shop, person, call.request.app.state.secret, call.now)
 
 
 def read_shop(read: Reader) -> NewShop:

@@ -1,0 +1,75 @@
+"""The demo's own page: what it is, bringing it in, and taking it out again."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from fastapi import APIRouter
+from starlette.responses import Response
+
+from casewright.shop.demo import DemoStanding, bring_demo_in, demo_standing, take_demo_out
+from casewright.web.pages import Page, form_of, see, show
+from casewright.web.rooms import rooms_for
+from casewright.web.typed import Form
+from casewright.web.visits import Owner, Visit
+
+router = APIRouter()
+NOT_SURE = "Tick this first: what is taken out cannot be brought back as it was."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DemoPage(Page):
+    """What the demo is, and whether it is in the shop."""
+
+    template: ClassVar[str] = "shop/demo.html"
+    standing: DemoStanding
+    tabs: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DemoRemovalPage(Page):
+    """What goes with the demo, and what stays."""
+
+    template: ClassVar[str] = "shop/demo_removal.html"
+    form: Form
+    standing: DemoStanding
+    tabs: tuple[tuple[str, str], ...]
+
+
+@router.get("/shop/demo")
+def show_demo(visit: Owner) -> Response:
+    """What the demo is."""
+    page = DemoPage(title="The demo", standing=demo_standing(visit.db), tabs=rooms_for(visit))
+    return show(visit, page)
+
+
+@router.post("/shop/demo")
+def save_demo(visit: Owner) -> Response:
+    """Brings the demo in; sent twice, it comes once."""
+    if not visit.shop.demo:
+        bring_demo_in(visit.db, visit.shop, visit.person, visit.request.app.state.secret, visit.now)
+    return see("/jobs", "added")
+
+
+@router.get("/shop/demo/removal")
+def show_removal(visit: Owner) -> Response:
+    """What taking the demo out would take along."""
+    if not visit.shop.demo:
+        return see("/shop/demo")
+    return show(visit, _removal(visit, form_of()))
+
+
+@router.post("/shop/demo/removal")
+def save_removal(visit: Owner) -> Response:
+    """Takes the demo out, once that is ticked; sent twice, it goes once."""
+    if not visit.shop.demo:
+        return see("/shop/demo")
+    if not visit.typed.has("sure"):
+        return show(visit, _removal(visit, Form(faults={"sure": NOT_SURE})), 422)
+    take_demo_out(visit.db, visit.shop, visit.who, visit.now)
+    return see("/shop/demo", "removed")
+
+
+def _removal(visit: Visit, form: Form) -> DemoRemovalPage:
+    return DemoRemovalPage(
+        title="Take the demo out", form=form, standing=demo_standing(visit.db), tabs=rooms_for(visit)
+    )
