@@ -1,5 +1,6 @@
 """Questions about customers."""
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -9,6 +10,8 @@ from casewright.records.jobs import Customer, Job
 from casewright.records.sessions import Fenced
 
 A_PAGE = 50
+MOST_CHOICES = 500
+"""As many a list to choose from may have; further ones are reached by their own page."""
 
 
 class CustomerRow(NamedTuple):
@@ -52,6 +55,26 @@ def list_customers(db: Fenced, words: str = "", page: int = 1) -> tuple[Sequence
         .offset((page - 1) * A_PAGE)
     )
     return [CustomerRow(*row) for row in rows], total
+
+
+def customers_to_choose(db: Fenced, most: int = MOST_CHOICES) -> Sequence[tuple[str, str]]:
+    """Id and name of every customer in the order of their names; of very many only the newest.
+
+    Customers of one name are told apart by their e-mail address or telephone.
+    """
+    newest = (
+        select(Customer.id, Customer.name, Customer.email, Customer.phone)
+        .order_by(Customer.id.desc())
+        .limit(most)
+    )
+    rows = sorted(db.execute(newest), key=lambda row: (row[1].casefold(), row[0]))
+    names = Counter(row[1].casefold() for row in rows)
+    return [(row[0], _told_apart(row) if names[row[1].casefold()] > 1 else row[1]) for row in rows]
+
+
+def _told_apart(row: Sequence[str]) -> str:
+    _, name, email, phone = row
+    return f"{name} · {email or phone}" if email or phone else name
 
 
 def jobs_of(db: Fenced, customer_id: str) -> Sequence[Job]:

@@ -52,9 +52,10 @@ class Standing:
     drawers: Mapping[str, int] = field(default_factory=dict)
 
     @property
-    def accepted(self) -> tuple[QuoteRow, ...]:
-        """The quotes that the customer has agreed to, the oldest first."""
-        return tuple(quote for quote in reversed(self.quotes) if quote.state is QuoteState.ACCEPTED)
+    def accepted(self) -> QuoteRow | None:
+        """The quote that holds: of those that the customer has agreed to, the one answered last."""
+        agreed = [quote for quote in self.quotes if quote.state is QuoteState.ACCEPTED]
+        return max(agreed, key=lambda quote: (quote.answered_at or quote.created_at, quote.id), default=None)
 
 
 def standings(db: Fenced, job_ids: Sequence[str]) -> dict[str, Standing]:

@@ -73,7 +73,7 @@ def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
     Raises:
         NotFound: the shop has no such customer
     """
-    _refuse_strangers(db, facts)
+    _customer(db, facts.customer_id)
     job = Job(
         id=new_id(),
         number=next_number(db, "job"),
@@ -93,9 +93,11 @@ def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
     return job
 
 
-def _refuse_strangers(db: Fenced, facts: JobFacts) -> None:
-    if db.get(Customer, (db.shop_id, facts.customer_id)) is None:
+def _customer(db: Fenced, customer_id: str) -> Customer:
+    found = db.get(Customer, (db.shop_id, customer_id))
+    if found is None:
         raise NotFound("customer")
+    return found
 
 
 def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, now: datetime) -> None:
@@ -113,17 +115,19 @@ def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, no
     if not changed:
         return
     if "customer_id" in changed:
-        _refuse_strangers(db, facts)
+        was, becomes = _customer(db, job.customer_id), _customer(db, facts.customer_id)
+        before["customer_id"], after["customer_id"] = was.name, becomes.name
     for name in changed:
         setattr(job, name, getattr(facts, name))
+    names = [CALLED.get(name, name) for name in changed]
     note_history(
         db,
         who,
         now,
-        f"Changed the job: {', '.join(CALLED.get(name, name) for name in changed)}.",
+        f"Changed the job: {', '.join(names)}.",
         job_id=job.id,
-        before={name: before[name] for name in changed},
-        after={name: after[name] for name in changed},
+        before={called: before[name] for called, name in zip(names, changed, strict=True)},
+        after={called: after[name] for called, name in zip(names, changed, strict=True)},
     )
 
 

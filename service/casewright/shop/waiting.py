@@ -14,6 +14,7 @@ from casewright.records.job_list import SOON, STILL_DUE
 from casewright.records.jobs import JobState
 from casewright.records.papers import QuoteState
 from casewright.records.standing import QuoteRow, Standing
+from casewright.shop.quotes import shown_number
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
@@ -116,9 +117,15 @@ def _quote(held: Standing, seen: Seen) -> str:
     return quote_words(newest, seen)
 
 
+def quote_name(quote: QuoteRow) -> str:
+    """What a quote is called: “Q-0012, revision 2”."""
+    later = f", revision {quote.revision}" if quote.revision > 1 else ""
+    return f"{shown_number(quote.number)}{later}"
+
+
 def quote_words(quote: QuoteRow, seen: Seen) -> str:
-    """Where a quote stands, in words: “Q-12 sent 5 Mar, no answer yet”."""
-    name = f"Q-{quote.number}" + (f" revision {quote.revision}" if quote.revision > 1 else "")
+    """Where a quote stands, in words: “Q-0012 sent 5 Mar, no answer yet”."""
+    name = quote_name(quote)
     answered = f" {seen.on(quote.answered_at)}" if quote.answered_at else ""
     ended = f" on {seen.on(quote.valid_until)}" if quote.valid_until else ""
     match quote.state:
@@ -170,14 +177,15 @@ def _next_payment(held: Standing, seen: Seen) -> Iterator[str]:
 
 def stages_of(held: Standing) -> tuple[StagePaid, ...]:
     """The stage payments that were agreed, with what has come in of each; none before a quote is accepted."""
+    quote = held.accepted
     agreed = tuple(
         StageAmount(trigger=stage["trigger"], amount=stage["amount_cents"])
-        for quote in held.accepted
-        for stage in quote.stages or ()
+        for stage in (quote.stages or () if quote else ())
     )
     return paid_stages(agreed, held.received)
 
 
 def open_amount(held: Standing) -> int:
     """What is still to come of what was agreed; below zero where too much came in [cent]."""
-    return still_open(sum(quote.total_cents or 0 for quote in held.accepted), held.received)
+    agreed = held.accepted.total_cents if held.accepted else None
+    return still_open(agreed or 0, held.received)

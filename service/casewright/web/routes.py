@@ -1,6 +1,7 @@
 """Every page, room by room."""
 
 from casewright.web.account import router as account
+from casewright.web.customer_link import router as customer_link
 from casewright.web.customers import router as customers
 from casewright.web.demo import router as demo
 from casewright.web.doors import router as doors
@@ -13,6 +14,8 @@ from casewright.web.jobs import router as jobs
 from casewright.web.people import router as people
 from casewright.web.plain import router as plain
 from casewright.web.search import router as search
+from casewright.web.quote_options import router as quote_options
+from casewright.web.quotes import router as quotes
 from casewright.web.shop_itself import router as shop_itself
 from casewright.web.shop_prices import router as shop_prices
 from casewright.web.shop_rate import router as shop_rate
@@ -38,4 +41,7 @@ ROUTERS = (
     job_money,
     job_own,
     search,
+    quotes,
+    quote_options,
+    customer_link,
 )

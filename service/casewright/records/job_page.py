@@ -1,0 +1,95 @@
+"""What the page of one job shows besides its units: papers, bench, money, hours, history."""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import NamedTuple
+
+from sqlalchemy import and_, func, select
+
+from casewright.records.bench import Carcase, Drawer, TimeEntry
+from casewright.records.jobs import History, Payment, Unit
+from casewright.records.papers import Paper, PaperKind
+from casewright.records.sessions import Fenced
+
+HISTORY_PAGE = 50
+
+
+class PaperRow(NamedTuple):
+    """A paper without what stands on it."""
+
+    id: str
+    kind: PaperKind
+    number: int
+    revision: int
+    issued_at: datetime
+    who: str
+
+
+class CaseRow(NamedTuple):
+    """A case at the bench, with its drawers."""
+
+    code: str
+    piece: int
+    pieces: int
+    stage: str
+    drawers: int
+
+
+def papers_of(db: Fenced, job_id: str) -> Sequence[PaperRow]:
+    """The papers of a job, the newest first."""
+    rows = db.execute(
+        select(Paper.id, Paper.kind, Paper.number, Paper.revision, Paper.issued_at, Paper.who)
+        .where(Paper.job_id == job_id)
+        .order_by(Paper.issued_at.desc(), Paper.id.desc())
+    )
+    return [PaperRow._make(row) for row in rows]
+
+
+def drawers_of(db: Fenced, job_id: str) -> dict[str, int]:
+    """How many drawers of a job stand at each stage; those not begun under an empty name."""
+    rows = db.execute(
+        select(Drawer.stage, func.count(Drawer.id))
+        .where(Drawer.job_id == job_id, Drawer.gone.is_(False))
+        .group_by(Drawer.stage)
+    )
+    return {row[0]: row[1] for row in rows}
+
+
+def cases_of(db: Fenced, job_id: str) -> Sequence[CaseRow]:
+    """The cases of a job that are to be built, unit by unit."""
+    rows = db.execute(
+        select(Unit.code, Carcase.piece, Unit.count, Carcase.stage, func.count(Drawer.id))
+        .join(Unit, and_(Unit.shop_id == Carcase.shop_id, Unit.id == Carcase.unit_id))
+        .outerjoin(
+            Drawer,
+            and_(Drawer.shop_id == Carcase.shop_id, Drawer.carcase_id == Carcase.id, Drawer.gone.is_(False)),
+        )
+        .where(Carcase.job_id == job_id, Unit.ended_at.is_(None), Carcase.piece <= Unit.count)
+        .group_by(Unit.code, Carcase.piece, Unit.count, Carcase.stage)
+        .order_by(Unit.code, Carcase.piece)
+    )
+    return [CaseRow._make(row) for row in rows]
+
+
+def payments_of(db: Fenced, job_id: str) -> Sequence[Payment]:
+    """The payments of a job, in the order in which they came in."""
+    return db.scalars(
+        select(Payment).where(Payment.job_id == job_id).order_by(Payment.received_on, Payment.id)
+    ).all()
+
+
+def seconds_of(db: Fenced, job_id: str) -> int:
+    """The time that was logged on a job; what was taken back counts against it."""
+    total = db.execute(select(func.sum(TimeEntry.seconds)).where(TimeEntry.job_id == job_id)).scalar_one()
+    return int(total or 0)
+
+
+def history_of(db: Fenced, job_id: str, *, page: int = 1, most: int = HISTORY_PAGE) -> Sequence[History]:
+    """A page of a job's history, the latest first, and one more where there are more."""
+    return db.scalars(
+        select(History)
+        .where(History.job_id == job_id)
+        .order_by(History.at.desc(), History.id.desc())
+        .limit(most + 1)
+        .offset((page - 1) * most)
+    ).all()
