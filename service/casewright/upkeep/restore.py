@@ -76,6 +76,7 @@ def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
         with tried(archive, folder) as held:
             _close_doors(held.engine)
             kept = _keep_aside(place) if filled else None
+            place.engine.dispose()
             if place.engine.dialect.name == "sqlite":
                 with one_at_a_time(place.engine):
                     _take_place(held, Path(place.engine.url.database or ""))
@@ -166,8 +167,6 @@ def _keep_aside(place: Place) -> Path:
         for end in ("", "-wal"):
             with suppress(FileNotFoundError):
                 shutil.copy2(f"{live}{end}", f"{target}{end}")
-    finally:
-        place.engine.dispose()
     return target
 
 
