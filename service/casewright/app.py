@@ -9,6 +9,7 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.types import ASGIApp
 
 from casewright import __version__
+from casewright.web.customer_link import NoQuote, on_no_quote
 from casewright.web.errors import add_handlers
 from casewright.web.guards import Guards
 from casewright.web.routes import ROUTERS
@@ -47,6 +48,7 @@ def create_app(
     app.state.address = address
     app.state.clock = clock
     add_handlers(app)
+    app.add_exception_handler(NoQuote, on_no_quote)
     app.state.routes = tuple(route for router in ROUTERS for route in router.routes)
     for router in ROUTERS:
         app.include_router(router)

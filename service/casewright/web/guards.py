@@ -38,6 +38,8 @@ LAST_WORDS = (
 """For when not even the page for a fault can be made."""
 SECRET_PATHS = ("/quote/", "/invitation/", "/password/")
 """Paths whose last part is a secret: it never reaches a log."""
+LETTERS = "/quote/"
+"""Where the pages of customers' links are."""
 
 
 class Guards:
@@ -99,7 +101,7 @@ class Guards:
             )
 
     def _app_for(self, scope: Scope) -> ASGIApp:
-        if comes_from_elsewhere(scope["method"], Headers(scope=scope)):
+        if comes_from_elsewhere(scope["method"], Headers(scope=scope), scope["path"]):
             return _refuse
         return _not_read if is_unreadable(scope) else self.app
 
@@ -149,11 +151,12 @@ def loggable(path: str) -> str:
     return path[:200]
 
 
-def comes_from_elsewhere(method: str, headers: Headers) -> bool:
+def comes_from_elsewhere(method: str, headers: Headers, path: str = "/") -> bool:
     """Whether a request that would change something was sent by a page of another site.
 
     Browsers say where a post comes from in Sec-Fetch-Site, and on plain http in Origin. A request that says
-    nothing is refused, too.
+    nothing is refused, too. From a page that sends no referrer, such as a customer's quote, Origin is `null`:
+    that is let through there, where no cookie speaks for anybody and only the secret address opens anything.
     """
     if method not in UNSAFE:
         return False
@@ -161,4 +164,6 @@ def comes_from_elsewhere(method: str, headers: Headers) -> bool:
     if site is not None:
         return site not in {"same-origin", "none"}
     origin = headers.get("origin")
+    if origin == "null" and path.startswith(LETTERS):
+        return False
     return origin is None or urlsplit(origin).netloc.lower() != headers.get("host", "").lower()

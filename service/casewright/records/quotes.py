@@ -1,0 +1,137 @@
+"""Questions about quotes, options and issued papers."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date, datetime
+from typing import NamedTuple
+
+from sqlalchemy import select
+
+from casewright.records.bench import BenchEvent, Carcase, Drawer
+from casewright.records.jobs import Customer, Job, Unit, UnitOption
+from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
+from casewright.records.people import Shop
+from casewright.records.sessions import Fenced
+
+
+class QuoteRow(NamedTuple):
+    """One line of the list of a job's quotes."""
+
+    id: str
+    number: int
+    revision: int
+    state: QuoteState
+    total_cents: int | None
+    issued_at: datetime | None
+    valid_until: date | None
+    answered_at: datetime | None
+    answered_name: str
+
+
+class PaperRow(NamedTuple):
+    """One line of the list of a job's papers."""
+
+    id: str
+    kind: PaperKind
+    number: int
+    revision: int
+    issued_at: datetime
+    who: str
+    basis_hash: str
+
+
+def quote_rows(db: Fenced, job_id: str) -> Sequence[QuoteRow]:
+    """A job's quotes, the newest first, without what they say."""
+    columns = [getattr(Quote, name) for name in QuoteRow._fields]
+    found = db.execute(
+        select(*columns).where(Quote.job_id == job_id).order_by(Quote.number.desc(), Quote.revision.desc())
+    )
+    return [QuoteRow(*row) for row in found]
+
+
+def quote_with_job(db: Fenced, quote_id: str) -> tuple[Quote, Job, Customer] | None:
+    """A quote with its job and customer, in one query."""
+    found = db.execute(
+        select(Quote, Job, Customer)
+        .join(Job, (Job.shop_id == Quote.shop_id) & (Job.id == Quote.job_id))
+        .join(Customer, (Customer.shop_id == Job.shop_id) & (Customer.id == Job.customer_id))
+        .where(Quote.id == quote_id)
+    ).first()
+    return (found[0], found[1], found[2]) if found else None
+
+
+def quotes_of(db: Fenced, job_id: str) -> Sequence[Quote]:
+    """A job's quotes, whole."""
+    return db.scalars(select(Quote).where(Quote.job_id == job_id).order_by(Quote.id)).all()
+
+
+def last_accepted(db: Fenced, job_id: str) -> Quote | None:
+    """The quote that holds for a job: the one that was accepted last."""
+    return db.scalars(
+        select(Quote)
+        .where(Quote.job_id == job_id, Quote.state == QuoteState.ACCEPTED)
+        .order_by(Quote.answered_at.desc(), Quote.id.desc())
+        .limit(1)
+    ).first()
+
+
+def quote_by_link(db: Fenced, link_hash: str) -> tuple[Quote, Shop, Job, Customer] | None:
+    """The quote that a link opens, with its shop, job and customer."""
+    found = db.execute(
+        select(Quote, Shop, Job, Customer)
+        .join(Shop, Shop.shop_id == Quote.shop_id)
+        .join(Job, (Job.shop_id == Quote.shop_id) & (Job.id == Quote.job_id))
+        .join(Customer, (Customer.shop_id == Job.shop_id) & (Customer.id == Job.customer_id))
+        .where(Quote.link_hash == link_hash)
+    ).first()
+    return (found[0], found[1], found[2], found[3]) if found else None
+
+
+def options_of(db: Fenced, unit_ids: Iterable[str]) -> Sequence[UnitOption]:
+    """The options of some units, in the order in which they were made."""
+    return db.scalars(
+        select(UnitOption).where(UnitOption.unit_id.in_(list(unit_ids))).order_by(UnitOption.id)
+    ).all()
+
+
+def paper_rows(db: Fenced, job_id: str) -> Sequence[PaperRow]:
+    """A job's papers, the newest first, without what they say."""
+    columns = [getattr(Paper, name) for name in PaperRow._fields]
+    found = db.execute(select(*columns).where(Paper.job_id == job_id).order_by(Paper.id.desc()))
+    return [PaperRow(*row) for row in found]
+
+
+def paper_with_job(db: Fenced, paper_id: str) -> tuple[Paper, Job] | None:
+    """A paper with its job."""
+    found = db.execute(
+        select(Paper, Job)
+        .join(Job, (Job.shop_id == Paper.shop_id) & (Job.id == Paper.job_id))
+        .where(Paper.id == paper_id)
+    ).first()
+    return (found[0], found[1]) if found else None
+
+
+class SizeTap(NamedTuple):
+    """A size that was measured at the bench, or taken back."""
+
+    unit_id: str
+    drawer: str
+    event: BenchEvent
+
+
+def size_taps(db: Fenced, unit_ids: Iterable[str]) -> list[SizeTap]:
+    """What was measured on the drawers of the first case of some units, in the order of the taps."""
+    found = db.execute(
+        select(Drawer.unit_id, Drawer.code, BenchEvent)
+        .join(BenchEvent, (BenchEvent.shop_id == Drawer.shop_id) & (BenchEvent.drawer_id == Drawer.id))
+        .join(Carcase, (Carcase.shop_id == Drawer.shop_id) & (Carcase.id == Drawer.carcase_id))
+        .join(Unit, (Unit.shop_id == Drawer.shop_id) & (Unit.id == Drawer.unit_id))
+        .where(
+            Drawer.unit_id.in_(list(unit_ids)),
+            Drawer.gone.is_(False),
+            Unit.count == 1,
+            Carcase.piece == 1,
+            BenchEvent.kind == "measured",
+        )
+        .order_by(BenchEvent.at, BenchEvent.id)
+    )
+    return [SizeTap(unit_id, code, event) for unit_id, code, event in found]
