@@ -27,9 +27,21 @@ def cut_list_pdf(cuts: CutListPaper, paper: Paper = Paper.LETTER) -> bytes:
         A PDF: rough sizes wood by wood and class by class, then finished sizes unit by unit and drawer by
         drawer, with a place for what was measured.
     """
+    return render("cut_list", cut_list_data(cuts), paper)
+
+
+def cut_list_data(cuts: CutListPaper) -> dict[str, Any]:
+    """The cut list as it is read, on paper and on a page.
+
+    Args:
+        cuts: the cut list, as it is kept
+
+    Returns:
+        Every size and note in words.
+    """
     writing = Writing(unit=cuts.head.unit)
     both = ("mm", "in") if writing.unit is LengthUnit.MILLIMETRE else ("in", "mm")
-    data = head_data(cuts.head, "Cut list") | {
+    return head_data(cuts.head, "Cut list") | {
         "summary": _summary(cuts),
         "first_unit": both[0],
         "other_unit": both[1],
@@ -37,7 +49,6 @@ def cut_list_pdf(cuts: CutListPaper, paper: Paper = Paper.LETTER) -> bytes:
         "cautions": [words(caution) for caution in cuts.cautions],
         "units": [_unit(each, writing) for each in cuts.units],
     }
-    return render("cut_list", data, paper)
 
 
 def _summary(cuts: CutListPaper) -> str:

@@ -28,14 +28,25 @@ def joint_cards_pdf(cards: JointCardsPaper, paper: Paper = Paper.LETTER) -> byte
     Returns:
         A PDF whose figures are 24 points high at the least.
     """
+    return render("joint_cards", joint_cards_data(cards), paper)
+
+
+def joint_cards_data(cards: JointCardsPaper) -> dict[str, Any]:
+    """The joint cards as they are read, on paper and on a page.
+
+    Args:
+        cards: the cards, as they are kept
+
+    Returns:
+        Every setting and note in words, drawings as SVG.
+    """
     writing = Writing(unit=cards.head.unit)
-    data = head_data(cards.head, "Joint cards") | {
+    return head_data(cards.head, "Joint cards") | {
         "unit": writing.unit.value,
         "cards": [_card(card, writing) for card in cards.cards],
         "dividers": [_divider(card, writing) for card in cards.dividers],
         "cautions": [words(caution) for caution in cards.cautions],
     }
-    return render("joint_cards", data, paper)
 
 
 def _both(inches: float, writing: Writing) -> list[str]:

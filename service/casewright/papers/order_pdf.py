@@ -41,9 +41,22 @@ def lumber_order_pdf(order: OrderPaper, paper: Paper = Paper.LETTER, *, for_shop
     Returns:
         A PDF without any price.
     """
+    return render("order", order_data(order, for_shop=for_shop), paper)
+
+
+def order_data(order: OrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
+    """The order as it is read, on paper and on a page.
+
+    Args:
+        order: the order, as it is kept
+        for_shop: with the sums and the parts behind each line
+
+    Returns:
+        Every size and note in words.
+    """
     writing = Writing(unit=order.head.unit)
     title = "Lumber order, our copy" if for_shop else "Lumber order"
-    data = head_data(order.head, title, shows_job_name=False) | {
+    return head_data(order.head, title, shows_job_name=False) | {
         "parties": [[label, text] for label, text in _parties(order) if text],
         "lumber": [_lumber(line, writing) for line in order.lumber],
         "total": f"{sum(line.feet_bd_ft for line in order.lumber):,} bd ft in all",
@@ -54,7 +67,6 @@ def lumber_order_pdf(order: OrderPaper, paper: Paper = Paper.LETTER, *, for_shop
         "cautions": [words(caution) for caution in order.cautions] if for_shop else [],
         "asked": [order_words()[key] for key in ("tally", "sets", "colour", "substitution", "refused")],
     }
-    return render("order", data, paper)
 
 
 def _parties(order: OrderPaper) -> list[tuple[str, str]]:
