@@ -25,6 +25,7 @@ SAID = {
     "removed": "Taken out.",
     "undone": "Taken back.",
     "ended": "Ended.",
+    "stopped": "The timer that ran before was stopped; its time is written down.",
     "password": "The new password is set. Sign in with it.",
     "out": "You are signed out.",
 }
@@ -86,7 +87,7 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters.update(FILTERS)
-    made.globals.update(asset=asset, mark=new_mark, version=__version__)
+    made.globals.update(asset=asset, mark=new_mark, program=__version__)
     return made
 
 
