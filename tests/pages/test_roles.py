@@ -41,7 +41,7 @@ def place_of(name: str, furnished: Any) -> tuple[str, str]:
 
 
 def allowed_at(name: str) -> set[str]:
-    """The roles for which a page is; a page without its line in the matrix is tried by what it says itself."""
+    """The roles for which a page is: by the matrix, else by what it says itself."""
     return MATRIX.get(name, {role.value for role in roles_of(ROUTES[name]) or ()})
 
 

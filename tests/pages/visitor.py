@@ -4,12 +4,14 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
+from ipaddress import ip_network
 from typing import Any
 
 from starlette.testclient import TestClient
 
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "wbr"}
 ORIGIN = "http://shop.test"
+ADDRESSES = ip_network("10.0.0.0/8").hosts()
 
 
 @dataclass
@@ -142,15 +144,16 @@ class Shown:
 
 
 class Visitor:
-    """Somebody with a browser."""
+    """Somebody with a browser, at an address of their own."""
 
-    def __init__(self, app: Any) -> None:
+    def __init__(self, app: Any, origin: str = ORIGIN) -> None:
         self.browser = TestClient(
             app,
-            base_url=ORIGIN,
+            base_url=origin,
             raise_server_exceptions=False,
             follow_redirects=True,
-            headers={"origin": ORIGIN},
+            headers={"origin": origin},
+            client=(str(next(ADDRESSES)), 50_000),
         )
         self.page: Shown | None = None
 

@@ -1,0 +1,100 @@
+"""The first page of a new installation: one code, one owner."""
+
+from concurrent.futures import ThreadPoolExecutor
+
+import pytest
+from sqlalchemy import func, select
+
+from casewright.app import create_app, guarded
+from casewright.records.people import Person, Shop
+from casewright.records.sessions import across_shops
+from casewright.shop.entering import new_set_up_code
+from pages.conftest import SECRET
+from pages.visitor import Visitor
+from people import PASSWORD, Clock
+
+FIELDS = {
+    "name": "Ada Marsh",
+    "email": "ada@shop.test",
+    "password": PASSWORD,
+    "shop": "Marrow Street Furniture",
+    "currency": "USD",
+    "unit": "in",
+    "paper": "letter",
+    "time_zone": "America/New_York",
+    "tax": "6",
+    "start": "empty",
+}
+
+
+@pytest.fixture
+def house(fresh_books):
+    """A fresh installation: its application, and the code that its start printed."""
+    with across_shops(fresh_books, write=True) as db:
+        code = new_set_up_code(db)
+    return guarded(create_app(fresh_books, secret=SECRET, clock=Clock())), code
+
+
+def set_up(app, code: str) -> int:
+    """One try to set up, as its own visitor."""
+    return (
+        Visitor(app).browser.post("/set-up", data=FIELDS | {"code": code}, follow_redirects=False).status_code
+    )
+
+
+def count(books, what) -> int:
+    with across_shops(books) as db:
+        return db.execute(select(func.count()).select_from(what)).scalar_one()
+
+
+def test_the_first_visitor_is_led_to_the_set_up_page_and_becomes_owner(house, fresh_books):
+    app, code = house
+    visitor = Visitor(app)
+    visitor.get("/")
+    assert visitor.page.address == "/set-up"
+
+    answer = visitor.browser.post("/set-up", data=FIELDS | {"code": code.upper()}, follow_redirects=False)
+
+    assert (answer.status_code, answer.headers["location"]) == (303, "/jobs")
+    assert "Ada Marsh, owner" in visitor.get("/account").text
+    assert Visitor(app).get("/set-up").address == "/sign-in"
+    assert set_up(app, code) == 410
+    with across_shops(fresh_books, write=True) as db:
+        assert new_set_up_code(db) is None
+
+
+def test_a_wrong_code_is_refused_kept_apart_and_counted(house, fresh_books):
+    app, code = house
+    visitor = Visitor(app)
+    visitor.get("/set-up")
+
+    typed = {name: text for name, text in FIELDS.items() if name != "start"}
+    page = visitor.send("/set-up", status=422, code="aaaa-bbbb-cccc-dddd", **typed)
+    tries = [visitor.browser.post("/set-up", data=FIELDS | {"code": "x"}).status_code for _ in range(30)]
+
+    assert "This is not the code that the start printed" in page.text
+    assert page.form("/set-up").value("shop") == "Marrow Street Furniture"
+    assert tries == [422] * 29 + [429]
+    assert visitor.browser.post("/set-up", data=FIELDS | {"code": code}).status_code == 429
+    assert count(fresh_books, Person) == 0
+
+
+def test_of_ten_who_set_up_at_once_one_becomes_owner(house, fresh_books):
+    app, code = house
+
+    with ThreadPoolExecutor(10) as pool:
+        statuses = list(pool.map(lambda _: set_up(app, code), range(10)))
+
+    assert sorted(statuses) == [303] + [410] * 9
+    assert (count(fresh_books, Person), count(fresh_books, Shop)) == (1, 1)
+
+
+def test_two_processes_that_start_at_once_both_start(fresh_books):
+    def start(_: int) -> str | None:
+        with across_shops(fresh_books, write=True) as db:
+            return new_set_up_code(db)
+
+    with ThreadPoolExecutor(4) as pool:
+        codes = list(pool.map(start, range(4)))
+
+    assert len(set(codes)) == 4
