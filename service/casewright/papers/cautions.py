@@ -39,8 +39,26 @@ def cautions_at(place: str, woods: Iterable[str]) -> tuple[str, ...]:
     return (*found, LAST)
 
 
+def caution_lines(unit: Construction) -> tuple[str, ...]:
+    """The cautions that a unit asks for, each with its source, and last what comes before them all.
+
+    Args:
+        unit: the unit
+
+    Returns:
+        One or two sentences for each.
+    """
+    woods = {line.part.wood for line in unit.lines}
+    found = [
+        f"{caution['text']} ({caution['source']})"
+        for caution in _cautions()
+        if not caution.get("woods") or woods & set(caution["woods"])
+    ]
+    return (*found, LAST)
+
+
 def cautions_for(unit: Construction) -> str:
-    """The cautions that a unit asks for, each with its source.
+    """The cautions that a unit asks for, as a part of a report.
 
     Args:
         unit: the unit
@@ -48,11 +66,7 @@ def cautions_for(unit: Construction) -> str:
     Returns:
         A list; the tools' own manuals, the law of the place and licensed practice come before it.
     """
-    woods = {line.part.wood for line in unit.lines}
-    lines = [
-        f"- {caution['text']} ({caution['source']})"
-        for caution in _cautions()
-        if not caution.get("woods") or woods & set(caution["woods"])
-    ]
-    lines.append(LAST)
-    return section("Cautions", "\n".join(wrapped(line, 2) for line in lines))
+    *cautions, last = caution_lines(unit)
+    return section(
+        "Cautions", "\n".join(wrapped(line, 2) for line in (*(f"- {each}" for each in cautions), last))
+    )

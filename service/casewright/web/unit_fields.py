@@ -45,6 +45,7 @@ class Asked:
         choices: what may be chosen, each with its words
         when: the field that switches it on, and by which values; empty where it always counts
         lead: is it named in the line that sums its group up, typed or not?
+        bare: does its value say enough in that line, without the label?
         needed: can the unit not do without it?
     """
 
@@ -57,6 +58,7 @@ class Asked:
     choices: Choices = ()
     when: tuple[str, ...] = ()
     lead: bool = False
+    bare: bool = False
     needed: bool = False
 
     @property

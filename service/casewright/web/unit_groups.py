@@ -8,7 +8,7 @@ from casewright.wood.finish import finishes
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
 
-CUTS: Choices = (("", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "riftsawn"))
+CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "riftsawn"))
 HEIGHTS = {
     "overall_height": "Overall height, floor to top",
     "body_height": "Height of the case side alone",
@@ -173,6 +173,7 @@ MORE_GROUPS = (
                 choices=(("solid", "solid wood (usual)"), ("ply", "plywood")),
                 usual="solid",
                 lead=True,
+                bare=True,
             ),
             ask("drawers.bottom.thickness", "Thickness", when=(KIND, "solid")),
             ask("drawers.bottom.sheet", "Sheet", _sheet_kinds(), (KIND, "ply")),
@@ -275,7 +276,7 @@ MORE_GROUPS = (
         key="pulls",
         title="Pulls",
         fields=(
-            ask("pulls.item", "Pull", lead=True),
+            ask("pulls.item", "Pull", lead=True, bare=True),
             ask("pulls.one_up_to", "One pull up to"),
             ask("pulls.spare_per", "One spare for each"),
             ask("pulls.weight_lb", "Weight of one (lb)"),
@@ -291,6 +292,7 @@ MORE_GROUPS = (
                 tuple((each.name, each.name) for each in finishes()),
                 hint="",
                 lead=True,
+                bare=True,
             ),
             ask("finish.show_coats", "Coats outside", lead=True),
             ask("finish.inside_coats", "Coats in the drawers"),

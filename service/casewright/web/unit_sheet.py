@@ -169,22 +169,22 @@ def summed_up(fields: Iterable[FieldShown], values: Mapping[str, str]) -> str:
 
 def _words(each: FieldShown) -> str:
     asked, value = each.asked, each.value.strip()
-    label = asked.label[:1].lower() + asked.label[1:]
+    label = "" if asked.bare else f"{asked.label[:1].lower()}{asked.label[1:]} "
     if asked.kind is Kind.TICK:
         is_usual = bool(value) == asked.usual
         if is_usual and not (asked.lead or asked.name == "base"):
             return ""
-        return label if value else f"not: {label}"
+        return label.strip() if value else f"not: {label.strip()}"
     if asked.kind is Kind.LINES:
         count = len([line for line in value.splitlines() if line.strip()])
         return f"{count} sizes" if count else "nothing"
     if asked.kind is Kind.CHOICE:
         word = dict(asked.choices).get(value, value).removesuffix(" (usual)")
         is_usual = value == (str(asked.usual) if asked.usual is not None else "")
-        return "" if is_usual and not (asked.lead and value) else f"{label} {word}"
+        return "" if is_usual and not (asked.lead and value) else f"{label}{word}"
     if not value and not asked.lead:
         return ""
-    return f"{label} {value or each.usual}".strip() if value or each.usual else ""
+    return f"{label}{value or each.usual}" if value or each.usual else ""
 
 
 def whole_fault(sheet: UnitSheet) -> str:

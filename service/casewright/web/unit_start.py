@@ -105,8 +105,12 @@ def _chosen(visit: Visit, reader: Reader) -> UnitSpec | None:
 
 
 def _in_shop_unit(visit: Visit, spec: UnitSpec) -> UnitSpec:
-    """A starting unit, its sizes written in the unit in which the shop thinks."""
-    return spec.model_copy(update={"unit": visit.unit})
+    """A starting unit as the shop writes sizes: one in inches is turned into millimetres where it must be."""
+    return spec.model_copy(update={"unit": _unit_of(spec, visit.unit)})
+
+
+def _unit_of(spec: UnitSpec, shop: LengthUnit) -> LengthUnit:
+    return shop if spec.unit is LengthUnit.INCH else spec.unit
 
 
 def _page(visit: Visit, job: Job, form: Form, words: str = "") -> NewUnitPage:
@@ -123,11 +127,11 @@ def _page(visit: Visit, job: Job, form: Form, words: str = "") -> NewUnitPage:
 @lru_cache(maxsize=16)
 def _cards(unit: LengthUnit, denominator: int) -> tuple[Card, ...]:
     """The starting units with their drawings, which no shop's figures change; kept a while."""
-    writing = Writing(unit=unit, denominator=denominator)
     cards = []
     for each in presets():
         built = worked_unit(spec_text(each.spec()), NO_FIGURES)
         spec, top = built.spec, built.spec.top
+        writing = Writing(unit=_unit_of(spec, unit), denominator=denominator)
         width = spec.body.width + 2 * top.overhang_sides
         depth = spec.body.depth + top.overhang_front + top.overhang_back
         cards.append(
@@ -135,7 +139,7 @@ def _cards(unit: LengthUnit, denominator: int) -> tuple[Card, ...]:
                 key=each.key,
                 name=each.name,
                 words=each.words,
-                size=f"{writing.sizes(width, depth, built.face.overall_height)} {unit}",
+                size=f"{writing.sizes(width, depth, built.face.overall_height)} {writing.unit}",
                 drawers=len(built.drawers),
                 drawing=drawing(small_elevation(built).svg(prefix=each.key)),
             )
