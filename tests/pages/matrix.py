@@ -28,6 +28,12 @@ MATRIX: dict[str, set[str]] = {
     "GET /shop/rate": OWNER,
     "POST /shop/rate": OWNER,
     "POST /shop/rate/look": OWNER,
+    "GET /shop/prices": OWNER,
+    "POST /shop/prices": OWNER,
+    "GET /shop/hours": OWNER,
+    "POST /shop/hours": OWNER,
+    "GET /shop/hours/log": OWNER,
+    "POST /shop/hours/log": OWNER,
     # people
     "GET /shop/people": OWNER,
     "POST /shop/people/invitations": OWNER,

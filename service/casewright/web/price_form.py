@@ -9,7 +9,7 @@ from typing import Any
 from casewright.pieces.shop import shop as figures_of_spec
 from casewright.pieces.shop_spec import ShopSpec, write_money
 from casewright.pricing.prices import PriceKind, PriceRow, example_prices, key_of
-from casewright.web.shop_forms import Draft, FigureReader, in_money
+from casewright.web.shop_forms import Draft, FigureReader, in_money, mark_of
 from casewright.web.shop_lines import OWN, Ground, ground_of
 from casewright.wood.species import UnknownWood, wood
 from casewright.wood.thickness import class_named
@@ -71,17 +71,6 @@ class PriceLine:
         return self.is_own and (self.age is None or self.age > OLD_AFTER.days)
 
 
-def mark_of(key: Key) -> str:
-    """A price's key as the end of a field's name; no two keys give the same."""
-    return "_".join("".join(_sign(each) for each in part) for part in key)
-
-
-def _sign(each: str) -> str:
-    if each.isascii() and each.isalnum():
-        return each
-    return "-" if each == " " else f"~{ord(each):x}~"
-
-
 def price_lines(spec: ShopSpec, today: date) -> tuple[PriceLine, ...]:
     """Every price, kind by kind, item by item, thin before thick."""
     rows = sorted(figures_of_spec(spec).prices.rows, key=_place)
@@ -101,7 +90,7 @@ def _line(row: PriceRow, example: int | None, today: date) -> PriceLine:
     ground = ground_of(row.basis, row.source)
     own = ground.word == OWN
     age = (today - row.on).days if own and row.on else None
-    return PriceLine(mark=mark_of(key_of(row)), row=row, ground=ground, example=example, age=age)
+    return PriceLine(mark=mark_of(*key_of(row)), row=row, ground=ground, example=example, age=age)
 
 
 def chosen(lines: Iterable[PriceLine], kind: str, words: str, standing: str) -> tuple[PriceLine, ...]:
@@ -125,7 +114,7 @@ def price_values(spec: ShopSpec) -> dict[str, str]:
     """The fields of the form, from figures; only the shop's own prices show their day."""
     values = {"new.kind": PriceKind.LUMBER.value, **{f"new.{name}": "" for name in NEW}}
     for row in figures_of_spec(spec).prices.rows:
-        mark = mark_of(key_of(row))
+        mark = mark_of(*key_of(row))
         own = ground_of(row.basis).word == OWN
         values[f"price.{mark}"] = in_money(row.price)
         values[f"on.{mark}"] = row.on.isoformat() if own and row.on else ""
@@ -141,7 +130,7 @@ def read_prices(read: FigureReader, spec: ShopSpec, today: date) -> Draft:
     fields: dict[Key, str] = {}
     for row in rows:
         key = key_of(row)
-        mark = mark_of(key)
+        mark = mark_of(*key)
         fields[key] = f"price.{mark}"
         if read.ticked(f"back.{mark}"):
             prices.pop(key, None)
@@ -176,7 +165,7 @@ def _change(
 ) -> None:
     """A price in place of the one that holds. Without a day of its own, a new price is of today."""
     key = key_of(row)
-    field, day = f"price.{mark_of(key)}", f"on.{mark_of(key)}"
+    field, day = f"price.{mark_of(*key)}", f"on.{mark_of(*key)}"
     if not read.typed.get(field).strip():
         if key in {key_of(each) for each in example_prices().rows}:
             prices.pop(key, None)

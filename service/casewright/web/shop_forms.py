@@ -129,6 +129,17 @@ def plain_number(value: float | None) -> str:
     return "" if value is None else f"{value:.6f}".rstrip("0").rstrip(".")
 
 
+def mark_of(*parts: str) -> str:
+    """Names as the end of a field's name; no two give the same."""
+    return "_".join("".join(_sign(each) for each in part) for part in parts)
+
+
+def _sign(each: str) -> str:
+    if each.isascii() and each.isalnum():
+        return each
+    return "-" if each == " " else f"~{ord(each):x}~"
+
+
 Shows = Callable[[ShopSpec], dict[str, str]]
 Reads = Callable[[FigureReader, ShopSpec], Draft]
 
