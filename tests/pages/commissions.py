@@ -11,7 +11,15 @@ from casewright.records.sessions import reading, writing
 from casewright.shop.customers import CustomerFacts, add_customer
 from casewright.shop.figures import figures, save_figures
 from casewright.shop.jobs import JobFacts, load_job, take_on_job
-from casewright.shop.units import add_unit, load_unit, revise_unit, spec_from, spec_text
+from casewright.shop.units import (
+    add_unit,
+    load_unit,
+    revise_unit,
+    spec_from,
+    spec_text,
+    take_out_unit,
+    units_of,
+)
 from pages.visitor import Visitor
 from people import ShopInTest
 from units import chest, unit
@@ -38,6 +46,16 @@ class Commission:
             own = figures(db, db.get_one(Shop, self.shop.shop_id), loaded.job)
             spec = spec_from(spec_text(unit(chest(changes))))
             revise_unit(db, loaded, spec, own, loaded.unit.version, "Ben Tull", self.shop.clock.now)
+
+    def unit_ids(self) -> list[str]:
+        """The ids of its units, in the order of their codes."""
+        with reading(self.shop.engine, self.shop.shop_id) as db:
+            return [each.unit.id for each in units_of(db, load_job(db, self.job_id))]
+
+    def take_out(self, unit_id: str) -> None:
+        """Takes a unit out of the job."""
+        with writing(self.shop.engine, self.shop.shop_id) as db:
+            take_out_unit(db, load_unit(db, unit_id), "Ben Tull", self.shop.clock.now)
 
     def draft(self, who: Visitor) -> str:
         """Draws a quote up; gives its id."""

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from sqlalchemy import select
 
 from casewright.records.bench import BenchEvent, Carcase, Drawer
+from casewright.records.board import Tapped
 from casewright.records.jobs import Customer, Job, Unit, UnitOption
 from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Shop
@@ -28,15 +29,13 @@ class QuoteRow(NamedTuple):
 
 
 class PaperRow(NamedTuple):
-    """One line of the list of a job's papers."""
+    """One issue of a paper, without what it says."""
 
     id: str
-    kind: PaperKind
     number: int
     revision: int
     issued_at: datetime
     who: str
-    basis_hash: str
 
 
 def quote_rows(db: Fenced, job_id: str) -> Sequence[QuoteRow]:
@@ -93,10 +92,14 @@ def options_of(db: Fenced, unit_ids: Iterable[str]) -> Sequence[UnitOption]:
     ).all()
 
 
-def paper_rows(db: Fenced, job_id: str) -> Sequence[PaperRow]:
-    """A job's papers, the newest first, without what they say."""
+def papers_of_kind(db: Fenced, job_id: str, kind: PaperKind) -> Sequence[PaperRow]:
+    """A job's papers of one kind, the newest first, without what they say."""
     columns = [getattr(Paper, name) for name in PaperRow._fields]
-    found = db.execute(select(*columns).where(Paper.job_id == job_id).order_by(Paper.id.desc()))
+    found = db.execute(
+        select(*columns)
+        .where(Paper.job_id == job_id, Paper.kind == kind)
+        .order_by(Paper.number.desc(), Paper.revision.desc())
+    )
     return [PaperRow(*row) for row in found]
 
 
@@ -110,18 +113,11 @@ def paper_with_job(db: Fenced, paper_id: str) -> tuple[Paper, Job] | None:
     return (found[0], found[1]) if found else None
 
 
-class SizeTap(NamedTuple):
-    """A size that was measured at the bench, or taken back."""
-
-    unit_id: str
-    drawer: str
-    event: BenchEvent
-
-
-def size_taps(db: Fenced, unit_ids: Iterable[str]) -> list[SizeTap]:
-    """What was measured on the drawers of the first case of some units, in the order of the taps."""
+def size_taps(db: Fenced, unit_ids: Iterable[str]) -> list[tuple[str, str, Tapped]]:
+    """What was measured on the drawers of units that are made once: unit, drawer and tap."""
+    columns = [getattr(BenchEvent, name) for name in Tapped._fields]
     found = db.execute(
-        select(Drawer.unit_id, Drawer.code, BenchEvent)
+        select(Drawer.unit_id, Drawer.code, *columns)
         .join(BenchEvent, (BenchEvent.shop_id == Drawer.shop_id) & (BenchEvent.drawer_id == Drawer.id))
         .join(Carcase, (Carcase.shop_id == Drawer.shop_id) & (Carcase.id == Drawer.carcase_id))
         .join(Unit, (Unit.shop_id == Drawer.shop_id) & (Unit.id == Drawer.unit_id))
@@ -134,4 +130,4 @@ def size_taps(db: Fenced, unit_ids: Iterable[str]) -> list[SizeTap]:
         )
         .order_by(BenchEvent.at, BenchEvent.id)
     )
-    return [SizeTap(unit_id, code, event) for unit_id, code, event in found]
+    return [(row[0], row[1], Tapped(*row[2:])) for row in found]

@@ -1,0 +1,258 @@
+"""Papers of a job: issued from what holds now, with what was measured, frozen, looked at for staleness."""
+
+import json
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from hashlib import sha256
+from typing import Any
+
+from casewright.labour.bench import drawer_progress
+from casewright.pieces.job_estimate import JobEstimate
+from casewright.pieces.measuring import with_bench
+from casewright.pieces.reading import CannotRead
+from casewright.pieces.refusals import REFUSALS
+from casewright.records.base import new_id
+from casewright.records.board import Tapped
+from casewright.records.jobs import Job
+from casewright.records.papers import Paper, PaperKind
+from casewright.records.people import Shop
+from casewright.records.quotes import paper_with_job, papers_of_kind, size_taps
+from casewright.records.sessions import Fenced
+from casewright.shop.bench import tap_from
+from casewright.shop.estimating import estimated_job
+from casewright.shop.figures import figures_text
+from casewright.shop.keeping import next_number, note_history
+from casewright.shop.refusals import NotFound
+from casewright.shop.units import LoadedUnit, spec_text, units_of
+
+LETTERS = {PaperKind.LUMBER_ORDER: "L", PaperKind.CUT_LIST: "C", PaperKind.JOINT_CARDS: "J"}
+OF_THE_WOOD = (
+    "average_board",
+    "chisels",
+    "edge_trim",
+    "end_trim",
+    "grade",
+    "grades",
+    "kerf",
+    "saw_kerf",
+    "sheet_waste",
+    "waste",
+    "wide_over",
+    "widest_board",
+)
+"""The shop's figures that decide what stands on a paper: its boards, its saws, its chisels; no money."""
+NO_LONGER = "sizes measured at the bench no longer go with the design and are left out"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobAtHand:
+    """A job worked out for its papers.
+
+    Attributes:
+        units: its units
+        texts: each unit's choices with what was measured, as JSON text
+        measured: how many sizes were measured, unit by unit
+        figures: the shop's figures that decide what a paper says
+        estimate: the job worked out
+        remark: what the maker must know; empty for nothing
+    """
+
+    units: tuple[LoadedUnit, ...]
+    texts: tuple[str, ...]
+    measured: tuple[int, ...]
+    figures: Mapping[str, Any]
+    estimate: JobEstimate
+    remark: str = ""
+
+    @property
+    def basis(self) -> dict[str, Any]:
+        """What papers are made from, so far as one asks later what has changed."""
+        return {
+            "units": [
+                {
+                    "id": loaded.unit.id,
+                    "code": loaded.unit.code,
+                    "revision": loaded.revision.number,
+                    "measured": measured,
+                    "hash": _hash(text),
+                }
+                for loaded, text, measured in zip(self.units, self.texts, self.measured, strict=True)
+            ],
+            "figures": dict(self.figures),
+        }
+
+    @property
+    def mark(self) -> str:
+        """A hash of everything that a paper is made from."""
+        return _hash([*self.texts, self.figures])
+
+
+def _hash(value: Any) -> str:
+    return sha256(json.dumps(value, sort_keys=True).encode()).hexdigest()
+
+
+def job_at_hand(db: Fenced, shop: Shop, job: Job, today: date) -> JobAtHand:
+    """A job worked out with what holds now, and with what was measured on units that are made once.
+
+    Raises:
+        CannotBuild, CannotGraduate, CannotBeLaidOut …: with a sentence that says what would work
+    """
+    units = tuple(units_of(db, job))
+    text = figures_text(db, shop, job)
+    held: dict[str, Any] = json.loads(text)
+    figures = {name: held[name] for name in OF_THE_WOOD if name in held}
+    designed = tuple(each.text for each in units)
+    sizes = _sizes(size_taps(db, (each.unit.id for each in units)))
+    counts = tuple(sum(map(len, sizes[each.unit.id].values())) for each in units)
+    remark = ""
+    try:
+        texts = tuple(_measured_text(each, sizes[each.unit.id]) for each in units)
+        estimate = estimated_job(texts, text, today)
+    except (*REFUSALS, CannotRead):
+        if not any(counts):
+            raise
+        texts, counts, remark = designed, (0,) * len(units), NO_LONGER
+        estimate = estimated_job(texts, text, today)
+    return JobAtHand(
+        units=units, texts=texts, measured=counts, figures=figures, estimate=estimate, remark=remark
+    )
+
+
+def _sizes(taps: Sequence[tuple[str, str, Tapped]]) -> defaultdict[str, dict[str, dict[str, float]]]:
+    """By unit, then by drawer, what was measured last."""
+    by_drawer: dict[tuple[str, str], list[Tapped]] = {}
+    for unit_id, code, tap in taps:
+        by_drawer.setdefault((unit_id, code), []).append(tap)
+    found: defaultdict[str, dict[str, dict[str, float]]] = defaultdict(dict)
+    for (unit_id, code), members in by_drawer.items():
+        measured = drawer_progress(tap_from(each) for each in members).measured
+        if measured:
+            found[unit_id][code] = measured
+    return found
+
+
+def _measured_text(loaded: LoadedUnit, sizes: Mapping[str, Mapping[str, float]]) -> str:
+    return spec_text(with_bench(loaded.spec, sizes)) if sizes else loaded.text
+
+
+def shown_paper_number(kind: PaperKind, number: int) -> str:
+    """A paper's number as it is read: L-0003."""
+    return f"{LETTERS[kind]}-{number:04d}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoadedPaper:
+    """A paper with its job."""
+
+    paper: Paper
+    job: Job
+
+    @property
+    def number(self) -> str:
+        """The number as it is read."""
+        return shown_paper_number(self.paper.kind, self.paper.number)
+
+    @property
+    def content(self) -> dict[str, Any]:
+        """What it says."""
+        held: dict[str, Any] = self.paper.content["paper"]
+        return held
+
+    @property
+    def basis(self) -> dict[str, Any]:
+        """What it was made from."""
+        held: dict[str, Any] = self.paper.content["basis"]
+        return held
+
+    @property
+    def remark(self) -> str:
+        """What the maker must know of how it was made."""
+        return str(self.paper.content.get("remark", ""))
+
+
+def load_paper(db: Fenced, paper_id: str) -> LoadedPaper:
+    """A paper of the shop.
+
+    Raises:
+        NotFound: the shop has no such paper
+    """
+    found = paper_with_job(db, paper_id)
+    if found is None:
+        raise NotFound("paper")
+    return LoadedPaper(paper=found[0], job=found[1])
+
+
+def issue_paper(
+    db: Fenced,
+    job: Job,
+    kind: PaperKind,
+    at_hand: JobAtHand,
+    make: Callable[[int, int | None], dict[str, Any]],
+    who: str,
+    now: datetime,
+) -> Paper:
+    """Issues a paper: the first of its kind under the shop's next number, later ones as its revisions.
+
+    Args:
+        db: the session
+        job: the job
+        kind: which paper
+        at_hand: the job, worked out
+        make: writes the paper, given its revision and the one that it takes the place of
+        who: who issues it
+        now: the moment
+    """
+    earlier = papers_of_kind(db, job.id, kind)
+    number = earlier[0].number if earlier else next_number(db, kind.value)
+    before = earlier[0].revision if earlier else None
+    revision = 1 if before is None else before + 1
+    content = {"paper": make(revision, before), "basis": at_hand.basis, "remark": at_hand.remark}
+    made = Paper(
+        id=new_id(),
+        job_id=job.id,
+        kind=kind,
+        number=number,
+        revision=revision,
+        content=content,
+        basis_hash=at_hand.mark,
+        issued_at=now,
+        who=who,
+    )
+    db.add(made)
+    db.flush()
+    what = f"Issued {kind.value} {shown_paper_number(kind, number)}"
+    tail = f", revision {revision}; it supersedes revision {before}." if before else "."
+    note_history(db, who, now, f"{what}{tail}", job_id=job.id)
+    return made
+
+
+def stale_reasons(held: LoadedPaper, at_hand: JobAtHand) -> tuple[str, ...]:
+    """What has changed since a paper was issued; nothing where it would say the same today."""
+    if held.paper.basis_hash == at_hand.mark:
+        return ()
+    reasons = (
+        *_units_changed(held.basis["units"], at_hand.basis["units"]),
+        *_figures_changed(held.basis["figures"], at_hand.figures),
+    )
+    return tuple(reasons) or ("something that it was made from",)
+
+
+def _units_changed(then: Sequence[Mapping[str, Any]], now: Sequence[Mapping[str, Any]]) -> Iterator[str]:
+    held = {each["id"]: each for each in now}
+    for was in then:
+        unit = held.pop(was["id"], None)
+        if unit is None:
+            yield f"unit {was['code']} has been taken out"
+        elif unit["revision"] != was["revision"]:
+            yield f"unit {was['code']} is at revision {unit['revision']}, here it is {was['revision']}"
+        elif unit["hash"] != was["hash"]:
+            yield f"sizes of unit {was['code']} have been measured at the bench since"
+    yield from (f"unit {each['code']} has been added" for each in held.values())
+
+
+def _figures_changed(then: Mapping[str, Any], now: Mapping[str, Any]) -> Iterator[str]:
+    changed = [name.replace("_", " ") for name in OF_THE_WOOD if then.get(name) != now.get(name)]
+    if changed:
+        yield f"the shop's figures: {', '.join(changed)}"
