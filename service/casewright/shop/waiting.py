@@ -124,25 +124,29 @@ def quote_name(quote: QuoteRow) -> str:
 
 
 def quote_words(quote: QuoteRow, seen: Seen) -> str:
-    """Where a quote stands, in words: “Q-0012 sent 5 Mar, no answer yet”."""
-    name = quote_name(quote)
+    """Where a quote stands, with its name: “Q-0012 sent 5 Mar, no answer yet”."""
+    return f"{quote_name(quote)} {quote_stands(quote, seen)}"
+
+
+def quote_stands(quote: QuoteRow, seen: Seen) -> str:
+    """Where a quote stands: “sent 5 Mar, opened 6 Mar, no answer yet”."""
     answered = f" {seen.on(quote.answered_at)}" if quote.answered_at else ""
     ended = f" on {seen.on(quote.valid_until)}" if quote.valid_until else ""
     match quote.state:
         case QuoteState.DRAFT:
-            return f"{name} is not sent yet"
+            return "is not sent yet"
         case QuoteState.SENT if quote.valid_until and quote.valid_until < seen.today:
-            return f"{name} ran out{ended} without an answer"
+            return f"ran out{ended} without an answer"
         case QuoteState.SENT:
             sent = f" {seen.on(quote.issued_at)}" if quote.issued_at else ""
             opened = f", opened {seen.on(quote.opened_at)}" if quote.opened_at else ""
-            return f"{name} sent{sent}{opened}, no answer yet"
+            return f"sent{sent}{opened}, no answer yet"
         case QuoteState.EXPIRED:
-            return f"{name} ran out{ended}"
+            return f"ran out{ended}"
         case QuoteState.SUPERSEDED:
-            return f"{name} replaced by a later one"
+            return "replaced by a later one"
         case _:
-            return f"{name} {quote.state.value}{answered}"
+            return f"{quote.state.value}{answered}"
 
 
 def _units(held: Standing) -> Iterator[str]:

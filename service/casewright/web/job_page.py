@@ -30,7 +30,7 @@ from casewright.shop.job_figures import JobFigures, job_figures
 from casewright.shop.job_money import JobMoney, job_money
 from casewright.shop.jobs import ARROWS, load_job, load_job_and_customer
 from casewright.shop.units import units_of
-from casewright.shop.waiting import DueWords, due_words, quote_name, quote_words, what_waits
+from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
 from casewright.web.jobs import seen_from
 from casewright.web.pages import Page, form_of, show
 from casewright.web.typed import Form
@@ -186,7 +186,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         figures=figures,
         estimate=figures.estimate,
         quotes=tuple(
-            QuoteLine(quote=each, name=quote_name(each), words=quote_words(each, seen)) for each in quotes
+            QuoteLine(quote=each, name=quote_name(each), words=quote_stands(each, seen)) for each in quotes
         ),
         papers=papers_of(db, job.id),
         kinds=tuple(PaperKind),
