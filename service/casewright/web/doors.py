@@ -79,6 +79,7 @@ class NewPasswordPage(Page):
     template: ClassVar[str] = "door/new_password.html"
     form: Form
     name: str
+    email: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -257,7 +258,7 @@ def _come_in_page(call: Call, shop_id: str, role: Role, form: Form) -> ComeInPag
 def show_new_password(call: Stranger, secret: str) -> Response:
     """What a link to a new password opens."""
     person = _person_of_link(call, secret)
-    page = NewPasswordPage(title="A new password", form=form_of(), name=person.name)
+    page = NewPasswordPage(title="A new password", form=form_of(), name=person.name, email=person.email)
     return show_stranger(call.request, page)
 
 
@@ -267,9 +268,8 @@ def save_new_password(call: Stranger, secret: str) -> Response:
     person = _person_of_link(call, secret, use=True)
     password = call.typed.get("password")
     if fault := password_fault(password, person.name, person.email.partition("@")[0]):
-        page = NewPasswordPage(
-            title="A new password", form=Form(faults={"password": fault}), name=person.name
-        )
+        form = Form(faults={"password": fault})
+        page = NewPasswordPage(title="A new password", form=form, name=person.name, email=person.email)
         return show_stranger(call.request, page, 422)
     set_password(call.db, person, password, call.now)  # ends the link, too
     note_event(call.request, "new password", "ok", shop=person.shop_id, person=person.id)

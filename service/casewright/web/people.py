@@ -53,6 +53,7 @@ class PersonPage(Page):
     template: ClassVar[str] = "people/one.html"
     person: Person
     own: bool
+    own_email: str
     sign_ins: tuple[SignInRow, ...]
     form: Form
     ending: Form
@@ -142,6 +143,7 @@ def _person_page(visit: Visit, held: Person, ending: Form) -> PersonPage:
         title=held.name,
         person=held,
         own=held.id == visit.person.id,
+        own_email=visit.person.email,
         sign_ins=sign_in_rows(sign_ins, visit.sign_in),
         form=form_of(role=held.role, version=str(held.version)),
         ending=ending,
