@@ -39,7 +39,7 @@ class DrawerChoice(NamedTuple):
     unit: str
     code: str
     piece: int
-    count: int
+    pieces: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,7 +109,7 @@ def drawers_of_job(db: Fenced, job_id: str) -> Sequence[tuple[DrawerChoice, str]
         .where(Drawer.job_id == job_id, Drawer.gone.is_(False), Unit.ended_at.is_(None))
         .order_by(Unit.code, Carcase.piece, Drawer.position)
     )
-    return [(DrawerChoice(*row), stage) for *row, stage in found]
+    return [(DrawerChoice(*row[:5]), row[5]) for row in found]
 
 
 def case_stages_of_job(db: Fenced, job_id: str) -> Sequence[str]:

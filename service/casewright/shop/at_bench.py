@@ -7,6 +7,7 @@ from functools import cached_property
 from casewright.labour.bench import CaseProgress, DrawerProgress, case_progress, drawer_progress
 from casewright.labour.next_step import Step, next_step
 from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import LengthUnit
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer as WorkedDrawer
 from casewright.pieces.measuring import Measurable, measurable, with_bench
@@ -16,7 +17,7 @@ from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
-from casewright.shop.bench import taps_of
+from casewright.shop.bench import Place, taps_of
 from casewright.shop.estimating import worked_unit
 from casewright.shop.figures import figures_text
 from casewright.shop.refusals import NotFound
@@ -101,6 +102,16 @@ class AtBench:
         about = [each for each in built.findings if is_about(each, self.drawer.code)]
         failed = [each for each in about if each.verdict is not Verdict.PASS]
         return tuple(sorted(failed, key=lambda each: each.verdict is not Verdict.STOP))
+
+    @property
+    def unit(self) -> LengthUnit:
+        """The unit in which the piece was designed."""
+        return spec_from(self.spec).unit
+
+    @property
+    def place(self) -> Place:
+        """The drawer as a place where something may be tapped."""
+        return Place(self.row.carcase, self.row.drawer, list(self.taps))
 
     @property
     def neighbours(self) -> tuple[Drawer | None, Drawer | None]:

@@ -24,6 +24,14 @@ def moment(value: datetime | None, zone: str = "UTC") -> str:
     return f"{day(local.date())}, {local:%H:%M}"
 
 
+def lately(value: datetime | None, zone: str = "UTC") -> str:
+    """A moment of the last weeks, where there is little room: 3 Mar 14:05."""
+    if value is None:
+        return ""
+    local = value.astimezone(ZoneInfo(zone))
+    return f"{local.day} {MONTHS[local.month - 1]} {local:%H:%M}"
+
+
 def iso(value: datetime | date | None) -> str:
     """The same for machines."""
     if isinstance(value, datetime):
@@ -44,6 +52,12 @@ def percent(share: float, digits: int = 1) -> str:
 def hours(minutes: float) -> str:
     """Minutes as hours with one decimal."""
     return f"{minutes / 60:,.1f} h"
+
+
+def hours_minutes(minutes: float) -> str:
+    """Minutes as hours and minutes: 1:05 h."""
+    whole = round(minutes)
+    return f"{whole // 60:,}:{whole % 60:02d} h"
 
 
 def clock(seconds: float) -> str:
@@ -71,10 +85,12 @@ FILTERS = {
     "twice": twice,
     "day": day,
     "moment": moment,
+    "lately": lately,
     "iso": iso,
     "money": money,
     "percent": percent,
     "hours": hours,
+    "hours_minutes": hours_minutes,
     "clock": clock,
     "lines": lines,
     "count": count,

@@ -1,0 +1,160 @@
+"""The numbers of a drawer that matter at the bench, as they are printed large."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.labour.bench import DrawerProgress
+from casewright.measure.lengths import LengthUnit, show, show_in, show_mm
+from casewright.pieces.drawer_parts import Drawer
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Number:
+    """One number.
+
+    Attributes:
+        label: what it is
+        value: the number, as text
+        wrong: the number that is easily taken for it, printed struck out; empty where there is no such trap
+        note: where it is used; empty where the label says it
+    """
+
+    label: str
+    value: str
+    wrong: str = ""
+    note: str = ""
+
+
+def size_text(inches: float, unit: LengthUnit) -> str:
+    """A size without its unit, which stands once at the head: 8-13/32, or 213.5."""
+    return show_in(inches, unit).removesuffix(f" {unit.value}")
+
+
+def main_numbers(drawer: Drawer, progress: DrawerProgress, unit: LengthUnit) -> tuple[Number, ...]:
+    """The opening, the targets, the gauges, the dividers, and the parts that are cut to length."""
+    return (*_targets(drawer, progress, unit), *_joint(drawer, unit), *_parts(drawer, unit))
+
+
+def _targets(drawer: Drawer, progress: DrawerProgress, unit: LengthUnit) -> Iterator[Number]:
+    sizes, opening = drawer.sizes, drawer.sizes.opening
+    for name, size in (("height", opening.height), ("width", opening.width)):
+        note = "measured" if f"opening.{name}" in progress.measured else "as drawn: measure it"
+        yield Number(label=f"Opening, {name}", value=size_text(size, unit), note=note)
+    yield Number(label="Make it high, H", value=size_text(sizes.height, unit), note="front and sides")
+    yield Number(label="Make it wide, W", value=size_text(sizes.width, unit), note="front and back")
+
+
+def _joint(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    joint = drawer.joints.front
+    wrong = size_text(joint.wrong_gauge_2, unit) if joint.wrong_gauge_2 is not None else ""
+    yield Number(
+        label="G1", value=size_text(joint.gauge_1, unit), note="sockets, from the inside face of the front"
+    )
+    groups = joint.gauge_groups
+    settings = [(group.setting, _sides(group.marks)) for group in groups] if len(groups) > 1 else []
+    for setting, sides in settings or [(joint.gauge_2, "from the end of the front")]:
+        yield Number(label="G2", value=size_text(setting, unit), wrong=wrong, note=sides)
+    yield Number(
+        label="Dividers d",
+        value=size_text(joint.stepping.setting, unit),
+        note=_exactly(joint.stepping.setting, unit),
+    )
+    yield Number(
+        label="Overshoot",
+        value=size_text(joint.stepping.overshoot, unit),
+        note="the last step, past the far half pin: one pin",
+    )
+    yield Number(
+        label="Tails n",
+        value=str(joint.layout.count),
+        note=f"half pin {size_text(joint.layout.half_pin, unit)}, slope 1:{joint.layout.slope:g}",
+    )
+
+
+def _sides(marks: tuple[str, ...]) -> str:
+    names = {"SL": "left side", "SR": "right side"}
+    return " and ".join(names.get(mark.rpartition("-")[2], mark) for mark in marks)
+
+
+def _parts(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    sizes, bottom = drawer.sizes, drawer.bottom
+    pieces = f", {bottom.pieces} pieces" if bottom.pieces > 1 else ""
+    yield Number(label="Sides, length", value=size_text(sizes.side_length, unit))
+    yield Number(label="Back, height", value=size_text(sizes.back_height, unit))
+    yield Number(label="Bottom, across", value=size_text(bottom.across, unit), note=f"side to side{pieces}")
+    yield Number(label="Bottom, deep", value=size_text(bottom.deep, unit), note="front to back")
+
+
+def _exactly(inches: float, unit: LengthUnit) -> str:
+    """What stands behind a setting that no rule shows."""
+    rounded = size_text(inches, unit).startswith("≈")
+    return f"{inches:.3f} by the caliper" if rounded and unit is LengthUnit.INCH else "step it up and down"
+
+
+def more_numbers(drawer: Drawer, unit: LengthUnit) -> tuple[Number, ...]:
+    """What is looked up once: gaps, lap, groove, chisels, the back's gauges, pulls."""
+    return tuple(_more(drawer, unit))
+
+
+def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    sizes, front, back = drawer.sizes, drawer.joints.front, drawer.joints.back
+    yield Number(
+        label="Gap above, now",
+        value=size_text(sizes.gaps.now, unit),
+        note=f"{size_text(sizes.gaps.wettest, unit)} at the wettest, "
+        f"{size_text(sizes.gaps.driest, unit)} at the driest",
+    )
+    yield Number(label="Lap", value=size_text(front.lap, unit), note=f"index {front.lap_index:.0f}")
+    if sizes.rabbet:
+        yield Number(
+            label="Rabbet",
+            value=f"{size_text(front.rabbet_width, unit)} × {size_text(sizes.rabbet, unit)}",
+            note="wide × deep, inside of the sides",
+        )
+    groove = front.given.groove
+    if groove:
+        yield Number(
+            label="Groove",
+            value=f"{size_text(groove.height, unit)} up",
+            note=f"{size_text(groove.width, unit)} wide, {size_text(groove.depth, unit)} deep",
+        )
+    yield Number(
+        label="Dividers for each 1/64 out" if unit is LengthUnit.INCH else "Dividers for each 0.4 mm out",
+        value=_fine(front.stepping.correction, unit),
+        note="close them when the last step lands long",
+    )
+    yield from _chisels(drawer, unit)
+    yield Number(
+        label="Back: gauge for the side", value=size_text(back.gauge_side, unit), note="from the end"
+    )
+    yield Number(
+        label="Back: gauge for the back",
+        value=size_text(back.gauge_back, unit),
+        wrong=size_text(back.wrong_gauge_back, unit) if back.wrong_gauge_back is not None else "",
+        note="both faces, from the end",
+    )
+    yield Number(
+        label="Back: dividers",
+        value=size_text(back.stepping.setting, unit),
+        note=f"{back.layout.count} tails, overshoot {size_text(back.stepping.overshoot, unit)}",
+    )
+    if drawer.pulls:
+        yield Number(
+            label="Pulls, centres",
+            value=", ".join(size_text(each, unit) for each in drawer.pulls),
+            note="from the left outside of the case",
+        )
+
+
+def _fine(inches: float, unit: LengthUnit) -> str:
+    """A correction far below what a rule shows."""
+    return f"{inches:.4f}" if unit is LengthUnit.INCH else show_mm(inches)
+
+
+def _chisels(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    chisels = drawer.joints.front.chisels
+    if chisels.sockets is not None:
+        yield Number(label="Chisel, sockets", value=show(chisels.sockets), note="inches")
+    if chisels.between_tails is not None:
+        note = "fret saw first" if chisels.fret_saw else "inches"
+        yield Number(label="Chisel, between tails", value=show(chisels.between_tails), note=note)
