@@ -5,42 +5,26 @@ The rows are put in as they are, in bulk: the verbs that make them one by one ar
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
-from functools import cache
 from typing import Any
 
 from sqlalchemy import Engine, insert
+from years import MIXES, NAME, TAX, Filled, Row, built
+from years_of_quotes import add_link, add_quotes
 
 from casewright.labour.stages import case_stages, drawer_stages, dry_fit
 from casewright.labour.standards import house_standards
-from casewright.pieces.construct import Construction, construct
-from casewright.pieces.job_estimate import estimate_job
-from casewright.pieces.offer import Offer, Party, offer
-from casewright.pieces.presets import preset
-from casewright.pieces.reading import read_as
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop import shop as figures_of
-from casewright.pieces.shop_spec import ShopSpec
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.construct import Construction
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer, TimeEntry
 from casewright.records.jobs import Customer, History, Job, JobState, Payment, Unit, UnitRevision
-from casewright.records.papers import Quote, QuoteState
+from casewright.records.papers import Quote
 from casewright.records.people import Counter, Person, Role
 from casewright.records.sessions import Fenced, across_shops, writing
 from casewright.shop.entering import NewPerson, NewShop, keep_signed_in, open_shop
-from casewright.shop.units import spec_text
 
 WHO = "Ada Marsh"
 YEARS = 3
-MIXES = (
-    (("collectors-cabinet", 1),),
-    (("dresser", 2),),
-    (("collectors-cabinet", 1),),
-    (("low-chest", 1), ("dresser", 1)),
-)
-"""Units of one job after another, with how many alike: sixteen drawers a job on average."""
 OPEN = (
     JobState.ENQUIRY,
     JobState.QUOTED,
@@ -51,35 +35,11 @@ OPEN = (
     JobState.DELIVERED,
 )
 NOT_ACCEPTED = {JobState.ENQUIRY, JobState.QUOTED, JobState.LOST}
-EVERY_OPEN = 10
-"""One job of so many is still open; the others are closed or lost."""
-Row = dict[str, Any]
+STILL_OPEN = 28
+"""So many of the last jobs are still open; the others are closed or lost."""
 
 
-@dataclass
-class Filled:
-    """The shop, with what a visitor needs to find a way in.
-
-    Attributes:
-        shop_id: the shop
-        person_id: its owner
-        owner: the cookie of its owner
-        bench: the cookie of somebody at the bench
-        rows: the rows of each table, as they were put in
-    """
-
-    shop_id: str
-    person_id: str
-    owner: str
-    bench: str
-    rows: dict[str, list[Row]] = field(default_factory=dict)
-
-    def count(self, table: str) -> int:
-        """How many rows a table got."""
-        return len(self.rows[table])
-
-
-def fill(engine: Engine, *, jobs: int, customers: int, quotes: int, now: datetime) -> Filled:
+def fill(engine: Engine, *, jobs: int, customers: int, quotes: int, now: datetime, secret: bytes) -> Filled:
     """Fills a database with one shop.
 
     Args:
@@ -88,6 +48,7 @@ def fill(engine: Engine, *, jobs: int, customers: int, quotes: int, now: datetim
         customers: how many customers
         quotes: how many quotes
         now: the moment at which the years end
+        secret: the key under which links to quotes are made
     """
     filled = _open(engine, now)
     rows = filled.rows = {table: [] for table in ORDER}
@@ -95,7 +56,8 @@ def fill(engine: Engine, *, jobs: int, customers: int, quotes: int, now: datetim
         rows["customer"].append(_customer(filled.shop_id, number, now))
     for number in range(1, jobs + 1):
         _add_job(filled, number, jobs, now)
-    _add_quotes(filled, quotes, now)
+    add_quotes(filled, quotes, now)
+    filled.link = add_link(filled, secret)
     with writing(engine, filled.shop_id) as db:
         _write(db, rows)
         for name, value in (("job", jobs), ("quote", quotes)):
@@ -127,13 +89,13 @@ def _write(db: Fenced, rows: dict[str, list[Row]]) -> None:
 def _open(engine: Engine, now: datetime) -> Filled:
     start = now - timedelta(days=365 * YEARS)
     given: dict[str, Any] = {
-        "name": "Marrow Street Furniture",
+        "name": NAME,
         "currency": "USD",
         "symbol": "$",
         "unit": "in",
         "time_zone": "America/New_York",
         "paper": "letter",
-        "tax_rate": 0.06,
+        "tax_rate": TAX,
     }
     mark = new_id()
     with across_shops(engine, write=True) as db:
@@ -234,24 +196,13 @@ SENTENCES = (
 
 
 def _state(number: int, of: int) -> JobState:
-    if number > of - max(len(OPEN), of // EVERY_OPEN):
+    if number > of - STILL_OPEN:
         return OPEN[number % len(OPEN)]
     return JobState.LOST if number % 5 == 0 else JobState.CLOSED
 
 
-@cache
-def _built(key: str) -> tuple[str, Construction]:
-    spec = preset(key).spec()
-    return spec_text(spec), construct(spec, _figures())
-
-
-@cache
-def _figures() -> Figures:
-    return figures_of(read_as(ShopSpec, {"name": "Marrow Street Furniture", "tax_rate": 0.06}))
-
-
 def _add_unit(filled: Filled, job: Row, code: str, key: str, count: int) -> None:
-    text, built = _built(key)
+    text, made = built(key)
     spec = json.loads(text) | {"code": code, "count": count}
     at = job["created_at"] + timedelta(days=2)
     unit = {
@@ -281,7 +232,7 @@ def _add_unit(filled: Filled, job: Row, code: str, key: str, count: int) -> None
             }
         )
     for piece in range(1, count + 1):
-        _add_case(filled, job, unit, piece, built)
+        _add_case(filled, job, unit, piece, made)
 
 
 def _add_case(filled: Filled, job: Row, unit: Row, piece: int, built: Construction) -> None:
@@ -403,72 +354,3 @@ def _history(job: Row, what: str) -> Row:
         "at": job["created_at"] + timedelta(days=3),
         "who": WHO,
     }
-
-
-def _add_quotes(filled: Filled, quotes: int, now: datetime) -> None:
-    """Quotes over the jobs in turn: the later ones of a job supersede the earlier."""
-    jobs = filled.rows["job"]
-    for number in range(1, quotes + 1):
-        job = jobs[(number - 1) % len(jobs)]
-        is_last = number + len(jobs) > quotes
-        at = min(job["created_at"] + timedelta(days=10 + number // len(jobs)), now)
-        filled.rows["quote"].append(
-            _quote(job, number, at, _answer(job) if is_last else QuoteState.SUPERSEDED)
-        )
-
-
-def _answer(job: Row) -> QuoteState:
-    return {
-        JobState.LOST: QuoteState.DECLINED,
-        JobState.ENQUIRY: QuoteState.DRAFT,
-        JobState.QUOTED: QuoteState.SENT,
-    }.get(job["state"], QuoteState.ACCEPTED)
-
-
-def _quote(job: Row, number: int, at: datetime, state: QuoteState) -> Row:
-    draft = state is QuoteState.DRAFT
-    offered = None if draft else _offer(MIXES[job["number"] % len(MIXES)])
-    return {
-        "shop_id": job["shop_id"],
-        "id": new_id(),
-        "job_id": job["id"],
-        "number": number,
-        "revision": 1,
-        "state": state,
-        "offer": None
-        if offered is None
-        else offered | {"quote_number": str(number), "job_name": job["name"]},
-        "basis": None if draft else {"units": [], "figures": {}},
-        "total_cents": None if offered is None else offered["total_cents"],
-        "note": "As we discussed.",
-        "link_serial": 1,
-        "link_hash": None,
-        "issued_at": None if draft else at,
-        "valid_until": None if draft else (at + timedelta(days=30)).date(),
-        "opened_at": None,
-        "answered_at": None,
-        "answered_name": "",
-        "answer_note": "",
-        "created_at": at,
-        "version": 2,
-    }
-
-
-@cache
-def _offer(mix: tuple[tuple[str, int], ...]) -> Row:
-    """What a quote over some units says; worked out once, as thousands of quotes would be too slow."""
-    specs = tuple(
-        read_as(UnitSpec, json.loads(_built(key)[0]) | {"code": code, "count": count})
-        for code, (key, count) in zip("ABCDEF", mix, strict=False)
-    )
-    made: Offer = offer(
-        estimate_job(specs, _figures(), datetime(2027, 1, 4, tzinfo=UTC).date()),
-        _figures(),
-        offered_by=Party(name="Marrow Street Furniture", lines=("1 Marrow Street",)),
-        customer=Party(name="Ines Varga", lines=("16 Mill Terrace",)),
-        job_number="1",
-        job_name="Dresser",
-        quote_number="1",
-    )
-    held: Row = made.model_dump(mode="json")
-    return held
