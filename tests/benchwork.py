@@ -53,7 +53,7 @@ def drawer_ids(shop: ShopInTest, job_id: str) -> dict[str, str]:
             .where(Drawer.job_id == job_id, Carcase.piece == 1)
             .order_by(Drawer.position)
         )
-        return {code: drawer_id for code, drawer_id in found}
+        return {row.code: row.id for row in found}
 
 
 def case_id(shop: ShopInTest, job_id: str) -> str:
@@ -83,7 +83,7 @@ def case_reaches(shop: ShopInTest, job_id: str, last: str) -> None:
 
 
 def drawer_reaches(shop: ShopInTest, drawer_id: str, last: str) -> None:
-    """Brings a drawer to a stage, with all that the gates ask of the drawer itself; the case must be ready."""
+    """Brings a drawer to a stage, with all that its gates ask of itself; the case must be ready."""
     with writing(shop.engine, shop.shop_id) as db:
         place = drawer_place(db, drawer_id)
         for stage in DRAWER_STAGES[: DRAWER_STAGES.index(last) + 1]:

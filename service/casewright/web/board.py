@@ -118,7 +118,7 @@ class LinePage(Page):
     line: Line
     stages: Sequence[Stage]
     back: str
-    refused: str
+    line_refused: str
 
 
 @router.get("/board")

@@ -75,7 +75,7 @@ def _line_page(visit: Visit, place: Place, refused: str) -> LinePage:
     taps = [tap for tap in place.rows if tap.drawer_id == row.drawer.id]
     line = drawer_line(row, taps, place.case, visit.now)
     return LinePage(
-        title=line.code, line=line, stages=drawer_stages(), back=_back(visit, place), refused=refused
+        title=line.code, line=line, stages=drawer_stages(), back=_back(visit, place), line_refused=refused
     )
 
 

@@ -220,7 +220,7 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
     log = log_of(db, job.id, mine)
     drawers = drawers_of_job(db, job.id)
     pages = max(1, -(-log.entries // A_PAGE))
-    number = min(int(page), pages) if page.isdecimal() and int(page[:6]) else 1
+    number = min(max(1, int(page[:5])), pages) if page.isascii() and page.isdigit() else 1
     return HoursPage(
         title=f"Hours of job {job.number}",
         job=job,
