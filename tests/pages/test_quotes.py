@@ -1,8 +1,17 @@
 """A quote from draft to answer, as the shop sees it: drawn up, looked at, sent, revised, answered."""
 
 import pytest
+from sqlalchemy import select
 
-from pages.commissions import commission, id_in, kept, link_on
+from casewright.records.jobs import History, Job, Unit
+from casewright.records.papers import Quote, QuoteState
+from casewright.records.sessions import reading, writing
+from casewright.shop.quotes import ARROWS
+from counting import MOST, counted
+from pages.commissions import change_figures, commission, id_in, kept, link_on
+from pages.visitor import Visitor
+
+COST = ("For you alone", "Least to accept", "Cost if it goes as usual", "Line by line")
 
 
 @pytest.fixture
@@ -11,13 +20,327 @@ def job(shop):
     return commission(shop)
 
 
+def in_books(shop, table, **keys):
+    """The rows of a table with these values."""
+    with reading(shop.engine, shop.shop_id) as db:
+        return list(db.scalars(select(table).filter_by(**keys)))
+
+
+def set_state(shop, quote_id, state):
+    """Puts a quote into a state, whatever the arrows say."""
+    with writing(shop.engine, shop.shop_id) as db:
+        db.get_one(Quote, (shop.shop_id, quote_id)).state = state
+
+
 def test_a_draft_shows_what_the_customer_will_read(job, maker):
     page = maker.post(f"/jobs/{job.job_id}/quotes")
 
     assert page.seen.headings == ["Quote Q-0001"]
     assert "Tom &lt;Marsh&gt;" in page.html
-    assert "Small chest" in page.text
     assert "dovetailed at all four corners" in page.text
-    assert "<svg" in page.html
     assert "draft, not yet an offer" in page.text
     assert "Total in USD" in page.text
+    assert 'role="img"' in page.html
+
+
+def test_a_job_has_one_draft(job, maker, owner):
+    first = job.draft(maker)
+
+    assert job.draft(owner) == first
+
+
+def test_a_draft_is_worked_out_anew_at_each_look(job, maker, shop):
+    page = maker.get(f"/quotes/{job.draft(maker)}")
+    before = page.text
+
+    change_figures(shop, markup=1.5)
+
+    assert total_on(maker.get(page.address)) != total_on_text(before)
+
+
+def total_on(page):
+    """The total that a page names."""
+    return total_on_text(page.text)
+
+
+def total_on_text(text):
+    """The total in the words of a page."""
+    return text.partition("Total in USD ")[2].split()[0]
+
+
+def test_a_job_without_a_unit_has_no_price_yet_and_the_page_says_so(job, maker):
+    job.take_out(job.unit_ids()[0])
+
+    page = maker.post(f"/jobs/{job.job_id}/quotes")
+
+    assert "This job has no unit yet; draw one first." in page.text
+    assert "Send the quote" not in page.text
+
+
+def test_the_words_of_a_draft_are_kept_and_read_by_the_customer(job, maker, stranger):
+    quote_id = job.draft(maker)
+    maker.get(f"/quotes/{quote_id}")
+    maker.send(f"/quotes/{quote_id}/words", note="Thank you for the tea.", days="10", ready_by="2027-12-24")
+    page = maker.send(f"/quotes/{quote_id}/sending")
+
+    read = stranger.get(link_on(page))
+
+    assert "Thank you for the tea." in read.text
+    assert "Valid until 11 Mar 2027" in read.text
+    assert "Ready by 24 Dec 2027" in read.text
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "said"),
+    [
+        ("days", "many", "Write a whole number"),
+        ("days", "0", "0 is outside 1 to 730"),
+        ("ready_by", "Christmas", "“Christmas” is not a day"),
+    ],
+)
+def test_a_bad_field_of_a_draft_is_refused_beside_it_and_kept(job, maker, field, typed, said):
+    quote_id = job.draft(maker)
+    maker.get(f"/quotes/{quote_id}")
+
+    page = maker.send(f"/quotes/{quote_id}/words", status=422, **{field: typed, "note": "Kept."})
+
+    assert said in page.text
+    assert page.form(f"/quotes/{quote_id}/words").value("note") == "Kept."
+
+
+def test_of_two_who_change_a_draft_the_second_sees_both_texts(job, maker, owner):
+    quote_id = job.draft(maker)
+    owner.get(f"/quotes/{quote_id}")
+    maker.get(f"/quotes/{quote_id}")
+    maker.send(f"/quotes/{quote_id}/words", note="Walnut suits the light.")
+
+    page = owner.send(f"/quotes/{quote_id}/words", status=409, note="Cherry suits the light.")
+
+    assert "Theirs: Walnut suits the light." in page.text
+    assert "Cherry suits the light." in owner.send(f"/quotes/{quote_id}/words").html
+
+
+def test_a_day_earlier_than_the_estimate_promises_is_pointed_out(job, maker):
+    quote_id = job.draft(maker)
+    maker.get(f"/quotes/{quote_id}")
+
+    page = maker.send(f"/quotes/{quote_id}/words", ready_by="2027-03-02")
+
+    assert "You promise an earlier day than the estimate" in page.text
+
+
+def test_figures_of_the_example_are_pointed_out_before_sending(job, maker, shop):
+    before = maker.get(f"/quotes/{job.draft(maker)}").text
+
+    change_figures(shop, yearly_costs={"Everything": "90000"})
+
+    after = maker.get(maker.page.address).text
+    assert "Prices of an example shop: cherry" in before
+    assert "worked out from an example" in before
+    assert "worked out from an example" not in after
+
+
+def test_what_has_no_price_stops_the_sending_until_somebody_is_sure(job, maker):
+    job.revise(job.unit_ids()[0], **{"pulls.item": "Brass ring"})
+    page = maker.get(f"/quotes/{job.draft(maker)}")
+
+    refused = maker.post(f"{page.address}/sending", status=422)
+    sent = maker.post(f"{page.address}/sending", sure="1")
+
+    assert "There is no price for Brass ring" in page.text
+    assert "Checks say stop" in refused.text
+    assert "The customer's link" in sent.text
+
+
+def test_what_changed_since_it_was_looked_at_is_not_sent_unseen(job, maker, shop):
+    quote_id = job.draft(maker)
+    maker.get(f"/quotes/{quote_id}")
+    form = dict(maker.page.form(f"/quotes/{quote_id}/sending").sent())
+    change_figures(shop, markup=1.5)
+
+    page = maker.post(f"/quotes/{quote_id}/sending", status=409, **form)
+
+    assert "changed since you looked" in page.text
+    assert kept(shop, quote_id).state is QuoteState.DRAFT
+
+
+def test_a_sent_quote_moves_the_job_on_and_is_in_its_history(job, maker, shop):
+    job.send(maker)
+
+    assert in_books(shop, Job, id=job.job_id)[0].state.value == "quoted"
+    said = [each.what for each in in_books(shop, History, job_id=job.job_id)]
+    assert "Quote Q-0001, revision 1, is sent now." in said
+
+
+def test_a_form_sent_twice_sends_once(job, maker):
+    quote_id = job.draft(maker)
+    maker.get(f"/quotes/{quote_id}")
+    form = dict(maker.page.form(f"/quotes/{quote_id}/sending").sent())
+
+    first = maker.post(f"/quotes/{quote_id}/sending", **form)
+    second = maker.post(f"/quotes/{quote_id}/sending", **form)
+
+    assert link_on(first) == link_on(second)
+
+
+def test_a_draft_can_be_thrown_away_and_a_sent_quote_cannot(job, maker, shop):
+    draft = job.draft(maker)
+    maker.post(f"/quotes/{draft}/removal")
+    sent = job.send(maker)
+
+    maker.post(f"/quotes/{sent}/removal", status=409)
+
+    maker.get(f"/quotes/{draft}", status=404)
+    assert [each.id for each in in_books(shop, Quote)] == [sent]
+
+
+def test_a_new_revision_supersedes_the_one_before_when_it_is_sent(job, maker, shop):
+    first = job.send(maker)
+    second = id_in(maker.post(f"/quotes/{first}/revisions").address)
+    between = kept(shop, first).state
+
+    page = maker.post(f"/quotes/{second}/sending")
+
+    assert between is QuoteState.SENT
+    assert kept(shop, first).state is QuoteState.SUPERSEDED
+    assert page.seen.headings == ["Quote Q-0001, revision 2"]
+
+
+def test_an_earlier_revision_that_was_accepted_is_not_superseded(job, maker, shop):
+    first = job.send(maker)
+    second = id_in(maker.post(f"/quotes/{first}/revisions").address)
+    maker.post(f"/quotes/{first}/answer", answer="accept", way="spoken", name="Tom Marsh")
+
+    page = maker.post(f"/quotes/{second}/sending", status=409)
+
+    assert "accepted meanwhile" in page.text
+    assert kept(shop, first).state is QuoteState.ACCEPTED
+
+
+def test_the_quotes_of_other_numbers_that_wait_give_way_to_the_accepted_one(job, maker, shop):
+    first, second = job.send(maker), job.send(maker)
+
+    maker.post(f"/quotes/{second}/answer", answer="accept", way="signed", name="Tom Marsh")
+
+    assert kept(shop, first).state is QuoteState.SUPERSEDED
+    assert kept(shop, second).state is QuoteState.ACCEPTED
+
+
+ACTS = {
+    QuoteState.SENT: ("sending", {"sure": "1"}),
+    QuoteState.ACCEPTED: ("answer", {"answer": "accept", "way": "spoken", "name": "Tom Marsh"}),
+    QuoteState.DECLINED: ("answer", {"answer": "decline", "way": "spoken", "name": "Tom Marsh"}),
+}
+NO_ARROWS = [(was, act) for was in QuoteState for act in ACTS if act not in ARROWS[was]]
+
+
+@pytest.mark.parametrize("who", ["owner", "maker"])
+@pytest.mark.parametrize(("was", "act"), NO_ARROWS)
+def test_where_there_is_no_arrow_a_quote_does_not_move(job, shop, request, who, was, act):
+    visitor: Visitor = request.getfixturevalue(who)
+    quote_id = job.send(visitor)
+    set_state(shop, quote_id, was)
+    path, fields = ACTS[act]
+
+    visitor.post(f"/quotes/{quote_id}/{path}", status=409, **fields)
+
+    assert kept(shop, quote_id).state is was
+
+
+@pytest.mark.parametrize("was", [state for state in QuoteState if QuoteState.SUPERSEDED not in ARROWS[state]])
+def test_no_revision_is_made_of_what_cannot_be_superseded(job, maker, shop, was):
+    quote_id = job.send(maker)
+    set_state(shop, quote_id, was)
+
+    maker.post(f"/quotes/{quote_id}/revisions", status=409)
+
+    assert len(in_books(shop, Quote)) == 1
+
+
+@pytest.mark.parametrize(
+    "act", ["words", "sending", "revisions", "answer", "removal", "link", "link/ending", "options"]
+)
+def test_the_bench_has_nothing_to_do_with_quotes(job, maker, bench, act):
+    quote_id = job.send(maker)
+
+    bench.post(f"/quotes/{quote_id}/{act}", status=403)
+    bench.get(f"/quotes/{quote_id}", status=403)
+    bench.get(f"/quotes/{quote_id}/quote.pdf", status=403)
+
+
+def test_a_quote_expires_by_itself_and_cannot_be_accepted_then(job, maker, shop, clock):
+    quote_id = job.send(maker)
+    clock.pass_by(days=31)
+    later = shop.visitor()
+
+    page = later.post(
+        f"/quotes/{quote_id}/answer", status=409, answer="accept", way="spoken", name="Tom Marsh"
+    )
+
+    assert "It has expired" in page.text
+    assert "expired" in later.get(f"/quotes/{quote_id}").text
+
+
+def test_on_its_last_day_a_quote_still_stands(job, maker, shop, clock):
+    quote_id = job.send(maker)
+    clock.pass_by(days=30)
+
+    shop.visitor().post(f"/quotes/{quote_id}/answer", answer="accept", way="signed", name="Tom Marsh")
+
+    assert kept(shop, quote_id).state is QuoteState.ACCEPTED
+
+
+def test_that_it_expired_is_written_down_when_a_revision_is_made(job, maker, shop, clock):
+    quote_id = job.send(maker)
+    clock.pass_by(days=31)
+    held = kept(shop, quote_id).state
+
+    shop.visitor().post(f"/quotes/{quote_id}/revisions")
+
+    assert held is QuoteState.SENT
+    assert kept(shop, quote_id).state is QuoteState.EXPIRED
+
+
+def test_a_spoken_yes_approves_the_units_at_the_quoted_revision_and_moves_the_job(job, maker, shop):
+    quote_id = job.send(maker)
+    job.revise(job.unit_ids()[0], **{"body.width": "30"})
+
+    page = maker.post(
+        f"/quotes/{quote_id}/answer", answer="accept", way="spoken", name="Tom Marsh", words="By telephone."
+    )
+
+    unit = in_books(shop, Unit, id=job.unit_ids()[0])[0]
+    assert (unit.approved, unit.revision) == (1, 2)
+    assert in_books(shop, Job, id=job.job_id)[0].state.value == "accepted"
+    assert "by Tom Marsh, by word of mouth, taken down by Ben Tull" in page.text
+    assert "By telephone." in page.text
+
+
+def test_a_no_leaves_job_and_units_as_they_are(job, maker, shop):
+    quote_id = job.send(maker)
+
+    maker.post(f"/quotes/{quote_id}/answer", answer="decline", way="written", name="Tom Marsh")
+
+    assert in_books(shop, Job, id=job.job_id)[0].state.value == "quoted"
+    assert in_books(shop, Unit, id=job.unit_ids()[0])[0].approved is None
+
+
+def test_the_owner_sees_what_a_quote_leaves_and_the_maker_never_receives_it(job, owner, maker, shop):
+    quote_id = job.send(maker)
+    change_figures(shop, markup=1.5)
+
+    seen, received = owner.get(f"/quotes/{quote_id}"), maker.get(f"/quotes/{quote_id}")
+
+    assert [words for words in COST if words not in seen.text] == []
+    assert [words for words in COST if words in received.html] == []
+
+
+def test_a_page_of_a_quote_asks_the_database_little_however_many_units_there_are(job, owner, shop):
+    job.add()
+    job.add()
+    quote_id = job.draft(owner)
+
+    with counted(shop.engine) as asked:
+        owner.get(f"/quotes/{quote_id}")
+
+    assert len(asked) <= MOST

@@ -49,7 +49,7 @@ def show_quote(visit: Office, quote_id: str) -> Response:
     return show(visit, quote_page(visit, load_quote(visit.db, quote_id)))
 
 
-@router.post("/quotes/{quote_id}")
+@router.post("/quotes/{quote_id}/words")
 def save_draft(visit: Office, quote_id: str) -> Response:
     """Saves what a draft says beside what is worked out."""
     held = load_quote(visit.db, quote_id)
