@@ -12,7 +12,6 @@ from casewright.pieces.shop import shop as figures_of_spec
 from casewright.pieces.shop_spec import ShopSpec
 from casewright.web.shop_forms import Draft, FigureReader, mark_of, plain_number
 from casewright.web.shop_lines import OWN, Ground, Kind, Line, ground_of, read_lines, shown_line
-from casewright.wood.species import UnknownWood, wood
 
 _ALLOWANCE = bundled("standards.json")["allowance"]
 ALLOWANCE = Line(
@@ -167,7 +166,7 @@ def _read_factors(read: FigureReader, spec: ShopSpec, draft: Draft) -> None:
             _set_factor(read, factors, line.usual.wood, field)
             draft.fields[f"wood_factors.{line.usual.wood}"] = field
     if read.typed.get("new.wood").strip() or read.typed.get("new.factor").strip():
-        name = _known(read, read.line("new.wood", most=80, needed="Name the wood, such as white oak."))
+        name = read.wood("new.wood", needed="Name the wood, such as white oak.")
         if name in {line.usual.wood for line in factor_lines(spec)}:
             read.fault("new.wood", f"{name} stands in the table already; write its factor there.")
         if not read.typed.get("new.factor").strip():
@@ -183,11 +182,3 @@ def _set_factor(read: FigureReader, factors: dict[str, float], name: str, field:
     factors.pop(name, None)
     if value is not None:
         factors[name] = value
-
-
-def _known(read: FigureReader, name: str) -> str:
-    try:
-        return wood(name).name if name else ""
-    except UnknownWood as error:
-        read.fault("new.wood", str(error))
-        return name

@@ -11,7 +11,6 @@ from casewright.pieces.shop_spec import ShopSpec, write_money
 from casewright.pricing.prices import PriceKind, PriceRow, example_prices, key_of
 from casewright.web.shop_forms import Draft, FigureReader, in_money, mark_of
 from casewright.web.shop_lines import OWN, Ground, ground_of
-from casewright.wood.species import UnknownWood, wood
 from casewright.wood.thickness import class_named
 
 OLD_AFTER = timedelta(days=90)
@@ -203,10 +202,13 @@ def _add(read: FigureReader, prices: dict[Key, dict[str, Any]], fields: dict[Key
     if not any(read.typed.get(f"new.{name}").strip() for name in ("item", "size", "price")):
         return
     kind = PriceKind(read.choice("new.kind", [each.value for each in PriceKind]))
-    item = read.line("new.item", most=80, needed="Say what it is a price of, such as cherry or brass knob.")
+    needed = "Say what it is a price of, such as cherry or brass knob."
     size = read.line("new.size", most=40)
     if kind is PriceKind.LUMBER:
-        item = _lumber(read, item, size)
+        item = read.wood("new.item", needed=needed)
+        _refuse_strange_class(read, size)
+    else:
+        item = read.line("new.item", most=80, needed=needed)
     price = read.money("new.price")
     unit = read.line("new.unit", most=20) or UNITS[kind]
     quoted = _quoted(read, "new.on", today) or today
@@ -222,14 +224,8 @@ def _add(read: FigureReader, prices: dict[Key, dict[str, Any]], fields: dict[Key
     prices[key] = _own(kind, item, size, unit, price, quoted)
 
 
-def _lumber(read: FigureReader, item: str, size: str) -> str:
-    """The wood under the name by which take-offs ask for it."""
-    try:
-        item = wood(item).name if item else ""
-    except UnknownWood as error:
-        read.fault("new.item", str(error))
+def _refuse_strange_class(read: FigureReader, size: str) -> None:
     try:
         class_named(size)
     except ValueError as error:
         read.fault("new.size", str(error))
-    return item

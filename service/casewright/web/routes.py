@@ -24,6 +24,7 @@ from casewright.web.shop_itself import router as shop_itself
 from casewright.web.shop_log import router as shop_log
 from casewright.web.shop_prices import router as shop_prices
 from casewright.web.shop_rate import router as shop_rate
+from casewright.web.shop_woods import router as shop_woods
 from casewright.web.taps import router as taps
 from casewright.web.time import router as time_
 from casewright.web.unit_books import router as unit_books
@@ -47,6 +48,7 @@ ROUTERS = (
     shop_prices,
     shop_hours,
     shop_log,
+    shop_woods,
     unit_start,
     unit_editor,
     unit_parts,

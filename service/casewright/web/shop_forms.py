@@ -14,6 +14,7 @@ from casewright.shop.own_figures import held_figures, spec_of
 from casewright.web.pages import form_of
 from casewright.web.typed import Form, Reader, Typed
 from casewright.web.visits import Visit
+from casewright.wood.species import UnknownWood, wood
 
 WHOLE_PAGE = "figures"
 """The id of every form of figures: where a fault without a field of its own leads to."""
@@ -105,6 +106,15 @@ class FigureReader(Reader):
         if not self.typed.get(name).strip():
             return None
         return self.number(name, least=least, most=most, example=example, unit=unit)
+
+    def wood(self, name: str, *, needed: str = "") -> str:
+        """A wood of the species table, under the name by which the program asks for it."""
+        typed = self.line(name, most=80, needed=needed)
+        try:
+            return wood(typed).name if typed else ""
+        except UnknownWood as error:
+            self.fault(name, str(error))
+            return typed
 
     def amount(self, name: str) -> str | None:
         """An amount of money as a shop file holds it, or nothing."""

@@ -40,7 +40,8 @@ def ground_of(basis: str, source: str = "") -> Ground:
     word = basis.partition(";")[0]
     if word == "learned":
         return Ground(word=OWN)
-    return Ground(word=word, source="" if source == word else source)
+    said = source.removeprefix(f"{word} ").removeprefix(f"{word}: ")
+    return Ground(word=word, source="" if said == word else said)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
