@@ -36,6 +36,11 @@ MATRIX: dict[str, set[str]] = {
     "POST /shop/hours/log": OWNER,
     "GET /shop/woods": OWNER,
     "POST /shop/woods": OWNER,
+    "GET /shop/revisions": OWNER,
+    "POST /shop/revisions": OWNER,
+    "GET /shop/revisions/{number}": OWNER,
+    "POST /shop/revisions/{number}": OWNER,
+    "GET /shop/figures.json": OWNER,
     # people
     "GET /shop/people": OWNER,
     "POST /shop/people/invitations": OWNER,

@@ -27,7 +27,8 @@ def held_figures(db: Fenced, shop: Shop, revision: int | None = None) -> dict[st
     Raises:
         NotFound: there is no such revision
     """
-    held = db.get(ShopFigures, (shop.shop_id, revision or shop.figures))
+    number = shop.figures if revision is None else revision
+    held = db.get(ShopFigures, (shop.shop_id, number)) if 1 <= number <= shop.figures else None
     if held is None:
         raise NotFound("revision of the figures")
     return {**held.spec, "name": shop.name, "symbol": shop.symbol}

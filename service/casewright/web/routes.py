@@ -24,6 +24,7 @@ from casewright.web.shop_itself import router as shop_itself
 from casewright.web.shop_log import router as shop_log
 from casewright.web.shop_prices import router as shop_prices
 from casewright.web.shop_rate import router as shop_rate
+from casewright.web.shop_revisions import router as shop_revisions
 from casewright.web.shop_woods import router as shop_woods
 from casewright.web.taps import router as taps
 from casewright.web.time import router as time_
@@ -49,6 +50,7 @@ ROUTERS = (
     shop_hours,
     shop_log,
     shop_woods,
+    shop_revisions,
     unit_start,
     unit_editor,
     unit_parts,
