@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from fastapi import APIRouter
-from starlette.responses import Response
+from starlette.responses import HTMLResponse, Response
 
 from casewright.pieces.spec import UnitSpec
 from casewright.shop.figures import figures_from
 from casewright.shop.refusals import Refused, Stale
 from casewright.shop.units import revise_unit, spec_text
-from casewright.web.pages import Page, see, show
+from casewright.web.pages import Page, frame_of, render, see, show
 from casewright.web.typed import Reader
 from casewright.web.unit_form import (
     Read,
@@ -71,6 +71,9 @@ def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     seen = see_unit(visit, unit_id)
     values = acted(_typed(visit), visit.typed.get("do"))
     page = _page(visit, seen, read_values(values, seen.loaded.spec))
+    if page.sheet.faults and visit.wants_block == "result":
+        # Only what is wrong: the browser keeps the drawing and the price that it has.
+        return HTMLResponse(render(page, frame_of(visit, visit.request), "said"), 422)
     return show(visit, page, 422 if page.sheet.faults else 200)
 
 

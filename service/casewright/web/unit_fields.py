@@ -46,6 +46,7 @@ class Asked:
         when: the field that switches it on, and by which values; empty where it always counts
         lead: is it named in the line that sums its group up, typed or not?
         bare: does its value say enough in that line, without the label?
+        is_wide: do its words need the room of two fields?
         needed: can the unit not do without it?
     """
 
@@ -59,6 +60,7 @@ class Asked:
     when: tuple[str, ...] = ()
     lead: bool = False
     bare: bool = False
+    is_wide: bool = False
     needed: bool = False
 
     @property

@@ -33,6 +33,7 @@ SIZE_FIELDS = (
         kind=Kind.CHOICE,
         choices=tuple(HEIGHTS.items()),
         usual="overall_height",
+        is_wide=True,
     ),
     Asked(
         name="body.height",
@@ -51,6 +52,7 @@ RULE_FIELDS = (
         kind=Kind.CHOICE,
         choices=RULES,
         usual="step",
+        is_wide=True,
     ),
     ask("graduation.step", "Step", when=(RULE, "step"), hint="Left empty: as thick as a divider."),
     ask(
@@ -66,6 +68,7 @@ RULE_FIELDS = (
         (("opening", "openings (usual)"), ("pitch", "opening and divider together")),
         (RULE, "ratio"),
         hint="",
+        is_wide=True,
     ),
     ask("graduation.start", "First number", when=(RULE, "roots"), hint="1 gives 1, √2, √3 …"),
     ask(
@@ -74,6 +77,7 @@ RULE_FIELDS = (
         (("equal", "equally (usual)"), ("proportion", "in proportion to the need")),
         (RULE, "contents"),
         hint="",
+        is_wide=True,
     ),
 )
 ROW_FIELDS = (
@@ -103,7 +107,7 @@ def _wood(role: str, label: str, hint: str, other: str = "") -> tuple[Asked, Ask
 
 WOOD_FIELDS = (
     *_wood("case", "Case", "Sides, rails, front and returns of the plinth."),
-    *_wood("drawers", "Drawer sides and backs", "With the bars under wide bottoms."),
+    *_wood("drawers", "Drawer sides", "And backs, and the bars under wide bottoms."),
     *_wood("inside", "Inside", "Runners, kickers, case bottom, rails not seen."),
 )
 KIND = "drawers.bottom.kind"

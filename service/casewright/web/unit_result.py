@@ -108,6 +108,12 @@ class Result:
     unpriced: str
 
     @property
+    def brief(self) -> str:
+        """The price and the checks in a few words."""
+        asked = self.money.price.text if self.money else "No price"
+        return f"{asked} · {self.checks.words}"
+
+    @property
     def told(self) -> str:
         """All of it in one sentence, for those who cannot see it change."""
         if self.money is None:

@@ -95,7 +95,7 @@ def _order(line: OrderLine, writing: Writing) -> OrderShown:
         bought=line.bought.name,
         grade=str(line.grade),
         feet=Shown(text=str(line.feet), figure=named(line.feet)),
-        exact=Shown(text=f"{line.exact:.2f}", figure=named(line.exact)),
+        exact=Shown(text=f"{line.exact:.2f}", figure=_exact(line)),
         longest=writing.size(line.longest),
         needs=tuple(
             f"{several(need.quantity, 'board')} at least {writing.size(need.width)} wide × "
@@ -118,6 +118,11 @@ def _order(line: OrderLine, writing: Writing) -> OrderShown:
             for group in line.groups
         ),
     )
+
+
+def _exact(line: OrderLine) -> str:
+    """The name of the exact feet behind whole ones."""
+    return named(line.exact) or f"{named(line.feet).removesuffix('.feet')}.exact"
 
 
 def _goods(held: Estimate) -> Iterator[Good]:
@@ -219,8 +224,15 @@ def _operation(line: LabourLine, held: Estimate) -> OperationShown:
         method=line.method.value,
         factor=f"{line.factor:g}",
         minutes=Shown(text=f"{line.minutes:,.0f}", figure=f"hours.minutes.{line.code}"),
-        standard=held.ledger[standard].basis.partition(", by ")[0],
+        standard=_ground(held.ledger[standard].basis),
     )
+
+
+def _ground(basis: str) -> str:
+    """Where a standard comes from, in a few words; its working has all of them."""
+    if basis.startswith("the shop file"):
+        return "the shop's own"
+    return basis.partition(", by ")[0].rpartition("(")[2].rstrip(")")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,157 @@
+"""The editor of a unit in a browser: it answers while one types, and it works without script."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from browser.shop_at_desk import at_desk, shop_in, unit_in
+from browser.watching import DARK, DESKTOP, PHONE, SCRIPTLESS, axe_violations
+from people import ShopInTest
+from serving import Served
+
+
+@pytest.fixture(scope="module")
+def shop(site: Served) -> ShopInTest:
+    """A shop in the books of the running service."""
+    return shop_in(site)
+
+
+@pytest.fixture
+def unit(shop: ShopInTest) -> str:
+    """Worked dresser A in a job of its own; its address."""
+    return unit_in(shop)
+
+
+@pytest.fixture
+def desk(chromium: Browser, site: Served, shop: ShopInTest, unit: str) -> Iterator[Page]:
+    """The editor, open on a desk."""
+    with at_desk(chromium, site, shop) as page:
+        page.goto(unit)
+        yield page
+
+
+def price(page: Page):
+    """The price before tax."""
+    return page.locator("#worked .tile dd").first
+
+
+def test_a_size_is_worked_out_while_it_is_typed_and_the_caret_stays(desk):
+    width = desk.locator("#body-width")
+    width.click()
+    width.press("End")
+    width.press_sequentially(" ")
+    width.fill("3' 9-1/2\"")
+    width.press("Home")
+
+    expect(desk.locator("#body-width-said")).to_have_text("3' 9-1/2\" = 45-1/2 in = 1155.7 mm")
+    expect(price(desk)).not_to_have_text("$16,150.00")
+    expect(desk.locator("#told")).to_contain_text("Worked out:")
+    assert desk.evaluate("document.activeElement.id") == "body-width"
+    assert desk.evaluate("document.activeElement.selectionStart") == 0
+    assert width.input_value() == "3' 9-1/2\""
+
+
+def test_what_cannot_be_worked_out_is_said_beside_its_field_and_the_last_price_stays(desk):
+    desk.locator("#body-width").fill("40")
+    expect(price(desk)).not_to_have_text("$16,150.00")
+    before = price(desk).inner_text()
+
+    desk.locator("#body-width").fill("39 1/0")
+
+    expect(desk.locator("#body-width-said")).to_contain_text("nothing can be divided by 0")
+    expect(desk.locator("#body-width")).to_have_attribute("aria-invalid", "true")
+    expect(desk.locator("#said")).to_contain_text("Not worked out with what is typed now")
+    assert price(desk).inner_text() == before
+    desk.locator("#body-width").fill("39-1/2")
+    expect(price(desk)).to_have_text("$16,150.00")
+    expect(desk.locator("#body-width")).not_to_have_attribute("aria-invalid", "true")
+
+
+def test_rows_are_added_and_removed_in_place_with_what_was_typed(desk):
+    desk.locator("#rows-2-height").fill("6")
+    desk.locator("#name").fill("Tall dresser")
+
+    desk.locator("#row-add").click()
+
+    expect(desk.locator("#rows-6-height")).to_be_visible()
+    expect(desk.locator("#result")).to_contain_text("R6-1")
+    assert desk.locator("#rows-2-height").input_value() == "6"
+    assert desk.locator("#name").input_value() == "Tall dresser"
+    desk.locator("#row-remove-1").click()
+    expect(desk.locator("#rows-6-height")).to_have_count(0)
+    assert desk.locator("#rows-1-height").input_value() == "6"
+
+
+def test_only_the_fields_of_the_chosen_rule_are_shown(desk):
+    expect(desk.locator("#graduation-ratio")).to_be_hidden()
+
+    desk.locator("#graduation-rule").select_option("ratio")
+    desk.locator("#graduation-ratio").fill("1.12")
+
+    expect(desk.locator("#graduation-step")).to_be_hidden()
+    expect(desk.locator("#result")).to_contain_text("5-1/2")
+
+
+def test_the_section_takes_the_place_of_the_front(desk):
+    expect(desk.locator(".drawing.section").first).to_be_hidden()
+
+    desk.get_by_text("Section", exact=True).click()
+
+    expect(desk.locator(".drawing.section").first).to_be_visible()
+    expect(desk.locator(".drawing.front").first).to_be_hidden()
+
+
+def test_saving_from_the_keyboard_keeps_a_revision(desk, unit):
+    desk.locator("#body-width").fill("40")
+    desk.locator(".keep-bar button.main").focus()
+    desk.keyboard.press("Enter")
+
+    expect(desk.locator(".note.good")).to_have_text("Saved.")
+    assert desk.locator("#body-width").input_value() == "40"
+
+
+def test_without_script_a_row_is_added_and_the_price_worked_out(chromium, site, shop, unit):
+    with at_desk(chromium, site, shop, window=SCRIPTLESS) as page:
+        page.goto(unit)
+        page.locator("#body-width").fill("40")
+        page.locator("#row-add").click()
+        page.locator("#rows-6-columns").fill("2")
+        page.get_by_role("button", name="Work it out").last.click()
+
+        assert page.locator("#rows-6-columns").input_value() == "2"
+        assert "Worked out, not saved." in page.inner_text("#result")
+        assert "R6-2" in page.inner_text("#result")
+
+
+@pytest.mark.parametrize("window", [DESKTOP, PHONE, DARK], ids=["desk", "phone", "dark"])
+@pytest.mark.parametrize(
+    "path",
+    [
+        "",
+        "/cut-list",
+        "/joints",
+        "/lumber",
+        "/hours",
+        "/price",
+        "/checks",
+        "/revisions",
+        "/revisions/1",
+        "/working?figure=R5-1.height",
+        "/removal",
+    ],
+)
+def test_nothing_keeps_people_out_and_no_page_scrolls_sideways(chromium, site, shop, unit, window, path):
+    with at_desk(chromium, site, shop, window=window) as page:
+        page.goto(unit + path)
+
+        assert axe_violations(page) == []
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_everything_opened_in_the_form_can_be_reached_by_everybody(desk):
+    for each in desk.locator("details.choices summary").all():
+        each.click()
+    desk.locator("#graduation-rule").select_option("contents")
+
+    assert axe_violations(desk) == []
