@@ -1,6 +1,13 @@
 """Migrations lead up, down and up again, give what the models say, and stand several who start at once."""
 
 import multiprocessing
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -8,7 +15,7 @@ from alembic import command
 from alembic.autogenerate import compare_metadata
 from alembic.runtime.migration import MigrationContext
 from filling import fill
-from sqlalchemy import Engine, inspect, text
+from sqlalchemy import Engine, func, inspect, select, text
 
 from casewright.records.engine import (
     NewerDatabase,
@@ -19,14 +26,25 @@ from casewright.records.engine import (
     present_revision,
 )
 from casewright.records.tables import METADATA
+from casewright.upkeep.forms import bring_to
 from databases import migrated
 from pgtemp import database, server
+from serving import SERVICE
 
 
 def differences(engine: Engine) -> list[object]:
     """Where the database is not what the models say."""
     with engine.connect() as connection:
         return list(compare_metadata(MigrationContext.configure(connection), METADATA))
+
+
+def count_rows(engine: Engine) -> dict[str, int]:
+    """How many rows each table has."""
+    with engine.connect() as connection:
+        return {
+            table.name: connection.execute(select(func.count()).select_from(table)).scalar_one()
+            for table in METADATA.sorted_tables
+        }
 
 
 def test_the_migrations_give_the_tables_of_the_models(fresh_books: Engine):
@@ -51,12 +69,7 @@ def test_nothing_is_lost_by_migrating_once_more(fresh_books: Engine):
 
     migrate(fresh_books)
 
-    with fresh_books.connect() as connection:
-        counts = {
-            name: connection.execute(text(f'SELECT count(*) FROM "{name}"')).scalar()  # noqa: S608 - our own names
-            for name in METADATA.tables
-        }
-    assert set(counts.values()) == {2}
+    assert set(count_rows(fresh_books).values()) == {2}
 
 
 def test_a_newer_database_is_refused_with_a_sentence_and_left_alone(fresh_books: Engine):
@@ -78,20 +91,91 @@ def migrate_elsewhere(url: str) -> str | None:
 
 
 def start_together(url: str) -> list[str | None]:
-    """Five processes that migrate the same empty database."""
-    with multiprocessing.get_context("spawn").Pool(5) as pool:
-        return pool.map(migrate_elsewhere, [url] * 5, chunksize=1)
+    """Four processes that migrate the same empty database."""
+    with multiprocessing.get_context("spawn").Pool(4) as pool:
+        return pool.map(migrate_elsewhere, [url] * 4, chunksize=1)
 
 
 def test_several_processes_may_migrate_sqlite_at_once(tmp_path: Path):
     url = f"sqlite:///{tmp_path / 'shop' / 'casewright.db'}"
 
-    assert start_together(url) == [newest_revision()] * 5
+    assert start_together(url) == [newest_revision()] * 4
 
 
 def test_several_processes_may_migrate_postgresql_at_once():
     with server() as url:
-        assert start_together(database(url, "together")) == [newest_revision()] * 5
+        assert start_together(database(url, "together")) == [newest_revision()] * 4
+
+
+READY = """
+import os, sys
+from casewright.records.engine import migrate, open_engine
+for line in iter(sys.stdin.readline, ""):
+    child = os.fork()
+    if child == 0:
+        migrate(open_engine("sqlite:///" + line.strip()))
+        os._exit(0)
+    print(child, flush=True)
+    sys.stdin.readline()  # until then its number is given to nobody else
+    os.waitpid(child, 0)
+    print("ended", flush=True)
+"""
+
+
+@pytest.fixture
+def migrator() -> Iterator["subprocess.Popen[str]"]:
+    """Migrates the database whose path comes in, in a process that can be killed."""
+    with subprocess.Popen(
+        [sys.executable, "-c", READY],
+        env=os.environ | {"PYTHONPATH": str(SERVICE)},
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    ) as process:
+        yield process
+        process.communicate()
+
+
+def migrate_elsewhere_and_kill(migrator: "subprocess.Popen[str]", path: Path, after: float | None) -> float:
+    """Migrates in a process that is killed so many seconds later, or never; says how long it lived."""
+    assert migrator.stdin is not None
+    assert migrator.stdout is not None
+    migrator.stdin.write(f"{path}\n")
+    migrator.stdin.flush()
+    child, started = int(migrator.stdout.readline()), time.monotonic()
+    if after is not None:
+        time.sleep(after)  # the moment is what is tried
+        os.kill(child, signal.SIGKILL)
+    migrator.stdin.write("\n")
+    migrator.stdin.flush()
+    assert migrator.stdout.readline() == "ended\n"
+    return time.monotonic() - started
+
+
+def test_a_migration_that_is_killed_leaves_the_old_form_or_the_new(
+    migrator: "subprocess.Popen[str]", tmp_path: Path
+):
+    old = open_engine(f"sqlite:///{tmp_path / 'old.db'}")
+    bring_to(old, "0001")
+    fill(old)
+    old.dispose()
+    whole = migrate_elsewhere_and_kill(migrator, copy_of(tmp_path / "old.db", "whole"), None)
+
+    for number in range(20):
+        path = copy_of(tmp_path / "old.db", f"{number}")
+        migrate_elsewhere_and_kill(migrator, path, whole * number / 20)
+        engine = open_engine(f"sqlite:///{path}")
+
+        assert present_revision(engine) in {"0001", newest_revision()}
+        migrate(engine)
+        assert differences(engine) == []
+        assert set(count_rows(engine).values()) == {2}
+        engine.dispose()
+
+
+def copy_of(path: Path, name: str) -> Path:
+    """Another database like it."""
+    return Path(shutil.copy(path, path.with_name(f"{name}.db")))
 
 
 def test_sqlite_is_set_to_lose_nothing(tmp_path: Path):
