@@ -46,14 +46,10 @@ def _targets(drawer: Drawer, progress: DrawerProgress, unit: LengthUnit) -> Iter
 
 def _joint(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     joint = drawer.joints.front
-    wrong = size_text(joint.wrong_gauge_2, unit) if joint.wrong_gauge_2 is not None else ""
     yield Number(
         label="G1", value=size_text(joint.gauge_1, unit), note="sockets, from the inside face of the front"
     )
-    groups = joint.gauge_groups
-    settings = [(group.setting, _sides(group.marks)) for group in groups] if len(groups) > 1 else []
-    for setting, sides in settings or [(joint.gauge_2, "from the end of the front")]:
-        yield Number(label="G2", value=size_text(setting, unit), wrong=wrong, note=sides)
+    yield from _second_gauge(drawer, unit)
     yield Number(
         label="Dividers d",
         value=size_text(joint.stepping.setting, unit),
@@ -71,9 +67,20 @@ def _joint(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     )
 
 
-def _sides(marks: tuple[str, ...]) -> str:
-    names = {"SL": "left side", "SR": "right side"}
-    return " and ".join(names.get(mark.rpartition("-")[2], mark) for mark in marks)
+def _second_gauge(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    """One setting, or one for each side where they differ, each with the full thickness struck out."""
+    joint = drawer.joints.front
+    if len(joint.gauge_groups) < 2:
+        wrong = size_text(joint.wrong_gauge_2, unit) if joint.wrong_gauge_2 is not None else ""
+        note = "from the end of the front"
+        yield Number(label="G2", value=size_text(joint.gauge_2, unit), wrong=wrong, note=note)
+        return
+    settings = {mark: group.setting for group in joint.gauge_groups for mark in group.marks}
+    sides = {"SL": ("left", drawer.sizes.left_side), "SR": ("right", drawer.sizes.right_side)}
+    for mark, setting in sorted(settings.items()):
+        side, thickness = sides[mark.rpartition("-")[2]]
+        wrong = size_text(thickness, unit) if joint.wrong_gauge_2 is not None else ""
+        yield Number(label=f"G2, {side}", value=size_text(setting, unit), wrong=wrong, note=f"{side} side")
 
 
 def _parts(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
