@@ -23,7 +23,7 @@ def test_an_empty_shop_says_what_to_do_first(owner):
 
     assert "Take on the first job" in page.text
     assert page.text.count("to do") == 5
-    assert "/shop/prices" in page.seen.links
+    assert "/shop/rate" in page.seen.links
 
 
 def test_the_first_steps_tick_themselves(maker, shop):
@@ -41,7 +41,7 @@ def test_the_first_steps_tick_themselves(maker, shop):
         ("done", "Send"),
         ("to do", "Tap"),
     ]
-    assert "/shop/prices" not in page.seen.links
+    assert "/shop/rate" not in page.seen.links
 
 
 def test_the_demo_takes_no_first_step(owner, shop):
