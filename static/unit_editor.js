@@ -32,13 +32,13 @@ const say = (sentence) => {
 };
 
 document.addEventListener("htmx:after:swap", (event) => {
+  if (event.detail?.ctx?.swap === "none") return;
   say("");
   document.getElementById("faults")?.remove();
   const source = event.target;
   if (source instanceof Element && source.id.startsWith("row-") || source.id === "rows") {
     if (document.activeElement === document.body) document.getElementById("row-add")?.focus();
-    changed = true;
-    form.dispatchEvent(new CustomEvent("work"));
+    form.dispatchEvent(new Event("input"));
     return;
   }
   beside();

@@ -124,6 +124,31 @@ def test_without_script_a_row_is_added_and_the_price_worked_out(chromium, site, 
         assert "R6-2" in page.inner_text("#result")
 
 
+def test_what_was_typed_comes_back_after_a_reload_rows_and_all(desk):
+    desk.on("dialog", lambda dialog: dialog.accept())
+    desk.locator("#row-add").click()
+    desk.locator("#rows-6-height").fill("5")
+    desk.locator("#body-width").fill("40")
+    expect(desk.locator("#body-width-said")).to_contain_text("40 in")
+    desk.wait_for_function("sessionStorage.length > 0")
+    desk.reload()
+
+    desk.get_by_role("button", name="Bring it back").click()
+
+    expect(desk.locator("#rows-6-height")).to_have_value("5")
+    expect(desk.locator("#body-width")).to_have_value("40")
+
+
+def test_whoever_is_signed_out_meanwhile_is_told_and_keeps_the_text(desk):
+    desk.context.clear_cookies()
+
+    desk.locator("#name").fill("A dresser for the hall")
+
+    expect(desk.locator("#trouble")).to_contain_text("You are not signed in any more")
+    assert desk.locator("#name").input_value() == "A dresser for the hall"
+    expect(price(desk)).to_have_text("$16,150.00")
+
+
 @pytest.mark.parametrize("window", [DESKTOP, PHONE, DARK], ids=["desk", "phone", "dark"])
 @pytest.mark.parametrize(
     "path",

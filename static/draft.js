@@ -1,0 +1,75 @@
+// Keeps what is typed into a form in this tab, so that a reload, a way back or a lost sign-in loses nothing.
+// <form data-draft="a name of its own" data-draft-to="where it is shown again without being saved">
+
+const form = document.querySelector("form[data-draft]");
+const key = `draft ${form.dataset.draft}`;
+const steers = new Set(["do", "once"]);
+
+const typed = () => [...new FormData(form)].filter(([name]) => !steers.has(name));
+const isSame = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+
+const kept = () => {
+  try {
+    return JSON.parse(sessionStorage.getItem(key));
+  } catch {
+    return null;
+  }
+};
+const keep = () => {
+  try {
+    sessionStorage.setItem(key, JSON.stringify(typed()));
+  } catch {
+    // A full or closed store: the form itself still holds what was typed.
+  }
+};
+
+const bringBack = (pairs) => {
+  const way = document.createElement("form");
+  way.method = "post";
+  way.action = form.dataset.draftTo;
+  way.hidden = true;
+  for (const [name, value] of pairs) {
+    const field = document.createElement("textarea");
+    field.name = name;
+    field.value = value;
+    way.append(field);
+  }
+  document.body.append(way);
+  way.submit();
+};
+
+const button = (words, act) => {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.textContent = words;
+  made.addEventListener("click", act);
+  return made;
+};
+
+const offer = (pairs) => {
+  const note = document.createElement("div");
+  note.className = "note";
+  const words = document.createElement("p");
+  words.textContent = "You typed something here that was not saved.";
+  const acts = document.createElement("p");
+  acts.className = "acts";
+  acts.append(
+    button("Bring it back", () => bringBack(pairs)),
+    button("Let it go", () => {
+      sessionStorage.removeItem(key);
+      note.remove();
+    }),
+  );
+  note.append(words, acts);
+  form.before(note);
+};
+
+if (new URLSearchParams(location.search).get("said") === "saved") sessionStorage.removeItem(key);
+const draft = kept();
+if (draft && !isSame(draft, typed())) offer(draft);
+
+let waits;
+form.addEventListener("input", () => {
+  clearTimeout(waits);
+  waits = setTimeout(keep, 400);
+});
