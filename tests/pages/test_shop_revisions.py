@@ -25,9 +25,19 @@ def test_a_revision_says_who_changed_what(owner):
 
     page = owner.get(REVISIONS)
 
-    assert "Price: cherry 4/4: the usual → 10.75 for one bd ft, quoted 2027-03-01" in page.text
+    assert "Price: cherry 4/4: 9.50, the example → 10.75 for one bd ft, quoted 2027-03-01" in page.text
     assert "Revision 2 holds now" in page.text
     assert "Ada Marsh" in page.text
+
+
+def test_a_changed_rent_is_the_only_cost_that_changed(owner):
+    owner.get("/shop/rate")
+    owner.send("/shop/rate", **{"cost.2.amount": "16800"})
+
+    page = owner.get(f"{REVISIONS}/2")
+
+    assert "Yearly cost: Rent 14400.00 16800.00" in page.text
+    assert page.text.partition("All that it says")[0].count("Yearly cost") == 1
 
 
 def test_an_old_revision_is_looked_at_and_holds_again(owner):

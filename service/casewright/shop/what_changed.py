@@ -2,9 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from casewright.labour.operations import operations
+from casewright.pieces.shop_spec import write_money
+from casewright.pricing.prices import example_prices
+from casewright.pricing.rate import example_year
 
 PERCENT = {"sheet_waste", "allowance", "billable_share", "profit", "markup", "outwork_markup", "tax_rate"}
 WORDS = {
@@ -65,12 +69,33 @@ def what_changed(before: Mapping[str, Any], after: Mapping[str, Any]) -> tuple[D
         before: the earlier one, as it is kept
         after: the later one
     """
-    old, new = in_words(before), in_words(after)
+    old, new = in_words(_with_costs(before)), in_words(_with_costs(after))
+    usual = _example_prices()
     return tuple(
-        Difference(what=what, before=old.get(what, ""), after=new.get(what, ""))
+        Difference(
+            what=what,
+            before=old.get(what) or usual.get(what, ""),
+            after=new.get(what) or usual.get(what, ""),
+        )
         for what in dict.fromkeys((*old, *new))
         if old.get(what) != new.get(what)
     )
+
+
+def _with_costs(held: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Figures with the example's year where the shop has none: a shop replaces all costs or none."""
+    if held.get("yearly_costs") is not None:
+        return held
+    return {**held, "yearly_costs": {cost.name: write_money(cost.amount) for cost in example_year().costs}}
+
+
+@cache
+def _example_prices() -> Mapping[str, str]:
+    """What stands in the example's price book, by what it is called here."""
+    return {
+        f"{WORDS['prices']}: {row.item} {row.size}".strip(): f"{write_money(row.price)}, the example"
+        for row in example_prices().rows
+    }
 
 
 def in_words(held: Mapping[str, Any]) -> dict[str, str]:

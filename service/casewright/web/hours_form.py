@@ -114,6 +114,18 @@ def hours_values(spec: ShopSpec) -> dict[str, str]:
     return values | {f"factor.{mark}": plain_number(value) for mark, value in factors.items()}
 
 
+def field_names(spec: ShopSpec) -> dict[str, str]:
+    """What each field is called in a list of faults."""
+    names = {ALLOWANCE.name: "Rest, sharpening, fetching", "new.wood": "Another wood"}
+    names |= {"new.factor": "Another wood"}
+    for one in house_standards().operations:
+        names |= {
+            f"hand.{one.code}": f"{one.code} {one.name}, by hand",
+            f"machine.{one.code}": f"{one.code} {one.name}, machine",
+        }
+    return names | {f"factor.{line.mark}": line.usual.wood.capitalize() for line in factor_lines(spec)}
+
+
 def read_hours(read: FigureReader, spec: ShopSpec) -> Draft:
     """The changes that the form asks for."""
     draft, shown = Draft(), hours_values(spec)

@@ -120,6 +120,14 @@ def price_values(spec: ShopSpec) -> dict[str, str]:
     return values
 
 
+def field_names(lines: Iterable[PriceLine]) -> dict[str, str]:
+    """What each field is called in a list of faults."""
+    names = {f"new.{name}": "Add a price" for name in NEW}
+    for line in lines:
+        names |= {f"price.{line.mark}": line.name, f"on.{line.mark}": f"Day of {line.name}"}
+    return names
+
+
 def read_prices(read: FigureReader, spec: ShopSpec, today: date) -> Draft:
     """The changes that the form asks for; rows that it does not show stay as they are."""
     draft, rows = Draft(), figures_of_spec(spec).prices.rows

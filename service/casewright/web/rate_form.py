@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping, Sequence
+from functools import cache
 
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.shop import Shop as Figures
@@ -133,6 +134,18 @@ def _read_ratios(read: FigureReader, spec: ShopSpec, draft: Draft) -> None:
         ratios.append(value)
     if tuple(ratios) != spec.ratios:
         draft.put("ratios", ratios)
+
+
+@cache
+def field_names() -> Mapping[str, str]:
+    """What each field is called in a list of faults."""
+    rows = range(1, MOST_ROWS + 1)
+    return (
+        {line.name: line.label for line in ALL_LINES}
+        | {f"cost.{row}.{column}": f"Yearly cost {row}" for row in rows for column in ("name", "amount")}
+        | {f"stage.{row}.{column}": f"Payment {row}" for row in rows for column in ("trigger", "share")}
+        | {"ratios": "Past jobs"}
+    )
 
 
 def cost_grounds(values: Mapping[str, str]) -> dict[int, Ground]:

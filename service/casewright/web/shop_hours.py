@@ -1,5 +1,6 @@
 """The hours: what each operation takes, by hand and with machine help, and what is put on top."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -17,6 +18,7 @@ from casewright.web.hours_form import (
     FactorLine,
     HoursLine,
     factor_lines,
+    field_names,
     hours_lines,
     hours_values,
     read_hours,
@@ -48,6 +50,7 @@ class HoursPage(Page):
     template: ClassVar[str] = "shop/hours.html"
     form: Form
     groups: tuple[tuple[Group, tuple[HoursLine, ...]], ...]
+    names: Mapping[str, str]
     own: int
     total: int
     allowance: Line
@@ -81,6 +84,7 @@ def _page(visit: Visit, spec: ShopSpec, form: Form) -> HoursPage:
         title="Hours",
         form=form,
         groups=hours_lines(spec),
+        names=field_names(spec),
         own=len(spec.minutes),
         total=len(operations()),
         allowance=ALLOWANCE,

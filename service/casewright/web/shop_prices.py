@@ -17,6 +17,7 @@ from casewright.web.price_form import (
     OLD_AFTER,
     PriceLine,
     chosen,
+    field_names,
     price_lines,
     price_values,
     read_prices,
@@ -53,6 +54,7 @@ class PricesPage(Page):
     template: ClassVar[str] = "shop/prices.html"
     form: Form
     groups: tuple[tuple[str, tuple[PriceLine, ...]], ...]
+    names: Mapping[str, str]
     shown: int
     total: int
     examples: int
@@ -107,6 +109,7 @@ def _page(visit: Visit, spec: ShopSpec, form: Form, wanted: Wanted) -> PricesPag
             for kind, words in KINDS.items()
             if (found := tuple(line for line in seen if line.row.kind is kind))
         ),
+        names=field_names(lines),
         shown=len(seen),
         total=len(lines),
         examples=sum(not line.is_own for line in lines),

@@ -25,6 +25,7 @@ from casewright.web.rate_form import (
     BLANK_COSTS,
     BLANK_STAGES,
     cost_grounds,
+    field_names,
     rate_values,
     read_rate,
     rows_of,
@@ -83,6 +84,7 @@ class RatePage(Page):
     term_lines: tuple[Line, ...]
     job_lines: tuple[Line, ...]
     grounds: Mapping[str, Ground]
+    names: Mapping[str, str]
     cost_rows: range
     cost_grounds: Mapping[int, Ground]
     stage_rows: range
@@ -162,6 +164,7 @@ def _page(visit: Visit, spec: ShopSpec, form: Form, *, tried: bool = False) -> R
         term_lines=TERM_LINES,
         job_lines=JOB_LINES,
         grounds=grounds_of(ALL_LINES, spec),
+        names=field_names(),
         cost_rows=rows_of(form.values, "cost", BLANK_COSTS),
         cost_grounds=cost_grounds(form.values),
         stage_rows=rows_of(form.values, "stage", BLANK_STAGES),

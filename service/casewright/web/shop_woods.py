@@ -19,7 +19,7 @@ from casewright.web.shop_forms import fresh, save
 from casewright.web.shop_lines import OWN, Ground, Line, ground_of, grounds_of, is_own
 from casewright.web.typed import Form
 from casewright.web.visits import Owner, Visit
-from casewright.web.wood_form import USES, grades_bought, read_woods, wood_rows, wood_values
+from casewright.web.wood_form import USES, field_names, grades_bought, read_woods, wood_rows, wood_values
 from casewright.web.wood_lines import ALL_LINES, BOARD_LINES, CHISELS, RACK_LINES
 from casewright.wood.basis import Evidence
 from casewright.wood.species import Wood, woods
@@ -65,6 +65,7 @@ class WoodsPage(Page):
     rack_lines: tuple[Line, ...]
     board_lines: tuple[Line, ...]
     grounds: Mapping[str, Ground]
+    names: Mapping[str, str]
     unit: LengthUnit
     grades: tuple[tuple[str, str], ...]
     uses: tuple[tuple[str, str], ...]
@@ -74,7 +75,7 @@ class WoodsPage(Page):
     usual_waste: tuple[UsualWaste, ...]
     species: tuple[Species, ...]
     sources: tuple[tuple[str, Ground], ...]
-    names: tuple[str, ...]
+    every_wood: tuple[str, ...]
     words: str
     tabs: tuple[tuple[str, str], ...]
 
@@ -107,6 +108,7 @@ def _page(visit: Visit, spec: ShopSpec, form: Form, words: str = "") -> WoodsPag
         rack_lines=RACK_LINES,
         board_lines=BOARD_LINES,
         grounds=usual | grounds_of(ALL_LINES, spec) | own,
+        names=field_names(),
         unit=visit.unit,
         grades=tuple((each.value, each.value) for each in grades_bought()),
         uses=tuple((use.value, words) for use, words in USES.items()),
@@ -116,7 +118,7 @@ def _page(visit: Visit, spec: ShopSpec, form: Form, words: str = "") -> WoodsPag
         usual_waste=usual_waste(),
         species=tuple(_species(each, spec, letters, visit.unit) for each in found),
         sources=tuple((letter, _ground(evidence)) for evidence, letter in letters.items()),
-        names=tuple(each.name for each in woods()),
+        every_wood=tuple(each.name for each in woods()),
         words=words,
         tabs=rooms_for(visit),
     )

@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Mapping
+from functools import cache
 from typing import Any
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
 from casewright.pieces.shop import Shop as Figures
 from casewright.pieces.shop import shop as figures_of_spec
 from casewright.pieces.shop_spec import ShopSpec
-from casewright.web.rate_form import rows_of
+from casewright.web.rate_form import MOST_ROWS, rows_of
 from casewright.web.shop_forms import Draft, FigureReader, in_percent
 from casewright.web.shop_lines import read_lines, shown_line
 from casewright.web.wood_lines import ALL_LINES
@@ -60,6 +61,22 @@ def wood_rows(values: Mapping[str, str], group: str) -> range:
     """The rows of a list to show; a list to choose from is never empty, so the woods count."""
     named = {name: text for name, text in values.items() if name.endswith((".wood", ".width", ".waste"))}
     return rows_of(named, group, BLANK)
+
+
+@cache
+def field_names() -> Mapping[str, str]:
+    """What each field is called in a list of faults."""
+    lists = {"grades": "Grade", "board": "Average board", "waste": "Waste"}
+    return {
+        **{line.name: line.label for line in ALL_LINES},
+        "chisels": "Chisels",
+        **{
+            f"{group}.{row}.{column}": f"{words}, row {row}"
+            for group, words in lists.items()
+            for row in range(1, MOST_ROWS + 1)
+            for column in ("wood", "grade", "width", "use", "waste")
+        },
+    }
 
 
 def read_woods(read: FigureReader, spec: ShopSpec, unit: LengthUnit) -> Draft:
