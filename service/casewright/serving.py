@@ -1,4 +1,4 @@
-"""Starting the service: database brought up to date, a few lines for the person who started it, then pages."""
+"""Starting the service: database brought up to date, a few lines for whoever started it, then pages."""
 
 import socket
 import sys
@@ -10,10 +10,12 @@ from sqlalchemy.exc import OperationalError
 
 from casewright.app import create_app, guarded
 from casewright.logs import set_up_logs
-from casewright.records.engine import migrate, open_engine
+from casewright.records.engine import open_engine
 from casewright.records.sessions import across_shops
 from casewright.settings import BadSetting, Settings, link_secret
 from casewright.shop.entering import new_set_up_code
+from casewright.upkeep.place import Place
+from casewright.upkeep.upgrade import bring_forward
 
 DRAIN = 10
 """Seconds that a stop waits for requests that are under way."""
@@ -35,12 +37,14 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
     _make_folder(settings)
     engine = open_engine(settings.database_url)
     try:
-        migrate(engine)
+        kept = bring_forward(Place(engine=engine, data=settings.data, keeps_secret=not settings.secret))
     except OperationalError as error:
         raise BadSetting(
             f"The database {engine.url.render_as_string()} cannot be opened ({_reason(error)}); "
             "look at CASEWRIGHT_DATABASE_URL and at whether it runs."
         ) from None
+    if kept:
+        sys.stdout.write(f"The database was brought to this version's form. As it was, it is in  {kept}\n")
     with across_shops(engine, write=True) as db:
         code = new_set_up_code(db)
     listener = _listen(settings)

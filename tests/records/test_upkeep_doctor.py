@@ -9,6 +9,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
+from filling import fill
 from sqlalchemy import Engine, text
 
 from casewright.labour.stages import drawer_stages
@@ -249,6 +250,15 @@ def test_an_older_or_newer_form_is_found(settings: Settings):
         run(engine, "UPDATE alembic_version SET version_num = '9999'")
 
     assert faults(look_over(settings, NOW)) == ["database"]
+
+
+def test_taps_that_cannot_be_read_are_found(tmp_path: Path):
+    with migrated("sqlite", tmp_path) as engine:
+        fill(engine)
+
+        found = [each.found for each in look_at(engine) if each.at == "stages"]
+
+    assert "2 taps cannot be read." in found
 
 
 def test_a_clock_that_was_set_back_is_found(settings: Settings):

@@ -54,14 +54,7 @@ def look_at_shops(db: Fenced, now: datetime) -> Iterator[Look]:
 
 def look_at_stages(db: Fenced, now: datetime) -> Iterator[Look]:
     """The stage that is kept of each drawer and case is the one that its taps lead to."""
-    taps: dict[tuple[str, str, str | None], list[Tap]] = defaultdict(list)
-    row = BenchEvent
-    asked = select(
-        row.shop_id, row.carcase_id, row.drawer_id, row.id, row.kind, row.data, row.at, row.who
-    ).execution_options(yield_per=500)
-    for shop_id, *rest in db.execute(asked):
-        held = Tapped(*rest)
-        taps[shop_id, held.carcase_id, held.drawer_id].append(tap_from(held))
+    taps, unread = _all_taps(db)
     off = [
         f"case {carcase.id}"
         for carcase in db.scalars(select(Carcase))
@@ -72,11 +65,27 @@ def look_at_stages(db: Fenced, now: datetime) -> Iterator[Look]:
         for drawer in db.scalars(select(Drawer))
         if drawer.stage != drawer_progress(taps[drawer.shop_id, drawer.carcase_id, drawer.id]).stage
     ]
+    if unread:
+        yield wrong("stages", f"{unread} taps cannot be read.", ASK)
     if off:
         todo = "Tap the next stage of each and take it back: that works its stage out anew. Then look again."
         yield wrong("stages", f"{len(off)} are not where their taps lead, such as {off[0]}.", todo)
-    else:
+    elif not unread:
         yield fine("stages", "Drawers and cases are where their taps lead.")
+
+
+def _all_taps(db: Fenced) -> tuple[dict[tuple[str, str, str | None], list[Tap]], int]:
+    """Every tap by shop, case and drawer, and how many cannot be read."""
+    taps: dict[tuple[str, str, str | None], list[Tap]] = defaultdict(list)
+    unread, row = 0, BenchEvent
+    asked = select(row.shop_id, row.carcase_id, row.drawer_id, row.id, row.kind, row.data, row.at, row.who)
+    for shop_id, *rest in db.execute(asked.execution_options(yield_per=500)):
+        held = Tapped(*rest)
+        try:
+            taps[shop_id, held.carcase_id, held.drawer_id].append(tap_from(held))
+        except (ValueError, TypeError, KeyError):
+            unread += 1
+    return taps, unread
 
 
 def look_at_quotes(db: Fenced, now: datetime) -> Iterator[Look]:

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from casewright.records.engine import migrate, newest_revision
 from casewright.upkeep.backup import take_backup
+from casewright.upkeep.forms import known_revisions
 from casewright.upkeep.place import Place, form_of
 
 
@@ -22,7 +23,7 @@ def bring_forward(place: Place) -> Path | None:
     """
     place.data.mkdir(parents=True, exist_ok=True, mode=0o700)
     held, taken = form_of(place.engine), None
-    if held is not None and held != newest_revision():
+    if held in known_revisions() - {newest_revision()}:
         stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S-%f")
         taken = place.data / "backups" / f"before-upgrade-from-{held}-{stamp}.zip"
         taken.parent.mkdir(exist_ok=True, mode=0o700)
