@@ -1,17 +1,12 @@
 """A drawer at the bench: numbers, measured sizes, the dry-fit list, notes; the fold over what was tapped."""
 
 import gzip
-import random
 import re
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
 from benchwork import (
-    CASE_STAGES,
-    DRAWER_STAGES,
-    SIDES,
-    case_id,
     case_reaches,
     drawer_ids,
     drawer_reaches,
@@ -19,23 +14,16 @@ from benchwork import (
     hand,
     job_in_hand,
     kept_stage,
-    opening,
 )
 from casewright.labour.stages import dry_fit
-from casewright.records.bench import Carcase, Drawer
+from casewright.records.bench import Drawer
 from casewright.records.people import Role
 from casewright.records.sessions import reading, writing
 from casewright.shop.bench import (
     bench_sizes,
-    case_place,
     drawer_place,
-    reach_stage,
-    refold_case,
     set_sizes,
-    set_ticks,
-    take_back_stage,
 )
-from casewright.shop.refusals import Refused
 from counting import MOST, counted
 
 LINES = [line.code for line in dry_fit()]
@@ -92,6 +80,22 @@ def test_the_next_step_is_one_large_button(shop, bench, drawer):
     assert "Next: fitted , but not yet" in page.text
     assert "It needs the opening measured." in page.text
     assert "#sizes" in page.seen.links
+
+
+@pytest.mark.parametrize(
+    ("path", "fields"),
+    [("/drawers/{}/stage", {"stage": "milled"}), ("/bench/{}/ticks", {"tick": "shoulder"})],
+)
+def test_a_tap_by_script_brings_back_the_part_that_it_changes(bench, drawer, path, fields):
+    answer = bench.browser.post(
+        path.format(drawer),
+        data={"once": "a", "back": f"/bench/{drawer}"} | fields,
+        headers={"hx-request": "true", "x-block": "live"},
+    )
+
+    assert answer.status_code == 200
+    assert answer.text.lstrip().startswith('<div id="live">')
+    assert "<h1" not in answer.text
 
 
 def test_a_measured_side_moves_the_second_gauge_at_once(bench, drawer):
@@ -377,57 +381,3 @@ def test_a_drawers_page_is_light_on_a_bad_line(shop, bench, drawer):
 
 def test_another_shops_drawer_has_no_page(bench):
     assert "There is no such drawer in this shop." in bench.get("/bench/1m89k3c0wpsyx", status=404).text
-
-
-@pytest.mark.parametrize("seed", range(6))
-def test_the_kept_stage_is_the_fold_over_all_that_was_tapped(shop, job, seed):
-    chance = random.Random(seed)  # noqa: S311 - the same taps on every run
-    ids = list(drawer_ids(shop, job).values())
-
-    for _ in range(60):
-        _tap_something(shop, job, chance, ids)
-        shop.clock.pass_by(seconds=chance.choice([-30, 0, 0, 1, 200]))
-
-    with writing(shop.engine, shop.shop_id) as db:
-        assert refold_case(db, case_id(shop, job)) == []
-
-
-def test_a_stage_out_of_step_is_found_and_mended(shop, job, drawer):
-    drawer_reaches(shop, drawer, "milled")
-    with writing(shop.engine, shop.shop_id) as db:
-        db.get_one(Drawer, (shop.shop_id, drawer)).stage = "glued"
-
-    with writing(shop.engine, shop.shop_id) as db:
-        found = refold_case(db, case_id(shop, job))
-
-    assert found == [f"Drawer R2-1 of case {case_id(shop, job)}"]
-    assert kept_stage(shop, drawer) == "milled"
-
-
-def _tap_something(shop, job, chance, ids):
-    """One tap at random, as often refused as taken."""
-    with writing(shop.engine, shop.shop_id) as db:
-        on_case = chance.random() < 0.2
-        place = case_place(db, case_id(shop, job)) if on_case else drawer_place(db, chance.choice(ids))
-        code = place.drawer.code if place.drawer else ""
-        stages = CASE_STAGES if on_case else DRAWER_STAGES
-        acts = [
-            lambda: reach_stage(db, place, chance.choice(stages), hand(shop)),
-            lambda: reach_stage(db, place, place.step.stage.code, hand(shop)),
-            lambda: take_back_stage(db, place, place.progress.stage or stages[0], hand(shop, Role.MAKER)),
-            lambda: set_sizes(db, place, opening(code) | SIDES if code else {}, hand(shop)),
-            lambda: set_ticks(db, place, dict.fromkeys(LINES, chance.random() < 0.8), hand(shop)),
-        ]
-        try:
-            chance.choice(acts)()
-        except (Refused, AttributeError):
-            return
-
-
-def test_a_case_that_is_taken_apart_again_is_shown_so(shop, maker, job):
-    case = case_id(shop, job)
-
-    maker.post(f"/cases/{case}/stage/undo", stage="glued", once="a")
-
-    with reading(shop.engine, shop.shop_id) as db:
-        assert db.get_one(Carcase, (shop.shop_id, case)).stage == "joints"

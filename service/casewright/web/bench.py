@@ -211,7 +211,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
             TickLine(line=line, ticked=line.code in progress.ticked, done=is_done(line, progress))
             for line in dry_fit()
         ],
-        fits_now=step.stage is not None and step.stage.code in _fitting_stages(),
+        fits_now=_fits_now(held),
         form=form or Form(values=typed),
         drawings=_drawings(held.drawer, built, unit) if held.drawer and built else (),
         history=_history(progress),
@@ -221,11 +221,13 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
     )
 
 
-def _fitting_stages() -> set[str]:
-    """The stages before which the dry-fit list is worked through."""
+def _fits_now(held: AtBench) -> bool:
+    """Whether the dry-fit list is being worked through: near its stage, or begun and not past it."""
     codes = [stage.code for stage in drawer_stages()]
-    listed = [codes.index(gate.stage) for gate in all_gates() if gate.kind is GateKind.LIST]
-    return {codes[place - back] for place in listed for back in (0, 1)}
+    listed = next(gate.stage for gate in all_gates() if gate.kind is GateKind.LIST)
+    reached = len(held.progress.reached)
+    is_near = codes.index(listed) - reached in {0, 1}
+    return is_near or bool(held.progress.ticks and not held.progress.has_reached(listed))
 
 
 def _go_to(held: AtBench) -> list[tuple[str, str]]:
