@@ -20,6 +20,8 @@ from casewright.shop.refusals import NotFound, Refused
 from casewright.shop.units import LoadedUnit, spec_text
 
 NOT_AN_OPTION = {"code", "measured", "casewright"}
+CHOSEN = {"kind", "rule", "wood"}
+"""Where a group has one of these, it decides which other fields there are."""
 MOST_OPTIONS = 12
 
 
@@ -90,14 +92,18 @@ def _compare(base: Mapping[str, Any], other: Mapping[str, Any], way: str, found:
         path = f"{way}{name}"
         if path in NOT_AN_OPTION:
             continue
+        was, is_now = base.get(name, {}), other.get(name, {})
         if name not in other:
             found["drop"].append(path)
-        elif name not in base:
-            found["set"][path] = other[name]
-        elif isinstance(base[name], Mapping) and isinstance(other[name], Mapping):
-            _compare(base[name], other[name], f"{path}.", found)
-        elif base[name] != other[name]:
-            found["set"][path] = other[name]
+        elif _is_group(was) and _is_group(is_now):
+            _compare(was, is_now, f"{path}.", found)
+        elif name not in base or was != is_now:
+            found["set"][path] = is_now
+
+
+def _is_group(value: Any) -> bool:
+    """Whether fields are changed one by one; a choice such as a wood with its cut changes as a whole."""
+    return isinstance(value, Mapping) and not CHOSEN & value.keys()
 
 
 def with_changes(base: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
@@ -117,8 +123,7 @@ def _place(made: dict[str, Any], path: str) -> tuple[dict[str, Any], str]:
     place = made
     for step in way:
         if not isinstance(place.get(step), dict):
-            held = place.get(step)
-            place[step] = {"wood": held} if isinstance(held, str) else {}
+            place[step] = {}
         place = place[step]
     return place, last
 
