@@ -33,11 +33,6 @@ class StillExamples:
     minimum: bool
     ratios: int
 
-    @property
-    def is_clean(self) -> bool:
-        """Whether no made-up money is left in the price."""
-        return not (self.prices or self.costs or self.minimum)
-
 
 def still_examples(figures: Figures) -> StillExamples:
     """Counts what is left of the example."""
