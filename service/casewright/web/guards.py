@@ -26,7 +26,6 @@ ALWAYS = {
     # Not no-referrer, not even for secret links: it makes the Origin of their own forms null, and then a form
     # could not be told from another site's. This one sends no word of a page to any other site either.
     "referrer-policy": "same-origin",
-    "cross-origin-opener-policy": "same-origin",
     "cross-origin-resource-policy": "same-origin",
     "permissions-policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
 }
@@ -133,10 +132,18 @@ async def _refuse(scope: Scope, receive: Receive, send: Send) -> None:
     await page(scope, receive, send)
 
 
+def _is_trustworthy(scope: Scope) -> bool:
+    """Whether browsers heed an opener policy here; on a shop's own network they only complain of it."""
+    host = urlsplit(f"//{Headers(scope=scope).get('host', '')}").hostname
+    return scope.get("scheme") == "https" or host in {"localhost", "127.0.0.1", "::1"}
+
+
 def _complete(headers: MutableHeaders, scope: Scope) -> None:
     for name, value in ALWAYS.items():
         headers.setdefault(name, value)
     headers.setdefault("cache-control", "no-store")
+    if _is_trustworthy(scope):
+        headers.setdefault("cross-origin-opener-policy", "same-origin")
     if scope.get("scheme") == "https":
         headers.setdefault("strict-transport-security", "max-age=31536000")
     if scope["path"].startswith(SECRET_PATHS):
