@@ -1,13 +1,18 @@
 """The two databases that every test of the service runs on."""
 
+import atexit
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
+from functools import cache
+from itertools import count
 from pathlib import Path
 
 from sqlalchemy import Engine
 
 from casewright.records.engine import migrate, open_engine
 from pgtemp import database, server
+
+_numbers = count()
 
 
 @contextmanager
@@ -19,8 +24,15 @@ def migrated(kind: str, folder: Path) -> Iterator[Engine]:
         yield engine
         engine.dispose()
         return
-    with server() as url:
-        engine = open_engine(database(url, "casewright"))
-        migrate(engine)
-        yield engine
-        engine.dispose()
+    engine = open_engine(database(postgresql(), f"books_{next(_numbers)}"))
+    migrate(engine)
+    yield engine
+    engine.dispose()
+
+
+@cache
+def postgresql() -> str:
+    """The one server of this run; every test that asks gets a database of its own in it."""
+    running = ExitStack()
+    atexit.register(running.close)
+    return running.enter_context(server())

@@ -77,6 +77,7 @@ def take_backup(engine: Engine, target: Path, secret: bytes | None, *, overwrite
             f"The database was last used by a newer casewright (form {revision}); take the backup with "
             "that one."
         ) from None
+    now = datetime.now(UTC).isoformat(timespec="seconds")
     with one_moment(engine) as connection, new_archive(target, overwrite=overwrite) as archive:
         for form in tables:
             archive.add(f"tables/{form.name}.jsonl", lines_of(connection, form))
@@ -86,7 +87,7 @@ def take_backup(engine: Engine, target: Path, secret: bytes | None, *, overwrite
             form=FORM,
             program=__version__,
             revision=revision,
-            at=datetime.now(UTC).isoformat(timespec="seconds"),
+            at=now,
             database=engine.dialect.name,
             parts=tuple(archive.parts),
         )

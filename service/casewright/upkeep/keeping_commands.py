@@ -151,7 +151,8 @@ def _files(path: Path) -> Iterator[None]:
     except FileIsThere:
         raise Refused(f"{path} is there already; name another, or give --force to replace a file.") from None
     except OSError as error:
-        raise Refused(f"{path} cannot be used ({error.strerror or type(error).__name__}).") from None
+        where = error.filename if isinstance(error.filename, str) else path
+        raise Refused(f"{where} cannot be used ({error.strerror or type(error).__name__}).") from None
 
 
 KEEPING: dict[str, Callable[[Settings, argparse.Namespace], Answer]] = {
