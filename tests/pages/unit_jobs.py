@@ -11,6 +11,7 @@ from casewright.shop.customers import CustomerFacts, add_customer
 from casewright.shop.figures import figures, save_figures
 from casewright.shop.jobs import JobFacts, load_job, take_on_job
 from casewright.shop.units import add_unit
+from pages.visitor import Shown
 from people import ShopInTest
 from units import dresser_text
 
@@ -48,3 +49,8 @@ def new_unit(shop: ShopInTest, job_id: str, text: str = "") -> str:
         assert held is not None
         own = figures(db, held, job)
         return add_unit(db, job, spec, own, "Ada Marsh", shop.clock.now).id
+
+
+def filled(page: Shown, action: str, typed: dict[str, str]) -> dict[str, str]:
+    """The fields of a form as they stand on a page, with some typed anew."""
+    return dict(page.form(action).sent()) | typed

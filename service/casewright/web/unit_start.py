@@ -89,7 +89,8 @@ def _chosen(visit: Visit, reader: Reader) -> UnitSpec | None:
     key, copied = visit.typed.get("start"), visit.typed.get("unit")
     if key:
         known = {each.key: each for each in presets()}
-        return _in_shop_unit(visit, known[reader.choice("start", known)].spec())
+        chosen = known[reader.choice("start", known)]
+        return None if reader.faults else _in_shop_unit(visit, chosen.spec())
     if copied:
         return load_unit(visit.db, copied).spec
     text = reader.text("file", most=LONGEST_FILE, needed="Choose a start above, or paste a unit file here.")
