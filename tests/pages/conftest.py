@@ -44,7 +44,7 @@ class Furnished:
 
 @pytest.fixture(scope="session")
 def furnished(app: Any, books: Engine, clock: Clock) -> Furnished:
-    """A shop that was filled by sending every form that makes something. Tests may look at it, not end it."""
+    """A shop that was filled by sending every form that makes something; nobody counts on what is in it."""
     clock.now = Clock().now
     held = new_shop(app, books, clock)
     return Furnished(held, furnish(held.visitor(Role.OWNER), "Quillfeather"))

@@ -13,6 +13,8 @@ ID = re.compile(r"(?<![0-9A-Za-z_-])1[0-9a-hjkmnp-tv-z]{12}(?![0-9A-Za-z_-])")
 """The id of a row, wherever it stands; those of this century and the next begin with a one."""
 ALIKE = 2  # addresses of one kind that are looked at: the second job shows what the first one does
 MOST = 400  # pages, so that a page that makes ever new links does not hold a test for ever
+TRIES = 2  # a quote cannot be sent before its units are there; perhaps the next time
+ROUNDS = 8  # a job needs a customer, a unit a job, a quote a unit
 ENDS = re.compile(r"/sign-out|/end\b|/ending|/remov|/delet|/lost|/declin|/account/password|/undo|/taken-out")
 """Forms that end something; a shop that is to be filled leaves them alone."""
 FIRST_PAGES = ("/", "/account", "/help", "/shop", "/shop/people", "/board", "/jobs", "/customers")
@@ -40,7 +42,8 @@ class FoundForm:
     @property
     def kind(self) -> tuple[str, tuple[str, ...]]:
         """Forms that go to the same kind of place with the same fields are of one kind."""
-        return kind_of(self.action), tuple(sorted({name for name, _ in self.form.fields}))
+        names = {re.sub(r"\d+", "#", name) for name, _ in self.form.fields}
+        return kind_of(self.action), tuple(sorted(names))
 
 
 @dataclass
@@ -68,14 +71,17 @@ class Walk:
         while waiting and len(self.pages) < MOST:
             address = waiting.pop(0)
             kind = kind_of(address)
-            if address in self.pages or self._kinds[kind] >= ALIKE:
+            if address in self.pages or self._kinds[kind] >= (1 if "?" in kind else ALIKE):
                 continue
             self._kinds[kind] += 1
-            answer = self.visitor.browser.get(address)
-            assert answer.status_code < 500, f"{address}: {answer.status_code}"
-            shown = self.visitor.seen_as(answer)
-            self.pages[address] = shown
-            waiting += self.take_in(shown)
+            waiting += self.look(address)
+
+    def look(self, address: str) -> list[str]:
+        """Looks at a page, again if need be; gives the links that are new."""
+        answer = self.visitor.browser.get(address)
+        assert answer.status_code < 500, f"{address}: {answer.status_code}"
+        self.pages[address] = self.visitor.seen_as(answer)
+        return self.take_in(self.pages[address])
 
     def take_in(self, shown: Shown) -> list[str]:
         """Notes the links and the forms of a page; gives the links that are new."""
@@ -110,30 +116,30 @@ def walk(visitor: Visitor, word: str = "ash") -> Walk:
     return walked
 
 
-def furnish(visitor: Visitor, word: str) -> Walk:
+def furnish(visitor: Visitor, word: str, without: tuple[str, ...] = ()) -> Walk:
     """Fills a shop as a person would, by sending every form that makes something, and walks through it.
 
     Args:
         visitor: its owner
         word: stands in every name and note that is typed
+        without: forms that are left alone
     """
     walked = walk(visitor, word)
-    sent: set[tuple[str, tuple[str, ...]]] = set()
-    for _ in range(8):  # a job needs a customer, a unit a job, a quote a unit
-        fresh = [
-            form for kind, form in walked.forms.items() if kind not in sent and not ENDS.search(form.action)
-        ]
+    tries: Counter[tuple[str, tuple[str, ...]]] = Counter()
+    for _ in range(ROUNDS):
+        fresh = [found for kind, found in walked.forms.items() if tries[kind] < TRIES]
+        fresh = [found for found in fresh if not ENDS.search(found.action) and found.action not in without]
         if not fresh:
             break
         for found in fresh:
-            sent.add(found.kind)
             answer = visitor.browser.post(found.action, data=_as_sent(filled(found.form, word)))
+            tries[found.kind] += TRIES if answer.status_code < 400 else 1
             assert answer.status_code < 500, f"{found.action}: {answer.status_code}"
             walked.take_in(visitor.seen_as(answer))
             walked.links.add(answer.url.raw_path.decode())
-        walked._kinds.clear()
-        walked.pages.clear()
-        walked.go(*FIRST_PAGES)
+        for address in {*FIRST_PAGES, *(found.page for found in fresh)}:
+            walked.look(address)
+        walked.go()
     return walked
 
 

@@ -20,7 +20,7 @@ def other(app, books, clock) -> Furnished:
     """Another shop, filled as well, with its owner."""
     clock.now = Clock().now
     held = new_shop(app, books, clock, name="Hollow Lane Joinery")
-    return Furnished(held, furnish(held.visitor(Role.OWNER), OTHER))
+    return Furnished(held, furnish(held.visitor(Role.OWNER), OTHER, without=("/shop/demo",)))
 
 
 @pytest.fixture(autouse=True)

@@ -6,27 +6,20 @@ from typing import Any
 import pytest
 
 from casewright.records.people import Role
-from pages.crawl import FoundForm, Walk, furnish, kind_of, walk
+from pages.crawl import FoundForm, kind_of, walk
 from pages.hostile import MARKUP, SUM, Pairs, bodies
 from pages.visitor import Shown, Visitor, look_at
-from people import Clock, ShopInTest, new_shop
+from people import Clock
 
-EACH = 12  # bodies for a form; the forms of one database begin where those of the other do not
+EACH = 8  # bodies for a form; the forms of one database begin where those of the other do not
 BY_FORM = {"content-type": "application/x-www-form-urlencoded"}
 
 
 @pytest.fixture(scope="module")
-def target(app, books, clock) -> tuple[ShopInTest, Walk]:
-    """A shop with something in every room, of which nothing need be left."""
-    clock.now = Clock().now
-    held = new_shop(app, books, clock)
-    return held, furnish(held.visitor(Role.OWNER), "Target")
-
-
-@pytest.fixture(scope="module")
-def answers(target, books) -> list[tuple[str, Pairs, Shown]]:
+def answers(furnished, books) -> list[tuple[str, Pairs, Shown]]:
     """What every form said to every body."""
-    held, walked = target
+    held, walked = furnished.shop, furnished.walk
+    held.clock.now = Clock().now
     turned = 0 if books.dialect.name == "sqlite" else 23
     return [
         each
@@ -43,9 +36,9 @@ def _told(visitor: Visitor, found: FoundForm, turn: int) -> Iterator[tuple[str, 
         visitor.browser.cookies.set("casewright", cookie, domain="shop.test")
 
 
-def test_every_form_was_found(answers, target):
+def test_every_form_was_found(answers, furnished):
     assert len(answers) >= EACH * 10
-    assert len({kind_of(action) for action, _, _ in answers}) == len({kind for kind, _ in target[1].forms})
+    assert {kind_of(action) for action, _, _ in answers} == {kind for kind, _ in furnished.walk.forms}
 
 
 def test_nothing_breaks(answers):
@@ -97,8 +90,8 @@ def _values(shown: Shown, name: str) -> list[Any]:
 
 
 @pytest.mark.parametrize("role", list(Role))
-def test_what_was_taken_can_be_looked_at_by_everybody(target, answers, role):
-    walked = walk(target[0].visitor(role))
+def test_what_was_taken_can_be_looked_at_by_everybody(furnished, answers, role):
+    walked = walk(furnished.shop.visitor(role))
 
     told = [
         (address, mark)
