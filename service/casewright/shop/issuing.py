@@ -223,6 +223,8 @@ def _examples(worked: Worked) -> Iterator[str]:
         yield "The hourly rate is worked out from an example's yearly costs."
     if spec.miles and any(kind is PriceKind.TRAVEL and _says_example(row) for (kind, _), row in rows.items()):
         yield "The price of a mile is an example's."
+    if not worked.offer.shop.lines:
+        yield "The letterhead has no address and no telephone number yet."
     if not spec.ratios:
         yield "How past jobs ran against their estimates is not known yet; a usual margin stands for it."
 
