@@ -180,6 +180,52 @@ def test_among_several_units_an_option_says_whose_it_is(job, maker):
     assert "B: Bedside: The case, the top and the drawer fronts are white oak" in page.text
 
 
+def typed_in_editor(job, who, **changes):
+    """What the editor of the job's first unit would send, with some fields changed."""
+    unit_id = job.unit_ids()[0]
+    form = who.get(f"/units/{unit_id}").form(f"/units/{unit_id}")
+    return f"/units/{unit_id}/options", dict(form.sent()) | changes
+
+
+def test_what_is_typed_in_the_editor_can_be_kept_as_an_option(job, maker, shop):
+    quote_id = job.draft(maker)
+    address, typed = typed_in_editor(job, maker, **{"body.width": "30", "note": "Wider"})
+
+    page = maker.post(address, **typed)
+
+    assert page.address.startswith(f"/quotes/{quote_id}")
+    assert [each.changes for each in options_kept(shop)] == [{"set": {"body.width": "30"}, "drop": []}]
+    assert "Wider" in page.text
+    assert "Overall 31-1/2 in wide instead of 25-1/2." in page.text
+
+
+def test_an_option_without_a_name_is_called_by_what_it_changes(job, maker, shop):
+    address, typed = typed_in_editor(job, maker, **{"body.width": "30"})
+
+    page = maker.post(address, **typed)
+
+    assert [each.label for each in options_kept(shop)] == ["Overall 31-1/2 in wide instead of 25-1/2"]
+    assert page.address.startswith(f"/units/{job.unit_ids()[0]}")
+
+
+def test_an_editor_that_changes_nothing_makes_no_option(job, maker, shop):
+    address, typed = typed_in_editor(job, maker)
+
+    page = maker.post(address, status=422, **typed)
+
+    assert "Nothing is different" in page.text
+    assert options_kept(shop) == []
+
+
+def test_what_cannot_be_built_stays_in_the_editor(job, maker, shop):
+    address, typed = typed_in_editor(job, maker, **{"body.width": "wide"})
+
+    page = maker.post(address, status=422, **typed)
+
+    assert page.form(f"/units/{job.unit_ids()[0]}").value("body.width") == "wide"
+    assert options_kept(shop) == []
+
+
 @pytest.mark.parametrize(
     "changes",
     [

@@ -129,7 +129,15 @@ def _place(made: dict[str, Any], path: str) -> tuple[dict[str, Any], str]:
 
 
 def add_option(
-    db: Fenced, loaded: LoadedUnit, label: str, other: UnitSpec, figures: Figures, who: str, now: datetime
+    db: Fenced,
+    loaded: LoadedUnit,
+    label: str,
+    other: UnitSpec,
+    figures: Figures,
+    who: str,
+    now: datetime,
+    *,
+    base: UnitSpec | None = None,
 ) -> UnitOption:
     """Adds another way to make a unit.
 
@@ -141,12 +149,14 @@ def add_option(
         figures: the shop's figures, to try whether it can be built
         who: who adds it
         now: the moment
+        base: the unit as it stood before the change, where that is written otherwise than in its file
 
     Raises:
         CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be built, with a sentence that says why
         Refused: nothing is different, or there are enough
     """
-    changes = changes_between(_file(loaded), json.loads(spec_text(other)))
+    file = _file(loaded) if base is None else json.loads(spec_text(base))
+    changes = changes_between(file, json.loads(spec_text(other)))
     if not changes["set"] and not changes["drop"]:
         raise Refused("Nothing is different from the unit as it is; change at least one thing.", 422)
     if len(options_of(db, (loaded.unit.id,))) >= MOST_OPTIONS:

@@ -31,6 +31,7 @@ from casewright.web.time import router as time_
 from casewright.web.unit_books import router as unit_books
 from casewright.web.unit_editor import router as unit_editor
 from casewright.web.unit_joints import router as unit_joints
+from casewright.web.unit_options import router as unit_options
 from casewright.web.unit_parts import router as unit_parts
 from casewright.web.unit_price import router as unit_price
 from casewright.web.unit_start import router as unit_start
@@ -72,6 +73,7 @@ ROUTERS = (
     search,
     quotes,
     quote_options,
+    unit_options,
     papers,
     customer_link,
 )
