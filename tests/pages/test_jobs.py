@@ -1,8 +1,9 @@
 """A job from its enquiry to its last payment: its forms, its states, its history."""
 
 import pytest
+from sqlalchemy import select
 
-from casewright.records.jobs import JobState
+from casewright.records.jobs import JobState, Unit, UnitRevision
 from casewright.records.papers import QuoteState
 from casewright.records.sessions import writing
 from counting import MOST, counted
@@ -241,6 +242,36 @@ def test_a_maker_sees_the_price_and_neither_cost_nor_margin(maker, shop):
     assert "It costs us" not in page.text
     assert "Margin" not in page.text
     assert "Least to accept" not in page.text
+
+
+@pytest.mark.parametrize(
+    ("state", "words"),
+    [(QuoteState.DRAFT, "Go on with the quote"), (QuoteState.SENT, "Write the answer down")],
+)
+def test_a_job_that_is_not_agreed_leads_to_its_open_quote(maker, shop, state, words):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1, JobState.QUOTED)
+        quote = with_quote(db, shop, job, state)
+
+    page = maker.get(f"/jobs/{job.id}")
+
+    assert words in page.text
+    assert f"/quotes/{quote}" in page.seen.links
+
+
+def test_a_unit_that_cannot_be_built_says_why_and_holds_the_page_not_up(maker, shop):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1)
+        unit = with_unit(db, shop, job)
+        revision = db.scalars(select(UnitRevision).where(UnitRevision.unit_id == unit)).one()
+        narrow = {**revision.spec, "body": {**revision.spec["body"], "width": "1/2"}}
+        db.add(UnitRevision(unit_id=unit, number=2, spec=narrow, at=shop.clock.now, who="Ada Marsh"))
+        db.get_one(Unit, (shop.shop_id, unit)).revision = 2
+
+    page = maker.get(f"/jobs/{job.id}")
+
+    assert "cannot be built yet" in page.text
+    assert "No price yet." in page.text
 
 
 def test_the_page_of_a_job_takes_few_queries_whatever_it_holds(owner, shop):

@@ -22,7 +22,7 @@ from casewright.records.job_page import (
     seconds_of,
 )
 from casewright.records.jobs import Customer, History, Job, JobState
-from casewright.records.papers import PaperKind
+from casewright.records.papers import PaperKind, QuoteState
 from casewright.records.standing import QuoteRow, Standing, quotes_of
 from casewright.shop.changes import Change, changes
 from casewright.shop.figures import figures_text
@@ -51,6 +51,8 @@ MOVES = {
     JobState.CLOSED: "Close the job",
     JobState.LOST: "Lost …",
 }
+BY_QUOTE = {JobState.ENQUIRY, JobState.QUOTED}
+"""States that a quote leads on."""
 BACK = {
     (JobState.IN_HAND, JobState.ACCEPTED): "Back to accepted",
     (JobState.READY, JobState.IN_HAND): "Back in hand",
@@ -115,6 +117,8 @@ class JobPage(Page):
     due: DueWords | None
     waits: tuple[str, ...]
     moves: tuple[Move, ...]
+    waiting: QuoteLine | None
+    """The quote that is drafted, or sent and not answered, while nothing is agreed."""
     figures: JobFigures
     estimate: JobEstimate | None
     quotes: tuple[QuoteLine, ...]
@@ -176,6 +180,9 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
     )
     seen = seen_from(visit)
     history = history_of(db, job.id, most=RECENT)
+    lines = tuple(
+        QuoteLine(quote=each, name=quote_name(each), words=quote_stands(each, seen)) for each in quotes
+    )
     return JobPage(
         title=f"{job.number} · {job.name}",
         job=job,
@@ -183,11 +190,10 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         due=due_words(job.due_on, job.state, today),
         waits=what_waits(job.state, held, seen),
         moves=tuple(_moves(job.state)),
+        waiting=_waiting(job.state, lines),
         figures=figures,
         estimate=figures.estimate,
-        quotes=tuple(
-            QuoteLine(quote=each, name=quote_name(each), words=quote_stands(each, seen)) for each in quotes
-        ),
+        quotes=lines,
         papers=papers_of(db, job.id),
         kinds=tuple(PaperKind),
         drawers=_at_stages(drawers),
@@ -203,10 +209,22 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
     )
 
 
+def _waiting(state: JobState, quotes: Sequence[QuoteLine]) -> QuoteLine | None:
+    """The newest quote that is drafted or sent, while the job is not agreed."""
+    if state not in BY_QUOTE:
+        return None
+    open_ones = {QuoteState.DRAFT, QuoteState.SENT}
+    return next((line for line in quotes if line.quote.state in open_ones), None)
+
+
 def _moves(state: JobState) -> list[Move]:
-    """The states that a job may come to: the way forward first, then the ways back, and lost last."""
+    """The states that a job may come to: the way forward first, then the ways back, and lost last.
+
+    While a job is asked for or quoted its quotes lead it on, so that no move stands out.
+    """
     arrows = ARROWS[state]
-    forward = next((to for to in arrows if (state, to) not in BACK and to is not JobState.LOST), None)
+    ahead = (to for to in arrows if (state, to) not in BACK and to is not JobState.LOST)
+    forward = None if state in BY_QUOTE else next(ahead, None)
     moves = [Move(state=to, words=BACK.get((state, to), MOVES[to]), is_main=to is forward) for to in arrows]
     return sorted(moves, key=lambda move: (not move.is_main, move.state is JobState.LOST))
 
