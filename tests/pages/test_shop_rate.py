@@ -154,3 +154,10 @@ def test_a_form_that_changes_nothing_makes_no_revision(owner):
     page = owner.send("/shop/rate")
 
     assert page.form("/shop/rate").value("revision") == before
+
+
+def test_a_usual_plan_says_its_stages_in_whole_per_cent(owner):
+    page = owner.get("/shop/rate")
+
+    assert "Halves: 50 %, 50 %" in page.text
+    assert "Four stages: 10 %, 40 %, 25 %, 25 %" in page.text

@@ -46,7 +46,8 @@ def money(cents: int | None, symbol: str = "$") -> str:
 
 def percent(share: float, digits: int = 1) -> str:
     """A share of one as a percentage."""
-    return f"{share * 100:.{digits}f}".rstrip("0").rstrip(".") + " %"
+    shown = f"{share * 100:.{digits}f}"
+    return (shown.rstrip("0").rstrip(".") if digits else shown) + " %"
 
 
 def hours(minutes: float) -> str:
