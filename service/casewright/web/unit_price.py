@@ -156,7 +156,7 @@ def _inside(held: Estimate, writing: Writing) -> Inside:
         yearly=Shown(text=money(rate.yearly), figure="rate.yearly_costs"),
         billable=Shown(text=f"{rate.billable:,.0f} h", figure="rate.billable_hours"),
         risk=tuple(
-            Shown(text=f"{name} {value:g}", figure=f"risk.{name}")
+            Shown(text=f"{name} {value:g}", figure=f"risk.{name}" if f"risk.{name}" in held.ledger else "")
             for name, value in (("P50", risk.p50), ("P80", risk.p80), ("P90", risk.p90))
         ),
         risk_ground=risk.basis,
