@@ -252,10 +252,10 @@ def upgrade() -> None:
         ),
         sa.Column("number", sa.Integer(), nullable=False),
         sa.Column("revision", sa.Integer(), nullable=False),
-        sa.Column("content", DOCUMENT, nullable=False),
         sa.Column("basis_hash", sa.String(length=64), nullable=False),
         sa.Column("issued_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("who", sa.String(length=120), nullable=False),
+        sa.Column("content", DOCUMENT, nullable=False),
         sa.ForeignKeyConstraint(
             ["shop_id", "job_id"], ["job.shop_id", "job.id"], name=op.f("fk_paper_shop_id_job_id")
         ),
@@ -309,8 +309,6 @@ def upgrade() -> None:
             ),
             nullable=False,
         ),
-        sa.Column("offer", DOCUMENT, nullable=True),
-        sa.Column("basis", DOCUMENT, nullable=True),
         sa.Column("total_cents", sa.BigInteger(), nullable=True),
         sa.Column("note", sa.Text(), nullable=False),
         sa.Column("choices", DOCUMENT, nullable=False),
@@ -326,6 +324,8 @@ def upgrade() -> None:
         sa.Column("answer_note", sa.Text(), nullable=False),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("version", sa.Integer(), nullable=False),
+        sa.Column("offer", DOCUMENT, nullable=True),
+        sa.Column("basis", DOCUMENT, nullable=True),
         sa.ForeignKeyConstraint(
             ["shop_id", "job_id"], ["job.shop_id", "job.id"], name=op.f("fk_quote_shop_id_job_id")
         ),

@@ -89,7 +89,12 @@ def entries_of(db: Fenced, job_id: str, person_id: str = "", page: int = 1) -> S
         select(TimeEntry, Person.name, Drawer.code, counter.id)
         .join(Person, (Person.shop_id == TimeEntry.shop_id) & (Person.id == TimeEntry.person_id))
         .outerjoin(Drawer, (Drawer.shop_id == TimeEntry.shop_id) & (Drawer.id == TimeEntry.drawer_id))
-        .outerjoin(counter, (counter.shop_id == TimeEntry.shop_id) & (counter.corrects_id == TimeEntry.id))
+        .outerjoin(
+            counter,
+            (counter.shop_id == TimeEntry.shop_id)
+            & (counter.job_id == TimeEntry.job_id)  # what lets the database find it without reading all
+            & (counter.corrects_id == TimeEntry.id),
+        )
         .where(TimeEntry.job_id == job_id)
         .order_by(TimeEntry.at.desc(), TimeEntry.id.desc())
         .limit(A_PAGE)

@@ -10,6 +10,10 @@ from sqlalchemy.orm import Mapped, mapped_column
 from casewright.records.base import ID_LENGTH, Base, Document, Edited, Item, Lasting, choice, owned_by
 
 
+LARGE = 95
+"""Large columns stand last in their table: SQLite reads through all of them to what stands behind."""
+
+
 class QuoteState(StrEnum):
     """Where a quote stands; it moves only along the arrows of `shop.quotes.ARROWS`."""
 
@@ -44,9 +48,9 @@ class Quote(Item, Edited, Base):
     number: Mapped[int]
     revision: Mapped[int]
     state: Mapped[QuoteState] = mapped_column(choice(QuoteState), default=QuoteState.DRAFT)
-    offer: Mapped[dict[str, Any] | None]
+    offer: Mapped[dict[str, Any] | None] = mapped_column(sort_order=LARGE)
     """What the customer reads; nothing while it is a draft, which is worked out anew each time."""
-    basis: Mapped[dict[str, Any] | None]
+    basis: Mapped[dict[str, Any] | None] = mapped_column(sort_order=LARGE)
     """The units, figures and prices it was made from."""
     total_cents: Mapped[int | None] = mapped_column(BigInteger)
     note: Mapped[str] = mapped_column(Text, default="")
@@ -81,7 +85,7 @@ class Paper(Item, Lasting, Base):
     kind: Mapped[PaperKind] = mapped_column(choice(PaperKind))
     number: Mapped[int]
     revision: Mapped[int]
-    content: Mapped[dict[str, Any]]
+    content: Mapped[dict[str, Any]] = mapped_column(sort_order=LARGE)
     basis_hash: Mapped[str] = mapped_column(String(64))
     """Of what it was made from: another hash today means that it is out of date."""
     issued_at: Mapped[datetime]

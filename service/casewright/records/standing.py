@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any, NamedTuple
 
-from sqlalchemy import func, select
+from sqlalchemy import ColumnElement, case, func, select
 
 from casewright.records.bench import Drawer
 from casewright.records.jobs import Payment, Unit
@@ -32,7 +32,7 @@ class QuoteRow(NamedTuple):
     net_cents: int | None
     tax_cents: int | None
     stages: list[dict[str, Any]] | None
-    """As they stand in its offer; none for a draft."""
+    """These three as they stand in its offer; none for one that is not accepted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,15 +76,18 @@ def standings(db: Fenced, job_ids: Sequence[str]) -> dict[str, Standing]:
 
 
 def quotes_of(db: Fenced, job_ids: Sequence[str]) -> dict[str, list[QuoteRow]]:
-    """The quotes of some jobs, the newest first; of their offers only what is paid when."""
+    """The quotes of some jobs, the newest first; of the offers that were accepted, what is paid when."""
+    offer = Quote.offer
     rows = db.execute(
         select(
             *(Quote.id, Quote.job_id, Quote.number, Quote.revision, Quote.state, Quote.total_cents),
             *(Quote.issued_at, Quote.opened_at, Quote.answered_at, Quote.answered_name, Quote.valid_until),
             Quote.created_at,
-            Quote.offer["net_cents"].as_integer(),
-            Quote.offer["tax_cents"].as_integer(),
-            Quote.offer["stages"],
+            *(
+                _if_agreed(part)
+                for part in (offer["net_cents"].as_integer(), offer["tax_cents"].as_integer())
+            ),
+            _if_agreed(offer["stages"]),
         )
         .where(Quote.job_id.in_(job_ids))
         .order_by(Quote.number.desc(), Quote.revision.desc())
@@ -94,6 +97,11 @@ def quotes_of(db: Fenced, job_ids: Sequence[str]) -> dict[str, list[QuoteRow]]:
         quote = QuoteRow._make(row)
         found[quote.job_id].append(quote)
     return found
+
+
+def _if_agreed(part: ColumnElement[Any]) -> ColumnElement[Any]:
+    """A part of an offer, of accepted ones only: a database reads the whole of an offer for each part."""
+    return case((Quote.state == QuoteState.ACCEPTED, part))
 
 
 def _units(db: Fenced, job_ids: Sequence[str]) -> dict[str, int]:
