@@ -158,6 +158,7 @@ def _plain(html: str) -> str:
         ({"rows.1.columns": "12", "body.width": "8"}, "rows-1-widths", "use fewer columns"),
         ({"graduation.rule": "contents"}, "rows-1-contents", "add contents, such as 4-1/2"),
         ({"graduation.step": "8"}, "all", "use a smaller step"),
+        ({"rows.3.widths": "0.00001; rest"}, "rows-3-widths", "is not more than 0"),
     ],
 )
 def test_what_cannot_be_built_is_refused_in_the_core_s_own_words(maker, unit, typed, place, words):

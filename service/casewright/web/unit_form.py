@@ -271,6 +271,9 @@ def place_of(path: str, order: list[str]) -> str:
 
 def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
     """What the core says against choices that can be read: beside the row it names, else for the whole."""
+    path, colon, rest = message.partition(": ")
+    if colon and (place := place_of(path, [each.name for each in asked_fields(row_count(values))])) != WHOLE:
+        return {place: sentence(rest)}
     if message.startswith("measured."):
         return {"measured": sentence(message.removeprefix("measured."))}
     row = re.search(r"\brow (\d+)\b", message)

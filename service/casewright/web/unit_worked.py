@@ -7,6 +7,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
 from casewright.pieces.construct import Construction
 from casewright.pieces.estimate import Estimate
+from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.jobs import Job, Unit, UnitRevision
 from casewright.shop.estimating import estimated_unit, worked_unit
@@ -52,6 +53,8 @@ def work_out(text: str, figures: str, today: date) -> Worked:
     """
     try:
         held = estimated_unit(text, figures, today)
+    except CannotRead as refused:  # a size so small that it is nothing once it is written down
+        return Worked(unit=None, held=None, refusal=str(refused))
     except REFUSALS as refused:
         return _unpriced(text, figures, str(refused))
     return Worked(unit=held.unit, held=held)
