@@ -63,16 +63,6 @@ def quotes_of(db: Fenced, job_id: str) -> Sequence[Quote]:
     return db.scalars(select(Quote).where(Quote.job_id == job_id).order_by(Quote.id)).all()
 
 
-def last_accepted(db: Fenced, job_id: str) -> Quote | None:
-    """The quote that holds for a job: the one that was accepted last."""
-    return db.scalars(
-        select(Quote)
-        .where(Quote.job_id == job_id, Quote.state == QuoteState.ACCEPTED)
-        .order_by(Quote.answered_at.desc(), Quote.id.desc())
-        .limit(1)
-    ).first()
-
-
 def quote_by_link(db: Fenced, link_hash: str) -> tuple[Quote, Shop, Job, Customer] | None:
     """The quote that a link opens, with its shop, job and customer."""
     found = db.execute(

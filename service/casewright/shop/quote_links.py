@@ -13,8 +13,8 @@ from casewright.records.papers import Quote, QuoteState
 from casewright.records.people import Shop
 from casewright.records.quotes import quote_by_link
 from casewright.records.sessions import Fenced, across_shops, writing
-from casewright.shop.links import token_hash
 from casewright.shop.keeping import note_history
+from casewright.shop.links import token_hash
 from casewright.shop.quotes import LoadedQuote
 from casewright.shop.refusals import Refused
 from casewright.shop.throttle import note_failure, refuse_if_too_many

@@ -33,8 +33,6 @@ class PaperPage(Page):
     """One paper, as it was issued."""
 
     held: LoadedPaper
-    kind: Kind
-    address: str
     pdf: str
     csv: str
     ours: str
@@ -124,8 +122,6 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
     page = PAGES[held.paper.kind](
         title=f"{kind.title} {held.number}{revision}",
         held=held,
-        kind=kind,
-        address=address,
         pdf=f"{address}/{kind.slug}.pdf",
         csv=f"{address}/{kind.slug}.csv" if kind.csv else "",
         ours=f"{address}/{kind.slug}.pdf?copy={OURS}" if held.paper.kind is PaperKind.LUMBER_ORDER else "",

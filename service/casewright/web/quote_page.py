@@ -116,7 +116,6 @@ class QuotePage(Page):
     link: LinkShown | None
     others: Sequence[QuoteRow]
     can_revise: bool
-    paper: str
 
 
 def quote_page(
@@ -169,7 +168,6 @@ def quote_page(
         link=_link(visit, held) if held.quote.link_hash else None,
         others=[each for each in quote_rows(visit.db, held.job.id) if each.id != held.quote.id],
         can_revise=QuoteState.SUPERSEDED in ARROWS[state],
-        paper=visit.shop.paper,
     )
 
 
