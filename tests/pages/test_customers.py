@@ -58,3 +58,12 @@ def test_the_bench_sees_no_customers(bench):
     page = bench.get("/customers", status=403)
 
     assert "This page is for the owner or the maker" in page.text
+
+
+def test_letters_beyond_ascii_are_found_in_either_case(maker):
+    maker.get("/customers/new")
+    maker.send("/customers", name="Jörg Müller")
+
+    found = maker.get("/customers?q=MÜLLER")
+
+    assert "Jörg Müller" in found.text

@@ -47,6 +47,12 @@ def _set_up_sqlite(connection: Any, _: object) -> None:
     connection.isolation_level = None  # the driver would begin late, and not at all for some statements
     for pragma in (f"busy_timeout={PATIENCE}", "synchronous=FULL", "foreign_keys=ON", "cache_size=-16000"):
         connection.execute(f"PRAGMA {pragma}")
+    # SQLite's own folds ASCII alone: MÜLLER would not find Müller.
+    connection.create_function("lower", 1, _lower, deterministic=True)
+
+
+def _lower(text: object) -> object:
+    return text.lower() if isinstance(text, str) else text
 
 
 def _begin_sqlite(connection: Connection) -> None:
