@@ -57,6 +57,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/hours": OFFICE,
     "GET /units/{unit_id}/joints": OFFICE,
     "GET /units/{unit_id}/lumber": OFFICE,
+    "POST /units/{unit_id}/options": OFFICE,
     "GET /units/{unit_id}/order.csv": OFFICE,
     "GET /units/{unit_id}/price": OFFICE,
     "GET /units/{unit_id}/removal": OFFICE,
