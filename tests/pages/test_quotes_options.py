@@ -157,6 +157,16 @@ def test_an_option_that_is_none_is_refused_and_what_was_typed_stays(job, maker, 
     assert options_kept(shop) == []
 
 
+def test_an_option_that_was_refused_is_taken_once_it_is_mended(job, maker, shop):
+    quote_id = job.draft(maker)
+    add(job, maker, quote_id, 422, label="In walnut", once="one form")
+
+    page = add(job, maker, quote_id, **IN_WALNUT, once="one form")
+
+    assert "In walnut" in page.text
+    assert [each.label for each in options_kept(shop)] == ["In walnut"]
+
+
 def test_an_option_that_fits_the_unit_no_more_is_shown_as_such_and_not_offered(job, maker, shop):
     quote_id = job.draft(maker)
     add(job, maker, quote_id, label="Slid in", dividers="sliding dovetail")

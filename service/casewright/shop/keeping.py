@@ -49,7 +49,7 @@ def note_history(
 
 
 def once(db: Fenced, key: str, now: datetime, act: Callable[[], str]) -> str:
-    """Does an act unless its form was taken before.
+    """Does an act unless its form was taken before. An act that is refused leaves nothing, its mark neither.
 
     Args:
         db: the session
@@ -63,11 +63,12 @@ def once(db: Fenced, key: str, now: datetime, act: Callable[[], str]) -> str:
     if not key:
         return act()
     row = {"shop_id": db.shop_id, "key": key[:64], "location": "", "at": now}
-    if not _insert(db, Once, row):
-        return db.execute(select(Once.location).where(Once.key == key[:64])).scalar_one()
-    location = act()
-    db.flush()
-    db.execute(update(Once).where(Once.key == key[:64]).values(location=location))
+    with db.begin_nested():  # a form that is shown again after a refusal must be taken when it is mended
+        if not _insert(db, Once, row):
+            return db.execute(select(Once.location).where(Once.key == key[:64])).scalar_one()
+        location = act()
+        db.flush()
+        db.execute(update(Once).where(Once.key == key[:64]).values(location=location))
     return location
 
 
