@@ -1,7 +1,8 @@
 """The demo: brought in by set-up or by its page, marked on every page, and taken out without a trace."""
 
 import re
-from datetime import timedelta
+from collections import Counter
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from casewright.measure.money import show_money
 from casewright.records.base import Base
 from casewright.records.bench import BenchEvent, Drawer
 from casewright.records.jobs import Customer, History, Job, JobState
-from casewright.records.papers import Quote, QuoteState
+from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import reading, writing
 from casewright.shop.demo import bring_demo_in
@@ -19,9 +20,12 @@ from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import figures_text
 from casewright.shop.jobs import JobFacts, take_on_job
 from casewright.shop.units import units_of
+from casewright.web.demo import demo_paper
+from pages.crawl import kind_of
 
 KEY = b"a key for tests, and for nothing else"
 MARK = "The demo's jobs and customers are made up."
+EACH_KIND = 12
 CONFIRMED = {"sure": "1"}
 UNLIKE = {("shop", "demo"), ("shop", "version")}
 
@@ -31,7 +35,8 @@ def demo(shop: Any) -> Any:
     """The shop, with the demo in it."""
     with writing(shop.engine, shop.shop_id) as db:
         held = db.get_one(Shop, shop.shop_id)
-        bring_demo_in(db, held, shop.people[Role.OWNER], KEY, shop.clock.now)
+        person = shop.people[Role.OWNER]
+        bring_demo_in(db, held, person, secret=KEY, paper=demo_paper, now=shop.clock.now)
     return shop
 
 
@@ -83,6 +88,25 @@ def test_a_quote_of_the_demo_was_sent_twelve_days_ago_and_stands_for_eighteen_mo
     )
 
 
+def test_an_order_of_the_demo_is_late(demo):
+    today = demo.clock.now.date()
+
+    with reading(demo.engine, demo.shop_id) as db:
+        job = db.scalars(select(Job).where(Job.state == JobState.ACCEPTED)).one()
+        order = db.scalars(select(Paper).where(Paper.job_id == job.id)).one()
+
+    assert order.kind is PaperKind.LUMBER_ORDER
+    assert date.fromisoformat(order.content["paper"]["needed_by"]) == today - timedelta(days=14)
+
+
+def test_a_due_date_of_the_demo_is_past(demo):
+    with reading(demo.engine, demo.shop_id) as db:
+        in_hand = select(Job.name).where(Job.state == JobState.IN_HAND)
+        late = db.scalars(in_hand.where(Job.due_on < demo.clock.now.date())).all()
+
+    assert late == ["Two bedside cases for room 4"]
+
+
 def test_a_chest_of_the_demo_is_half_done_at_the_bench(demo):
     with reading(demo.engine, demo.shop_id) as db:
         cabinet = db.scalars(select(Job).where(Job.name == "Cabinet for shells")).one()
@@ -123,17 +147,18 @@ def test_every_page_of_the_demo_answers_and_says_that_it_is_one(demo, owner):
 
 
 def crawl(visitor: Any, start: str) -> list[Any]:
-    """Every page that links lead to from a page on; each is looked at, and answers 200."""
-    waiting, seen, pages = [start], {start}, []
+    """The pages that links lead to from a page on, a dozen of each kind; each answers 200."""
+    waiting, seen, kinds, pages = [start], {start}, Counter[str](), []
     while waiting:
-        page = visitor.get(waiting.pop())
+        page = visitor.get(waiting.pop(0))
         if "<html" not in page.html:
             continue
         pages.append(page)
-        fresh = {link.partition("#")[0] for link in page.seen.links} - seen
-        followed = sorted(link for link in fresh if link.startswith("/") and not link.startswith("/static"))
-        seen |= fresh
-        waiting += followed
+        for link in {link.partition("#")[0] for link in page.seen.links} - seen:
+            seen.add(link)
+            kinds[kind_of(link)] += 1
+            if link.startswith("/") and not link.startswith("/static") and kinds[kind_of(link)] <= EACH_KIND:
+                waiting.append(link)
     return pages
 
 
@@ -162,7 +187,13 @@ def test_taking_the_demo_out_leaves_every_table_as_it_was_but_for_numbers_and_tw
     after = everything(shop)
     said = {row["what"] for row in after.pop("history")}
     assert said == {"Brought the demo in.", "Took the demo out: 9 jobs and 9 customers."}
-    assert {row["name"]: row["value"] for row in after.pop("counter")} == {"job": 9, "quote": 7}
+    assert {row["name"]: row["value"] for row in after.pop("counter")} == {
+        "job": 9,
+        "quote": 7,
+        "lumber order": 5,
+        "cut list": 2,
+        "joint cards": 2,
+    }
     assert before.pop("history") == before.pop("counter") == []
     assert after == before
 

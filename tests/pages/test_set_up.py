@@ -98,3 +98,18 @@ def test_two_processes_that_start_at_once_both_start(fresh_books):
         codes = list(pool.map(start, range(4)))
 
     assert len(set(codes)) == 4
+
+
+@pytest.mark.parametrize(
+    "place", [{}, {"currency": "EUR", "unit": "mm", "paper": "a4", "time_zone": "Pacific/Auckland"}]
+)
+def test_a_shop_that_begins_with_the_demo_has_its_jobs_at_once(house, place):
+    app, code = house
+    visitor = Visitor(app)
+
+    answer = visitor.browser.post("/set-up", data=FIELDS | place | {"code": code, "start": "demo"})
+
+    page = visitor.get("/jobs")
+    assert answer.url.path == "/jobs"
+    assert "Cabinet for shells" in page.text
+    assert "The demo's jobs and customers are made up." in page.text

@@ -14,11 +14,11 @@ from casewright.pieces.reading import parse_json
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, TimeEntry
 from casewright.records.jobs import Customer, History, Job, Payment, UnitRevision
-from casewright.records.papers import Quote
+from casewright.records.papers import Paper, Quote
 from casewright.records.people import Person, Shop
 from casewright.records.sessions import Fenced
 from casewright.shop.customers import CustomerFacts, facts_of
-from casewright.shop.demo_acts import Act, Scene, play
+from casewright.shop.demo_acts import Act, PaperWriter, Scene, play
 from casewright.shop.demo_removal import on_the_demo, remove_demo_rows
 from casewright.shop.jobs import JobFacts, take_on_job
 from casewright.shop.keeping import note_history
@@ -28,6 +28,7 @@ CAME_IN = "Brought the demo in."
 OWN_THINGS = (
     (UnitRevision, UnitRevision.at, "design of a unit", "designs of units"),
     (Quote, Quote.created_at, "quote", "quotes"),
+    (Paper, Paper.issued_at, "paper", "papers"),
     (Payment, Payment.at, "payment", "payments"),
     (TimeEntry, TimeEntry.at, "entry of time", "entries of time"),
     (BenchEvent, BenchEvent.at, "tap at the bench", "taps at the bench"),
@@ -58,7 +59,9 @@ def _data(name: str) -> dict[str, Any]:
     return held
 
 
-def bring_demo_in(db: Fenced, shop: Shop, person: Person, secret: bytes, now: datetime) -> None:
+def bring_demo_in(
+    db: Fenced, shop: Shop, person: Person, *, secret: bytes, paper: PaperWriter, now: datetime
+) -> None:
     """Plays the demo: customers and jobs, act by act in the order of their time, none of them in the future.
 
     Args:
@@ -66,6 +69,7 @@ def bring_demo_in(db: Fenced, shop: Shop, person: Person, secret: bytes, now: da
         shop: the shop
         person: in whose name everything is done
         secret: the key under which links to quotes are made
+        paper: how a paper is written
         now: the moment; the demo's days count from its day
 
     Raises:
@@ -74,7 +78,7 @@ def bring_demo_in(db: Fenced, shop: Shop, person: Person, secret: bytes, now: da
     if shop.demo:
         raise Refused("The demo is in the shop already.")
     today = now.astimezone(ZoneInfo(shop.time_zone)).date()
-    scene = Scene(db=db, shop=shop, person=person, secret=secret, today=today)
+    scene = Scene(db=db, shop=shop, person=person, secret=secret, paper=paper, today=today)
     customers = {row["key"]: _customer(scene, row) for row in _data("demo_customers.json")["customers"]}
     jobs = _data("demo_jobs.json")["jobs"]
     for act, row in sorted(_acts(jobs), key=lambda pair: scene.moment(pair[0])):
@@ -137,7 +141,7 @@ def take_demo_out(db: Fenced, shop: Shop, who: str, now: datetime) -> None:
 
 
 def demo_standing(db: Fenced) -> DemoStanding:
-    """What there is of the demo, and what a person has put beside it; nine queries."""
+    """What there is of the demo, and what a person has put beside it; ten queries."""
     jobs = db.execute(select(func.count(Job.id)).where(Job.demo.is_(True))).scalar_one()
     customers = db.execute(select(func.count(Customer.id)).where(Customer.demo.is_(True))).scalar_one()
     own_job = select(Job.id).where(

@@ -12,7 +12,7 @@ from casewright.pieces.spec import UnitSpec
 from casewright.pricing.received import paid_stages
 from casewright.pricing.stages import StageAmount
 from casewright.records.jobs import Job, JobState, Unit
-from casewright.records.papers import QuoteState
+from casewright.records.papers import PaperKind, QuoteState
 from casewright.records.people import Person, Shop
 from casewright.records.quotes import quotes_of
 from casewright.records.sessions import Fenced
@@ -23,6 +23,7 @@ from casewright.shop.figures import figures, figures_text
 from casewright.shop.issuing import send_quote
 from casewright.shop.jobs import JobFacts, change_job, move_job, set_own_figures
 from casewright.shop.options import OtherWay, add_option, other_spec, with_changes
+from casewright.shop.papers import JobAtHand, issue_paper, job_at_hand
 from casewright.shop.payments import PaymentFacts, take_payment
 from casewright.shop.quotes import (
     Answer,
@@ -36,6 +37,10 @@ from casewright.shop.quotes import (
 from casewright.shop.units import LoadedUnit, add_unit, revise_unit, units_of
 
 Act = Mapping[str, Any]
+Written = Callable[[int, int | None], dict[str, Any]]
+"""Writes a paper, given its revision and the one that it takes the place of."""
+PaperWriter = Callable[[Shop, Job, JobAtHand, date, Act], Written]
+"""How a paper of a job is written; the words of papers are another room's."""
 BY_LINK = "by the link"
 
 
@@ -48,6 +53,7 @@ class Scene:
         shop: the shop
         person: in whose name it is done
         secret: the key under which links are made
+        paper: how a paper is written
         today: the day from which the acts count
         jobs: the demo's jobs by customer
         paid: what came in so far, by job [cent]
@@ -57,6 +63,7 @@ class Scene:
     shop: Shop
     person: Person
     secret: bytes
+    paper: PaperWriter
     today: date
     jobs: dict[str, Job] = field(default_factory=dict)
     paid: dict[str, int] = field(default_factory=dict)
@@ -195,6 +202,13 @@ def _note(scene: Scene, job: Job, act: Act, now: datetime) -> None:
     change_job(scene.db, job, facts, job.version, scene.who, now)
 
 
+def _issue(scene: Scene, job: Job, act: Act, now: datetime) -> None:
+    at_hand = job_at_hand(scene.db, scene.shop, job, now.date())
+    words = {**act, "needed_by": scene.day(act.get("needed"))}
+    write = scene.paper(scene.shop, job, at_hand, now.date(), words)
+    issue_paper(scene.db, job, PaperKind(act["kind"]), at_hand, write, scene.who, now)
+
+
 def _build(scene: Scene, job: Job, act: Act, now: datetime) -> None:
     own = figures_text(scene.db, scene.shop, job)
     for loaded in scene.units(job):
@@ -235,6 +249,7 @@ ACTS: dict[str, Callable[[Scene, Job, Act, datetime], None]] = {
     "pay": _pay,
     "move": _move,
     "note": _note,
+    "issue": _issue,
     "build": _build,
     "log": _log,
 }

@@ -1,13 +1,21 @@
 """The demo's own page: what it is, bringing it in, and taking it out again."""
 
 from dataclasses import dataclass
+from datetime import date, datetime
 from typing import ClassVar
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Request
 from starlette.responses import Response
 
+from casewright.records.jobs import Job
+from casewright.records.papers import PaperKind
+from casewright.records.people import Person, Shop
+from casewright.records.sessions import Fenced
 from casewright.shop.demo import DemoStanding, bring_demo_in, demo_standing, take_demo_out
+from casewright.shop.demo_acts import Act, Written
+from casewright.shop.papers import JobAtHand
 from casewright.web.pages import Page, form_of, see, show
+from casewright.web.paper_making import OrderWords, Writer
 from casewright.web.rooms import rooms_for
 from casewright.web.typed import Form
 from casewright.web.visits import Owner, Visit
@@ -46,7 +54,7 @@ def show_demo(visit: Owner) -> Response:
 def save_demo(visit: Owner) -> Response:
     """Brings the demo in; sent twice, it comes once."""
     if not visit.shop.demo:
-        bring_demo_in(visit.db, visit.shop, visit.person, visit.request.app.state.secret, visit.now)
+        bring_demo(visit.db, visit.shop, visit.person, visit.request, visit.now)
     return see("/jobs", "added")
 
 
@@ -67,6 +75,24 @@ def save_removal(visit: Owner) -> Response:
         return show(visit, _removal(visit, Form(faults={"sure": NOT_SURE})), 422)
     take_demo_out(visit.db, visit.shop, visit.who, visit.now)
     return see("/shop/demo", "removed")
+
+
+def bring_demo(db: Fenced, shop: Shop, person: Person, request: Request, now: datetime) -> None:
+    """Brings the demo in, its papers written as every paper is."""
+    secret: bytes = request.app.state.secret
+    bring_demo_in(db, shop, person, secret=secret, paper=demo_paper, now=now)
+
+
+def demo_paper(shop: Shop, job: Job, at_hand: JobAtHand, today: date, act: Act) -> Written:
+    """How a paper of the demo is written."""
+    words = OrderWords(
+        supplier=act.get("supplier", ""),
+        needed_by=act["needed_by"],
+        delivery=act.get("delivery", ""),
+        remarks=tuple(act.get("remarks", ())),
+    )
+    writer = Writer(shop=shop, job=job, at_hand=at_hand, today=today, words=words)
+    return lambda revision, before: writer.write(PaperKind(act["kind"]), revision, before)
 
 
 def _removal(visit: Visit, form: Form) -> DemoRemovalPage:

@@ -9,7 +9,6 @@ from starlette.responses import Response
 
 from casewright.records.people import LinkKind, Person, Role, Shop
 from casewright.records.sessions import inside
-from casewright.shop.demo import bring_demo_in
 from casewright.shop.entering import (
     WRONG,
     NewPerson,
@@ -26,6 +25,7 @@ from casewright.shop.links import find_link
 from casewright.shop.passwords import password_fault
 from casewright.shop.refusals import Refused, TooMany
 from casewright.web.cookies import known_device, let_in, let_out
+from casewright.web.demo import bring_demo
 from casewright.web.errors import SignInPage
 from casewright.web.events import note_event
 from casewright.web.pages import Page, form_of, is_local, see, show_stranger
@@ -140,7 +140,7 @@ def _begin_with_demo(call: Call, person: Person) -> None:
     """Brings the demo into the shop that has just been made."""
     with inside(call.db, person.shop_id) as db:
         shop = db.get_one(Shop, person.shop_id)
-        bring_demo_in(db, shop, person, call.request.app.state.secret, call.now)
+        bring_demo(db, shop, person, call.request, call.now)
 
 
 def read_shop(read: Reader) -> NewShop:
