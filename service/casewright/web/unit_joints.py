@@ -22,7 +22,7 @@ from casewright.pieces.drawer_parts import Drawer
 from casewright.web.pages import Page, drawing, show
 from casewright.web.unit_findings import Checks, checks_of
 from casewright.web.unit_result import Shown, named, shown_size
-from casewright.web.unit_worked import UnitHead, see_unit
+from casewright.web.unit_worked import UnitHead, see_built_unit
 from casewright.web.visits import Office
 
 router = APIRouter()
@@ -88,7 +88,7 @@ class JointsPage(Page):
 @router.get("/units/{unit_id}/joints")
 def show_joints(visit: Office, unit_id: str) -> Response:
     """Every joint of a unit, ready to be set out."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     unit, writing = seen.built, seen.writing
     tops = unit.face.divider_tops(unit.spec.case.divider)
     page = JointsPage(

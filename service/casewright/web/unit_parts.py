@@ -23,7 +23,7 @@ from casewright.pieces.takeoff import RoughLine
 from casewright.shop.refusals import NotFound
 from casewright.web.pages import Page, show
 from casewright.web.unit_result import Shown, shown_size
-from casewright.web.unit_worked import Seen, UnitHead, see_unit
+from casewright.web.unit_worked import Seen, UnitHead, see_built_unit
 from casewright.web.visits import Office, Visit
 
 router = APIRouter()
@@ -79,7 +79,7 @@ class CutListPage(Page):
 @router.get("/units/{unit_id}/cut-list")
 def show_cut_list(visit: Office, unit_id: str) -> Response:
     """Finished and rough sizes of every part."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     built, held = seen.built, seen.worked.held
     page = CutListPage(
         title=f"Parts of unit {seen.head.unit.code} · {seen.head.unit.name}",
@@ -134,7 +134,7 @@ def _rough(lines: tuple[RoughLine, ...], unit: Construction, writing: Writing) -
 @router.get("/units/{unit_id}/cut-list.csv")
 def show_cut_list_csv(visit: Office, unit_id: str) -> Response:
     """The cut list as CSV."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     held = _estimated(seen)
     paper = cut_list_paper(paper_head(visit, seen), [(held.unit, held.takeoff)])
     return _file(seen, "cut-list.csv", cut_list_csv(paper), "text/csv")
@@ -143,7 +143,7 @@ def show_cut_list_csv(visit: Office, unit_id: str) -> Response:
 @router.get("/units/{unit_id}/order.csv")
 def show_order_csv(visit: Office, unit_id: str) -> Response:
     """The lumber order as CSV; no price is in it."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     held = _estimated(seen)
     counts = {held.unit.spec.code: held.takeoff.count}
     paper = order_paper(
@@ -155,7 +155,7 @@ def show_order_csv(visit: Office, unit_id: str) -> Response:
 @router.get("/units/{unit_id}/unit-file.json")
 def show_unit_file(visit: Office, unit_id: str, revision: int | None = None) -> Response:
     """The unit file, to be kept or to start another unit from."""
-    seen = see_unit(visit, unit_id, revision)
+    seen = see_built_unit(visit, unit_id, revision)
     return _file(seen, "unit.json", write_unit(seen.loaded.spec).encode(), "application/json")
 
 

@@ -16,7 +16,7 @@ from casewright.shop.units import units_of
 from casewright.web.filters import day
 from casewright.web.pages import Page, show
 from casewright.web.unit_result import MoneyShown, Shown, money_of
-from casewright.web.unit_worked import Seen, UnitHead, see_unit
+from casewright.web.unit_worked import Seen, UnitHead, see_built_unit
 from casewright.web.visits import Office, Visit
 
 router = APIRouter()
@@ -97,7 +97,7 @@ class PricePage(Page):
 @router.get("/units/{unit_id}/price")
 def show_price(visit: Office, unit_id: str) -> Response:
     """The price of a unit by itself, its stages and its date."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     held, writing = seen.worked.held, seen.writing
     page = PricePage(
         title=f"Price of unit {seen.head.unit.code} · {seen.head.unit.name}",

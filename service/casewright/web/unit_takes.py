@@ -16,7 +16,7 @@ from casewright.pieces.lumber import OrderLine, sequence_words
 from casewright.web.pages import Page, show
 from casewright.web.unit_findings import Checks, checks_of
 from casewright.web.unit_result import Shown, named
-from casewright.web.unit_worked import UnitHead, see_unit
+from casewright.web.unit_worked import UnitHead, see_built_unit
 from casewright.web.visits import Office
 
 router = APIRouter()
@@ -76,7 +76,7 @@ class LumberPage(Page):
 @router.get("/units/{unit_id}/lumber")
 def show_lumber(visit: Office, unit_id: str) -> Response:
     """The lumber order, sheets, hardware and finish of a unit."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     held = seen.worked.held
     page = LumberPage(
         title=f"Lumber for unit {seen.head.unit.code} · {seen.head.unit.name}",
@@ -186,7 +186,7 @@ class HoursPage(Page):
 @router.get("/units/{unit_id}/hours")
 def show_hours(visit: Office, unit_id: str) -> Response:
     """The hours of a unit, operation by operation."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     held = seen.worked.held
     minutes, hours = (held.minutes, held.hours) if held else (0.0, 0.0)
     page = HoursPage(
@@ -249,7 +249,7 @@ class ChecksPage(Page):
 @router.get("/units/{unit_id}/checks")
 def show_checks(visit: Office, unit_id: str) -> Response:
     """Every check of a unit, what stops first, and the usual cautions."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     unit, held = seen.built, seen.worked.held
     page = ChecksPage(
         title=f"Checks of unit {seen.head.unit.code} · {seen.head.unit.name}",

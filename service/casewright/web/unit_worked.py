@@ -12,6 +12,7 @@ from casewright.pieces.refusals import REFUSALS
 from casewright.records.jobs import Job, Unit, UnitRevision
 from casewright.shop.estimating import estimated_unit, worked_unit
 from casewright.shop.figures import figures_text
+from casewright.shop.measured import measured_text
 from casewright.shop.refusals import NotFound
 from casewright.shop.units import LoadedUnit, load_unit
 from casewright.web.visits import Visit
@@ -70,12 +71,24 @@ def _unpriced(text: str, figures: str, refusal: str) -> Worked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UnitHead:
-    """What stands at the top of every page of a unit."""
+    """What stands at the top of every page of a unit.
+
+    Attributes:
+        unit: the unit
+        job: its job
+        revision: the revision that is shown
+        address: of its first page
+        measured: how many sizes from the bench are worked in
+        remark: why sizes from the bench are not
+        tabs: its pages
+    """
 
     unit: Unit
     job: Job
     revision: UnitRevision
     address: str
+    measured: int = 0
+    remark: str = ""
     tabs: tuple[tuple[str, str], ...] = TABS
 
     @property
@@ -124,7 +137,7 @@ def writing_of(visit: Visit, loaded: LoadedUnit) -> Writing:
 
 
 def see_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
-    """A unit of the shop, worked out with the figures that hold now.
+    """A unit of the shop as it was designed, worked out with the figures that hold now.
 
     Raises:
         NotFound: the shop has no such unit or revision
@@ -138,3 +151,24 @@ def see_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
         worked=work_out(loaded.text, figures, visit.today),
         writing=writing_of(visit, loaded),
     )
+
+
+NO_LONGER = "Sizes measured at the bench no longer go with the design, so they are left out here."
+
+
+def see_built_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
+    """A unit of the shop as it is being built: as `see_unit`, with what the bench has measured on it.
+
+    Raises:
+        NotFound: the shop has no such unit or revision
+    """
+    seen = see_unit(visit, unit_id, number)
+    if number is not None:
+        return seen
+    text, measured = measured_text(visit.db, seen.loaded)
+    if not measured:
+        return seen
+    worked = work_out(text, seen.figures, visit.today)
+    if worked.held is None:
+        return replace(seen, head=replace(seen.head, remark=NO_LONGER))
+    return replace(seen, worked=worked, head=replace(seen.head, measured=measured))

@@ -18,7 +18,7 @@ from casewright.shop.refusals import Refused
 from casewright.web.pages import Page, show
 from casewright.web.unit_form import asked_fields
 from casewright.web.unit_groups import HEIGHTS
-from casewright.web.unit_worked import Seen, UnitHead, see_unit
+from casewright.web.unit_worked import Seen, UnitHead, see_built_unit
 from casewright.web.visits import Office, Visit
 
 router = APIRouter()
@@ -96,7 +96,7 @@ class WorkingPage(Page):
 @router.get("/units/{unit_id}/working")
 def show_working(visit: Office, unit_id: str, figure: str = "") -> Response:
     """The working of a figure, of a line of the cut list, of a drawer or of an operation."""
-    seen = see_unit(visit, unit_id)
+    seen = see_built_unit(visit, unit_id)
     unit, asked, trouble = seen.built, " ".join(figure.split())[:120], ""
     names: tuple[str, ...] = ()
     if asked:

@@ -1,0 +1,41 @@
+"""What the bench measures is worked into the unit's pages; the design stays as it was drawn."""
+
+import pytest
+from sqlalchemy import select
+
+from benchwork import drawer_ids, job_in_hand
+from casewright.records.jobs import Unit
+from casewright.records.sessions import reading
+
+
+@pytest.fixture
+def unit(shop):
+    """A unit in hand: its address, and the address of one of its drawers at the bench."""
+    job_id = job_in_hand(shop)
+    with reading(shop.engine, shop.shop_id) as db:
+        unit_id = db.scalars(select(Unit.id).where(Unit.job_id == job_id)).one()
+    return f"/units/{unit_id}", f"/bench/{drawer_ids(shop, job_id)['R2-1']}"
+
+
+def test_a_measured_side_moves_the_second_gauge_on_the_unit_s_own_page(unit, maker, bench):
+    address, drawer = unit
+    before = maker.get(f"{address}/joints").text
+    bench.get(drawer)
+    bench.send(f"{drawer}/sizes", SL__thickness="29/64", SR__thickness="29/64")
+
+    after = maker.get(f"{address}/joints").text
+
+    assert "2 sizes measured at the bench are worked in." in after
+    assert "25/64 not 29/64" in after
+    assert "not 29/64" not in before
+
+
+def test_the_design_keeps_the_drawn_size(unit, maker, bench):
+    address, drawer = unit
+    bench.get(drawer)
+    bench.send(f"{drawer}/sizes", SL__thickness="29/64", SR__thickness="29/64")
+
+    page = maker.get(address)
+
+    assert "measured at the bench" not in page.text
+    assert page.form(address).value("drawers.side") in {"", "1/2"}
