@@ -148,7 +148,9 @@ def _joined(asked: Any) -> Any:
 
 
 def _in_hand(asked: Any) -> Any:
-    return _joined(asked).where(Job.state.in_(IN_HAND), Drawer.gone.is_(False), Unit.ended_at.is_(None))
+    """The drawers of the jobs in hand; asked so that a database starts from those few jobs."""
+    jobs = select(Job.id).where(Job.state.in_(IN_HAND))
+    return _joined(asked).where(Drawer.job_id.in_(jobs), Drawer.gone.is_(False), Unit.ended_at.is_(None))
 
 
 def _narrowed(asked: Any, wanted: BoardFilter) -> Any:

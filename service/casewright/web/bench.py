@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import chain
 from typing import ClassVar
 
@@ -10,14 +11,14 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.through import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack, can_take_back, is_done
 from casewright.labour.stages import GateKind, Stage, Tick, drawer_stages, dry_fit
 from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit, write_length
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer as WorkedDrawer
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
 from casewright.shop.at_bench import AtBench, at_bench
@@ -31,6 +32,7 @@ from casewright.web.typed import Form, Reader
 from casewright.web.visits import Everybody, Visit
 
 router = APIRouter()
+DRAWINGS_KEPT = 128
 STEPS = {LengthUnit.INCH: (1 / 64, "1/64"), LengthUnit.MILLIMETRE: (0.5 / 25.4, "0.5")}
 """By how much a size is stepped up or down, and how that is written."""
 
@@ -186,7 +188,6 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
     typed = {mark.name: mark.text or write_length(mark.value or 0.0, unit) for mark in progress.sizes}
     names = names_of(shop_operations(held.figures))
     now = step.stage.operations if step.stage else ()
-    built = held.worked[0]
     return BenchPage(
         title=f"Drawer {held.row.code}",
         row=held.row,
@@ -213,7 +214,9 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         ],
         fits_now=_fits_now(held),
         form=form or Form(values=typed),
-        drawings=_drawings(held.drawer, built, unit) if held.drawer and built else (),
+        drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
+        if held.drawer
+        else (),
         history=_history(progress),
         operations=[(code, names[code]) for code in now if code in names],
         clock=clock_of(visit),
@@ -275,13 +278,17 @@ def _off(found: float | None, drawn: float, unit: LengthUnit) -> str:
     return f"{size_text(abs(found - drawn), unit)} {'over' if found > drawn else 'under'}"
 
 
-def _drawings(drawer: WorkedDrawer, built: Construction, unit: LengthUnit) -> list[tuple[str, Markup]]:
-    front = half_blind_drawing(drawer.joints.front, [drawer.code], unit, "front-joint")
-    back = through_drawing(drawer.joints.back, [drawer.code], unit, "back-joint")
-    return [
-        ("Front joint", drawing(front.svg(standalone=False))),
-        ("Back joint", drawing(back.svg(standalone=False))),
-    ]
+@lru_cache(maxsize=DRAWINGS_KEPT)
+def _drawings(
+    front: HalfBlindJoint, back: ThroughJoint, code: str, unit: LengthUnit
+) -> tuple[tuple[str, Markup], ...]:
+    """A drawer's joints, drawn; the same joints give the same drawings, so they are kept a while."""
+    at_front = half_blind_drawing(front, [code], unit, "front-joint")
+    at_back = through_drawing(back, [code], unit, "back-joint")
+    return (
+        ("Front joint", drawing(at_front.svg(standalone=False))),
+        ("Back joint", drawing(at_back.svg(standalone=False))),
+    )
 
 
 def _history(progress: DrawerProgress) -> list[tuple[Mark, str]]:
