@@ -4,6 +4,7 @@ import io
 import json
 import zipfile
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import pypdf
@@ -11,15 +12,19 @@ import pytest
 from filling import MOMENT, fill
 from sqlalchemy import Engine
 
+from benchwork import job_in_hand
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer, Job
 from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
+from casewright.records.people import Shop
 from casewright.records.sessions import writing
 from casewright.records.tables import METADATA
+from casewright.shop.papers import issue_paper, job_at_hand
 from casewright.shop.refusals import Refused
 from casewright.upkeep.archive import FileIsThere
 from casewright.upkeep.export import NOT_OF_THE_SHOP, export
 from casewright.upkeep.place import Place
+from casewright.web.paper_making import OrderWords, Writer
 from people import PASSWORD, Clock, ShopInTest, new_shop
 
 LINK = "9f" * 32
@@ -103,6 +108,16 @@ def with_papers(shop: ShopInTest) -> None:
             db.flush()
 
 
+def issue(shop: ShopInTest, kind: PaperKind) -> None:
+    """A paper of a job with one chest, issued as a page does it."""
+    job_id, today = job_in_hand(shop), shop.clock.now.date()
+    with writing(shop.engine, shop.shop_id) as db:
+        held, job = db.get_one(Shop, shop.shop_id), db.get_one(Job, (shop.shop_id, job_id))
+        at_hand = job_at_hand(db, held, job, today)
+        writer = Writer(shop=held, job=job, at_hand=at_hand, today=today, words=OrderWords())
+        issue_paper(db, job, kind, at_hand, partial(writer.write, kind), "Ada Marsh", shop.clock.now)
+
+
 def contents(path: Path) -> dict[str, bytes]:
     with zipfile.ZipFile(path) as packed:
         return {name: packed.read(name) for name in packed.namelist()}
@@ -155,6 +170,27 @@ def test_a_quote_is_printed_as_it_was_sent(place: Place, shop: ShopInTest, tmp_p
 
     text = pypdf.PdfReader(io.BytesIO(parts["papers/quote-4-2.pdf"])).pages[0].extract_text()
     assert "Ida Lund" in text
+
+
+@pytest.mark.parametrize(
+    ("kind", "said"),
+    [
+        (PaperKind.LUMBER_ORDER, "Lumber order"),
+        (PaperKind.CUT_LIST, "Cut list"),
+        (PaperKind.JOINT_CARDS, "Joint card"),
+    ],
+)
+def test_every_kind_of_paper_is_printed_as_it_was_issued(
+    place: Place, tmp_path: Path, kind: PaperKind, said: str
+):
+    issue(new_shop(None, place.engine, Clock()), kind)
+
+    done = export(place, tmp_path / "all.zip")
+
+    name = f"{kind.value.replace(' ', '-')}-1-1"
+    pages = pypdf.PdfReader(io.BytesIO(contents(done.path)[f"papers/{name}.pdf"])).pages
+    assert said in pages[0].extract_text()
+    assert done.unprinted == ()
 
 
 def test_a_paper_that_nobody_can_print_any_more_is_named_and_its_content_kept(

@@ -142,7 +142,9 @@ def _issued(connection: Connection, shop_id: str) -> Iterator[tuple[str, str, di
             yield f"quote-{row['number']}-{row['revision']}", "quote", row["offer"]
     for row in rows_of(connection, forms["paper"], shop_id):
         kind = row["kind"]
-        yield f"{kind.replace(' ', '-')}-{row['number']}-{row['revision']}", kind, row["content"]
+        # Beside the paper, its content holds what it was made from; one that is of another form stays whole.
+        paper = row["content"].get("paper", row["content"])
+        yield f"{kind.replace(' ', '-')}-{row['number']}-{row['revision']}", kind, paper
 
 
 def _pdf(kind: str, content: dict[str, Any], sheet: Sheet) -> bytes:
