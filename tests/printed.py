@@ -31,6 +31,7 @@ def head(**changes: Any) -> PaperHead:
     """The head of a paper, with some fields changed."""
     usual = {
         "shop": "Hollow Elm Workshop",
+        "number": "P-0007",
         "job_number": "2026-014",
         "job_name": "Dresser for Ada Lindqvist",
         "revision": 2,

@@ -10,7 +10,7 @@ from casewright.records.bench import BenchEvent, Carcase, Drawer
 from casewright.records.people import Role
 from casewright.records.sessions import writing
 from pages.commissions import change_figures, commission
-from printed import text_of
+from printed import read, text_of
 
 KINDS = ("lumber order", "cut list", "joint cards")
 SLUGS = {"lumber order": "lumber-order", "cut list": "cut-list", "joint cards": "joint-cards"}
@@ -74,6 +74,23 @@ def test_a_paper_prints_the_same_on_any_day(job, maker, shop, clock, kind):
 
     assert first.startswith(b"%PDF")
     assert again == first
+
+
+@pytest.mark.parametrize(
+    ("kind", "copy", "called"),
+    [
+        ("lumber order", "", "Lumber order L-0001"),
+        ("lumber order", "?copy=shop", "Lumber order L-0001, our copy"),
+        ("cut list", "", "Cut list C-0001"),
+        ("joint cards", "", "Joint cards J-0001"),
+    ],
+)
+def test_every_page_of_a_paper_says_which_paper_it_is(job, maker, kind, copy, called):
+    address = issue(job, maker, kind).address
+
+    made = maker.browser.get(f"{address}/{SLUGS[kind]}.pdf{copy}").content
+
+    assert [page for page in read(made).pages if f"{called} · job 1" not in page.extract_text()] == []
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])

@@ -29,9 +29,12 @@ class PaperHead(Spec):
     """What every paper of a job says at its top and at the foot of each page."""
 
     shop: str = Field("", description="Name of the shop.")
+    number: str = Field("", description="The paper's own number, such as L-0003; none before it is issued.")
     job_number: str = Field(description="Number of the job.")
     job_name: str = Field("", description="What the shop calls the job.")
-    revision: int = Field(1, ge=1, description="Revision of the design that the paper was made from.")
+    revision: int = Field(
+        1, ge=1, description="Revision of the paper; before it is issued, of the design that it is made from."
+    )
     issued_on: date | None = Field(None, description="Day of issue; none for a draft.")
     supersedes: int | None = Field(None, description="The revision that this paper takes the place of.")
     unit: LengthUnit = Field(LengthUnit.INCH, description="Unit in which the paper gives sizes first.")
@@ -56,29 +59,32 @@ def day(on: date | None) -> str:
     return f"{on.day} {MONTHS[on.month - 1]} {on.year}" if on else ""
 
 
-def head_data(head: PaperHead, title: str, *, shows_job_name: bool = True) -> dict[str, Any]:
+def head_data(head: PaperHead, title: str, *, copy: str = "", shows_job_name: bool = True) -> dict[str, Any]:
     """The head as a template prints it.
 
     Args:
         head: who, what and when
         title: what kind of paper it is, such as `Cut list`
+        copy: which copy of it, such as `our copy`; empty where there is one
         shows_job_name: print the name of the job, which may be the customer's
 
     Returns:
         Title, shop, facts with their labels, and the words of the foot.
     """
     job, revision = name(head.job_number, 40), f"revision {head.revision}"
+    called = f"{title} {name(head.number, 20)}".rstrip()
+    heading = f"{called}, {copy}" if copy else called
     issued = day(head.issued_on)
     facts = [["Job", job], ["Revision", str(head.revision)], ["Issued", issued or "draft"]]
     if head.supersedes is not None:
         facts.append(["Supersedes", f"revision {head.supersedes}"])
     facts.append(["Sizes", "millimetres" if head.unit is LengthUnit.MILLIMETRE else "inches"])
     return {
-        "title": f"{title}, job {job}, {revision}" + ("" if issued else " (draft)"),
-        "heading": title,
+        "title": f"{heading}, job {job}, {revision}" + ("" if issued else " (draft)"),
+        "heading": heading,
         "shop": name(head.shop),
         "job_name": name(head.job_name) if shows_job_name else "",
         "facts": facts,
-        "foot": f"{title} · job {job} · {revision} · {issued or 'draft'}",
+        "foot": f"{heading} · job {job} · {revision} · {issued or 'draft'}",
         "is_draft": not issued,
     }

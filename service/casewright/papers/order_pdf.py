@@ -55,8 +55,8 @@ def order_data(order: OrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
         Every size and note in words.
     """
     writing = Writing(unit=order.head.unit)
-    title = "Lumber order, our copy" if for_shop else "Lumber order"
-    return head_data(order.head, title, shows_job_name=False) | {
+    copy = "our copy" if for_shop else ""
+    return head_data(order.head, "Lumber order", copy=copy, shows_job_name=False) | {
         "parties": [[label, text] for label, text in _parties(order) if text],
         "lumber": [_lumber(line, writing) for line in order.lumber],
         "total": f"{sum(line.feet_bd_ft for line in order.lumber):,} bd ft in all",

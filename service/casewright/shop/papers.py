@@ -143,6 +143,21 @@ def shown_paper_number(kind: PaperKind, number: int) -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Issue:
+    """Which issue of a paper is being written.
+
+    Attributes:
+        number: its number as it is read
+        revision: the first is 1
+        supersedes: the revision that it takes the place of; None for the first
+    """
+
+    number: str
+    revision: int
+    supersedes: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LoadedPaper:
     """A paper with its job."""
 
@@ -189,7 +204,7 @@ def issue_paper(
     job: Job,
     kind: PaperKind,
     at_hand: JobAtHand,
-    make: Callable[[int, int | None], dict[str, Any]],
+    make: Callable[[Issue], dict[str, Any]],
     who: str,
     now: datetime,
 ) -> Paper:
@@ -200,7 +215,7 @@ def issue_paper(
         job: the job
         kind: which paper
         at_hand: the job, worked out
-        make: writes the paper, given its revision and the one that it takes the place of
+        make: writes the paper
         who: who issues it
         now: the moment
     """
@@ -208,7 +223,8 @@ def issue_paper(
     number = earlier[0].number if earlier else next_number(db, kind.value)
     before = earlier[0].revision if earlier else None
     revision = 1 if before is None else before + 1
-    content = {"paper": make(revision, before), "basis": at_hand.basis, "remark": at_hand.remark}
+    issue = Issue(number=shown_paper_number(kind, number), revision=revision, supersedes=before)
+    content = {"paper": make(issue), "basis": at_hand.basis, "remark": at_hand.remark}
     made = Paper(
         id=new_id(),
         job_id=job.id,
@@ -222,7 +238,7 @@ def issue_paper(
     )
     db.add(made)
     db.flush()
-    what = f"Issued {kind.value} {shown_paper_number(kind, number)}"
+    what = f"Issued {kind.value} {issue.number}"
     tail = f", revision {revision}; it supersedes revision {before}." if before else "."
     note_history(db, who, now, f"{what}{tail}", job_id=job.id)
     return made

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import partial
 from typing import ClassVar
 
 from fastapi import APIRouter, Request
@@ -92,7 +93,7 @@ def demo_paper(shop: Shop, job: Job, at_hand: JobAtHand, today: date, act: Act) 
         remarks=tuple(act.get("remarks", ())),
     )
     writer = Writer(shop=shop, job=job, at_hand=at_hand, today=today, words=words)
-    return lambda revision, before: writer.write(PaperKind(act["kind"]), revision, before)
+    return partial(writer.write, PaperKind(act["kind"]))
 
 
 def _removal(visit: Visit, form: Form) -> DemoRemovalPage:

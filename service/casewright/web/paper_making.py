@@ -18,7 +18,7 @@ from casewright.papers.pdf import Paper as Sheet
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.people import Shop
-from casewright.shop.papers import JobAtHand
+from casewright.shop.papers import Issue, JobAtHand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,15 +107,16 @@ class Writer:
     today: date
     words: OrderWords
 
-    def write(self, kind: PaperKind, revision: int, supersedes: int | None) -> dict[str, Any]:
+    def write(self, kind: PaperKind, issue: Issue) -> dict[str, Any]:
         """The paper as it is kept."""
         head = PaperHead(
             shop=self.shop.name,
+            number=issue.number,
             job_number=str(self.job.number),
             job_name=self.job.name,
-            revision=revision,
+            revision=issue.revision,
             issued_on=self.today,
-            supersedes=supersedes,
+            supersedes=issue.supersedes,
             unit=LengthUnit(self.shop.unit),
         )
         return self._paper(kind, head).model_dump(mode="json")

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any, ClassVar
 
 from fastapi import APIRouter
@@ -88,7 +89,7 @@ def save_paper(visit: Office, job_id: str) -> Response:
             job,
             kind,
             at_hand,
-            lambda revision, before: writer.write(kind, revision, before),
+            partial(writer.write, kind),
             visit.who,
             visit.now,
         )
