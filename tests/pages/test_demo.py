@@ -22,6 +22,7 @@ from casewright.shop.jobs import JobFacts, take_on_job
 from casewright.shop.units import units_of
 from casewright.web.demo import demo_paper
 from pages.crawl import kind_of
+from units import TODAY, dresser_estimate
 
 KEY = b"a key for tests, and for nothing else"
 MARK = "The demo's jobs and customers are made up."
@@ -175,6 +176,22 @@ def test_what_a_job_of_the_demo_costs_is_what_the_core_says(demo, owner):
 
     assert job.state is JobState.ENQUIRY
     assert show_money(int(asked), "$") in page.text
+
+
+def test_the_dresser_of_the_demo_is_worked_dresser_a(demo):
+    with reading(demo.engine, demo.shop_id) as db:
+        held = db.scalars(select(Job).where(Job.name == "Dresser for the front bedroom")).one()
+        texts = tuple(each.text for each in units_of(db, held))
+        text = figures_text(db, db.get_one(Shop, demo.shop_id), held)
+
+    found = estimated_job(texts, text, TODAY)
+
+    worked = dresser_estimate()
+    assert [each.sizes for each in found.units[0].unit.drawers] == [
+        each.sizes for each in worked.unit.drawers
+    ]
+    assert found.order == worked.order
+    assert found.minutes == worked.minutes
 
 
 def test_taking_the_demo_out_leaves_every_table_as_it_was_but_for_numbers_and_two_sentences(shop, owner):
