@@ -1,9 +1,29 @@
-"""Checks as a page shows them: stops first, alike ones once, with what was found and what would pass."""
+"""Checks as a page shows them: stops first, alike ones once, each under a name in words."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from casewright.measure.findings import Finding, Verdict
+
+NAMES = {
+    "JC1": "lap",
+    "JC2": "strength of the lap",
+    "JC3": "gauge 2",
+    "JC4": "registration rabbet",
+    "JC5": "sockets wide enough",
+    "JC6": "pins",
+    "JC7": "half pins",
+    "JC8": "groove hidden",
+    "JC9": "tails not too wide",
+    "JC10": "front thick enough",
+    "JC11": "sides alike",
+    "JC12": "slope",
+    "JC13": "chisels",
+    "JC14": "moisture of front and side",
+    "JC16": "tails against sockets",
+    "JC17": "front as hard as its sides",
+}
+"""What a check of a joint is called; its short name stands behind."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,8 +35,6 @@ class FindingShown:
     about: tuple[str, ...]
     message: str
     remedy: str
-    found: str
-    needed: str
     source: str
 
 
@@ -68,16 +86,10 @@ def _of(shown: list[FindingShown], verdict: Verdict) -> tuple[FindingShown, ...]
 def _shown(group: list[Finding]) -> FindingShown:
     first = group[0]
     return FindingShown(
-        rule=first.rule,
+        rule=f"{NAMES[first.rule]} ({first.rule})" if first.rule in NAMES else first.rule,
         verdict=first.verdict.value,
-        about=tuple(each.about for each in group if each.about),
+        about=tuple(dict.fromkeys(each.about for each in group if each.about)),
         message=first.message,
         remedy=first.remedy,
-        found=_number(first.found),
-        needed=_number(first.needed),
         source=first.source,
     )
-
-
-def _number(value: float | None) -> str:
-    return "" if value is None else f"{round(value, 4):,.10g}"
