@@ -189,3 +189,19 @@ def test_drawings_are_titled_described_and_drawn_in_the_colour_of_the_text(maker
 @pytest.mark.parametrize("path", PAGES)
 def test_the_bench_has_its_own_pages(shop, unit, path):
     shop.visitor(Role.BENCH).get(unit + path, status=403)
+
+
+def test_a_check_of_a_joint_is_called_by_what_it_looks_at_and_names_a_drawer_once(maker, unit):
+    page = maker.get(f"{unit}/checks").text
+
+    assert "groove hidden (JC8)" in page
+    assert "pins (JC6)" in page
+    assert "R1-1, A-R1-1" not in page
+    assert "unless the sentence says otherwise" not in page
+
+
+def test_the_owner_reads_how_often_the_hours_are_enough(owner, unit):
+    page = owner.get(f"{unit}/price").text
+
+    assert "in case hours run over: enough in eight jobs of ten" in page
+    assert "P80" not in page

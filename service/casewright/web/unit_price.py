@@ -26,6 +26,8 @@ BEHIND = {
     "mark-up on outwork": "price.outwork",
     "delivery": "price.delivery",
 }
+ENOUGH = {"P50": "half of all jobs", "P80": "eight jobs of ten", "P90": "nine jobs of ten"}
+"""How often hours multiplied by each factor are enough."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,7 +158,10 @@ def _inside(held: Estimate, writing: Writing) -> Inside:
         yearly=Shown(text=money(rate.yearly), figure="rate.yearly_costs"),
         billable=Shown(text=f"{rate.billable:,.0f} h", figure="rate.billable_hours"),
         risk=tuple(
-            Shown(text=f"{name} {value:g}", figure=f"risk.{name}" if f"risk.{name}" in held.ledger else "")
+            Shown(
+                text=f"{ENOUGH[name]} × {value:g}",
+                figure=f"risk.{name}" if f"risk.{name}" in held.ledger else "",
+            )
             for name, value in (("P50", risk.p50), ("P80", risk.p80), ("P90", risk.p90))
         ),
         risk_ground=risk.basis,
@@ -168,7 +173,13 @@ def _lines(held: Estimate, writing: Writing) -> Iterator[LineShown]:
         figure = "price.contingency" if line.label.startswith("contingency") else BEHIND.get(line.label, "")
         figure = figure if figure in held.ledger else ""
         yield LineShown(
-            label=line.label,
+            label=_named(line.label),
             working=line.working,
             amount=Shown(text=writing.money(line.amount), figure=figure),
         )
+
+
+def _named(label: str) -> str:
+    """What a line is called: the reserve by how often it is enough."""
+    what, _, level = label.partition("contingency, ")
+    return f"in case hours run over: enough in {ENOUGH[level]}" if not what and level in ENOUGH else label
