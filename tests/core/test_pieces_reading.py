@@ -156,7 +156,7 @@ def test_exactly_one_height_is_wanted(heights, found):
         ({"rows.0.columns": 0}, "rows[1].columns", "2"),
         ({"rows.1.columns": 2.5}, "rows[2].columns", "2"),
         ({"rows.0.widths": ["12", 0]}, "rows[1].widths[2]", '["12", null, "12"]'),
-        ({"rows.0": {"widths": ["8", None], "columns": 3}}, "rows[1]", "one for each column, or null"),
+        ({"rows.0": {"widths": ["8", None], "columns": 3}}, "rows[1]", "give one for each, or none"),
         ({"rows.0.widths": []}, "rows[1]", '["12", null]'),
         ({"count": "many"}, "count", "1"),
         ({"name": 7}, "name", '"Six-drawer dresser"'),

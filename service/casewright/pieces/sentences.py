@@ -27,6 +27,8 @@ LIMITS = {
     "less_than": ("lt", "less than"),
     "less_than_equal": ("le", "at most"),
 }
+EXACT = 2**53
+"""Below it a number without a fraction is exact."""
 NAMED = {"'rule'": '"rule": "step"', "'kind'": '"kind": "solid"'}
 """How the word that chooses a model is written, for a model that lacks it."""
 PLAIN = {
@@ -174,6 +176,8 @@ def _unknown_key(model: type[BaseModel], detail: ErrorDetails) -> str:
 
 def _shown(value: Any) -> str:
     """A typed value, quoted and shortened for a message."""
+    if isinstance(value, float) and value.is_integer() and abs(value) < EXACT:
+        value = int(value)  # a typed 0 was read as 0.0, which nobody typed
     text = json.dumps(value, ensure_ascii=False, default=str)
     text = "".join(sign if sign.isprintable() else "\ufffd" for sign in text)
     return text if len(text) <= 40 else f"{text[:37]}…"

@@ -88,7 +88,7 @@ class Row(Spec):
         if "columns" in self.model_fields_set and self.columns != len(self.widths):
             raise PydanticCustomError(
                 "widths",
-                "there are {columns} columns but {widths} widths; write one for each column, or null",
+                "there are {columns} drawers but widths for {widths}; give one for each, or none",
                 {"columns": self.columns, "widths": len(self.widths)},
             )
         if not self.widths:
