@@ -124,7 +124,7 @@ def test_a_yes_is_kept_with_name_time_and_words_and_told_on_both_pages(link, job
         "Tom Marsh",
         shop.clock.now,
     )
-    assert "accepted by Tom Marsh on 1 Mar 2027, 10:00" in page.text
+    assert "Accepted by Tom Marsh on 1 Mar 2027, 10:00" in page.text
     assert "When can we see the wood?" in maker.get(f"/quotes/{held.id}").text
 
 
@@ -142,7 +142,7 @@ def test_a_no_is_kept_as_well(link, shop, stranger):
     page = stranger.post(f"{link}/answer", **NO)
 
     assert quote_of(shop).state is QuoteState.DECLINED
-    assert "declined by Tom Marsh" in page.text
+    assert "Declined by Tom Marsh" in page.text
 
 
 @pytest.mark.parametrize(

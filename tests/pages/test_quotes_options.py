@@ -92,6 +92,7 @@ def test_the_customer_reads_the_options_with_their_differences(job, maker, stran
 
     assert "It could also be" in read.text
     assert "In walnut" in read.text
+    assert "To have it another way, say which before you accept" in read.text
 
 
 def test_an_option_that_is_not_ticked_is_not_offered(job, maker, shop):
