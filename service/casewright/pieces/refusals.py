@@ -4,6 +4,7 @@ from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.lengths import LengthError
 from casewright.pieces.drawer_sizes import CannotBuild
 from casewright.pieces.graduation import CannotGraduate
+from casewright.pieces.reading import CannotRead
 from casewright.pricing.prices import NoPrice
 from casewright.wood.species import UnknownWood
 from casewright.wood.thickness import TooThick
@@ -13,6 +14,7 @@ REFUSALS = (
     CannotBeLaidOut,
     CannotBuild,
     CannotGraduate,
+    CannotRead,
     LengthError,
     NoPrice,
     NoWasteFigure,

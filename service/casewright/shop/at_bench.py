@@ -11,7 +11,6 @@ from casewright.measure.lengths import LengthUnit
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer as WorkedDrawer
 from casewright.pieces.measuring import Measurable, measurable, with_bench
-from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
@@ -76,7 +75,7 @@ class AtBench:
         for sizes in (self.sizes, {}):
             try:
                 return self._work(sizes), f"{NO_LONGER} {said}" if said else ""
-            except (*REFUSALS, CannotRead) as refusal:
+            except REFUSALS as refusal:
                 said = plain_sentence(refusal)
         return None, said
 
@@ -145,7 +144,7 @@ class AtBench:
         held = {name: size for name, size in together.items() if size is not None}
         try:
             self._work({**self.sizes, code: held})
-        except (*REFUSALS, CannotRead) as refusal:
+        except REFUSALS as refusal:
             return plain_sentence(refusal)
         return ""
 

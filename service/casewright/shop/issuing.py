@@ -13,7 +13,6 @@ from casewright.measure.lengths import LengthUnit
 from casewright.pieces.job_estimate import JobEstimate, price_difference
 from casewright.pieces.offer import Offer, OfferedOption, Party, offer, stands_until
 from casewright.pieces.otherwise import otherwise
-from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.pricing.materials import MaterialLine
 from casewright.pricing.prices import PriceKind, PriceRow
@@ -163,7 +162,7 @@ def _worked_options(
         plain = OptionWorked(option=option, unit_code=loaded.unit.code, left_out=option.id in words.left_out)
         try:
             yield _worked_option(plain, units, loaded, base, figures, today, LengthUnit(shop.unit))
-        except (*REFUSALS, CannotRead) as error:
+        except REFUSALS as error:
             yield OptionWorked(
                 option=option, unit_code=plain.unit_code, left_out=plain.left_out, trouble=str(error)
             )

@@ -8,13 +8,10 @@ from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.construct import Construction
 from casewright.pieces.job_estimate import JobEstimate
-from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.pieces.wording import plain_size
 from casewright.shop.estimating import estimated_job, worked_unit
 from casewright.shop.units import LoadedUnit
-
-CANNOT = (*REFUSALS, CannotRead)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +77,7 @@ def job_figures(loaded: Sequence[LoadedUnit], figures: str, today: date, shown: 
         return JobFigures()
     try:
         found = estimated_job(tuple(each.text for each in loaded), figures, today)
-    except CANNOT as refusal:
+    except REFUSALS as refusal:
         return JobFigures(units=tuple(_alone(each, figures, shown) for each in loaded), refusal=str(refusal))
     return JobFigures(
         units=tuple(
@@ -94,7 +91,7 @@ def job_figures(loaded: Sequence[LoadedUnit], figures: str, today: date, shown: 
 def _alone(each: LoadedUnit, figures: str, shown: LengthUnit) -> UnitAtAGlance:
     try:
         built = worked_unit(each.text, figures)
-    except CANNOT as refusal:
+    except REFUSALS as refusal:
         held = each.unit
         return UnitAtAGlance(
             id=held.id,

@@ -9,7 +9,6 @@ from typing import Any
 from casewright.labour.actuals import compare
 from casewright.labour.learning import Lesson, lesson
 from casewright.labour.operations import Method, Operation, minutes_by
-from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.finished import (
     Logged,
@@ -103,7 +102,7 @@ def _minutes_each(
         return {}
     try:
         labour = estimated_job(texts, figures_key, today).labour
-    except (*REFUSALS, CannotRead):
+    except REFUSALS:
         return {}
     allowance = figures_from(figures_key).standards.allowance
     found = compare(labour, [(each.operation, each.seconds / 60) for each in logged], allowance)
