@@ -19,11 +19,8 @@ from casewright.labour.stages import dry_fit
 from casewright.records.bench import Drawer
 from casewright.records.people import Role
 from casewright.records.sessions import reading, writing
-from casewright.shop.bench import (
-    bench_sizes,
-    drawer_place,
-    set_sizes,
-)
+from casewright.shop.bench import drawer_place, set_sizes
+from casewright.shop.measured import bench_sizes
 from counting import MOST, counted
 
 LINES = [line.code for line in dry_fit()]
@@ -157,9 +154,9 @@ def test_each_piece_of_a_unit_has_sizes_of_its_own(shop, bench):
 
     with reading(shop.engine, shop.shop_id) as db:
         unit_id = db.get_one(Drawer, (shop.shop_id, first)).unit_id
-        sizes = [bench_sizes(db, unit_id, piece) for piece in (1, 2)]
+        sizes = bench_sizes(db, [unit_id])
 
-    assert sizes == [{"R1-1": {"opening.height": 5.234375}}, {}]
+    assert sizes == {(unit_id, 1): {"R1-1": {"opening.height": 5.234375}}}
 
 
 @pytest.mark.parametrize(

@@ -6,9 +6,7 @@ from typing import NamedTuple
 
 from sqlalchemy import select
 
-from casewright.records.bench import BenchEvent, Carcase, Drawer
-from casewright.records.board import Tapped
-from casewright.records.jobs import Customer, Job, Unit, UnitOption
+from casewright.records.jobs import Customer, Job, UnitOption
 from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
@@ -101,23 +99,3 @@ def paper_with_job(db: Fenced, paper_id: str) -> tuple[Paper, Job] | None:
         .where(Paper.id == paper_id)
     ).first()
     return (found[0], found[1]) if found else None
-
-
-def size_taps(db: Fenced, unit_ids: Iterable[str]) -> list[tuple[str, str, Tapped]]:
-    """What was measured on the drawers of units that are made once: unit, drawer and tap."""
-    columns = [getattr(BenchEvent, name) for name in Tapped._fields]
-    found = db.execute(
-        select(Drawer.unit_id, Drawer.code, *columns)
-        .join(BenchEvent, (BenchEvent.shop_id == Drawer.shop_id) & (BenchEvent.drawer_id == Drawer.id))
-        .join(Carcase, (Carcase.shop_id == Drawer.shop_id) & (Carcase.id == Drawer.carcase_id))
-        .join(Unit, (Unit.shop_id == Drawer.shop_id) & (Unit.id == Drawer.unit_id))
-        .where(
-            Drawer.unit_id.in_(list(unit_ids)),
-            Drawer.gone.is_(False),
-            Unit.count == 1,
-            Carcase.piece == 1,
-            BenchEvent.kind == "measured",
-        )
-        .order_by(BenchEvent.at, BenchEvent.id)
-    )
-    return [(row[0], row[1], Tapped(*row[2:])) for row in found]

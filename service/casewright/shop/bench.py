@@ -250,58 +250,6 @@ def refold_case(db: Fenced, carcase_id: str) -> list[str]:
     return [f"{each.name} of case {carcase_id}" for each in places if refold(each)]
 
 
-def bench_sizes(db: Fenced, unit_id: str, piece: int | None = None) -> dict[str, dict[str, float]]:
-    """The sizes that were measured on one piece of a unit: by drawer, then by name [in].
-
-    Args:
-        db: the session
-        unit_id: the unit
-        piece: which of several alike; the first when left out
-
-    Returns:
-        Such as `{"R5-1": {"opening.height": 8.46875}}`, for `pieces.measuring.with_bench`.
-    """
-    return all_bench_sizes(db, [unit_id]).get((unit_id, piece or 1), {})
-
-
-def all_bench_sizes(
-    db: Fenced, unit_ids: Iterable[str]
-) -> dict[tuple[str, int], dict[str, dict[str, float]]]:
-    """The sizes that were measured on every piece of some units, by unit and piece; one query."""
-    found = db.execute(
-        select(
-            Drawer.unit_id,
-            Carcase.piece,
-            Drawer.code,
-            BenchEvent.carcase_id,
-            BenchEvent.drawer_id,
-            BenchEvent.id,
-            BenchEvent.kind,
-            BenchEvent.data,
-            BenchEvent.at,
-            BenchEvent.who,
-        )
-        .select_from(BenchEvent)
-        .join(Drawer, (Drawer.shop_id == BenchEvent.shop_id) & (Drawer.id == BenchEvent.drawer_id))
-        .join(Carcase, (Carcase.shop_id == Drawer.shop_id) & (Carcase.id == Drawer.carcase_id))
-        .where(
-            Drawer.unit_id.in_(list(unit_ids)),
-            Drawer.gone.is_(False),
-            BenchEvent.kind == EventKind.MEASURED.value,
-        )
-        .order_by(Drawer.unit_id, Carcase.piece, Drawer.code)
-    )
-    taps: dict[tuple[str, int, str], list[Tap]] = {}
-    for unit_id, piece, code, *row in found:
-        taps.setdefault((unit_id, piece, code), []).append(tap_from(Tapped(*row)))
-    sizes: dict[tuple[str, int], dict[str, dict[str, float]]] = {}
-    for (unit_id, piece, code), each in taps.items():
-        measured = drawer_progress(each).measured
-        if measured:
-            sizes.setdefault((unit_id, piece), {})[code] = measured
-    return sizes
-
-
 def _note(
     db: Fenced, place: Place, hand: Hand, kind: EventKind, data: dict[str, Any], *, part: str = ""
 ) -> None:

@@ -1,31 +1,26 @@
 """Papers of a job: issued from what holds now, with what was measured, frozen, looked at for staleness."""
 
 import json
-from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from hashlib import sha256
 from typing import Any
 
-from casewright.labour.bench import drawer_progress
 from casewright.pieces.job_estimate import JobEstimate
-from casewright.pieces.measuring import with_bench
-from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.base import new_id
-from casewright.records.board import Tapped
 from casewright.records.jobs import Job
 from casewright.records.papers import Paper, PaperKind
 from casewright.records.people import Shop
-from casewright.records.quotes import paper_with_job, papers_of_kind, size_taps
+from casewright.records.quotes import paper_with_job, papers_of_kind
 from casewright.records.sessions import Fenced
-from casewright.shop.bench import tap_from
 from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import figures_text
 from casewright.shop.keeping import next_number, note_history
+from casewright.shop.measured import measured_sizes, text_with
 from casewright.shop.refusals import NotFound
-from casewright.shop.units import LoadedUnit, spec_text, units_of
+from casewright.shop.units import LoadedUnit, units_of
 
 LETTERS = {PaperKind.LUMBER_ORDER: "L", PaperKind.CUT_LIST: "C", PaperKind.JOINT_CARDS: "J"}
 OF_THE_WOOD = (
@@ -104,13 +99,14 @@ def job_at_hand(db: Fenced, shop: Shop, job: Job, today: date) -> JobAtHand:
     held: dict[str, Any] = json.loads(text)
     figures = {name: held[name] for name in OF_THE_WOOD if name in held}
     designed = tuple(each.text for each in units)
-    sizes = _sizes(size_taps(db, (each.unit.id for each in units)))
-    counts = tuple(sum(map(len, sizes[each.unit.id].values())) for each in units)
+    measured = measured_sizes(db, units)
+    sizes = tuple(measured.get(each.unit.id, {}) for each in units)
+    counts = tuple(sum(map(len, each.values())) for each in sizes)
     remark = ""
     try:
-        texts = tuple(_measured_text(each, sizes[each.unit.id]) for each in units)
+        texts = tuple(text_with(each, found) for each, found in zip(units, sizes, strict=True))
         estimate = estimated_job(texts, text, today)
-    except (*REFUSALS, CannotRead):
+    except REFUSALS:
         if not any(counts):
             raise
         texts, counts, remark = designed, (0,) * len(units), NO_LONGER
@@ -118,23 +114,6 @@ def job_at_hand(db: Fenced, shop: Shop, job: Job, today: date) -> JobAtHand:
     return JobAtHand(
         units=units, texts=texts, measured=counts, figures=figures, estimate=estimate, remark=remark
     )
-
-
-def _sizes(taps: Sequence[tuple[str, str, Tapped]]) -> defaultdict[str, dict[str, dict[str, float]]]:
-    """By unit, then by drawer, what was measured last."""
-    by_drawer: dict[tuple[str, str], list[Tapped]] = {}
-    for unit_id, code, tap in taps:
-        by_drawer.setdefault((unit_id, code), []).append(tap)
-    found: defaultdict[str, dict[str, dict[str, float]]] = defaultdict(dict)
-    for (unit_id, code), members in by_drawer.items():
-        measured = drawer_progress(tap_from(each) for each in members).measured
-        if measured:
-            found[unit_id][code] = measured
-    return found
-
-
-def _measured_text(loaded: LoadedUnit, sizes: Mapping[str, Mapping[str, float]]) -> str:
-    return spec_text(with_bench(loaded.spec, sizes)) if sizes else loaded.text
 
 
 def shown_paper_number(kind: PaperKind, number: int) -> str:
