@@ -9,7 +9,6 @@ from sqlalchemy.orm import Mapped, mapped_column
 
 from casewright.records.base import ID_LENGTH, Base, Document, Edited, Item, Lasting, choice, owned_by
 
-
 LARGE = 95
 """Large columns stand last in their table: SQLite reads through all of them to what stands behind."""
 

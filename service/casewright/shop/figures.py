@@ -21,7 +21,10 @@ OF_A_JOB = ("miles", "outwork", "extras", "risk", "queue_weeks")
 
 
 def figures_text(db: Fenced, shop: Shop, job: Job | None = None, revision: int | None = None) -> str:
-    """A shop's figures as JSON text, with what a job has of its own; the text is the key of all that follows."""
+    """A shop's figures as JSON text, with what a job has of its own.
+
+    The text is the key under which all that follows from it is kept a while.
+    """
     held = db.get(ShopFigures, (shop.shop_id, revision or shop.figures))
     spec: dict[str, Any] = dict(held.spec) if held else {}
     spec |= {"name": shop.name, "symbol": shop.symbol}
