@@ -13,6 +13,7 @@ from casewright.web.customer_link import NoQuote, on_no_quote
 from casewright.web.errors import add_handlers
 from casewright.web.guards import Guards
 from casewright.web.routes import ROUTERS
+from casewright.web.turns import Turns
 
 LARGEST_BODY = 2_000_000
 
@@ -47,6 +48,7 @@ def create_app(
     app.state.secret = secret
     app.state.address = address
     app.state.clock = clock
+    app.state.turns = Turns()
     add_handlers(app)
     app.add_exception_handler(NoQuote, on_no_quote)
     app.state.routes = tuple(route for router in ROUTERS for route in router.routes)

@@ -17,8 +17,8 @@ from casewright.shop.quotes import Answer, LoadedQuote, answer_quote, state_on
 from casewright.web.offer_shown import OfferShown, shown
 from casewright.web.pages import Frame, Page, form_of, see, show_stranger
 from casewright.web.pdfs import paper_for, quote_answer
-from casewright.web.typed import Form, Reader, Typed, read_typed
-from casewright.web.visits import SAFE, address_of, cookie_name, engine_of, moment
+from casewright.web.typed import Form, Reader, Typed
+from casewright.web.visits import SAFE, address_of, cookie_name, engine_of, in_turn, moment
 
 router = APIRouter()
 NO_REFERRER = {"referrer-policy": "no-referrer"}
@@ -98,9 +98,7 @@ class NoQuote(Exception):
 def with_link() -> Any:
     """A dependency for the pages of a link: it finds the quote, and a session that fits the request."""
 
-    def enter(
-        request: Request, secret: str, typed: Annotated[Typed, Depends(read_typed)]
-    ) -> Iterator[LinkCall]:
+    def enter(request: Request, secret: str, typed: Annotated[Typed, in_turn()]) -> Iterator[LinkCall]:
         engine, now, shop_id = engine_of(request), moment(request), shop_of_link(secret)
         if not shop_id or not _is_good(request, shop_id, secret):
             note_wrong_link(engine, address_of(request), now)

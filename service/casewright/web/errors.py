@@ -17,6 +17,7 @@ from starlette.responses import Response
 from casewright.shop.refusals import Refused, TooMany
 from casewright.web.pages import Page, is_local, see, show_stranger
 from casewright.web.rooms import methods_at
+from casewright.web.turns import Crowded
 from casewright.web.typed import Form, Typed
 from casewright.web.visits import NotSignedIn
 
@@ -152,4 +153,5 @@ def add_handlers(app: FastAPI) -> None:
     app.add_exception_handler(StaleDataError, on_stale)
     app.add_exception_handler(OperationalError, on_busy)
     app.add_exception_handler(PoolTimeout, on_busy)
+    app.add_exception_handler(Crowded, on_busy)
     app.add_exception_handler(Exception, on_fault)

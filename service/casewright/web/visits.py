@@ -1,6 +1,6 @@
 """A visit: who asks, of which shop, with which session. Every route says who may come in."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import AsyncIterator, Callable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
@@ -18,6 +18,7 @@ from casewright.shop.entering import note_seen, who_is
 from casewright.shop.links import shop_of_secret
 from casewright.shop.refusals import Refused
 from casewright.web.events import note_event
+from casewright.web.turns import Turns
 from casewright.web.typed import Typed, read_typed
 
 SEEN_EVERY = timedelta(minutes=10)
@@ -128,6 +129,23 @@ def moment(request: Request) -> datetime:
     return clock().astimezone(UTC)
 
 
+def in_turn(*, reads: bool = False) -> Any:
+    """A dependency that gives the form once it is the request's turn.
+
+    It waits after the whole form has come in, so that a slow sender holds nobody up.
+
+    Args:
+        reads: a POST that saves nothing
+    """
+
+    async def wait(request: Request, typed: Annotated[Typed, Depends(read_typed)]) -> AsyncIterator[Typed]:
+        turns: Turns = request.app.state.turns
+        async with turns.take(writes=not reads and request.method not in SAFE):
+            yield typed
+
+    return Depends(wait, scope="function")
+
+
 def allow(*roles: Role, reads: bool = False) -> Any:
     """A dependency that lets people of some roles in, with a session that fits the request.
 
@@ -136,7 +154,7 @@ def allow(*roles: Role, reads: bool = False) -> Any:
         reads: a POST that saves nothing
     """
 
-    def enter(request: Request, typed: Annotated[Typed, Depends(read_typed)]) -> Iterator[Visit]:
+    def enter(request: Request, typed: Annotated[Typed, in_turn(reads=reads)]) -> Iterator[Visit]:
         now = moment(request)
         cookie = request.cookies.get(cookie_name(request), "")
         shop_id = shop_of_secret(cookie)
@@ -185,7 +203,7 @@ def _reserved(roles: tuple[Role, ...]) -> str:
 def strangers(*, reads: bool = False) -> Any:
     """A dependency for pages that anybody may ask for: the door, and what a secret link opens."""
 
-    def enter(request: Request, typed: Annotated[Typed, Depends(read_typed)]) -> Iterator[Call]:
+    def enter(request: Request, typed: Annotated[Typed, in_turn(reads=reads)]) -> Iterator[Call]:
         write = not reads and request.method not in SAFE
         with across_shops(engine_of(request), write=write) as db:
             yield Call(request=request, db=db, now=moment(request), typed=typed)
