@@ -115,6 +115,7 @@ def _open(engine: Engine, now: datetime) -> Filled:
             created_at=start,
         )
         db.add(maker)
+        owner.first_steps_away = True  # long ago
         db.flush()
         cookies = [
             keep_signed_in(db, person, datetime.now(UTC), device="benchmark", address="127.0.0.1")
