@@ -72,7 +72,7 @@ def test_a_wrong_code_is_refused_kept_apart_and_counted(house, fresh_books):
     page = visitor.send("/set-up", status=422, code="aaaa-bbbb-cccc-dddd", **typed)
     tries = [visitor.browser.post("/set-up", data=FIELDS | {"code": "x"}).status_code for _ in range(30)]
 
-    assert "This is not the code that the start printed" in page.text
+    assert "Code: This is not the code that the start printed" in page.text
     assert page.form("/set-up").value("shop") == "Marrow Street Furniture"
     assert tries == [422] * 29 + [429]
     assert visitor.browser.post("/set-up", data=FIELDS | {"code": code}).status_code == 429

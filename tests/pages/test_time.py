@@ -238,7 +238,7 @@ def test_a_bad_entry_is_refused_beside_its_field_and_kept(shop, bench, job, fiel
 
     page = bench.send(f"/jobs/{job}/hours", status=422, **(good | {field: typed}))
 
-    assert sentence in page.text
+    assert f"{field.capitalize()}: {sentence}" in page.text
     assert page.form(f"/jobs/{job}/hours").value("note") == "Kept."
     assert f'id="{field}-fault"' in page.html
     assert log(shop) == []
