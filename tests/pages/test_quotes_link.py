@@ -309,3 +309,13 @@ def with_phone(shop, phone):
     """Gives the shop a telephone number."""
     with writing(shop.engine, shop.shop_id) as db:
         db.get_one(Shop, shop.shop_id).phone = phone
+
+
+def test_an_address_that_opens_on_this_machine_alone_says_so(job, maker):
+    quote_id = job.send(maker)
+
+    here = maker.browser.get(f"/quotes/{quote_id}", headers={"host": "localhost:8000"}).text
+    away = maker.browser.get(f"/quotes/{quote_id}").text
+
+    assert "This address opens on this machine alone" in here
+    assert "This address opens on this machine alone" not in away
