@@ -235,6 +235,9 @@ def test_the_form_is_written_in_the_other_unit_without_changing_a_size(maker, un
     assert metric.form(unit).value("drawers.front") == "13/16 in"
     assert saved.form(unit).value("body.width") == "1003.3"
     assert "$16,150.00" in saved.text
+    assert "Such as 39-1/2." in page.text
+    assert "Such as 1005." in metric.text
+    assert "Such as 39-1/2." not in metric.text
 
 
 def test_saving_what_is_there_already_makes_no_revision(maker, unit):

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
+from casewright.measure.units import MILLIMETRES_PER_INCH
 from casewright.web.unit_fields import Asked, Choices, Group, Kind
 from casewright.web.unit_form import WHOLE, Read, asked_fields, counts, row_count, row_fields, unit_in
 from casewright.web.unit_groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
@@ -19,6 +20,7 @@ class FieldShown:
         asked: what the form asks
         value: what is typed
         usual: what holds when it is left empty, as a hint inside the field
+        example: a size as one would write it in the unit of the form; empty for what is no size
         echo: a typed size in other words
         fault: what is wrong with it
         theirs: what somebody else saved meanwhile; None where that is the same
@@ -27,6 +29,7 @@ class FieldShown:
     asked: Asked
     value: str
     usual: str
+    example: str
     echo: str
     fault: str
     theirs: str | None
@@ -127,10 +130,19 @@ def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:
         asked=asked,
         value=value,
         usual=asked.usual_text(unit),
+        example=_example(asked, unit),
         echo=echo(value, unit) if asked.kind is Kind.SIZE else "",
         fault=read.faults.get(asked.name, ""),
         theirs=theirs.get(asked.name),
     )
+
+
+def _example(asked: Asked, unit: LengthUnit) -> str:
+    """How a size is written here: whole fives of millimetres in a metric form."""
+    example = asked.example if asked.kind is Kind.SIZE else ""
+    if not example or unit is LengthUnit.INCH:
+        return example
+    return str(round(float(parse_length(example)) * MILLIMETRES_PER_INCH / 5) * 5)
 
 
 def echo(text: str, unit: LengthUnit) -> str:
