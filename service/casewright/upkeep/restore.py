@@ -201,6 +201,9 @@ def _pour(source: Engine, target: Engine) -> None:
         connection.execute(text(f"TRUNCATE {names}"))
         for form in tables:
             _copy(held, connection, form)
+        connection.execute(
+            text(f"ANALYZE {names}")
+        )  # else the first pages take seconds, until it does so itself
     target.dispose()
 
 
