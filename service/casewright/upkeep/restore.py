@@ -201,9 +201,8 @@ def _pour(source: Engine, target: Engine) -> None:
         connection.execute(text(f"TRUNCATE {names}"))
         for form in tables:
             _copy(held, connection, form)
-        connection.execute(
-            text(f"ANALYZE {names}")
-        )  # else the first pages take seconds, until it does so itself
+        # Else the first pages take seconds, until the database does so by itself.
+        connection.execute(text(f"ANALYZE {names}"))
     target.dispose()
 
 
