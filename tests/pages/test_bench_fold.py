@@ -19,6 +19,7 @@ from benchwork import (
 )
 from casewright.labour.stages import dry_fit
 from casewright.records.bench import Carcase, Drawer
+from casewright.records.jobs import Job, JobState
 from casewright.records.people import Role
 from casewright.records.sessions import reading, writing
 from casewright.shop.bench import (
@@ -101,3 +102,46 @@ def test_a_case_that_is_taken_apart_again_is_shown_so(shop, maker, job):
 
     with reading(shop.engine, shop.shop_id) as db:
         assert db.get_one(Carcase, (shop.shop_id, case)).stage == "joints"
+
+
+@pytest.mark.parametrize("state", [JobState.LOST, JobState.CLOSED, JobState.QUOTED])
+@pytest.mark.parametrize(
+    "tap",
+    [
+        lambda db, place, hand: reach_stage(db, place, "fitted", hand),
+        lambda db, place, hand: take_back_stage(db, place, "milled", hand),
+        lambda db, place, hand: set_sizes(db, place, SIDES, hand),
+        lambda db, place, hand: set_ticks(db, place, {LINES[0]: True}, hand),
+    ],
+    ids=["stage", "back", "size", "tick"],
+)
+def test_nothing_is_tapped_for_a_job_that_the_bench_does_not_work_on(shop, job, drawer, state, tap):
+    drawer_reaches(shop, drawer, "milled")
+    put(shop, job, state)
+
+    with pytest.raises(Refused, match=f"stands at “{state.value}”"), writing(shop.engine, shop.shop_id) as db:
+        tap(db, drawer_place(db, drawer), hand(shop))
+
+
+def test_a_tap_that_comes_late_counts_after_the_piece_was_delivered(shop, job, drawer):
+    put(shop, job, JobState.DELIVERED)
+
+    drawer_reaches(shop, drawer, "milled")
+
+    assert kept_stage(shop, drawer) == "milled"
+
+
+def test_a_note_may_be_kept_about_a_drawer_of_a_closed_job(shop, bench, job, drawer):
+    put(shop, job, JobState.CLOSED)
+    page = bench.get(f"/bench/{drawer}")
+
+    noted = bench.send(f"/bench/{drawer}/notes", note="Runs tight in August.")
+
+    assert "stands at “closed”" in page.text
+    assert "Runs tight in August." in noted.text
+
+
+def put(shop, job, state):
+    """Puts a job into a state, whatever the way there."""
+    with writing(shop.engine, shop.shop_id) as db:
+        db.get_one(Job, (shop.shop_id, job)).state = state

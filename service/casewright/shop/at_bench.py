@@ -16,12 +16,13 @@ from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
-from casewright.shop.bench import Place, taps_of
+from casewright.shop.bench import Place, at_rest, taps_of
 from casewright.shop.estimating import worked_unit
 from casewright.shop.figures import figures_text
 from casewright.shop.refusals import NotFound
 from casewright.shop.units import load_unit, spec_from, spec_text
 
+GONE = "The present design has no such opening any more. What was done to this drawer is kept below."
 NO_LONGER = "The sizes that were measured no longer go with the design, so the sizes as drawn are shown."
 
 
@@ -108,9 +109,15 @@ class AtBench:
         return spec_from(self.spec).unit
 
     @property
+    def trouble(self) -> str:
+        """Why the bench cannot go on, or goes on without what was measured; empty where all is well."""
+        gone = GONE if self.row.drawer.gone else ""
+        return at_rest(self.row.job) or self.worked[1] or gone
+
+    @property
     def place(self) -> Place:
         """The drawer as a place where something may be tapped."""
-        return Place(self.row.carcase, self.row.drawer, list(self.taps))
+        return Place(self.row.job, self.row.carcase, self.row.drawer, list(self.taps))
 
     @property
     def neighbours(self) -> tuple[Drawer | None, Drawer | None]:

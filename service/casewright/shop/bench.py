@@ -5,7 +5,7 @@ in its row by the same transaction, so that a board need not fold what a shop ha
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -24,7 +24,8 @@ from casewright.labour.next_step import Step, can_take_back, next_case_step, nex
 from casewright.labour.stages import Stage, case_stages, drawer_stages, dry_fit, place_of
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer
-from casewright.records.board import Tapped, tapped
+from casewright.records.board import IN_HAND, Tapped, tapped
+from casewright.records.jobs import Job, JobState
 from casewright.records.sessions import Fenced
 from casewright.shop.refusals import NotFound, Refused
 
@@ -48,6 +49,11 @@ class Hand:
     is_maker: bool
 
 
+AT_WORK = (*IN_HAND, JobState.DELIVERED)
+"""The states of a job in which taps count: the bench works on it, or sees to it where it was delivered.
+
+A phone without a signal sends its taps late, and they must not be lost because the piece has left meanwhile.
+"""
 SAME = 1e-6
 """Two sizes nearer than this are one: a hundredth of what any gauge shows [in]."""
 
@@ -61,11 +67,13 @@ class Place:
     """A drawer, or a case where there is no drawer, with all that was tapped about its case.
 
     Attributes:
+        job: its job
         carcase: the case
         drawer: the drawer; None where the case itself is meant
         rows: what was tapped about the case and its drawers, in the order of time
     """
 
+    job: Job
     carcase: Carcase
     drawer: Drawer | None
     rows: list[Tapped] = field(default_factory=list)
@@ -136,10 +144,15 @@ def case_place(db: Fenced, carcase_id: str) -> Place:
     Raises:
         NotFound: the shop has no such case
     """
-    carcase = db.scalars(select(Carcase).where(Carcase.id == carcase_id).with_for_update()).first()
-    if carcase is None:
+    found = db.execute(
+        select(Job, Carcase)
+        .join(Carcase, (Carcase.shop_id == Job.shop_id) & (Carcase.job_id == Job.id))
+        .where(Carcase.id == carcase_id)
+        .with_for_update(of=Carcase)
+    ).first()
+    if found is None:
         raise NotFound("case")
-    return Place(carcase, None, list(tapped(db, [carcase_id])))
+    return Place(found[0], found[1], None, list(tapped(db, [carcase_id])))
 
 
 def reach_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
@@ -147,12 +160,12 @@ def reach_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
 
     Raises:
         NotYet: another stage comes first, or the stage needs something
-        Refused: there is no such stage, or the drawer has no opening any more
+        Refused: there is no such stage, the drawer has no opening any more, or the job is not worked on
     """
     _refuse_unknown(stage, place.stages)
     if place.progress.has_reached(stage) or _taken(db, [hand.mark]):
         return
-    _refuse_gone(place)
+    _refuse_idle(place)
     step = place.step
     if step.stage is None or step.stage.code != stage:
         word = step.stage.word if step.stage else ""
@@ -167,11 +180,12 @@ def take_back_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
     """Takes back the stage that was reached last: for ten minutes anybody, later the owner or a maker.
 
     Raises:
-        Refused: the ten minutes have gone by, or other stages were reached since
+        Refused: the ten minutes have gone by, other stages were reached since, or the job is not worked on
     """
     _refuse_unknown(stage, place.stages)
     if not place.progress.has_reached(stage) or _taken(db, [hand.mark]):
         return
+    _refuse_at_rest(place)
     if place.progress.stage != stage:
         raise Refused(f"{place.name} has gone on since; take back its last stage first.")
     answer = can_take_back(place.progress, hand.now, is_maker=hand.is_maker)
@@ -185,7 +199,7 @@ def set_ticks(db: Fenced, place: Place, changes: Mapping[str, bool], hand: Hand)
     """Ticks lines of the dry-fit list, or takes ticks off; a line that stands so already is passed over.
 
     Raises:
-        Refused: there is no such line
+        Refused: there is no such line, the drawer has no opening any more, or the job is not worked on
     """
     strange = [code for code in changes if code not in {line.code for line in dry_fit()}]
     if strange:
@@ -193,6 +207,7 @@ def set_ticks(db: Fenced, place: Place, changes: Mapping[str, bool], hand: Hand)
     ticked, taken = place.progress.ticked, _taken(db, [f"{hand.mark}:{code}" for code in changes])
     for code, on in changes.items():
         if (code in ticked) is not on and f"{hand.mark}:{code}" not in taken:
+            _refuse_idle(place)
             kind = EventKind.TICKED if on else EventKind.UNTICKED
             _note(db, place, hand, kind, {"tick": code}, part=code)
 
@@ -205,11 +220,14 @@ def set_sizes(db: Fenced, place: Place, sizes: Mapping[str, tuple[float | None, 
         place: the drawer
         sizes: by name, such as `SL.thickness`: the size in inches, and how it was typed
         hand: who measured, and when
+
+    Raises:
+        Refused: the drawer has no opening any more, or the job is not worked on
     """
-    _refuse_gone(place)
     held, taken = place.progress.measured, _taken(db, [f"{hand.mark}:{size}" for size in sizes])
     for size, (value, text) in sizes.items():
         if not is_same(held.get(size), value) and f"{hand.mark}:{size}" not in taken:
+            _refuse_idle(place)
             data = {"size": size, "value": value, "text": text[:60]}
             _note(db, place, hand, EventKind.MEASURED, data, part=size)
 
@@ -222,7 +240,7 @@ def is_same(held: float | None, size: float | None) -> bool:
 
 
 def add_note(db: Fenced, place: Place, text: str, hand: Hand) -> None:
-    """Keeps a note about a drawer or a case."""
+    """Keeps a note about a drawer or a case, whatever its job's state: it moves nothing."""
     if text and not _taken(db, [hand.mark]):
         _note(db, place, hand, EventKind.NOTE, {"text": text})
 
@@ -246,7 +264,7 @@ def refold_case(db: Fenced, carcase_id: str) -> list[str]:
     """Brings a case and all its drawers in step with their events; says what was out of step."""
     place = case_place(db, carcase_id)
     drawers = db.scalars(select(Drawer).where(Drawer.carcase_id == carcase_id)).all()
-    places = [place, *(Place(place.carcase, drawer, place.rows) for drawer in drawers)]
+    places = [place, *(replace(place, drawer=drawer) for drawer in drawers)]
     return [f"{each.name} of case {carcase_id}" for each in places if refold(each)]
 
 
@@ -285,6 +303,22 @@ def _refuse_unknown(stage: str, stages: tuple[Stage, ...]) -> None:
         raise Refused(str(error), 404) from None
 
 
-def _refuse_gone(place: Place) -> None:
+def at_rest(job: Job) -> str:
+    """Why nothing is tapped for a job now; empty where its state lets the bench work on it."""
+    if job.state in AT_WORK:
+        return ""
+    return (
+        f"Job {job.number} stands at “{job.state.value}”: the office moves it before the bench works on it."
+    )
+
+
+def _refuse_at_rest(place: Place) -> None:
+    said = at_rest(place.job)
+    if said:
+        raise Refused(said)
+
+
+def _refuse_idle(place: Place) -> None:
+    _refuse_at_rest(place)
     if place.drawer is not None and place.drawer.gone:
         raise Refused(f"{place.name} has no opening in the present design; what was done to it is kept.")

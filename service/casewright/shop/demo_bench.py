@@ -1,7 +1,7 @@
 """The demo at the bench: tap by tap, as makers would have tapped it, spread over the days of the work."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -103,7 +103,7 @@ def work_at_bench(bench: Bench) -> None:
         drawers = bench.db.scalars(
             select(Drawer).where(Drawer.carcase_id == carcase_id).order_by(Drawer.position)
         ).all()
-        places = [Place(case.carcase, drawer, case.rows) for drawer in drawers]
+        places = [replace(case, drawer=drawer) for drawer in drawers]
         steps = list(_steps(bench, case, places))
         with bench.db.no_autoflush:
             for number, (place, stage) in enumerate(steps):

@@ -200,7 +200,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         stops=[each for each in held.findings if each.verdict is Verdict.STOP],
         cautions=[_said(each) for each in held.findings if each.verdict is Verdict.CAUTION],
         go_to=_go_to(held),
-        trouble=held.worked[1] or _gone(held),
+        trouble=held.trouble,
         refused=refused,
         numbers=main_numbers(held.drawer, progress, unit) if held.drawer else (),
         more=more_numbers(held.drawer, unit) if held.drawer else (),
@@ -243,12 +243,6 @@ def _go_to(held: AtBench) -> list[tuple[str, str]]:
 
 def _said(finding: Finding) -> str:
     return f"{finding.message} {finding.remedy}".strip()
-
-
-def _gone(held: AtBench) -> str:
-    if not held.row.drawer.gone:
-        return ""
-    return "The present design has no such opening any more. What was done to this drawer is kept below."
 
 
 def _fields(held: AtBench, form: Form | None) -> list[SizeField]:
