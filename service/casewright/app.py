@@ -42,6 +42,7 @@ def create_app(
         openapi_url=None,
         docs_url=None,
         redoc_url=None,
+        redirect_slashes=False,  # it would name the host as the caller wrote it; errors.py does it without
         max_body_size=LARGEST_BODY,
     )
     app.state.engine = engine

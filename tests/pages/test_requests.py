@@ -126,10 +126,30 @@ def test_the_head_of_a_page_can_be_asked_for(owner):
     assert (answer.status_code, answer.content) == (200, b"")
 
 
+@pytest.mark.parametrize("host", ["[", "[::1", "[]:80", "[shop.test]"])
+def test_a_host_that_is_none_is_answered_with_a_page(owner, host):
+    got = owner.browser.get("/customers", headers={"host": host})
+    sent = owner.browser.post("/customers", data={"name": "Ada Marsh"}, headers={"host": host})
+
+    assert (got.status_code, sent.status_code) == (400, 400)
+    look_at(owner.seen_as(got))
+
+
+def test_an_address_with_a_stroke_too_many_leads_to_the_page_whatever_host_is_named(owner):
+    headers = {"host": "evil.example"}
+
+    answer = owner.browser.get("/customers/?q=ash", headers=headers, follow_redirects=False)
+    nowhere = owner.browser.get("/nowhere/", headers=headers, follow_redirects=False)
+
+    assert (answer.status_code, answer.headers["location"]) == (307, "/customers?q=ash")
+    assert nowhere.status_code == 404
+
+
 @pytest.mark.parametrize(
     "headers",
     [
         {"origin": "http://evil.example"},
+        {"origin": "http://["},
         {"origin": "null"},
         {"origin": "http://shop.test.evil.example"},
         {"origin": "http://shop.test:8080"},

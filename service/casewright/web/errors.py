@@ -12,7 +12,7 @@ from sqlalchemy.exc import OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm.exc import StaleDataError
 from starlette.exceptions import HTTPException
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 
 from casewright.shop.refusals import Refused, TooMany
 from casewright.web.pages import Page, is_local, see, show_stranger
@@ -106,6 +106,8 @@ def on_not_signed_in(request: Request, error: Exception) -> Response:
 def on_http(request: Request, error: Exception) -> Response:
     """Whatever the framework refuses: no such page, a wrong method, a body too large."""
     status = error.status_code if isinstance(error, HTTPException) else 400
+    if status == 404 and (meant := _without_slash(request)):
+        return RedirectResponse(meant, 307)
     answer = trouble(request, status)
     if isinstance(error, HTTPException) and error.headers:
         answer.headers.update(error.headers)
@@ -113,6 +115,17 @@ def on_http(request: Request, error: Exception) -> Response:
         taken = methods_at(request.app.state.routes, request.url.path)
         answer.headers["allow"] = ", ".join(sorted(taken | ({"HEAD"} if "GET" in taken else set())))
     return answer
+
+
+def _without_slash(request: Request) -> str:
+    """The address that is meant by one with a stroke too many; empty where there is none."""
+    path = request.url.path
+    meant = path.rstrip("/")
+    if request.method != "GET" or meant == path or not is_local(meant):
+        return ""
+    if not methods_at(request.app.state.routes, meant):
+        return ""
+    return f"{meant}?{request.url.query}" if request.url.query else meant
 
 
 def on_unreadable(request: Request, error: Exception) -> Response:

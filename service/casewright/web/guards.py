@@ -56,7 +56,12 @@ class Guards:
         if bare:  # a page that can be got can be asked for its head
             scope = {**scope, "method": "GET"}
         scope.setdefault("state", {})["reference"] = secrets.token_hex(4)
-        app = self._app_for(scope)
+        if host_of(scope) is None:  # nothing that builds an address from it may meet it
+            headers = [(name, value) for name, value in scope["headers"] if name != b"host"]
+            scope = {**scope, "headers": headers}
+            app: ASGIApp = _not_understood
+        else:
+            app = self._app_for(scope)
         started = time.perf_counter()
         status, replaced = 0, False
 
@@ -105,6 +110,10 @@ class Guards:
         return _not_read if is_unreadable(scope) else self.app
 
 
+async def _not_understood(scope: Scope, receive: Receive, send: Send) -> None:
+    await trouble(Request(scope), 400)(scope, receive, send)
+
+
 async def _not_read(scope: Scope, receive: Receive, send: Send) -> None:
     await trouble(Request(scope), 404)(scope, receive, send)
 
@@ -134,8 +143,15 @@ async def _refuse(scope: Scope, receive: Receive, send: Send) -> None:
 
 def _is_trustworthy(scope: Scope) -> bool:
     """Whether browsers heed an opener policy here; on a shop's own network they only complain of it."""
-    host = urlsplit(f"//{Headers(scope=scope).get('host', '')}").hostname
-    return scope.get("scheme") == "https" or host in {"localhost", "127.0.0.1", "::1"}
+    return scope.get("scheme") == "https" or host_of(scope) in {"localhost", "127.0.0.1", "::1"}
+
+
+def host_of(scope: Scope) -> str | None:
+    """The host that a request names, in small letters; empty for none, None for what cannot be one."""
+    try:
+        return urlsplit(f"//{Headers(scope=scope).get('host', '')}").hostname or ""
+    except ValueError:  # such as a bracket that is never closed
+        return None
 
 
 def _complete(headers: MutableHeaders, scope: Scope) -> None:
@@ -173,4 +189,11 @@ def comes_from_elsewhere(method: str, headers: Headers, path: str = "/") -> bool
     origin = headers.get("origin")
     if origin == "null" and path.startswith(LETTERS):
         return False
-    return origin is None or urlsplit(origin).netloc.lower() != headers.get("host", "").lower()
+    return origin is None or _netloc(origin) != headers.get("host", "").lower()
+
+
+def _netloc(address: str) -> str | None:
+    try:
+        return urlsplit(address).netloc.lower()
+    except ValueError:
+        return None
