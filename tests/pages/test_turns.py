@@ -7,13 +7,14 @@ from dataclasses import dataclass, field
 from urllib.parse import urlencode
 
 import pytest
-from sqlalchemy import func, select
+from sqlalchemy import func, select, text
 
 from casewright.records.jobs import Job
-from casewright.records.people import Role
-from casewright.records.sessions import reading
+from casewright.records.people import Role, Shop
+from casewright.records.sessions import in_passing, reading, writing
 from casewright.web import turns
 from casewright.web.turns import Crowded, Turns
+from pages.commissions import commission, link_on
 
 MANY = 90  # more than there are threads and connections together
 FORM = b"application/x-www-form-urlencoded"
@@ -93,6 +94,31 @@ def test_many_who_look_at_once_are_all_served(shop):
     statuses = all_at_once(shop.app, [Asked("GET", "/customers", cookie) for _ in range(2 * MANY)])
 
     assert statuses == {200: 2 * MANY}
+
+
+def test_while_somebody_writes_the_others_read_on(shop, owner, stranger):
+    job = commission(shop)
+    link = link_on(owner.get(f"/quotes/{job.send(owner)}"))
+    shop.clock.pass_by(minutes=30)  # long enough that it is to be noted who is here
+
+    with writing(shop.engine, shop.shop_id):
+        began = time.perf_counter()
+        owner.get("/customers")
+        stranger.get(link)
+        taken = time.perf_counter() - began
+
+    stranger.get(link)
+    history = owner.get(f"/jobs/{job.job_id}/history").text
+    assert taken < 3  # each would have waited five seconds for its turn to write
+    assert "was opened for the first time" in history
+
+
+def test_a_note_in_passing_leaves_the_next_writer_its_patience(shop):
+    in_passing(shop.engine, shop.shop_id, lambda db: db.get(Shop, shop.shop_id))
+
+    asked = "PRAGMA busy_timeout" if shop.engine.dialect.name == "sqlite" else "SHOW lock_timeout"
+    with writing(shop.engine, shop.shop_id) as db:
+        assert db.execute(text(asked)).scalar_one() in {5000, "5s"}
 
 
 async def _hold(line: Turns, let_go: asyncio.Event, *, writes: bool) -> None:

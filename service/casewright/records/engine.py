@@ -17,7 +17,7 @@ from casewright.folders import migrations
 LOCK = 727_274
 """The advisory lock under which PostgreSQL is migrated; any number that nobody else takes."""
 PATIENCE = 5_000
-"""How long a writer waits for another [ms]."""
+"""How long a writer waits for another, and everybody for a server that does not answer [ms]."""
 
 
 class NewerDatabase(Exception):
@@ -34,13 +34,23 @@ def open_engine(url: str) -> Engine:
         The engine; SQLite is set to lose nothing that it has confirmed.
     """
     if make_url(url).get_backend_name() != "sqlite":
-        return create_engine(url, pool_size=10, max_overflow=10, pool_timeout=5, pool_pre_ping=True)
+        soon = {} if "connect_timeout" in make_url(url).query else {"connect_timeout": PATIENCE // 1000}
+        engine = create_engine(
+            url, connect_args=soon, pool_size=10, max_overflow=10, pool_timeout=5, pool_pre_ping=True
+        )
+        event.listen(engine, "connect", _set_up_postgresql)
+        return engine
     engine = create_engine(
         url, connect_args={"check_same_thread": False}, pool_size=20, max_overflow=20, pool_timeout=5
     )
     event.listen(engine, "connect", _set_up_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine
+
+
+def _set_up_postgresql(connection: Any, _: object) -> None:
+    connection.execute(f"SET lock_timeout = {PATIENCE}")
+    connection.commit()
 
 
 def _set_up_sqlite(connection: Any, _: object) -> None:
@@ -57,8 +67,19 @@ def _lower(text: object) -> object:
 
 def _begin_sqlite(connection: Connection) -> None:
     """Writers take their turn at the start: a reader that becomes a writer half-way would be refused."""
-    read_only = connection.get_execution_options().get("read_only")
-    connection.exec_driver_sql("BEGIN DEFERRED" if read_only else "BEGIN IMMEDIATE")
+    options = connection.get_execution_options()
+    if options.get("read_only"):
+        connection.exec_driver_sql("BEGIN DEFERRED")
+        return
+    patience = options.get("patience", PATIENCE)
+    driver: Any = connection.connection.driver_connection
+    if patience != PATIENCE:
+        driver.execute(f"PRAGMA busy_timeout={int(patience)}")
+    try:
+        connection.exec_driver_sql("BEGIN IMMEDIATE")
+    finally:
+        if patience != PATIENCE:
+            driver.execute(f"PRAGMA busy_timeout={PATIENCE}")
 
 
 def alembic_config(connection: Connection | None = None) -> Config:
@@ -123,12 +144,14 @@ def one_at_a_time(engine: Engine) -> Iterator[None]:
     """Holds up everybody else who would migrate the database, or replace it."""
     if engine.dialect.name == "postgresql":
         with engine.connect() as connection:
+            connection.execute(text("SET lock_timeout = 0"))  # another's migration may take its time
             connection.execute(text("SELECT pg_advisory_lock(:key)"), {"key": LOCK})
             connection.commit()
             try:
                 yield
             finally:
                 connection.execute(text("SELECT pg_advisory_unlock(:key)"), {"key": LOCK})
+                connection.execute(text("RESET lock_timeout"))
                 connection.commit()
         return
     database = engine.url.database or ""

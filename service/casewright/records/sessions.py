@@ -4,11 +4,13 @@ A session knows its shop; every query over an owned table gets that shop as a co
 shop is refused. `across_shops` is for the few who must look over the fence: sign-in, backup, the doctor.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any
 
 from sqlalchemy import Engine, event, text
+from sqlalchemy.exc import OperationalError
+from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm import ORMExecuteState, Session, UOWTransaction, with_loader_criteria
 
 from casewright.records.base import Lasting, Owned
@@ -16,6 +18,8 @@ from casewright.records.base import Lasting, Owned
 ACROSS = "across shops"
 REMOVAL = "removal"
 """Marks a session that may delete what otherwise lasts: the removal of the demo."""
+SHORT_PATIENCE = 100
+"""How long a note in passing waits for other writers [ms]."""
 
 
 class NoShop(Exception):
@@ -103,10 +107,27 @@ def writing(engine: Engine, shop_id: str | None, **info: Any) -> Iterator[Fenced
     """
     with Fenced(engine, info={"shop": shop_id, **info}, expire_on_commit=False) as session, session.begin():
         if shop_id and engine.dialect.name == "postgresql":
+            if patience := engine.get_execution_options().get("patience"):
+                session.execute(text(f"SET LOCAL lock_timeout = {int(patience)}"))
             session.execute(
                 text("SELECT pg_advisory_xact_lock(hashtextextended(:shop, 0))"), {"shop": shop_id}
             )
         yield session
+
+
+def in_passing(engine: Engine, shop_id: str, note: Callable[[Fenced], object]) -> None:
+    """Writes a note that nobody waits for; while others write, or nothing can be written, it is left out.
+
+    Args:
+        engine: the database
+        shop_id: the shop
+        note: writes it
+    """
+    try:
+        with writing(engine.execution_options(patience=SHORT_PATIENCE), shop_id) as db:
+            note(db)
+    except (OperationalError, PoolTimeout):
+        pass  # whoever only looks is refused no page for it
 
 
 @contextmanager

@@ -12,7 +12,7 @@ from sqlalchemy import Engine, update
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.people import Shop
 from casewright.records.quotes import quote_by_link
-from casewright.records.sessions import Fenced, across_shops, writing
+from casewright.records.sessions import Fenced, across_shops, in_passing
 from casewright.shop.keeping import note_history
 from casewright.shop.links import token_hash
 from casewright.shop.quotes import LoadedQuote
@@ -100,17 +100,21 @@ def open_link(db: Fenced, secret: str) -> Opened | None:
 
 def note_opening(engine: Engine, held: LoadedQuote, now: datetime) -> None:
     """Remembers when a link was first opened: a short write of its own, which changes nothing else."""
-    with writing(engine, held.quote.shop_id) as db:
+    quote_id, job_id, name = held.quote.id, held.quote.job_id, held.name
+
+    def note(db: Fenced) -> None:
         first = db.execute(
             update(Quote)
-            .where(Quote.id == held.quote.id, Quote.opened_at.is_(None))
+            .where(Quote.id == quote_id, Quote.opened_at.is_(None))
             .values(opened_at=now)
             .returning(Quote.id)
             .execution_options(synchronize_session=False)
         ).first()
         if first is not None:
-            what = f"The link of {held.name} was opened for the first time."
-            note_history(db, "the link", now, what, job_id=held.quote.job_id)
+            what = f"The link of {name} was opened for the first time."
+            note_history(db, "the link", now, what, job_id=job_id)
+
+    in_passing(engine, held.quote.shop_id, note)
 
 
 def note_wrong_link(engine: Engine, address: str, now: datetime) -> None:

@@ -9,11 +9,10 @@ from zoneinfo import ZoneInfo
 
 from fastapi import Depends, Request
 from sqlalchemy import Engine
-from sqlalchemy.exc import OperationalError
 
 from casewright.measure.lengths import LengthUnit
 from casewright.records.people import Person, Role, Shop
-from casewright.records.sessions import Fenced, across_shops, reading, writing
+from casewright.records.sessions import Fenced, across_shops, in_passing, reading, writing
 from casewright.shop.entering import note_seen, who_is
 from casewright.shop.links import shop_of_secret
 from casewright.shop.refusals import Refused
@@ -188,11 +187,12 @@ def _session(request: Request, shop_id: str, *, reads: bool) -> AbstractContextM
 
 def _note_seen(visit: Visit) -> None:
     """Remembers now and then that somebody is here, after the page's own session has ended."""
-    try:
-        with writing(engine_of(visit.request), visit.person.shop_id) as db:
-            note_seen(db, visit.person.shop_id, visit.person.id, visit.now, visit.sign_in)
-    except OperationalError:
-        pass  # the database is busy: no page fails for this, and the next one will note it
+    shop_id, person_id = visit.shop.shop_id, visit.person.id
+    in_passing(
+        engine_of(visit.request),
+        shop_id,
+        lambda db: note_seen(db, shop_id, person_id, visit.now, visit.sign_in),
+    )
 
 
 def _reserved(roles: tuple[Role, ...]) -> str:
