@@ -4,7 +4,9 @@ import re
 from datetime import date
 
 import pytest
+from sqlalchemy import select
 
+from casewright.records.bench import Drawer
 from casewright.records.jobs import JobState, Payment
 from casewright.records.papers import QuoteState
 from casewright.records.sessions import writing
@@ -190,6 +192,26 @@ def test_a_job_that_is_paid_and_delivered_can_be_closed(maker, shop):
         db.add(Payment(job_id=job.id, **paid))
 
     assert "can be closed" in line(maker.get("/jobs"), "Hall chest")
+
+
+@pytest.mark.parametrize(
+    ("stages", "said"),
+    [
+        (("in", "glued", ""), "2 of 3 drawers not in the case by the board to be delivered"),
+        (("in", "in", "in"), "to be delivered"),
+        (("", "", ""), "to be delivered"),
+    ],
+)
+def test_a_job_called_ready_says_which_drawers_the_board_holds_back(maker, shop, stages, said):
+    with writing(shop.engine, shop.shop_id) as db:
+        with_unit(db, shop, take_on(db, shop, 7, JobState.READY, name="Hall chest"))
+        for drawer, stage in zip(db.scalars(select(Drawer)).all(), stages, strict=True):
+            drawer.stage = stage
+
+    words = line(maker.get("/jobs"), "Hall chest")
+
+    assert words.endswith(said)
+    assert ("by the board" in words) == ("by the board" in said)
 
 
 def test_many_jobs_come_page_by_page_and_keep_the_filter(maker, shop):

@@ -103,9 +103,9 @@ def what_waits(state: JobState, held: Standing, seen: Seen) -> tuple[str, ...]:
         case JobState.IN_HAND:
             return (*_units(held), *_drawers(held), *_next_payment(held, seen))
         case JobState.READY:
-            return ("to be delivered", *_next_payment(held, seen))
+            return (*_left_open(held), "to be delivered", *_next_payment(held, seen))
         case JobState.DELIVERED:
-            return tuple(_next_payment(held, seen)) or ("can be closed",)
+            return (*_left_open(held), *_next_payment(held, seen)) or ("can be closed",)
         case _:
             return ()
 
@@ -158,6 +158,14 @@ def _drawers(held: Standing) -> Iterator[str]:
     total = sum(held.drawers.values())
     if total:
         yield drawers_words(held)
+
+
+def _left_open(held: Standing) -> Iterator[str]:
+    """Drawers that the board holds back, in a shop that taps at all; one that never does is not nagged."""
+    last, total = drawer_stages()[-1], sum(held.drawers.values())
+    missing = total - held.drawers.get(last.code, 0)
+    if missing and held.drawers.get("", 0) < total:
+        yield f"{missing} of {total} drawer{'' if total == 1 else 's'} not {last.word} by the board"
 
 
 def drawers_words(held: Standing) -> str:
