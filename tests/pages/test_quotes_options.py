@@ -146,6 +146,7 @@ def test_an_option_of_another_job_cannot_be_taken_out_here(job, maker, shop):
         ({"label": "", "case": "walnut"}, "Write what the customer reads"),
         ({"label": "The same"}, "Nothing is different from the unit as it is"),
         ({"label": "In gold", "case": "gold"}, "Choose one of the list."),
+        ({"label": "To pull", "pulls": "wall restraint"}, "Choose one of the list."),
         ({"label": "Many", "count": "1000"}, "1000 is outside 1 to 100"),
         ({"label": "For another", "unit": "0000000000000"}, "Choose one of the units."),
     ],

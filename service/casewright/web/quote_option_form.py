@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from casewright.pricing.prices import PriceKind
+from casewright.pricing.prices import PriceKind, PriceRow
 from casewright.shop.figures import figures, figures_from
 from casewright.shop.options import OtherWay
 from casewright.shop.units import LoadedUnit
@@ -21,6 +21,8 @@ DIVIDERS = (
     ("sliding dovetail", "sliding in with a dovetail"),
 )
 THIN_SHEET = "1/4"
+NO_PULLS = {"screws and buttons", "slides", "undermount slides", "wall restraint"}
+"""Hardware that the program orders by itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +44,6 @@ def option_form(
     """The form for a new option; it offers what the price list has a price for."""
     rows = figures_from(figures_text).prices.rows
     lumber = sorted({row.item for row in rows if row.kind is PriceKind.LUMBER})
-    hardware = sorted({row.item for row in rows if row.kind is PriceKind.HARDWARE})
     return OptionForm(
         form=form or form_of(unit=units[0].unit.id if units else ""),
         units=[(each.unit.id, f"{each.unit.code}, {each.unit.name}") for each in units],
@@ -50,13 +51,18 @@ def option_form(
         bottoms=(AS_IT_IS, ("solid", "solid wood"), *((name, name) for name in thin_sheets())),
         dividers=DIVIDERS,
         finishes=(AS_IT_IS, *((each.name, each.name) for each in finishes())),
-        pulls=(AS_IT_IS, *((name, name) for name in hardware)),
+        pulls=(AS_IT_IS, *((name, name) for name in _pulls(rows))),
     )
 
 
 def thin_sheets() -> list[str]:
     """The kinds of sheet that are sold as thin as a drawer bottom."""
     return sorted({each.kind for each in sheets() if each.nominal == THIN_SHEET})
+
+
+def _pulls(rows: Sequence[PriceRow]) -> list[str]:
+    """Hardware with a price that a drawer can be pulled by."""
+    return sorted({row.item for row in rows if row.kind is PriceKind.HARDWARE} - NO_PULLS)
 
 
 def read_way(read: Reader, visit: Visit) -> OtherWay:
@@ -73,6 +79,6 @@ def read_way(read: Reader, visit: Visit) -> OtherWay:
         dividers=read.choice("dividers", [value for value, _ in DIVIDERS]),
         finish=read.choice("finish", {"", *(each.name for each in finishes())}),
         coats=None if coats < 0 else coats,
-        pulls=read.choice("pulls", {"", *(row.item for row in rows if row.kind is PriceKind.HARDWARE)}),
+        pulls=read.choice("pulls", {"", *_pulls(rows)}),
         count=count or None,
     )
