@@ -286,3 +286,15 @@ def test_the_page_of_a_job_takes_few_queries_whatever_it_holds(owner, shop):
         owner.get(f"/jobs/{job.id}")
 
     assert len(statements) <= MOST, statements
+
+
+@pytest.mark.parametrize(("state", "promises"), [(JobState.ACCEPTED, True), (JobState.CLOSED, False)])
+def test_only_a_job_that_is_not_begun_says_when_it_could_be_ready(maker, shop, state, promises):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1, state)
+        with_unit(db, shop, job)
+        job_id = job.id
+
+    page = maker.get(f"/jobs/{job_id}")
+
+    assert ("Could be ready" in page.text) is promises
