@@ -241,6 +241,16 @@ def test_a_damaged_backup_is_not_good_and_cannot_be_restored(shop: Path, run: Ru
     assert not (tmp_path / "second").exists()
 
 
+def test_the_doctor_knows_where_the_last_backup_was_put(shop: Path, run: Run, tmp_path: Path):
+    before = run("doctor")
+    run("backup", str(tmp_path / "shop.zip"))
+
+    after = run("doctor")
+
+    assert "None is known of." in before.out
+    assert str(tmp_path / "shop.zip") in after.out
+
+
 def test_the_doctor_answers_people_machines_and_scripts(shop: Path, run: Run):
     shop.chmod(0o755)
     ill = run("doctor")

@@ -5,6 +5,7 @@ import shutil
 import time
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -16,11 +17,13 @@ from casewright.labour.stages import drawer_stages
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer
 from casewright.records.jobs import Customer, Job, JobState, Unit, UnitRevision
-from casewright.records.papers import Quote, QuoteState
+from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Counter
 from casewright.records.sessions import writing
 from casewright.settings import Settings
+from casewright.upkeep.backup import take_backup
 from casewright.upkeep.doctor import look_at_database, look_over
+from casewright.upkeep.last_backup import note_backup
 from casewright.upkeep.looks import Health, Look
 from casewright.upkeep.place import Place
 from databases import migrated
@@ -47,7 +50,16 @@ def settings(tmp_path: Path) -> Settings:
         work(engine)
     (data / "secret").write_text("0123456789abcdef" * 4)
     (data / "secret").chmod(0o600)
-    return Settings(data=data, database_url=f"sqlite:///{data / 'casewright.db'}")
+    held = Settings(data=data, database_url=f"sqlite:///{data / 'casewright.db'}")
+    back_up(held, tmp_path / "shop.zip")
+    return held
+
+
+def back_up(settings: Settings, target: Path, at: datetime = NOW) -> None:
+    """Takes a backup and notes it, as the command does, at a moment."""
+    with migrated("sqlite", settings.data) as engine:
+        taken = take_backup(engine, target, None)
+    note_backup(settings.data, replace(taken, manifest=replace(taken.manifest, at=at.isoformat())))
 
 
 def work(engine: Engine) -> None:
@@ -103,6 +115,18 @@ def work(engine: Engine) -> None:
         ),
         Counter(name="job", value=1),
         Counter(name="quote", value=1),
+        Paper(
+            id=new_id(),
+            job_id=job,
+            kind=PaperKind.CUT_LIST,
+            number=1,
+            revision=1,
+            content={},
+            basis_hash="0",
+            issued_at=NOW,
+            who="Ada Marsh",
+        ),
+        Counter(name="cut list", value=1),
     ]
     with writing(engine, shop.shop_id) as db:
         for row in rows:
@@ -141,7 +165,16 @@ SPOILT = [
     ),
     ("UPDATE quote SET total_cents = 1", "UPDATE quote SET total_cents = 120000", "quotes"),
     ("UPDATE quote SET offer = NULL", "UPDATE quote SET offer = '{\"total_cents\": 120000}'", "quotes"),
-    ("UPDATE counter SET value = 0", "UPDATE counter SET value = 1", "numbers"),
+    (
+        "UPDATE counter SET value = 0 WHERE name = 'job'",
+        "UPDATE counter SET value = 1 WHERE name = 'job'",
+        "numbers",
+    ),
+    (
+        "UPDATE counter SET value = 0 WHERE name = 'cut list'",
+        "UPDATE counter SET value = 1 WHERE name = 'cut list'",
+        "numbers",
+    ),
     ("UPDATE unit SET revision = 9", "UPDATE unit SET revision = 1", "units"),
     ("UPDATE shop SET figures = 9", "UPDATE shop SET figures = 1", "shops"),
     ("UPDATE shop SET time_zone = 'Mars/Olympus'", "UPDATE shop SET time_zone = 'UTC'", "shops"),
@@ -263,6 +296,64 @@ def test_taps_that_cannot_be_read_are_found(tmp_path: Path):
 
 def test_a_clock_that_was_set_back_is_found(settings: Settings):
     assert faults(look_over(settings, NOW - timedelta(days=30))) == ["clock"]
+
+
+def test_the_doctor_tells_where_the_last_backup_is(settings: Settings, tmp_path: Path):
+    (found,) = backups_seen(settings)
+
+    assert found.health is Health.FINE
+    assert str(tmp_path / "shop.zip") in found.found
+
+
+def forget(settings: Settings) -> None:
+    (settings.data / "last-backup.json").unlink()
+
+
+def spoil_note(settings: Settings) -> None:
+    (settings.data / "last-backup.json").write_text("{}")
+
+
+def grow_old(settings: Settings) -> None:
+    back_up(settings, settings.data.parent / "older.zip", NOW - timedelta(days=9))
+
+
+def damage_backup(settings: Settings) -> None:
+    path = settings.data.parent / "shop.zip"
+    path.write_bytes(path.read_bytes()[:-1] + b"x")
+
+
+@pytest.mark.parametrize(
+    ("spoil", "health", "said"),
+    [
+        (forget, Health.LOOK, "None is known of."),
+        (spoil_note, Health.LOOK, "None is known of."),
+        (grow_old, Health.LOOK, "9 days ago"),
+        (damage_backup, Health.WRONG, "its seal does not fit"),
+    ],
+)
+def test_no_backup_that_could_be_relied_on_is_said(
+    settings: Settings, spoil: Callable[[Settings], None], health: Health, said: str
+):
+    spoil(settings)
+
+    (found,) = backups_seen(settings)
+
+    assert found.health is health
+    assert said in found.found
+    assert "casewright backup" in found.todo
+
+
+def test_a_backup_that_was_carried_elsewhere_is_as_it_should_be(settings: Settings, tmp_path: Path):
+    (tmp_path / "shop.zip").unlink()
+
+    (found,) = backups_seen(settings)
+
+    assert found.health is Health.FINE
+    assert "where it is no more" in found.found
+
+
+def backups_seen(settings: Settings) -> list[Look]:
+    return [each for each in look_over(settings, NOW) if each.at == "last backup"]
 
 
 def test_something_half_made_is_named(settings: Settings):

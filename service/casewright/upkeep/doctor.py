@@ -34,6 +34,7 @@ from casewright.upkeep.doctor_records import (
     look_at_units,
     newest_moment,
 )
+from casewright.upkeep.last_backup import look_at_last_backup
 from casewright.upkeep.looks import Look, wrong
 from casewright.upkeep.place import Place, form_of, place_of, refuse_if_missing
 
@@ -61,6 +62,7 @@ def look_over(settings: Settings, now: datetime) -> list[Look]:
         What was found, one look after another.
     """
     looks = [found for look_at in OF_THE_PLACE for found in look_at(settings)]
+    looks += look_at_last_backup(settings, now)
     try:
         refuse_if_missing(settings)
         with place_of(settings) as place:

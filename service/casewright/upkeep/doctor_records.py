@@ -13,7 +13,7 @@ from casewright.labour.bench import case_progress, drawer_progress
 from casewright.records.bench import BenchEvent, Carcase, Drawer
 from casewright.records.board import Tapped
 from casewright.records.jobs import History, Job, Unit, UnitRevision
-from casewright.records.papers import Quote, QuoteState
+from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Counter, Person, Role, Shop, ShopFigures, SignIn
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import tap_from
@@ -21,7 +21,12 @@ from casewright.shop.entering import IDLE
 from casewright.upkeep.looks import Look, fine, look, wrong
 
 ASK = "Take a backup now, and ask those who look after casewright: this should not be."
-NUMBERED: dict[str, InstrumentedAttribute[int]] = {"job": Job.number, "quote": Quote.number}
+NUMBERED: dict[str, InstrumentedAttribute[int]] = {
+    "job": Job.number,
+    "quote": Quote.number,
+    **dict.fromkeys(PaperKind, Paper.number),
+}
+"""What has numbers of its own, by the name under which they are counted."""
 
 
 def newest_moment(db: Fenced) -> datetime | None:
@@ -107,7 +112,8 @@ def look_at_numbers(db: Fenced, now: datetime) -> Iterator[Look]:
     """No number will be given out again."""
     for name, number in NUMBERED.items():
         owner = number.class_
-        given = select(owner.shop_id, func.max(number).label("most")).group_by(owner.shop_id).subquery()
+        asked = select(owner.shop_id, func.max(number).label("most")).group_by(owner.shop_id)
+        given = (asked.where(owner.kind == name) if owner is Paper else asked).subquery()
         counted = select(Counter.shop_id, Counter.value).where(Counter.name == name).subquery()
         behind = db.execute(
             select(func.count())
@@ -117,7 +123,7 @@ def look_at_numbers(db: Fenced, now: datetime) -> Iterator[Look]:
         if behind:
             yield wrong("numbers", f"The count of {name}s is behind the numbers given out.", ASK)
             return
-    yield fine("numbers", "Jobs and quotes will get numbers of their own.")
+    yield fine("numbers", "Jobs, quotes and papers will get numbers of their own.")
 
 
 def look_at_units(db: Fenced, now: datetime) -> Iterator[Look]:

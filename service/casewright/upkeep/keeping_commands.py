@@ -14,6 +14,7 @@ from casewright.upkeep.archive import BadArchive, FileIsThere, open_archive
 from casewright.upkeep.backup import NothingThere, take_backup
 from casewright.upkeep.doctor import look_over
 from casewright.upkeep.export import export
+from casewright.upkeep.last_backup import note_backup
 from casewright.upkeep.looks import Health
 from casewright.upkeep.place import place_of, present_place, refuse_if_missing
 from casewright.upkeep.rehearsal import tried
@@ -34,9 +35,15 @@ def _backup(settings: Settings, given: argparse.Namespace) -> Answer:
         except NothingThere:
             raise Refused("There is nothing to back up: the service has not been started yet.") from None
     rows = taken.manifest.rows()
-    words = (f"Wrote {target}: {size_of(taken.size)}, {sum(rows.values()):,} rows.",)
+    words = [f"Wrote {target}: {size_of(taken.size)}, {sum(rows.values()):,} rows."]
+    if settings.secret:
+        words.append(KEPT_APART)
+    try:
+        note_backup(settings.data, taken)
+    except OSError as error:
+        words.append(f"The doctor will not know of it: {settings.data} cannot be written ({error.strerror}).")
     return Answer(
-        words=(*words, KEPT_APART) if settings.secret else words,
+        words=tuple(words),
         data={
             "file": str(target),
             "bytes": taken.size,
