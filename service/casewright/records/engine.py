@@ -1,6 +1,7 @@
 """Opening the database, SQLite or PostgreSQL, and bringing it up to the present form."""
 
 import fcntl
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -16,6 +17,8 @@ from casewright.folders import migrations
 
 LOCK = 727_274
 """The advisory lock under which PostgreSQL is migrated; any number that nobody else takes."""
+NO_ROOM = "53100"
+"""What PostgreSQL says when its disk is full."""
 PATIENCE = 5_000
 """How long a writer waits for another, and everybody for a server that does not answer [ms]."""
 
@@ -80,6 +83,16 @@ def _begin_sqlite(connection: Connection) -> None:
     finally:
         if patience != PATIENCE:
             driver.execute(f"PRAGMA busy_timeout={PATIENCE}")
+
+
+def is_disk_full(error: BaseException | None) -> bool:
+    """Whether a database refuses for want of room.
+
+    Args:
+        error: what its driver raised
+    """
+    code, state = getattr(error, "sqlite_errorcode", 0), getattr(error, "sqlstate", "")
+    return code & 0xFF == sqlite3.SQLITE_FULL or state == NO_ROOM
 
 
 def alembic_config(connection: Connection | None = None) -> Config:

@@ -14,6 +14,7 @@ from sqlalchemy.orm.exc import StaleDataError
 from starlette.exceptions import HTTPException
 from starlette.responses import RedirectResponse, Response
 
+from casewright.records.engine import is_disk_full
 from casewright.shop.refusals import Refused, TooMany
 from casewright.web.pages import Page, is_local, see, show_stranger
 from casewright.web.rooms import methods_at
@@ -30,6 +31,10 @@ SENTENCES = {
     409: "Somebody else changed this meanwhile. Go back, look at both, and save again.",
     413: "That was more than this page can take: at most 2 MB. Send less at once.",
     422: "The request could not be read. Go back, look at what you typed, and send it again.",
+    507: (
+        "There is no room left on the disk of this service, so nothing can be saved. Nothing was lost or "
+        "half saved: tell whoever looks after it to make room, then send it again."
+    ),
     503: "The database is busy. Nothing was lost or half saved; send it again in a moment.",
 }
 BROKEN = (
@@ -139,10 +144,12 @@ def on_stale(request: Request, error: Exception) -> Response:
 
 
 def on_busy(request: Request, error: Exception) -> Response:
-    """The database does not answer in time."""
-    log.warning("database busy", extra={"reference": request.state.reference, "error": type(error).__name__})
-    answer = trouble(request, 503, kept=_typed(request))
-    answer.headers["retry-after"] = "2"
+    """The database does not answer in time, or has no room."""
+    is_full = is_disk_full(getattr(error, "orig", None))
+    said = "disk full" if is_full else "database busy"
+    log.warning(said, extra={"reference": request.state.reference, "error": type(error).__name__})
+    answer = trouble(request, 507 if is_full else 503, kept=_typed(request))
+    answer.headers["retry-after"] = "60" if is_full else "2"
     return answer
 
 
