@@ -96,16 +96,16 @@ def test_a_tap_by_script_brings_back_the_part_that_it_changes(bench, drawer, pat
 
 
 def test_after_a_tap_by_script_the_timer_offers_the_work_that_comes_next(shop, bench, drawer):
-    drawer_reaches(shop, drawer, "fitted")
+    drawer_reaches(shop, drawer, "joints")
 
     answer = bench.browser.post(
         f"/drawers/{drawer}/stage",
-        data={"once": "a", "stage": "joints", "back": f"/bench/{drawer}"},
+        data={"once": "a", "stage": "dry", "back": f"/bench/{drawer}"},
         headers={"hx-request": "true", "x-block": "live"},
     )
 
-    assert 'name="operation" value="D10"' in answer.text  # the dry-fit, after the joints
-    assert 'name="operation" value="D06"' not in answer.text
+    assert 'name="operation" value="D12"' in answer.text  # the glue-up, after the dry-fit
+    assert 'name="operation" value="D10"' not in answer.text
 
 
 def test_a_measured_side_moves_the_second_gauge_at_once(bench, drawer):
