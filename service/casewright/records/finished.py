@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from typing import NamedTuple
 
-from sqlalchemy import func, select
+from sqlalchemy import exists, func, select
 
 from casewright.records.bench import TimeEntry
 from casewright.records.jobs import Job, JobState, Unit, UnitRevision
@@ -39,12 +39,11 @@ def has_log(db: Fenced) -> bool:
 
 def finished_jobs(db: Fenced) -> Sequence[Job]:
     """The latest finished jobs on which time was logged; one query."""
-    logged = select(TimeEntry.job_id).where(TimeEntry.operation != "")
+    logged = exists().where(
+        TimeEntry.shop_id == Job.shop_id, TimeEntry.job_id == Job.id, TimeEntry.operation != ""
+    )
     return db.scalars(
-        select(Job)
-        .where(Job.state.in_(FINISHED), Job.id.in_(logged))
-        .order_by(Job.number.desc())
-        .limit(LATEST)
+        select(Job).where(Job.state.in_(FINISHED), logged).order_by(Job.number.desc()).limit(LATEST)
     ).all()
 
 
