@@ -1,0 +1,147 @@
+"""Every page of the demo's shop, as its owner, its bench hand, a customer and a newcomer come to see it."""
+
+from collections.abc import Iterator
+from contextlib import ExitStack
+from dataclasses import dataclass, field
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from browser.by_hand import tap_about, walk_with_tab
+from browser.demo_shop import DemoShop, open_demo_shop
+from browser.page_looks import Look, Scales, look_at
+from browser.places import BEFORE_SET_UP, BENCH_PLACES, BY_KEYBOARD, PLACES, Place
+from browser.watching import PHONE, Watch, watched
+from serving import Served, from_checkout
+
+OFFICE_BYTES, LIGHT_BYTES, MOST_REQUESTS = 100_000, 60_000, 10
+
+
+@dataclass
+class Eyes:
+    """Looks at each page once, in the window of whoever sees it, and remembers what there was to be seen."""
+
+    shop: DemoShop
+    windows: dict[str, tuple[Page, Scales, Watch]] = field(default_factory=dict)
+    seen: dict[Place, Look] = field(default_factory=dict)
+
+    def look(self, place: Place) -> Look:
+        """What there is to be seen at a place."""
+        if place not in self.seen:
+            page, scales, watch = self.windows[place.who]
+            self.seen[place] = look_at(page, scales, watch, lambda page: self.arrive(page, place))
+        return self.seen[place]
+
+    def arrive(self, page: Page, place: Place) -> int:
+        """Goes to a place in a window; gives the status of the answer."""
+        return place.arrive(page, self.shop.address(place.path, place.state))
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """A service of these tests' own."""
+    with from_checkout(tmp_path_factory.mktemp("demo")) as served:
+        yield served
+
+
+@pytest.fixture(scope="module")
+def eyes(chromium: Browser, site: Served) -> Iterator[Eyes]:
+    """The demo's shop, and a window for each who looks at it."""
+    eyes = Eyes(DemoShop(site))
+    with ExitStack() as stack:
+
+        def open_window(who: str) -> None:
+            context = chromium.new_context(base_url=site.url, locale="en-US", reduced_motion="reduce")
+            stack.callback(context.close)
+            if who in eyes.shop.keys:
+                context.add_cookies([{"name": "casewright", "value": eyes.shop.keys[who], "url": site.url}])
+            watch = stack.enter_context(watched(context, site))
+            page = context.new_page()
+            eyes.windows[who] = (page, Scales(page), watch)
+
+        open_window("stranger")
+        for place in BEFORE_SET_UP:
+            eyes.look(place)
+        open_demo_shop(chromium, eyes.shop)
+        for who in eyes.shop.keys:
+            open_window(who)
+        yield eyes
+
+
+each_place = pytest.mark.parametrize("place", PLACES, ids=str)
+
+
+@each_place
+def test_a_page_answers_and_the_browser_has_nothing_to_complain_of(eyes, place):
+    look = eyes.look(place)
+
+    assert look.status == place.status
+    assert look.watched == []
+
+
+@each_place
+def test_nothing_keeps_people_out_by_day_and_by_night(eyes, place):
+    assert eyes.look(place).violations == []
+
+
+@each_place
+def test_no_page_runs_off_sideways_on_a_small_phone_or_with_large_letters(eyes, place):
+    assert eyes.look(place).sideways == []
+
+
+@each_place
+def test_no_text_is_cut_off_when_letters_are_large_or_wide_apart(eyes, place):
+    assert eyes.look(place).clipped == []
+
+
+@each_place
+def test_a_finger_hits_what_it_is_to_press(eyes, place):
+    assert eyes.look(place).fingers == []
+
+
+@each_place
+def test_on_paper_a_page_keeps_its_tables_and_has_nothing_to_be_pressed(eyes, place):
+    assert eyes.look(place).paper == []
+
+
+@pytest.mark.parametrize("place", [place for place in PLACES if not place.typed], ids=str)
+def test_a_page_comes_over_a_thin_line(eyes, place):
+    look = eyes.look(place)
+
+    assert look.requests <= MOST_REQUESTS
+    assert look.weight <= (LIGHT_BYTES if place.is_light else OFFICE_BYTES)
+
+
+@pytest.mark.parametrize("place", BENCH_PLACES, ids=str)
+def test_the_bench_is_read_at_arm_s_length_and_hit_in_gloves(eyes, place):
+    look = eyes.look(place)
+
+    assert look.is_bench
+    assert look.glove == []
+
+
+@pytest.mark.parametrize(("width", "place"), BY_KEYBOARD, ids=str)
+def test_tab_comes_to_everything_once_and_shows_where_it_is(eyes, width, place):
+    page, _, _ = eyes.windows[place.who]
+    page.set_viewport_size({"width": width, "height": 800})
+
+    eyes.arrive(page, place)
+
+    assert walk_with_tab(page) == []
+
+
+@pytest.mark.parametrize("path", ["/board", "/bench/{drawer_id}"])
+def test_twenty_taps_that_miss_the_middle_a_little_all_hit(chromium, site, eyes, path):
+    place = next(place for place in BENCH_PLACES if place.path == path)
+    context = chromium.new_context(base_url=site.url, reduced_motion="reduce", **PHONE)
+    context.add_cookies([{"name": "casewright", "value": eyes.shop.keys["bench"], "url": site.url}])
+    page = context.new_page()
+
+    eyes.arrive(page, place)
+
+    assert tap_about(page, taps=20, off=6) == []
+    context.close()
+
+
+def test_no_link_of_the_shop_leads_nowhere(eyes):
+    assert eyes.shop.dead == []
