@@ -3,7 +3,7 @@
 import threading
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import TypeVar
 
 import pytest
@@ -11,8 +11,9 @@ from sqlalchemy import Engine, func, select
 from sqlalchemy.orm.exc import StaleDataError
 
 from casewright.records.jobs import Customer
+from casewright.records.people import Once
 from casewright.records.sessions import reading, writing
-from casewright.shop.customers import CustomerFacts, add_customer, change_customer, customer
+from casewright.shop.customers import CustomerFacts, add_customer, change_customer, load_customer
 from casewright.shop.keeping import next_number, once
 from casewright.shop.refusals import Stale
 from people import Clock, ShopInTest, new_shop
@@ -104,6 +105,15 @@ def test_a_form_whose_act_failed_can_be_sent_again(shop: ShopInTest):
         assert once(db, "again", NOW, lambda: "/made") == "/made"
 
 
+def test_a_mark_is_forgotten_after_a_month(shop: ShopInTest):
+    with writing(shop.engine, shop.shop_id) as db:
+        once(db, "first", NOW, lambda: "/made")
+        once(db, "second", NOW + timedelta(days=29), lambda: "/made")
+        once(db, "third", NOW + timedelta(days=31), lambda: "/made")
+
+        assert set(db.scalars(select(Once.key))) == {"second", "third"}
+
+
 def test_a_form_without_a_mark_is_done_each_time(shop: ShopInTest):
     with writing(shop.engine, shop.shop_id) as db:
         assert [once(db, "", NOW, lambda: "a"), once(db, "", NOW, lambda: "b")] == ["a", "b"]
@@ -118,7 +128,7 @@ def test_of_ten_who_save_the_same_version_at_once_one_wins(shop: ShopInTest):
     def save(number: int) -> bool:
         try:
             with writing(shop.engine, shop.shop_id) as db:
-                held = customer(db, customer_id)
+                held = load_customer(db, customer_id)
                 change_customer(db, held, CustomerFacts(name=f"After {number}"), version, f"{number}", NOW)
         except (Stale, StaleDataError):
             return False
@@ -127,7 +137,7 @@ def test_of_ten_who_save_the_same_version_at_once_one_wins(shop: ShopInTest):
     won = at_once(10, save)
 
     with reading(shop.engine, shop.shop_id) as db:
-        held = customer(db, customer_id)
+        held = load_customer(db, customer_id)
         assert won.count(True) == 1
         assert (held.name, held.version) == (f"After {won.index(True)}", version + 1)
 

@@ -1,16 +1,19 @@
 """Small duties of every act: its number, its sentence in the history, and that it happens once."""
 
 from collections.abc import Callable
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import select, update
+from sqlalchemy import delete, select, update
 from sqlalchemy.dialects import postgresql, sqlite
 
 from casewright.records.base import new_id
 from casewright.records.jobs import History
 from casewright.records.people import Counter, Once
 from casewright.records.sessions import Fenced
+
+FORGOTTEN = timedelta(days=30)
+"""A form is sent again within minutes, or by a phone that was without a signal; not after a month."""
 
 
 def next_number(db: Fenced, name: str) -> int:
@@ -63,6 +66,7 @@ def once(db: Fenced, key: str, now: datetime, act: Callable[[], str]) -> str:
     if not key:
         return act()
     row = {"shop_id": db.shop_id, "key": key[:64], "location": "", "at": now}
+    db.execute(delete(Once).where(Once.at < now - FORGOTTEN))
     with db.begin_nested():  # a form that is shown again after a refusal must be taken when it is mended
         if not _insert(db, Once, row):
             return db.execute(select(Once.location).where(Once.key == key[:64])).scalar_one()
