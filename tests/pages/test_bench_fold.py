@@ -26,7 +26,7 @@ from casewright.shop.bench import (
     case_place,
     drawer_place,
     reach_stage,
-    refold_case,
+    refold,
     set_sizes,
     set_ticks,
     take_back_stage,
@@ -60,19 +60,19 @@ def test_the_kept_stage_is_the_fold_over_all_that_was_tapped(shop, job, seed):
         shop.clock.pass_by(seconds=chance.choice([-30, 0, 0, 1, 200]))
 
     with writing(shop.engine, shop.shop_id) as db:
-        assert refold_case(db, case_id(shop, job)) == []
+        places = [case_place(db, case_id(shop, job)), *(drawer_place(db, each) for each in ids)]
+        assert [place.name for place in places if refold(place)] == []
 
 
-def test_a_stage_out_of_step_is_found_and_mended(shop, job, drawer):
+def test_a_stage_out_of_step_is_mended_by_the_next_tap(shop, job, drawer):
     drawer_reaches(shop, drawer, "milled")
     with writing(shop.engine, shop.shop_id) as db:
         db.get_one(Drawer, (shop.shop_id, drawer)).stage = "glued"
 
     with writing(shop.engine, shop.shop_id) as db:
-        found = refold_case(db, case_id(shop, job))
+        take_back_stage(db, drawer_place(db, drawer), "milled", hand(shop))
 
-    assert found == [f"Drawer R2-1 of case {case_id(shop, job)}"]
-    assert kept_stage(shop, drawer) == "milled"
+    assert kept_stage(shop, drawer) == ""
 
 
 def _tap_something(shop, job, chance, ids):

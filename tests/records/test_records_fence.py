@@ -14,7 +14,7 @@ from casewright.records.jobs import Customer, History, Job, Payment
 from casewright.records.people import Person, Role, Shop, ShopFigures
 from casewright.records.sessions import NoShop, across_shops, reading, writing
 from casewright.records.tables import METADATA
-from casewright.shop.customers import CustomerFacts, add_customer, customer
+from casewright.shop.customers import CustomerFacts, add_customer, load_customer
 from casewright.shop.refusals import NotFound
 from people import Clock, ShopInTest, new_shop
 
@@ -104,7 +104,7 @@ def test_a_query_over_a_bare_table_is_a_fault(two: Two, statement: Callable[[], 
 
 def test_another_shops_customer_is_not_there(two: Two):
     with reading(two.engine, two.ours.shop_id) as db, pytest.raises(NotFound):
-        customer(db, two.their_customer)
+        load_customer(db, two.their_customer)
 
 
 def test_another_shops_row_is_not_there_even_by_its_whole_key(two: Two):

@@ -118,17 +118,6 @@ def drawer_row(db: Fenced, drawer_id: str) -> BoardRow | None:
     return BoardRow(*found) if found else None
 
 
-def case_row(db: Fenced, carcase_id: str) -> tuple[Carcase, Unit, Job] | None:
-    """One case with its unit and job, whatever the job's state; one query."""
-    found = db.execute(
-        select(Carcase, Unit, Job)
-        .join(Unit, (Unit.shop_id == Carcase.shop_id) & (Unit.id == Carcase.unit_id))
-        .join(Job, (Job.shop_id == Carcase.shop_id) & (Job.id == Carcase.job_id))
-        .where(Carcase.id == carcase_id)
-    ).first()
-    return (found[0], found[1], found[2]) if found else None
-
-
 def drawers_of_case(db: Fenced, carcase_id: str) -> Sequence[Drawer]:
     """The drawers of one case from the top left, those without an opening now left out; one query."""
     return db.scalars(

@@ -5,7 +5,7 @@ in its row by the same transaction, so that a board need not fold what a shop ha
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -258,14 +258,6 @@ def refold(place: Place) -> bool:
         return False
     row.stage, row.stage_at, row.stage_by = fresh
     return True
-
-
-def refold_case(db: Fenced, carcase_id: str) -> list[str]:
-    """Brings a case and all its drawers in step with their events; says what was out of step."""
-    place = case_place(db, carcase_id)
-    drawers = db.scalars(select(Drawer).where(Drawer.carcase_id == carcase_id)).all()
-    places = [place, *(replace(place, drawer=drawer) for drawer in drawers)]
-    return [f"{each.name} of case {carcase_id}" for each in places if refold(each)]
 
 
 def _note(

@@ -25,7 +25,7 @@ class CustomerFacts:
 FIELDS = ("name", "email", "phone", "address", "source", "note")
 
 
-def customer(db: Fenced, customer_id: str) -> Customer:
+def load_customer(db: Fenced, customer_id: str) -> Customer:
     """A customer of the shop.
 
     Raises:

@@ -9,6 +9,7 @@ from sqlalchemy import and_, select
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer, Job, JobState
 from casewright.records.sessions import Fenced
+from casewright.shop.customers import load_customer
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 
@@ -73,7 +74,7 @@ def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
     Raises:
         NotFound: the shop has no such customer
     """
-    _customer(db, facts.customer_id)
+    load_customer(db, facts.customer_id)
     job = Job(
         id=new_id(),
         number=next_number(db, "job"),
@@ -93,13 +94,6 @@ def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
     return job
 
 
-def _customer(db: Fenced, customer_id: str) -> Customer:
-    found = db.get(Customer, (db.shop_id, customer_id))
-    if found is None:
-        raise NotFound("customer")
-    return found
-
-
 def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, now: datetime) -> None:
     """Changes what is known of a job.
 
@@ -115,7 +109,7 @@ def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, no
     if not changed:
         return
     if "customer_id" in changed:
-        was, becomes = _customer(db, job.customer_id), _customer(db, facts.customer_id)
+        was, becomes = load_customer(db, job.customer_id), load_customer(db, facts.customer_id)
         before["customer_id"], after["customer_id"] = was.name, becomes.name
     for name in changed:
         setattr(job, name, getattr(facts, name))

@@ -28,7 +28,7 @@ class WrongPassword(Refused):
         super().__init__("This is not your password. Type the one with which you sign in now.", 422)
 
 
-def person(db: Fenced, person_id: str) -> Person:
+def load_person(db: Fenced, person_id: str) -> Person:
     """Somebody who works in the shop, or has.
 
     Raises:

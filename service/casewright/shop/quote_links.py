@@ -1,7 +1,6 @@
 """The link under which one customer reads one quote: made from a key, kept as a hash, ended at will."""
 
 import hmac
-import re
 from base64 import urlsafe_b64encode
 from dataclasses import dataclass
 from datetime import datetime
@@ -20,7 +19,6 @@ from casewright.shop.refusals import Refused
 from casewright.shop.throttle import note_failure, refuse_if_too_many
 
 DOOR = "quote link"
-SECRET = re.compile(r"[0-9a-hjkmnp-tv-z]{13}\.[A-Za-z0-9_-]{43}")
 
 
 def link_token(quote: Quote, secret: bytes) -> str:
@@ -69,11 +67,6 @@ def end_link(db: Fenced, held: LoadedQuote, who: str, now: datetime) -> None:
     if held.quote.link_ended_at is None:
         held.quote.link_ended_at = now
         note_history(db, who, now, f"Ended the link of {held.name}.", job_id=held.job.id)
-
-
-def shop_of_link(secret: str) -> str:
-    """The shop that a link names; empty for what cannot be a link."""
-    return secret.partition(".")[0] if SECRET.fullmatch(secret) else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,7 +32,6 @@ ARROWS: dict[QuoteState, tuple[QuoteState, ...]] = {
     QuoteState.SUPERSEDED: (),
 }
 """Where a quote may go from each state."""
-ANSWERS = {QuoteState.ACCEPTED, QuoteState.DECLINED}
 MOST_DAYS = 730
 WHY_NOT = {
     QuoteState.DRAFT: "It is a draft and has not been sent.",

@@ -12,7 +12,8 @@ from starlette.responses import Response
 from casewright.records.papers import QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced, reading, writing
-from casewright.shop.quote_links import Opened, note_opening, note_wrong_link, open_link, shop_of_link
+from casewright.shop.links import shop_of_secret
+from casewright.shop.quote_links import Opened, note_opening, note_wrong_link, open_link
 from casewright.shop.quotes import Answer, LoadedQuote, answer_quote, state_on
 from casewright.web.offer_shown import OfferShown, shown
 from casewright.web.pages import Frame, Page, form_of, see, show_stranger
@@ -99,7 +100,7 @@ def with_link() -> Any:
     """A dependency for the pages of a link: it finds the quote, and a session that fits the request."""
 
     def enter(request: Request, secret: str, typed: Annotated[Typed, in_turn()]) -> Iterator[LinkCall]:
-        engine, now, shop_id = engine_of(request), moment(request), shop_of_link(secret)
+        engine, now, shop_id = engine_of(request), moment(request), shop_of_secret(secret)
         if not shop_id or not _is_good(request, shop_id, secret):
             note_wrong_link(engine, address_of(request), now)
             raise NoQuote

@@ -9,7 +9,7 @@ from starlette.responses import Response
 
 from casewright.records.customers import A_PAGE, CustomerRow, jobs_of, list_customers
 from casewright.records.jobs import Customer, Job
-from casewright.shop.customers import FIELDS, CustomerFacts, add_customer, change_customer, customer
+from casewright.shop.customers import FIELDS, CustomerFacts, add_customer, change_customer, load_customer
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Stale
 from casewright.web.pages import Page, form_of, see, show
@@ -85,14 +85,14 @@ def save_new_customer(visit: Office) -> Response:
 @router.get("/customers/{customer_id}")
 def show_customer(visit: Office, customer_id: str) -> Response:
     """One customer with their jobs."""
-    held = customer(visit.db, customer_id)
+    held = load_customer(visit.db, customer_id)
     return show(visit, CustomerPage(title=held.name, customer=held, jobs=jobs_of(visit.db, held.id)))
 
 
 @router.get("/customers/{customer_id}/change")
 def show_customer_form(visit: Office, customer_id: str) -> Response:
     """The form for a known customer."""
-    held = customer(visit.db, customer_id)
+    held = load_customer(visit.db, customer_id)
     values = {name: getattr(held, name) for name in FIELDS}
     return show(visit, _change_page(held, form_of(**values, version=str(held.version))))
 
@@ -100,7 +100,7 @@ def show_customer_form(visit: Office, customer_id: str) -> Response:
 @router.post("/customers/{customer_id}/change")
 def save_customer(visit: Office, customer_id: str) -> Response:
     """Saves what was changed; of two who save at once the second sees both."""
-    held = customer(visit.db, customer_id)
+    held = load_customer(visit.db, customer_id)
     read = Reader(visit.typed)
     facts = read_customer(read)
     version = read.whole("version", least=1, most=10**8)

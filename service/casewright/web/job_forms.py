@@ -9,7 +9,7 @@ from starlette.responses import Response
 
 from casewright.records.customers import customers_to_choose
 from casewright.records.jobs import Job, JobState
-from casewright.shop.customers import CustomerFacts, add_customer, customer
+from casewright.shop.customers import CustomerFacts, add_customer, load_customer
 from casewright.shop.jobs import JobFacts, change_job, load_job, move_job, take_on_job
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Stale
@@ -196,14 +196,14 @@ def _choices(visit: Visit, chosen: str) -> Sequence[tuple[str, str]]:
     known = customers_to_choose(visit.db)
     if not chosen or any(each == chosen for each, _ in known):
         return known
-    return [(chosen, customer(visit.db, chosen).name), *known]
+    return [(chosen, load_customer(visit.db, chosen).name), *known]
 
 
 def _with_theirs(visit: Visit, job: Job, read: Reader, stale: Stale) -> Form:
     """What was typed, with what somebody else saved meanwhile beside it."""
     theirs = dict(stale.theirs)
     if "customer_id" in theirs:
-        theirs["customer_id"] = customer(visit.db, theirs["customer_id"]).name
+        theirs["customer_id"] = load_customer(visit.db, theirs["customer_id"]).name
     return Form(values={**read.form.values, "version": str(job.version)}, theirs=theirs)
 
 

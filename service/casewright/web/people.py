@@ -20,7 +20,7 @@ from casewright.shop.people import (
     end_membership,
     end_sign_in,
     give_role,
-    person,
+    load_person,
 )
 from casewright.shop.refusals import Refused
 from casewright.web.account import SignInRow, sign_in_rows
@@ -134,7 +134,7 @@ def save_invitation_end(visit: Owner, link_id: str) -> Response:
 @router.get("/shop/people/{person_id}")
 def show_person(visit: Owner, person_id: str) -> Response:
     """One person of the shop."""
-    return show(visit, _person_page(visit, person(visit.db, person_id), Form()))
+    return show(visit, _person_page(visit, load_person(visit.db, person_id), Form()))
 
 
 def _person_page(visit: Visit, held: Person, ending: Form) -> PersonPage:
@@ -154,7 +154,7 @@ def _person_page(visit: Visit, held: Person, ending: Form) -> PersonPage:
 @router.post("/shop/people/{person_id}/role")
 def save_role(visit: Owner, person_id: str) -> Response:
     """Gives a person another role."""
-    held = person(visit.db, person_id)
+    held = load_person(visit.db, person_id)
     read = Reader(visit.typed)
     role = Role(read.choice("role", ROLES))
     version = read.whole("version", least=1, most=10**8)
@@ -169,7 +169,7 @@ def save_role(visit: Owner, person_id: str) -> Response:
 @router.post("/shop/people/{person_id}/password")
 def save_password_link(visit: Owner, person_id: str) -> Response:
     """Makes a link to a new password for somebody and shows it, once."""
-    held = person(visit.db, person_id)
+    held = load_person(visit.db, person_id)
     if held.ended_at is not None:
         raise Refused(f"{held.name} has left the shop; invite them to let them in again.")
     made: list[str] = []
@@ -199,7 +199,7 @@ def save_password_link(visit: Owner, person_id: str) -> Response:
 @router.post("/shop/people/{person_id}/sign-ins/end")
 def save_all_sign_ins_end(visit: Owner, person_id: str) -> Response:
     """Ends every sign-in of a person."""
-    held = person(visit.db, person_id)
+    held = load_person(visit.db, person_id)
     sign_out(visit.db, held.id)
     note_history(visit.db, visit.who, visit.now, f"Ended every sign-in of {held.name}.")
     return see(_back_to(visit, held), "ended")
@@ -208,7 +208,7 @@ def save_all_sign_ins_end(visit: Owner, person_id: str) -> Response:
 @router.post("/shop/people/{person_id}/sign-ins/{sign_in_id}/end")
 def save_one_sign_in_end(visit: Owner, person_id: str, sign_in_id: str) -> Response:
     """Ends one sign-in of a person."""
-    held = person(visit.db, person_id)
+    held = load_person(visit.db, person_id)
     end_sign_in(visit.db, held, sign_in_id)
     note_history(visit.db, visit.who, visit.now, f"Ended a sign-in of {held.name}.")
     return see("/sign-in" if sign_in_id == visit.sign_in else f"/shop/people/{held.id}", "ended")
@@ -217,7 +217,7 @@ def save_one_sign_in_end(visit: Owner, person_id: str, sign_in_id: str) -> Respo
 @router.post("/shop/people/{person_id}/end")
 def save_end(visit: Owner, person_id: str) -> Response:
     """Ends a person's membership, once whoever sits there has shown to be the owner."""
-    held = person(visit.db, person_id)
+    held = load_person(visit.db, person_id)
     try:
         check_password(visit.db, visit.person, visit.typed.get("password_now"), visit.now)
     except WrongPassword as wrong:  # caught here, so that the failure is kept
