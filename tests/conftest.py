@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Iterator
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
@@ -14,6 +15,24 @@ if TYPE_CHECKING:
 settings.register_profile("bench", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True)
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
+
+
+TOGETHER = {"browser", "package", "benchmarks"}
+"""Folders whose tests share what is slow to make: a browser, an installed wheel, a filled shop."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Where two processes share the work, one takes SQLite and one PostgreSQL, each making its books once."""
+    for item in items:
+        given = getattr(item, "callspec", None)
+        database = next((given.params[name] for name in BOOKS if name in given.params), "") if given else ""
+        folder = item.path.relative_to(HERE).parts[0]
+        if database or folder in TOGETHER:
+            item.add_marker(pytest.mark.xdist_group(database or folder))
+
+
+BOOKS = ("books", "fresh_books")
+HERE = Path(__file__).parent
 
 
 @pytest.fixture(scope="session", params=["sqlite", "postgresql"])
