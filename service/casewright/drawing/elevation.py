@@ -34,7 +34,7 @@ def elevation(unit: Construction) -> Drawing:
         name=f"{spec.code}-elevation",
         title=f"{spec.code}: {spec.name}",
         subject="Front elevation",
-        work=(spec.body.width + 2 * spec.top.overhang_sides, face.overall_height),
+        work=(spec.overall_width, face.overall_height),
     )
 
 

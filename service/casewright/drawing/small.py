@@ -24,7 +24,7 @@ def small_elevation(unit: Construction) -> Drawing:
     Source: common practice of catalogues.
     """
     spec, face = unit.spec, unit.face
-    width, height = spec.body.width + 2 * spec.top.overhang_sides, face.overall_height
+    width, height = spec.overall_width, face.overall_height
     view = View(Sheet(max(width, height) / LARGEST, spec.unit))
     _draw(view, unit)
     left, bottom, right, top = view.sheet.reach

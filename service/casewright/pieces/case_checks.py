@@ -201,8 +201,8 @@ def _way_in(spec: UnitSpec, face: Face) -> Iterator[Finding]:
     site = spec.site
     sizes = sorted(
         (
-            spec.body.width + 2 * spec.top.overhang_sides,
-            spec.body.depth + spec.top.overhang_front + spec.top.overhang_back,
+            spec.overall_width,
+            spec.overall_depth,
             face.overall_height,
         )
     )

@@ -36,11 +36,9 @@ def _size(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     spec = unit.spec
     if spec.count > 1:
         yield f"Of this piece {number_word(spec.count)} are made, all alike."
-    body, top = spec.body, spec.top
-    width = body.width + 2 * top.overhang_sides
-    depth = body.depth + top.overhang_front + top.overhang_back
+    width, depth = sized(spec.overall_width, shown), sized(spec.overall_depth, shown)
     yield (
-        f"Overall {sized(width, shown)} wide × {sized(depth, shown)} deep × "
+        f"Overall {width} wide × {depth} deep × "
         f"{sized(unit.face.overall_height, shown)} high, measured over the top and without the "
         f"{_pulls_noun(unit, 2)}."
     )

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.units import Inches
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_spec import PlyBottom
 from casewright.pieces.fields import Timber
@@ -59,24 +58,18 @@ def _number(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
 
 
 def _sizes(base: Construction, other: Construction, shown: LengthUnit) -> Iterator[str]:
-    ways = (("wide", _width(base), _width(other)), ("deep", _depth(base), _depth(other)))
-    heights = ("high", base.face.overall_height, other.face.overall_height)
+    ways = (
+        ("wide", base.spec.overall_width, other.spec.overall_width),
+        ("deep", base.spec.overall_depth, other.spec.overall_depth),
+        ("high", base.face.overall_height, other.face.overall_height),
+    )
     changed = [
         f"{sized(new, shown)} {word} instead of {plain_size(old, shown)}"
-        for word, old, new in (*ways, heights)
+        for word, old, new in ways
         if plain_size(old, shown) != plain_size(new, shown)
     ]
     if changed:
         yield f"Overall {joined(changed)}."
-
-
-def _width(unit: Construction) -> Inches:
-    return unit.spec.body.width + 2 * unit.spec.top.overhang_sides
-
-
-def _depth(unit: Construction) -> Inches:
-    top = unit.spec.top
-    return unit.spec.body.depth + top.overhang_front + top.overhang_back
 
 
 def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iterator[str]:

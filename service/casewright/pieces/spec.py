@@ -371,3 +371,13 @@ class UnitSpec(Spec):
     measured: Measured = Field(
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
+
+    @property
+    def overall_width(self) -> float:
+        """The width over the top [in]."""
+        return self.body.width + 2 * self.top.overhang_sides
+
+    @property
+    def overall_depth(self) -> float:
+        """The depth over the top, without pulls [in]."""
+        return self.body.depth + self.top.overhang_front + self.top.overhang_back

@@ -131,10 +131,5 @@ def _glance(
 
 def overall_size(built: Construction, shown: LengthUnit) -> str:
     """Width × depth × height over the top, as a tape shows it."""
-    body, top = built.spec.body, built.spec.top
-    sizes = (
-        body.width + 2 * top.overhang_sides,
-        body.depth + top.overhang_front + top.overhang_back,
-        built.face.overall_height,
-    )
+    sizes = (built.spec.overall_width, built.spec.overall_depth, built.face.overall_height)
     return f"{' × '.join(plain_size(size, shown) for size in sizes)} {shown.value}"

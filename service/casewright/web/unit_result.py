@@ -176,10 +176,7 @@ def unit_drawings(unit: Construction) -> tuple[Markup, Markup]:
 
 
 def _overall(unit: Construction, writing: Writing) -> str:
-    spec, top = unit.spec, unit.spec.top
-    width = spec.body.width + 2 * top.overhang_sides
-    depth = spec.body.depth + top.overhang_front + top.overhang_back
-    return writing.sizes(width, depth, unit.face.overall_height)
+    return writing.sizes(unit.spec.overall_width, unit.spec.overall_depth, unit.face.overall_height)
 
 
 def _openings(unit: Construction, writing: Writing) -> Iterator[OpeningShown]:

@@ -131,16 +131,15 @@ def _cards(unit: LengthUnit, denominator: int) -> tuple[Card, ...]:
     cards = []
     for each in presets():
         built = worked_unit(spec_text(each.spec()), NO_FIGURES)
-        spec, top = built.spec, built.spec.top
+        spec = built.spec
         writing = Writing(unit=_unit_of(spec, unit), denominator=denominator)
-        width = spec.body.width + 2 * top.overhang_sides
-        depth = spec.body.depth + top.overhang_front + top.overhang_back
+        size = writing.sizes(spec.overall_width, spec.overall_depth, built.face.overall_height)
         cards.append(
             Card(
                 key=each.key,
                 name=each.name,
                 words=each.words,
-                size=f"{writing.sizes(width, depth, built.face.overall_height)} {writing.unit}",
+                size=f"{size} {writing.unit}",
                 drawers=len(built.drawers),
                 drawing=drawing(small_elevation(built).svg(prefix=each.key)),
             )
