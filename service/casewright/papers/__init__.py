@@ -1,1 +1,1 @@
-"""What is printed: reports as text, data for machines; later cards, quotes and labels."""
+"""What is printed: reports as text, orders, cut lists, joint cards and quotes as PDF, data for machines."""

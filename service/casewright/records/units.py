@@ -6,6 +6,7 @@ from typing import Any
 
 from sqlalchemy import or_, select
 
+from casewright.records.customers import contains
 from casewright.records.jobs import Job, Unit, UnitRevision
 from casewright.records.sessions import Fenced
 
@@ -39,8 +40,8 @@ def earlier_units(db: Fenced, words: str = "") -> list[EarlierUnit]:
         .where(Unit.ended_at.is_(None))
     )
     for word in words.split():
-        like = f"%{word.replace('/', '//').replace('%', '/%').replace('_', '/_')}%"
-        asked = asked.where(or_(Unit.name.ilike(like, escape="/"), Job.name.ilike(like, escape="/")))
+        like = contains(word)
+        asked = asked.where(or_(Unit.name.ilike(like, escape="\\"), Job.name.ilike(like, escape="\\")))
     found = db.execute(asked.order_by(Unit.created_at.desc(), Unit.id).limit(A_PAGE))
     return [
         EarlierUnit(id=row[0], code=row[1], name=row[2], job_number=row[3], job_name=row[4]) for row in found

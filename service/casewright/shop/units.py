@@ -21,7 +21,7 @@ from casewright.shop.keeping import note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-MOST_UNITS = 24
+"""The marks of a job's units: no I and no O, which a hand takes for digits."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +119,7 @@ def add_unit(db: Fenced, job: Job, spec: UnitSpec, figures: Figures, who: str, n
     taken = set(db.scalars(select(Unit.code).where(Unit.job_id == job.id)))
     code = next((letter for letter in LETTERS if letter not in taken), None)
     if code is None:
-        raise Refused(f"A job holds {MOST_UNITS} units at most; take on a second job for more.")
+        raise Refused(f"A job holds {len(LETTERS)} units at most; take on a second job for more.")
     spec = spec.model_copy(update={"code": code})
     built = construct(spec, figures)
     unit = Unit(

@@ -136,8 +136,7 @@ def give_password(place: Place, person: Person, password: str, now: datetime) ->
 def end_sign_ins(place: Place, person: Person, now: datetime) -> int:
     """Ends every sign-in of a person; says how many there were."""
     with writing(place.engine, person.shop_id) as db:
-        count = db.execute(select(func.count(SignIn.id)).where(SignIn.person_id == person.id)).scalar_one()
-        sign_out(db, person.id)
+        count = sign_out(db, person.id)
         note_history(db, ME, now, f"All sign-ins of {person.name} were ended.")
         return count
 
