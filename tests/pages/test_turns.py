@@ -9,6 +9,7 @@ from urllib.parse import urlencode
 import pytest
 from sqlalchemy import func, select, text
 
+from casewright.records.engine import migrate, open_engine
 from casewright.records.jobs import Job
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import in_passing, reading, writing
@@ -113,12 +114,16 @@ def test_while_somebody_writes_the_others_read_on(shop, owner, stranger):
     assert "was opened for the first time" in history
 
 
-def test_a_note_in_passing_leaves_the_next_writer_its_patience(shop):
-    in_passing(shop.engine, shop.shop_id, lambda db: db.get(Shop, shop.shop_id))
+def test_neither_a_note_in_passing_nor_a_migration_takes_patience_from_writers(shop):
+    engine = open_engine(shop.engine.url.render_as_string(hide_password=False))  # of one connection, so far
+    asked = "PRAGMA busy_timeout" if engine.dialect.name == "sqlite" else "SHOW lock_timeout"
 
-    asked = "PRAGMA busy_timeout" if shop.engine.dialect.name == "sqlite" else "SHOW lock_timeout"
-    with writing(shop.engine, shop.shop_id) as db:
-        assert db.execute(text(asked)).scalar_one() in {5000, "5s"}
+    migrate(engine)
+    in_passing(engine, shop.shop_id, lambda db: db.get(Shop, shop.shop_id))
+
+    with engine.connect() as connection:
+        assert connection.execute(text(asked)).scalar_one() in {5000, "5s"}
+    engine.dispose()
 
 
 async def _hold(line: Turns, let_go: asyncio.Event, *, writes: bool) -> None:

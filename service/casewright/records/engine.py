@@ -157,14 +157,13 @@ def one_at_a_time(engine: Engine) -> Iterator[None]:
     """Holds up everybody else who would migrate the database, or replace it."""
     if engine.dialect.name == "postgresql":
         with engine.connect() as connection:
-            connection.execute(text("SET lock_timeout = 0"))  # another's migration may take its time
+            connection.execute(text("SET LOCAL lock_timeout = 0"))  # another's migration may take its time
             connection.execute(text("SELECT pg_advisory_lock(:key)"), {"key": LOCK})
             connection.commit()
             try:
                 yield
             finally:
                 connection.execute(text("SELECT pg_advisory_unlock(:key)"), {"key": LOCK})
-                connection.execute(text("RESET lock_timeout"))
                 connection.commit()
         return
     database = engine.url.database or ""
