@@ -3,8 +3,8 @@
 import pytest
 
 from casewright.labour.drivers import Driver
-from casewright.measure.lengths import show
-from casewright.pieces.lumber import sequence_words
+from casewright.measure.lengths import LengthUnit, show
+from casewright.pieces.lumber import sequence_words, yard_size
 from units import built, chest, dresser, dresser_estimate, estimated, own_shop
 
 
@@ -42,12 +42,26 @@ def test_a_sequence_is_asked_for_in_the_words_of_a_yard():
     along, across = order_of(dresser_estimate(), "cherry").sequences
 
     assert sequence_words(along) == (
-        "fronts of row 1 (2): one board, at least 5-43/64 wide and 39-1/4 long; consecutive, ends marked"
+        "fronts of row 1 (2): one board, at least 5-3/4 wide and 39-1/4 long; consecutive, ends marked"
     )
     assert sequence_words(across) == (
-        "full-width fronts, top to bottom (4): one panel or wide board from one log, 30-1/64 × 38-15/16; "
+        "full-width fronts, top to bottom (4): one panel or wide board from one log, 30-1/4 × 39; "
         "consecutive, ends marked"
     )
+
+
+@pytest.mark.parametrize(
+    ("needed", "asked"),
+    [(7 + 25 / 32, 8.0), (45 + 3 / 64, 45.25), (8.75, 8.75), (20.0, 20.0), (20 + 1 / 64, 20.25)],
+)
+def test_a_yard_is_asked_for_the_next_quarter_of_an_inch(needed, asked):
+    assert yard_size(needed) == asked
+
+
+@pytest.mark.parametrize(("needed", "asked"), [(197.6, 200), (1144.2, 1145), (225, 225), (225.1, 230)])
+def test_a_metric_yard_is_asked_for_the_next_five_millimetres(needed, asked):
+    # both sides pass through inches, so that only the last binary places may differ
+    assert yard_size(needed / 25.4, LengthUnit.MILLIMETRE) * 25.4 == pytest.approx(asked, abs=1e-9)
 
 
 def test_a_front_by_itself_needs_no_sequence():

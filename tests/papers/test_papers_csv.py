@@ -6,7 +6,7 @@ from io import StringIO
 import pytest
 
 from casewright.papers.csv_files import cut_list_csv, lumber_order_csv
-from printed import cuts, long_job, ordered
+from printed import METRIC, cuts, long_job, ordered
 
 
 def rows_of(file: bytes) -> list[dict[str, str]]:
@@ -46,6 +46,20 @@ def test_the_order_is_read_back_line_by_line():
         ("poplar", "4/4"): "61",
         ("soft maple", "4/4"): "25",
     }
+
+
+@pytest.mark.parametrize(
+    ("changes", "wide", "sets"),
+    [
+        ({}, "2 of 8-3/4 x 20-3/4 in; ", "1 of 5-3/4 x 39-1/4 in, fronts of row 1; 1 of 30-1/4 x 39 in, "),
+        (METRIC, "2 of 225 x 525 mm; ", "1 of 145 x 1000 mm, fronts of row 1; 1 of 765 x 990 mm, "),
+    ],
+)
+def test_boards_are_asked_for_in_sizes_that_a_yard_picks(changes, wide, sets):
+    rows = {(row["wood"], row["class"]): row for row in rows_of(lumber_order_csv(ordered(**changes)))}
+
+    assert rows["soft maple", "4/4"]["wide_boards"].startswith(wide)
+    assert rows["cherry", "4/4"]["sets"].startswith(sets)
 
 
 @pytest.mark.parametrize("file", [cut_list_csv(cuts()), lumber_order_csv(ordered())], ids=["cuts", "order"])

@@ -25,9 +25,9 @@ def test_the_feet_of_worked_dresser_a_are_ordered_wood_by_wood_and_class_by_clas
 @pytest.mark.parametrize(
     "need",
     [
-        "At least 2 boards 8-3/4 in wide and 20-9/16 in long, not glued up",
-        "Set: one board, at least 5-43/64 in wide and 39-1/4 in long, for 2 pieces (fronts of row 1)",
-        "Set: boards from one log that make up a panel 30-1/64 in wide and 38-15/16 in long, for 4 pieces",
+        "At least 2 boards 8-3/4 in wide and 20-3/4 in long, not glued up",
+        "Set: one board, at least 5-3/4 in wide and 39-1/4 in long, for 2 pieces (fronts of row 1)",
+        "Set: boards from one log that make up a panel 30-1/4 in wide and 39 in long, for 4 pieces",
     ],
 )
 def test_the_yard_is_told_which_boards_to_pick(need):
@@ -97,8 +97,13 @@ def test_pulls_are_ordered_with_their_spares():
 def test_a_metric_shop_orders_feet_with_sizes_in_millimetres():
     printed = text_of(lumber_order_pdf(ordered(**METRIC), Paper.A4))
 
-    assert "must plane to 20.6 mm 1054.1 mm" in printed
-    assert "At least 2 boards 222.3 mm wide and 522.3 mm long" in printed
+    assert "must plane to 20.6 mm 1055 mm" in printed
+    assert "At least 2 boards 225 mm wide and 525 mm long" in printed
+
+
+@pytest.mark.parametrize(("changes", "step"), [({}, "1/4 in"), (METRIC, "5 mm")])
+def test_an_order_says_how_its_least_sizes_were_rounded(changes, step):
+    assert f"rounded up to the next {step}" in text_of(lumber_order_pdf(ordered(**changes)))
 
 
 def test_the_feet_ordered_are_those_of_the_estimate():

@@ -4,7 +4,7 @@ import csv
 from collections.abc import Iterable, Sequence
 from io import StringIO
 
-from casewright.measure.lengths import show, show_mm
+from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.papers.cleaning import clean_text
 from casewright.papers.cut_list import CutListPaper
 from casewright.papers.order import OrderPaper
@@ -50,7 +50,8 @@ def lumber_order_csv(order: OrderPaper) -> bytes:
         order: the order, as it is kept
 
     Returns:
-        The file; without sheets, hardware or any price.
+        The file; without sheets, hardware or any price. Longest, wide boards and sets are rounded up as a
+        yard picks them.
     """
     headings = (
         *("job", "revision", "wood", "cut", "class", "grade", "surfacing", "feet_bd_ft", "exact_bd_ft"),
@@ -63,12 +64,12 @@ def lumber_order_csv(order: OrderPaper) -> bytes:
             _decimal(sum(each.rough_bd_ft for each in line.behind)),
             *(*_cells(line.longest_in), *_cells(line.must_plane_to_in)),
             "; ".join(
-                f"{need.quantity} of {show(need.width_in)} x {show(need.length_in)} in"
+                f"{need.quantity} of {_picked(need.width_in, need.length_in, order.head.unit)}"
                 for need in line.needs
                 if not need.matched
             ),
             "; ".join(
-                f"{found.sets} of {show(found.width_in)} x {show(found.length_in)} in, {found.name}"
+                f"{found.sets} of {_picked(found.width_in, found.length_in, order.head.unit)}, {found.name}"
                 for found in line.sets
             ),
         )
@@ -83,6 +84,12 @@ def _columns(size: str) -> tuple[str, str, str]:
 
 def _cells(inches: float) -> tuple[str, str, str]:
     return show(inches), _decimal(inches), show_mm(inches)
+
+
+def _picked(width: float, length: float, unit: LengthUnit) -> str:
+    """A board in the shop's unit, as a yard picks it."""
+    written = show if unit is LengthUnit.INCH else show_mm
+    return f"{written(width)} x {written(length)} {unit.value}".replace(".0 ", " ")
 
 
 def _decimal(value: float) -> str:

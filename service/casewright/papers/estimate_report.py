@@ -14,7 +14,7 @@ from casewright.papers.unit_report import (
 from casewright.papers.writing import Writing, section, several, table, wrapped
 from casewright.pieces.construct import Construction
 from casewright.pieces.estimate import Estimate
-from casewright.pieces.lumber import OrderLine, sequence_words
+from casewright.pieces.lumber import OrderLine, sequence_words, yard_size
 from casewright.pieces.takeoff import RoughLine
 
 WHY = (
@@ -161,18 +161,23 @@ def _order_line(line: OrderLine, writing: Writing) -> str:
     sawn = "" if line.cut == "flat" else f", {line.cut}-sawn"
     text = [
         f"{line.wood} {line.bought.name} {line.grade}{sawn}: {line.feet} bd ft ({line.exact:.2f}), boards at "
-        f"least {writing.size(line.longest)} long"
+        f"least {_picked(line.longest, writing)} long"
     ]
     text += [
-        f"    at least {several(need.quantity, 'board')} {writing.size(need.width)} wide × "
-        f"{writing.size(need.length)} long, for {', '.join(need.lines)}"
+        f"    at least {several(need.quantity, 'board')} {_picked(need.width, writing)} wide × "
+        f"{_picked(need.length, writing)} long, for {', '.join(need.lines)}"
         + (" (of the sequence below)" if need.matched else "")
         for need in line.needs
     ]
-    text += [f"    in sequence: {sequence_words(found)}" for found in line.sequences]
+    text += [f"    in sequence: {sequence_words(found, writing.unit)}" for found in line.sequences]
     if line.grade_note:
         text.append(f"    {line.grade_note}")
     return "\n".join(wrapped(line, 8) for line in text)
+
+
+def _picked(inches: float, writing: Writing) -> str:
+    """A least size as a yard picks it."""
+    return writing.size(yard_size(inches, writing.unit))
 
 
 def goods_section(held: Estimate) -> str:

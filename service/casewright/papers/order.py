@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Mapping
 from datetime import date
 
+from casewright.measure.lengths import LengthUnit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.fields import Spec
 from casewright.pieces.fittings import HardwareItem
-from casewright.pieces.lumber import BoardNeed, OrderLine, SequenceSet
+from casewright.pieces.lumber import BoardNeed, OrderLine, SequenceSet, yard_size
 from casewright.pieces.takeoff import FeetGroup
 from casewright.wood.grades import GradeName
 from casewright.wood.movement import Cut
@@ -16,7 +17,7 @@ from casewright.wood.waste import PartUse
 
 
 class BoardsNeeded(Spec):
-    """Boards that must have a least width and length; `matched` ones are part of a set."""
+    """Boards of a least width and length, as a yard picks them; `matched` ones are part of a set."""
 
     quantity: int
     width_in: float
@@ -134,7 +135,7 @@ def order_paper(
         supplier=supplier,
         needed_by=needed_by,
         delivery=delivery,
-        lumber=tuple(_lumber(line, alike, surfacing) for line in lines),
+        lumber=tuple(_lumber(line, alike, surfacing, head.unit) for line in lines),
         sheets=tuple(_sheet(each) for each in sheets),
         hardware=tuple(
             HardwareLine(item=each.item, quantity=each.quantity, spare=each.spare, note=each.note)
@@ -145,7 +146,7 @@ def order_paper(
     )
 
 
-def _lumber(line: OrderLine, alike: Mapping[str, int], surfacing: str) -> LumberLine:
+def _lumber(line: OrderLine, alike: Mapping[str, int], surfacing: str, unit: LengthUnit) -> LumberLine:
     thickest = max(each.of.part.thickness for group in line.groups for each in group.lines)
     return LumberLine(
         wood=line.wood,
@@ -156,34 +157,34 @@ def _lumber(line: OrderLine, alike: Mapping[str, int], surfacing: str) -> Lumber
         exact_bd_ft=line.exact,
         surfacing=surfacing,
         must_plane_to_in=thickest,
-        longest_in=line.longest,
-        needs=tuple(_need(need) for need in line.needs),
-        sets=tuple(_set(found, alike) for found in line.sequences),
+        longest_in=yard_size(line.longest, unit),
+        needs=tuple(_need(need, unit) for need in line.needs),
+        sets=tuple(_set(found, alike, unit) for found in line.sequences),
         behind=tuple(_behind(group) for group in line.groups),
         grade_note=line.grade_note,
     )
 
 
-def _need(need: BoardNeed) -> BoardsNeeded:
+def _need(need: BoardNeed, unit: LengthUnit) -> BoardsNeeded:
     return BoardsNeeded(
         quantity=need.quantity,
-        width_in=need.width,
-        length_in=need.length,
+        width_in=yard_size(need.width, unit),
+        length_in=yard_size(need.length, unit),
         lines=need.lines,
         matched=need.matched,
     )
 
 
-def _set(found: SequenceSet, alike: Mapping[str, int]) -> MatchedSet:
+def _set(found: SequenceSet, alike: Mapping[str, int], unit: LengthUnit) -> MatchedSet:
     """One set for each unit that is made; the first part's code begins with its unit's."""
-    unit = next((code for code in alike if found.parts[0].startswith(f"{code}-")), "")
+    made = next((code for code in alike if found.parts[0].startswith(f"{code}-")), "")
     return MatchedSet(
-        sets=alike.get(unit, 1),
+        sets=alike.get(made, 1),
         name=found.name,
         way=found.way,
         pieces=len(found.parts),
-        width_in=found.width,
-        length_in=found.length,
+        width_in=yard_size(found.width, unit),
+        length_in=yard_size(found.length, unit),
     )
 
 

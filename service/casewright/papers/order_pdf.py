@@ -5,6 +5,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from casewright.measure.lengths import LengthUnit
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import day, head_data
 from casewright.papers.order import BoardsNeeded, FeetBehind, HardwareLine, LumberLine, MatchedSet, OrderPaper
@@ -20,6 +21,9 @@ USES = {
     "sequence": "fronts in sequence",
     "leg": "legs",
 }
+
+STEPS = {LengthUnit.INCH: "1/4 in", LengthUnit.MILLIMETRE: "5 mm"}
+"""To what `yard_size` rounds up, in words."""
 
 
 @cache
@@ -60,6 +64,7 @@ def order_data(order: OrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
         "parties": [[label, text] for label, text in _parties(order) if text],
         "lumber": [_lumber(line, writing) for line in order.lumber],
         "total": f"{sum(line.feet_bd_ft for line in order.lumber):,} bd ft in all",
+        "sizes": f"Least sizes are rounded up to the next {STEPS[order.head.unit]}, as boards are picked.",
         "working": [_working(line) for line in order.lumber] if for_shop else [],
         "sheets": [_sheet(line, writing) for line in order.sheets],
         "hardware": [_hardware(line) for line in order.hardware],
@@ -84,7 +89,7 @@ def _lumber(line: LumberLine, writing: Writing) -> dict[str, Any]:
         "grade": line.grade.value,
         "feet": str(line.feet_bd_ft),
         "surfacing": f"{words(line.surfacing)}; must plane to {_size(line.must_plane_to_in, writing)}",
-        "longest": _size(line.longest_in, writing),
+        "longest": _picked(line.longest_in, writing),
         "needs": [_need(need, writing) for need in line.needs if not need.matched]
         + [_set(found, writing) for found in line.sets],
     }
@@ -99,16 +104,21 @@ def _size(inches: float, writing: Writing) -> str:
     return f"{writing.size(inches)} {writing.unit.value}"
 
 
+def _picked(inches: float, writing: Writing) -> str:
+    """A size that was rounded up for the yard: whole millimetres, or quarters of an inch."""
+    return f"{writing.size(inches).removesuffix('.0')} {writing.unit.value}"
+
+
 def _need(need: BoardsNeeded, writing: Writing) -> str:
     boards = several(need.quantity, "board")
     return (
-        f"At least {boards} {_size(need.width_in, writing)} wide and {_size(need.length_in, writing)} long, "
+        f"At least {boards} {_picked(need.width_in, writing)} wide and {_picked(need.length_in, writing)} long, "
         "not glued up"
     )
 
 
 def _set(found: MatchedSet, writing: Writing) -> str:
-    size = f"{_size(found.width_in, writing)} wide and {_size(found.length_in, writing)} long"
+    size = f"{_picked(found.width_in, writing)} wide and {_picked(found.length_in, writing)} long"
     what = f"for {several(found.pieces, 'piece')} ({name(found.name)})"
     if found.way == "along":
         blank = f"one board, at least {size}, {what}"

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
+from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.measure.rounding import up_to
-from casewright.measure.units import BoardFeet, Count, Inches
+from casewright.measure.units import MILLIMETRES_PER_INCH, BoardFeet, Count, Inches
 from casewright.pieces.construct import Construction
 from casewright.pieces.parts import Part
 from casewright.pieces.shop import Shop
@@ -100,6 +100,25 @@ def whole_feet_up(exact: BoardFeet) -> Count:
     Source: common practice: yards count whole feet.
     """
     return round(up_to(exact, 1))
+
+
+def yard_size(needed: Inches, unit: LengthUnit = LengthUnit.INCH) -> Inches:
+    """A width or length as it is asked for at a yard, which picks boards with a tape and cuts to no 64th.
+
+    Rule: needed, rounded up to the next 1/4 in; to the next 5 mm where the shop works in millimetres
+
+    Args:
+        needed: the least width or length that serves [in]
+        unit: the unit that the shop works in
+
+    Returns:
+        The size to ask for, never less than what is needed [in]
+
+    Source: common practice: boards are tallied to the quarter inch.
+    """
+    if unit is LengthUnit.MILLIMETRE:
+        return up_to(needed * MILLIMETRES_PER_INCH, 5) / MILLIMETRES_PER_INCH
+    return up_to(needed, 1 / 4)
 
 
 def along_length(lengths: Inches, parts: Count, kerf: Inches, trim: Inches) -> Inches:
@@ -320,11 +339,12 @@ def _across(fronts: list[Part], shop: Shop) -> SequenceSet:
     )
 
 
-def sequence_words(found: SequenceSet) -> str:
-    """A sequence set in a yard's words.
+def sequence_words(found: SequenceSet, unit: LengthUnit = LengthUnit.INCH) -> str:
+    """A sequence set in a yard's words, its sizes as a yard picks them.
 
     Args:
         found: the set
+        unit: the unit that the shop works in
 
     Returns:
         One sentence.
@@ -336,5 +356,8 @@ def sequence_words(found: SequenceSet) -> str:
         if found.way == "along"
         else "one panel or wide board from one log, {width} × {length}"
     )
-    size = where.format(width=show(found.width), length=show(found.length))
+    written = show if unit is LengthUnit.INCH else show_mm
+    size = where.format(
+        width=written(yard_size(found.width, unit)), length=written(yard_size(found.length, unit))
+    )
     return f"{found.name} ({len(found.parts)}): {size}; consecutive, ends marked"

@@ -12,7 +12,7 @@ from casewright.labour.standards import LabourLine, WoodFactor
 from casewright.papers.cautions import caution_lines
 from casewright.papers.writing import Writing, several
 from casewright.pieces.estimate import Estimate
-from casewright.pieces.lumber import OrderLine, sequence_words
+from casewright.pieces.lumber import OrderLine, sequence_words, yard_size
 from casewright.web.pages import Page, show
 from casewright.web.unit_findings import Checks, checks_of
 from casewright.web.unit_result import Shown, named
@@ -96,14 +96,14 @@ def _order(line: OrderLine, writing: Writing) -> OrderShown:
         grade=str(line.grade),
         feet=Shown(text=str(line.feet), figure=named(line.feet)),
         exact=Shown(text=f"{line.exact:.2f}", figure=_exact(line)),
-        longest=writing.size(line.longest),
+        longest=_picked(line.longest, writing),
         needs=tuple(
-            f"{several(need.quantity, 'board')} at least {writing.size(need.width)} wide × "
-            f"{writing.size(need.length)} long, for {', '.join(need.lines)}"
+            f"{several(need.quantity, 'board')} at least {_picked(need.width, writing)} wide × "
+            f"{_picked(need.length, writing)} long, for {', '.join(need.lines)}"
             + (" (of the sequence)" if need.matched else "")
             for need in line.needs
         ),
-        sequences=tuple(sequence_words(found) for found in line.sequences),
+        sequences=tuple(sequence_words(found, writing.unit) for found in line.sequences),
         note=line.grade_note,
         behind=tuple(
             FeetBehind(
@@ -118,6 +118,11 @@ def _order(line: OrderLine, writing: Writing) -> OrderShown:
             for group in line.groups
         ),
     )
+
+
+def _picked(inches: float, writing: Writing) -> str:
+    """A least size as a yard picks it."""
+    return writing.size(yard_size(inches, writing.unit))
 
 
 def _exact(line: OrderLine) -> str:
