@@ -99,7 +99,7 @@ def test_less_than_no_time_is_refused():
 
 
 def test_an_operation_is_earned_drawer_by_drawer_as_its_stage_is_reached():
-    finished = finished_shares([drawer("joints"), drawer("fitted"), drawer("milled")], [case("joints")])
+    finished = finished_shares([drawer("joints"), drawer("fitted"), drawer("milled")], [case("joints")], {})
 
     assert (finished["D01"], finished["D06"], finished["D12"]) == (
         pytest.approx(2 / 3),
@@ -111,15 +111,22 @@ def test_an_operation_is_earned_drawer_by_drawer_as_its_stage_is_reached():
     assert earned_minutes(LINES, finished) == pytest.approx(230 / 3 + 96 + 120)
 
 
-def test_stock_is_earned_half_by_the_drawers_and_half_by_the_case():
-    assert finished_shares([drawer("milled")], [case_progress([])])["P04"] == 0.5
-    assert finished_shares([drawer("milled")], [case("panels")])["P04"] == 1
+def test_stock_is_earned_for_the_drawers_that_are_milled_and_the_cases_that_are_paneled():
+    five = [drawer("glued"), *[drawer_progress([])] * 4]
+    stock = {"P04": 0.6, "P05": 0.75}
+
+    finished = finished_shares(five, [case("glued")], stock)
+
+    # one drawer of five: 0.6 / 5 and 0.4 of the case; 0.75 / 5 and 0.25 of it
+    assert (finished["P04"], finished["P05"]) == (pytest.approx(0.52), pytest.approx(0.40))
+    assert finished_shares([drawer("milled")], [case("panels")], stock)["P04"] == 1
+    assert finished_shares(five, [case_progress([])], stock)["P04"] == pytest.approx(0.12)
 
 
 def test_what_no_stage_finishes_earns_nothing():
     delivery = labour_lines({Driver.JOBS: 1})
 
-    assert earned_minutes(delivery, finished_shares([drawer("in")], [case("inspected")])) == 0
+    assert earned_minutes(delivery, finished_shares([drawer("in")], [case("inspected")], {})) == 0
 
 
 @pytest.mark.parametrize(

@@ -34,27 +34,48 @@ def share_reached(progress: Sequence[Progress], stage: str) -> Number:
     return sum(1 for each in progress if each.has_reached(stage)) / len(progress)
 
 
-def finished_shares(drawers: Sequence[DrawerProgress], cases: Sequence[CaseProgress]) -> dict[str, Number]:
+def stock_prepared(for_drawers: Number, milled: Number, paneled: Number) -> Number:
+    """How much of the stock is prepared, where some drawers are milled and some cases have their panels.
+
+    Rule: for_drawers * milled + (1 - for_drawers) * paneled
+
+    Args:
+        for_drawers: how much of the stock goes into drawers [dimensionless]
+        milled: how many of the drawers are milled [dimensionless]
+        paneled: how many of the cases have their panels [dimensionless]
+
+    Returns:
+        A share from 0 to 1 [dimensionless]
+
+    Source: common practice.
+    """
+    return for_drawers * milled + (1 - for_drawers) * paneled
+
+
+def finished_shares(
+    drawers: Sequence[DrawerProgress], cases: Sequence[CaseProgress], stock: Mapping[str, Number]
+) -> dict[str, Number]:
     """How much of each operation is finished, by the stages that were reached.
 
     An operation is finished for a drawer or a case when its stage is reached, not before: work that is under
-    way earns nothing yet. Breaking out and milling is half earned by the drawers, half by the cases.
+    way earns nothing yet. Preparing stock is earned by each milled drawer and each paneled case for its part.
 
     Args:
         drawers: where every drawer of the job stands
         cases: where every case stands
+        stock: for each operation that prepares stock, how much of it is for drawers [dimensionless]
 
     Returns:
         A share from 0 to 1 for each operation that a stage finishes [dimensionless]
 
     Source: common practice.
     """
-    stock = bundled("stages.json")["stock"]
-    milled = (share_reached(drawers, stock["drawer"]) + share_reached(cases, stock["case"])) / 2
+    ends = bundled("stages.json")["stock"]
+    milled, paneled = share_reached(drawers, ends["drawer"]), share_reached(cases, ends["case"])
     return {
         **_shares(drawers, drawer_stages()),
         **_shares(cases, case_stages()),
-        **dict.fromkeys(stock["operations"], milled),
+        **{code: stock_prepared(part, milled, paneled) for code, part in stock.items()},
     }
 
 

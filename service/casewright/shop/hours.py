@@ -11,6 +11,7 @@ from casewright.labour.earned import earned_minutes, finished_shares, hours_warn
 from casewright.labour.operations import Operation
 from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
 from casewright.measure.findings import Finding
+from casewright.pieces.drawer_stock import drawer_stock
 from casewright.pieces.job_estimate import JobEstimate
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.hours import Log
@@ -79,7 +80,7 @@ def _warning(estimate: JobEstimate, worked: float, stages: tuple[Sequence[str], 
         round(estimate.hours, 2),
         round(worked / 60, 2),
         direct=estimate.minutes,
-        earned=earned_minutes(estimate.labour, finished_shares(drawers, cases)),
+        earned=earned_minutes(estimate.labour, finished_shares(drawers, cases, drawer_stock(estimate))),
     )
 
 
