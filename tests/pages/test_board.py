@@ -18,6 +18,7 @@ from benchwork import (
     job_in_hand,
     kept_stage,
 )
+from casewright.labour.stages import drawer_stages
 from casewright.records.jobs import JobState
 from casewright.records.people import Role
 from counting import MOST, counted
@@ -194,8 +195,9 @@ def test_a_gate_holds_a_drawer_with_its_reason(shop, bench, case_at, drawer_at, 
 
     page = tap(bench, drawer, stage, "a", status=409, back="/board")
 
+    word = next(each.word for each in drawer_stages() if each.code == stage)
     assert reason in seen
-    assert reason in page.text
+    assert f"Drawer R2-1: “{word}” is not allowed yet: {reason}" in page.text
     assert kept_stage(shop, drawer) == drawer_at
 
 
@@ -234,10 +236,11 @@ def test_anybody_takes_a_stage_back_within_ten_minutes(shop, bench, maker):
     drawer = drawer_ids(shop, job_in_hand(shop))["R1-1"]
     tap(maker, drawer, "milled", "a")
     shop.clock.pass_by(minutes=10)
-    bench.get("/board")
+    page = bench.get("/board")
 
     bench.send(f"/drawers/{drawer}/stage/undo")
 
+    assert "Undo “milled” of R1-1" in page.text
     assert kept_stage(shop, drawer) == ""
     assert len(events(shop)) == 2
 

@@ -171,7 +171,7 @@ def reach_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
         word = step.stage.word if step.stage else ""
         raise NotYet(f"{place.name} is not there yet: “{word}” comes first.")
     if step.held:
-        raise NotYet(f"{place.name} cannot be {step.stage.word} yet: it {step.reason}.")
+        raise NotYet(f"{place.name}: “{step.stage.word}” is not allowed yet: {step.reason}.")
     _note(db, place, hand, EventKind.REACHED, {"stage": stage})
     refold(place)
 
