@@ -16,6 +16,7 @@ from casewright.settings import BadSetting, Settings, link_secret
 from casewright.shop.entering import new_set_up_code
 from casewright.upkeep.place import Place
 from casewright.upkeep.upgrade import bring_forward
+from casewright.web.connections import Connection
 
 DRAIN = 10
 """Seconds that a stop waits for requests that are under way."""
@@ -57,6 +58,7 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
     server = uvicorn.Server(
         uvicorn.Config(
             guarded(app),
+            http=Connection,
             access_log=False,
             log_config=None,
             server_header=False,
@@ -65,7 +67,6 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
             forwarded_allow_ips=settings.proxies or "",
             timeout_graceful_shutdown=DRAIN,
             timeout_keep_alive=30,
-            limit_concurrency=500,
         )
     )
     with closing(listener):
