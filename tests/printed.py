@@ -94,6 +94,8 @@ def ordered(job: JobEstimate | None = None, **changes: Any) -> OrderPaper:
         held.order,
         held.sheets,
         held.hardware,
+        finishes=held.finishes,
+        materials=held.materials,
         counts={each.unit.spec.code: each.takeoff.count for each in held.units},
         supplier="Sawyer & Daughters",
         needed_by=date(2027, 1, 15),

@@ -87,11 +87,25 @@ def test_sheets_and_hardware_stand_in_tables_of_their_own():
 
     assert "1/4 in birch plywood 60 × 60 in" in text_of(pdf)
     assert "wall restraint" in text_of(pdf)
-    assert tags_of(pdf).count("Table") == 3
+    assert tags_of(pdf).count("Table") == 4
 
 
 def test_pulls_are_ordered_with_their_spares():
     assert "10 and 1 spare pull drawer fronts" in text_of(lumber_order_pdf(ordered()))
+
+
+@pytest.mark.parametrize(
+    "what",
+    # worked dresser A: 1.47 quarts with losses, one unit, 30 sq ft of show surface
+    [
+        "Finish and consumables",
+        "2 quarts wiping varnish 1.47 with losses",
+        "1 glue counted by the unit",
+        "30 abrasives counted by the sq ft of show surface",
+    ],
+)
+def test_finish_glue_and_abrasives_are_ordered_with_the_wood(what):
+    assert what in text_of(lumber_order_pdf(ordered()))
 
 
 def test_a_metric_shop_orders_feet_with_sizes_in_millimetres():

@@ -9,7 +9,10 @@ from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.fields import Spec
 from casewright.pieces.fittings import HardwareItem
 from casewright.pieces.lumber import BoardNeed, OrderLine, SequenceSet, yard_size
+from casewright.pieces.priced import FinishNeed
 from casewright.pieces.takeoff import FeetGroup
+from casewright.pricing.materials import MaterialLine
+from casewright.pricing.prices import PriceKind
 from casewright.wood.grades import GradeName
 from casewright.wood.movement import Cut
 from casewright.wood.sheets import SheetsByArea
@@ -86,6 +89,22 @@ class HardwareLine(Spec):
     note: str
 
 
+class FinishLine(Spec):
+    """Finish of one product, in whole quarts; `exact_quarts` is what the coats take."""
+
+    product: str
+    quarts: int
+    exact_quarts: float
+
+
+class ConsumableLine(Spec):
+    """Something used up at the bench; `unit` says how it is counted."""
+
+    item: str
+    quantity: float
+    unit: str
+
+
 class OrderPaper(JobPaper):
     """What a job takes from the yard and the hardware shop. No price, and no customer."""
 
@@ -95,6 +114,8 @@ class OrderPaper(JobPaper):
     lumber: tuple[LumberLine, ...]
     sheets: tuple[SheetLine, ...]
     hardware: tuple[HardwareLine, ...]
+    finishes: tuple[FinishLine, ...] = ()
+    consumables: tuple[ConsumableLine, ...] = ()
     remarks: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
 
@@ -105,6 +126,8 @@ def order_paper(
     sheets: Iterable[SheetsByArea] = (),
     hardware: Iterable[HardwareItem] = (),
     *,
+    finishes: Iterable[FinishNeed] = (),
+    materials: Iterable[MaterialLine] = (),
     counts: Mapping[str, int] | None = None,
     supplier: str = "",
     needed_by: date | None = None,
@@ -119,6 +142,8 @@ def order_paper(
         lumber: the lines of the lumber order
         sheets: the sheets to buy
         hardware: what is bought by the piece
+        finishes: the finish to buy
+        materials: what is priced for the job; of it only what is used up at the bench, without its price
         counts: how many units are made alike, by the unit's code; one where left out
         supplier: the yard, if it is known
         needed_by: the day on which the wood must be there
@@ -140,6 +165,16 @@ def order_paper(
         hardware=tuple(
             HardwareLine(item=each.item, quantity=each.quantity, spare=each.spare, note=each.note)
             for each in hardware
+        ),
+        finishes=tuple(
+            FinishLine(product=each.product, quarts=each.buy, exact_quarts=each.quarts)
+            for each in finishes
+            if each.buy
+        ),
+        consumables=tuple(
+            ConsumableLine(item=each.label, quantity=each.quantity, unit=each.unit)
+            for each in materials
+            if each.kind is PriceKind.CONSUMABLE
         ),
         remarks=remarks,
         cautions=cautions_at("order", (line.wood for line in lines)),

@@ -8,7 +8,16 @@ from typing import Any
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import day, head_data
-from casewright.papers.order import BoardsNeeded, FeetBehind, HardwareLine, LumberLine, MatchedSet, OrderPaper
+from casewright.papers.order import (
+    BoardsNeeded,
+    ConsumableLine,
+    FeetBehind,
+    FinishLine,
+    HardwareLine,
+    LumberLine,
+    MatchedSet,
+    OrderPaper,
+)
 from casewright.papers.order import SheetLine as Sheets
 from casewright.papers.pdf import Paper, render
 from casewright.papers.writing import Writing, several
@@ -68,6 +77,7 @@ def order_data(order: OrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
         "working": [_working(line) for line in order.lumber] if for_shop else [],
         "sheets": [_sheet(line, writing) for line in order.sheets],
         "hardware": [_hardware(line) for line in order.hardware],
+        "used_up": [*map(_finish, order.finishes), *map(_consumable, order.consumables)],
         "remarks": [words(remark) for remark in order.remarks],
         "cautions": [words(caution) for caution in order.cautions] if for_shop else [],
         "asked": [order_words()[key] for key in ("tally", "sets", "colour", "substitution", "refused")],
@@ -111,10 +121,8 @@ def _picked(inches: float, writing: Writing) -> str:
 
 def _need(need: BoardsNeeded, writing: Writing) -> str:
     boards = several(need.quantity, "board")
-    return (
-        f"At least {boards} {_picked(need.width_in, writing)} wide and {_picked(need.length_in, writing)} long, "
-        "not glued up"
-    )
+    width, length = _picked(need.width_in, writing), _picked(need.length_in, writing)
+    return f"At least {boards} {width} wide and {length} long, not glued up"
 
 
 def _set(found: MatchedSet, writing: Writing) -> str:
@@ -160,3 +168,12 @@ def _sheet(line: Sheets, writing: Writing) -> list[str]:
 def _hardware(line: HardwareLine) -> list[str]:
     spare = f"and {line.spare} spare" if line.spare else ""
     return [str(line.quantity), spare, name(line.item), words(line.note)]
+
+
+def _finish(line: FinishLine) -> list[str]:
+    return [several(line.quarts, "quart"), name(line.product), f"{line.exact_quarts:.2f} with losses"]
+
+
+def _consumable(line: ConsumableLine) -> list[str]:
+    count = f"{line.quantity:.1f}".removesuffix(".0")
+    return [count, name(line.item), f"counted by the {name(line.unit)}"]

@@ -133,6 +133,8 @@ class Writer:
             estimate.order,
             estimate.sheets,
             estimate.hardware,
+            finishes=estimate.finishes,
+            materials=estimate.materials,
             counts={each.unit.spec.code: each.unit.spec.count for each in estimate.units},
             supplier=words.supplier,
             needed_by=words.needed_by,
