@@ -123,6 +123,11 @@
     document.adoptedStyleSheets = css ? [sheet] : [];
   }
 
+  // A bar that stays in view lies over whatever passes under it: axe would take that for a target too small.
+  function settle() {
+    for (const each of document.querySelectorAll("main *")) if (getComputedStyle(each).position === "sticky") each.style.position = "static";
+  }
+
   // Where Tab is now: which stop, whether its ring can be seen, and whether something lies over it.
   function stop() {
     const here = document.activeElement;
@@ -171,5 +176,5 @@
 
   const isHit = () => Boolean(hit) && (aimed.contains(hit) || hit.closest("label")?.control === aimed);
 
-  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, space, stop, unreached, catchTaps, aim, isHit };
+  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, space, settle, stop, unreached, catchTaps, aim, isHit };
 })();

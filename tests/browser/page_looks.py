@@ -93,6 +93,7 @@ def look_at(page: Page, scales: Scales, watch: Watch, arrive: Callable[[Page], i
     look.weight, look.requests = scales.bytes, scales.requests
     page.evaluate(LOOKS)
     page.evaluate(AXE)
+    page.evaluate("looks.settle()")
     look.is_bench = page.locator("main.bench").count() > 0
     _look_wide(page, look)
     _look_narrow(page, scales, look)
