@@ -1,7 +1,12 @@
 // Sizes without typing: buttons step a size by 1/64 in or half a millimetre, or take it as it was drawn.
 const MILLIMETRES = 25.4;
 
-for (const button of document.querySelectorAll("button.by")) button.hidden = false;
+showButtons();
+document.addEventListener("htmx:after:swap", showButtons); // a tap can bring the sizes to another place
+
+function showButtons() {
+  for (const button of document.querySelectorAll("button.by")) button.hidden = false;
+}
 
 document.addEventListener("click", (event) => {
   const button = event.target.closest?.("button.by");

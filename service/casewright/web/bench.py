@@ -15,7 +15,7 @@ from casewright.joinery.half_blind import HalfBlindJoint
 from casewright.joinery.through import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack, can_take_back, is_done
-from casewright.labour.stages import GateKind, Stage, Tick, drawer_stages, dry_fit
+from casewright.labour.stages import Gate, GateKind, Stage, Tick, drawer_stages, dry_fit
 from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit, write_length
@@ -47,8 +47,9 @@ class SizeField:
         drawn: the designed size, as text
         inches: what stepping starts from [in]
         needed: whether a stage waits for it
+        needed_now: whether the next stage is held for want of it
         off: how far the measured size is from the drawn one, in words; empty where it is not measured
-        opened: whether it is measured, or refused just now
+        opened: whether it shows without a tap: measured while no size is waited for, or refused just now
     """
 
     name: str
@@ -56,6 +57,7 @@ class SizeField:
     drawn: str
     inches: float
     needed: bool
+    needed_now: bool
     off: str
     opened: bool
 
@@ -89,6 +91,7 @@ class BenchPage(Page):
     numbers: Sequence[Number]
     more: Sequence[Number]
     sizes: Sequence[SizeField]
+    measures_now: bool
     unit: LengthUnit
     step_size: float
     step_words: str
@@ -122,7 +125,7 @@ def save_sizes(visit: Everybody, drawer_id: str) -> Response:
         return show(visit, bench_page(visit, held, form=read.form), 422)
     place = held.place
     set_sizes(visit.db, place, sizes, hand_of(visit))
-    return _answer(visit, held, place, "sizes")
+    return _answer(visit, held, place, "live" if _missing_now(held) else "sizes")
 
 
 @router.post("/bench/{drawer_id}/ticks")
@@ -205,6 +208,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         numbers=main_numbers(held.drawer, progress, unit) if held.drawer else (),
         more=more_numbers(held.drawer, unit) if held.drawer else (),
         sizes=_fields(held, form),
+        measures_now=bool(_missing_now(held)),
         unit=unit,
         step_size=STEPS[unit][0],
         step_words=STEPS[unit][1],
@@ -233,12 +237,22 @@ def _fits_now(held: AtBench) -> bool:
     return is_near or bool(held.progress.ticks and not held.progress.has_reached(listed))
 
 
+def _waits(held: AtBench) -> list[Gate]:
+    """What the next stage is held by."""
+    gates = [gate for gate in all_gates() if held.step.stage and gate.stage == held.step.stage.code]
+    return [gate for gate in gates if gate.reason in held.step.reason]
+
+
+def _missing_now(held: AtBench) -> set[str]:
+    """The sizes for want of which the next stage is held; their fields stand right below it."""
+    needs = {name for gate in _waits(held) if gate.kind is GateKind.MEASURED for name in gate.needs}
+    return needs & {each.size for each in held.measurables}
+
+
 def _go_to(held: AtBench) -> list[tuple[str, str]]:
-    """The parts of the page where what the next stage waits for can be done."""
-    parts = {GateKind.MEASURED: ("sizes", "Measure it"), GateKind.LIST: ("dry-fit", "Go through the list")}
-    waits = [gate for gate in all_gates() if held.step.stage and gate.stage == held.step.stage.code]
-    missing = [gate for gate in waits if gate.reason in held.step.reason]
-    return [parts[gate.kind] for gate in missing if gate.kind in parts]
+    """The parts of the page, further down, where what the next stage waits for can be done."""
+    parts = {GateKind.LIST: ("dry-fit", "Go through the list")}
+    return [parts[gate.kind] for gate in _waits(held) if gate.kind in parts]
 
 
 def _said(finding: Finding) -> str:
@@ -246,7 +260,7 @@ def _said(finding: Finding) -> str:
 
 
 def _fields(held: AtBench, form: Form | None) -> list[SizeField]:
-    measured, unit = held.progress.measured, held.unit
+    measured, unit, now = held.progress.measured, held.unit, _missing_now(held)
     waited_for = set(
         chain.from_iterable(gate.needs for gate in all_gates() if gate.kind is GateKind.MEASURED)
     )
@@ -257,8 +271,9 @@ def _fields(held: AtBench, form: Form | None) -> list[SizeField]:
             drawn=size_text(each.designed, unit),
             inches=measured.get(each.size, each.designed),
             needed=each.size in waited_for,
+            needed_now=each.size in now,
             off=_off(measured.get(each.size), each.designed, unit),
-            opened=each.size in measured or bool(form and each.size in form.faults),
+            opened=(each.size in measured and not now) or bool(form and each.size in form.faults),
         )
         for each in held.measurables
     ]
