@@ -148,7 +148,11 @@ def _issue(shop: DemoShop, owner: Page) -> None:
     [small, *_] = shop.ask("select id from job where state = 'ready'")
     for kind in PAPERS:
         owner.goto(f"/jobs/{small}")
-        owner.locator(f"button[name=kind][value='{kind}']").click()
+        if kind == "lumber order":
+            owner.goto(f"/jobs/{small}/lumber-order")
+            owner.locator("form[action$='/papers'] button").click()
+        else:
+            owner.locator(f"button[name=kind][value='{kind}']").click()
         shop.addresses["/papers/{paper_id}", kind] = urlsplit(owner.url).path
     [designed, *_] = shop.ask(
         "select job.id from job join unit on unit.job_id = job.id where state = 'enquiry' order by number"

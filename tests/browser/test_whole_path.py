@@ -134,8 +134,13 @@ def see_it_accepted(page: Page, job: str) -> None:
 
 def print_the_order(page: Page, site: Served, job: str) -> None:
     page.goto(job)
-    press(page, "Lumber order")
+    page.get_by_role("link", name="Lumber order", exact=True).click()
     fits(page)
+    page.locator("#supplier").fill("Sawyer & Daughters")
+    page.get_by_label("Needed by").fill("2027-01-15")
+    press(page, "Issue the order")
+    fits(page)
+    expect(page.locator("main")).to_contain_text("Sawyer & Daughters")
     address = page.get_by_role("link", name="PDF").first.get_attribute("href")
     assert address is not None
     # Asked for by number: the client beside the browser does not know the name of the shop's machine.

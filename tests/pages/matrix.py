@@ -38,6 +38,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /jobs/{job_id}/lost": OFFICE,
     "GET /jobs/{job_id}/own": OFFICE,
     "POST /jobs/{job_id}/own": OFFICE,
+    "GET /jobs/{job_id}/lumber-order": OFFICE,
     "POST /jobs/{job_id}/papers": OFFICE,
     "POST /jobs/{job_id}/payments": OFFICE,
     "POST /jobs/{job_id}/payments/{payment_id}/correction": OFFICE,

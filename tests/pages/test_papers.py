@@ -251,3 +251,40 @@ def test_the_bench_reads_no_order(job, maker, bench):
     bench.get(f"{address}/lumber-order.pdf", status=403)
     bench.get(f"{address}/lumber-order.csv", status=403)
     bench.post(f"/jobs/{job.job_id}/papers", status=403, kind="cut list")
+
+
+def test_an_order_is_asked_for_before_it_is_issued(job, maker):
+    page = maker.get(f"/jobs/{job.job_id}/lumber-order")
+
+    assert page.seen.headings == ["New lumber order"]
+    assert "bd ft" in page.text
+    assert "wiping varnish" in page.text
+    assert "Lumber order L-0001" not in maker.get(f"/jobs/{job.job_id}").text
+
+
+def test_the_first_order_of_a_job_names_its_yard_and_is_revision_one(job, maker):
+    maker.get(f"/jobs/{job.job_id}/lumber-order")
+
+    page = maker.send(f"/jobs/{job.job_id}/papers", supplier="Hill & Sons", needed_by="2027-04-01")
+
+    assert page.seen.headings == ["Lumber order L-0001"]
+    assert "Hill & Sons" in page.text
+
+
+def test_the_next_order_begins_with_what_the_last_one_said(job, maker):
+    issue(job, maker, "lumber order", supplier="Hill & Sons", remarks="Ring first.")
+
+    page = maker.get(f"/jobs/{job.job_id}/lumber-order")
+
+    assert "Issue revision 2" in page.text
+    assert 'value="Hill &amp; Sons"' in page.html
+    assert "Ring first." in page.html
+
+
+def test_what_was_typed_stays_in_the_form_when_a_day_is_none(job, maker):
+    typed = {"kind": "lumber order", "supplier": "Hill & Sons", "needed_by": "soon"}
+
+    page = maker.post(f"/jobs/{job.job_id}/papers", status=422, **typed)
+
+    assert "“soon” is not a day" in page.text
+    assert 'value="Hill &amp; Sons"' in page.html

@@ -51,6 +51,8 @@ MOVES = {
     JobState.CLOSED: "Close the job",
     JobState.LOST: "Lost …",
 }
+AT_ONE_TAP = (PaperKind.CUT_LIST, PaperKind.JOINT_CARDS)
+"""Papers of which nothing need be said before they are issued; an order has a form."""
 BY_QUOTE = {JobState.ENQUIRY, JobState.QUOTED}
 """States that a quote leads on."""
 BACK = {
@@ -195,7 +197,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         estimate=figures.estimate,
         quotes=lines,
         papers=papers_of(db, job.id),
-        kinds=tuple(PaperKind),
+        kinds=AT_ONE_TAP,
         drawers=_at_stages(drawers),
         drawers_total=sum(drawers.values()),
         cases=tuple(CaseLine(case=each, stage=_word(each.stage)) for each in cases_of(db, job.id)),

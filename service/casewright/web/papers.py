@@ -11,13 +11,15 @@ from starlette.responses import Response
 
 from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.pieces.refusals import REFUSALS
+from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.quotes import PaperRow, papers_of_kind
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
 from casewright.shop.papers import LoadedPaper, issue_paper, job_at_hand, load_paper, stale_reasons
 from casewright.shop.refusals import NotFound, Refused
-from casewright.web.pages import Page, drawing, form_of, see, show
+from casewright.web.order_form import order_form, said_before
+from casewright.web.pages import Page, drawing, see, show
 from casewright.web.paper_making import KINDS, Kind, OrderWords, Writer
 from casewright.web.pdfs import file_answer, paper_for, pdf_answer
 from casewright.web.typed import Form, Reader
@@ -71,6 +73,19 @@ PAGES: dict[PaperKind, type[PaperPage]] = {
 }
 
 
+@router.get("/jobs/{job_id}/lumber-order")
+def show_order_form(visit: Office, job_id: str) -> Response:
+    """Asks to whom an order goes and by when, before it is issued."""
+    return _show_order_form(visit, load_job(visit.db, job_id))
+
+
+def _show_order_form(visit: Visit, job: Job, form: Form | None = None) -> Response:
+    try:
+        return show(visit, order_form(visit, job, form), 422 if form else 200)
+    except REFUSALS as error:
+        raise Refused(str(error), 422) from None
+
+
 @router.post("/jobs/{job_id}/papers")
 def save_paper(visit: Office, job_id: str) -> Response:
     """Issues a paper of a job; one that was issued before gets a new revision."""
@@ -79,7 +94,7 @@ def save_paper(visit: Office, job_id: str) -> Response:
     kind = PaperKind(read.choice("kind", [each.value for each in PaperKind]))
     words = _read_words(read)
     if read.faults:
-        raise Refused(" ".join(f"{name}: {said}" for name, said in read.faults.items()), 422)
+        return _show_order_form(visit, job, read.form)
 
     def make() -> str:
         at_hand = job_at_hand(visit.db, visit.shop, job, visit.today)
@@ -131,7 +146,7 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
         stale=() if newer else _stale(visit, held),
         newer=newer,
         earlier=[each for each in rows if each.id != held.paper.id],
-        form=_again(held),
+        form=said_before(held.content),
         is_office=visit.sees_prices,
     )
     return show(visit, page)
@@ -166,15 +181,6 @@ def _stale(visit: Visit, held: LoadedPaper) -> Sequence[str]:
         return stale_reasons(held, job_at_hand(visit.db, visit.shop, held.job, visit.today))
     except REFUSALS as error:
         return (f"the job cannot be worked out as it stands now ({error})",)
-
-
-def _again(held: LoadedPaper) -> Form:
-    """The form to issue it again, with what it said."""
-    said = held.content
-    remarks = "\n".join(said.get("remarks", ()))
-    plain = {name: str(said.get(name) or "") for name in ("supplier", "needed_by", "delivery")}
-    surfacing = next((line["surfacing"] for line in said.get("lumber", ())), "")
-    return form_of(**plain, surfacing=surfacing, remarks=remarks)
 
 
 @router.get("/papers/{paper_id}/{slug}.pdf")
