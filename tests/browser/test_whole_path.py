@@ -140,7 +140,7 @@ def print_the_order(page: Page, site: Served, job: str) -> None:
     page.get_by_label("Needed by").fill("2027-01-15")
     press(page, "Issue the order")
     fits(page)
-    expect(page.locator("main")).to_contain_text("Sawyer & Daughters")
+    expect(page.locator("main")).to_contain_text("15 January 2027")
     address = page.get_by_role("link", name="PDF").first.get_attribute("href")
     assert address is not None
     # Asked for by number: the client beside the browser does not know the name of the shop's machine.

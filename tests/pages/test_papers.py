@@ -268,7 +268,8 @@ def test_the_first_order_of_a_job_names_its_yard_and_is_revision_one(job, maker)
     page = maker.send(f"/jobs/{job.job_id}/papers", supplier="Hill & Sons", needed_by="2027-04-01")
 
     assert page.seen.headings == ["Lumber order L-0001"]
-    assert "Hill & Sons" in page.text
+    assert "1 April 2027" in page.text
+    assert 'value="Hill &amp; Sons"' in page.html
 
 
 def test_the_next_order_begins_with_what_the_last_one_said(job, maker):
