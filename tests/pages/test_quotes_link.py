@@ -7,12 +7,15 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from sqlalchemy import select
 
+from casewright.pieces.offer import OfferedStage
 from casewright.records.jobs import History, Job, Unit
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import reading, writing
+from casewright.web.offer_shown import shown
 from pages.commissions import commission, id_in, kept, link_on
 from pages.visitor import Visitor
+from printed import offered
 
 YES = {"answer": "accept", "agreed": "1", "name": "Tom Marsh"}
 NO = {"answer": "decline", "name": "Tom Marsh"}
@@ -303,6 +306,36 @@ def test_the_shops_telephone_stands_where_something_has_ended(link, shop, clock,
 
     assert "Marrow Street Furniture is at +1 802 555 0137" in page.text
     assert "tel:+18025550137" in page.seen.links
+
+
+def test_who_accepts_reads_what_is_paid_first_and_when(link, shop, stranger):
+    page = stranger.post(f"{link}/answer", **YES)
+
+    first = quote_of(shop).offer["stages"][0]["amount_cents"] / 100
+    assert f"The first payment, ${first:,.2f}, falls due on signing; the shop will be in touch." in page.text
+
+
+@pytest.mark.parametrize(
+    ("trigger", "due"),
+    [
+        ("completion, not delivery", "on completion, not delivery"),
+        ("before material is bought", "before material is bought"),
+        ("three quarters complete", "at this stage: three quarters complete"),
+    ],
+)
+def test_the_first_payment_falls_due_as_its_stage_says(trigger, due):
+    stage = OfferedStage(trigger=trigger, share=0.5, amount_cents=123_456)
+
+    said = shown(offered().model_copy(update={"stages": (stage,)})).first_payment
+
+    assert said == f"The first payment, $1,234.56, falls due {due}; the shop will be in touch."
+
+
+@pytest.mark.parametrize("answer", [{}, YES, NO])
+def test_a_shop_that_gave_neither_telephone_nor_e_mail_is_named_as_whom_to_ask(link, shop, stranger, answer):
+    stranger.browser.post(f"{link}/answer", data=answer)
+
+    assert "Ask Marrow Street Furniture, from whom you have this link." in stranger.get(link).text
 
 
 def with_phone(shop, phone):

@@ -32,6 +32,7 @@ class OfferShown:
         price: the lines of the price, the total left out
         total: what is paid in all, with its label
         stages: when it falls due, which part, how much
+        first_payment: one sentence on it; empty where nothing is paid
     """
 
     heading: str
@@ -47,9 +48,16 @@ class OfferShown:
     price: tuple[tuple[str, str], ...]
     total: tuple[str, str]
     stages: tuple[tuple[str, str, str], ...]
+    first_payment: str
     not_included: tuple[str, ...]
     cautions: tuple[str, ...]
     terms: tuple[str, ...]
+
+
+ON_THE_DAY = ("signing", "completion", "delivery", "order", "receipt")
+"""What a payment may fall due on."""
+ALREADY_SAID = ("before", "after", "on", "at", "when", "with", "by", "upon")
+"""Words with which a stage says itself when it falls due."""
 
 
 def shown(offer: Offer) -> OfferShown:
@@ -75,6 +83,7 @@ def shown(offer: Offer) -> OfferShown:
         price=tuple(_price(offer)),
         total=(f"Total in {offer.currency}", _money(offer.total_cents, offer)),
         stages=tuple(_stage(stage, offer) for stage in offer.stages),
+        first_payment=_first_payment(offer),
         not_included=offer.not_included,
         cautions=offer.cautions,
         terms=offer.terms,
@@ -121,3 +130,19 @@ def _price(offer: Offer) -> Iterator[tuple[str, str]]:
 def _stage(stage: OfferedStage, offer: Offer) -> tuple[str, str, str]:
     trigger = f"{stage.trigger[:1].upper()}{stage.trigger[1:]}"
     return trigger, f"{stage.share * 100:.3g} %", _money(stage.amount_cents, offer)
+
+
+def _first_payment(offer: Offer) -> str:
+    """What the customer pays first, and when."""
+    first = next((stage for stage in offer.stages if stage.amount_cents), None)
+    if first is None:
+        return ""
+    amount = _money(first.amount_cents, offer)
+    return f"The first payment, {amount}, falls due {_due(first.trigger)}; the shop will be in touch."
+
+
+def _due(trigger: str) -> str:
+    start = trigger.partition(" ")[0].strip(",").lower()
+    if start in ALREADY_SAID:
+        return trigger
+    return f"on {trigger}" if start in ON_THE_DAY else f"at this stage: {trigger}"
