@@ -94,7 +94,6 @@ def upgrade() -> None:
             ),
             nullable=False,
         ),
-        sa.Column("email", sa.String(length=254), nullable=False),
         sa.Column("made_by", sa.String(length=120), nullable=False),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("ends_at", sa.DateTime(timezone=True), nullable=False),
@@ -334,7 +333,6 @@ def upgrade() -> None:
     )
     op.create_index(op.f("ix_quote_shop_id_job_id"), "quote", ["shop_id", "job_id"], unique=False)
     op.create_index(op.f("ix_quote_shop_id_link_hash"), "quote", ["shop_id", "link_hash"], unique=False)
-    op.create_index(op.f("ix_quote_shop_id_state"), "quote", ["shop_id", "state"], unique=False)
 
     op.create_table(
         "time_entry",
@@ -362,7 +360,6 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("shop_id", "id", name=op.f("pk_time_entry")),
     )
     op.create_index(op.f("ix_time_entry_shop_id_job_id"), "time_entry", ["shop_id", "job_id"], unique=False)
-    op.create_index(op.f("ix_time_entry_shop_id_on_day"), "time_entry", ["shop_id", "on_day"], unique=False)
 
     op.create_table(
         "timer",
@@ -481,7 +478,7 @@ def upgrade() -> None:
         sa.UniqueConstraint("shop_id", "carcase_id", "code", name=op.f("uq_drawer_shop_id_carcase_id_code")),
     )
     op.create_index(op.f("ix_drawer_shop_id_job_id"), "drawer", ["shop_id", "job_id"], unique=False)
-    op.create_index(op.f("ix_drawer_shop_id_stage"), "drawer", ["shop_id", "stage"], unique=False)
+    op.create_index(op.f("ix_drawer_shop_id_unit_id"), "drawer", ["shop_id", "unit_id"], unique=False)
 
     op.create_table(
         "bench_event",
@@ -531,7 +528,7 @@ def downgrade() -> None:
     op.drop_index(op.f("ix_bench_event_shop_id_carcase_id_at"), table_name="bench_event")
 
     op.drop_table("bench_event")
-    op.drop_index(op.f("ix_drawer_shop_id_stage"), table_name="drawer")
+    op.drop_index(op.f("ix_drawer_shop_id_unit_id"), table_name="drawer")
     op.drop_index(op.f("ix_drawer_shop_id_job_id"), table_name="drawer")
 
     op.drop_table("drawer")
@@ -544,11 +541,9 @@ def downgrade() -> None:
     op.drop_table("carcase")
     op.drop_table("unit")
     op.drop_table("timer")
-    op.drop_index(op.f("ix_time_entry_shop_id_on_day"), table_name="time_entry")
     op.drop_index(op.f("ix_time_entry_shop_id_job_id"), table_name="time_entry")
 
     op.drop_table("time_entry")
-    op.drop_index(op.f("ix_quote_shop_id_state"), table_name="quote")
     op.drop_index(op.f("ix_quote_shop_id_link_hash"), table_name="quote")
     op.drop_index(op.f("ix_quote_shop_id_job_id"), table_name="quote")
 

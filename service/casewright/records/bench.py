@@ -37,7 +37,7 @@ class Drawer(Item, Base):
         owned_by("carcase", "carcase_id"),
         UniqueConstraint("shop_id", "carcase_id", "code"),
         Index(None, "shop_id", "job_id"),
-        Index(None, "shop_id", "stage"),
+        Index(None, "shop_id", "unit_id"),
     )
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     unit_id: Mapped[str] = mapped_column(String(ID_LENGTH))
@@ -86,7 +86,6 @@ class TimeEntry(Item, Lasting, Base):
         owned_by("job", "job_id"),
         owned_by("person", "person_id"),
         Index(None, "shop_id", "job_id"),
-        Index(None, "shop_id", "on_day"),
     )
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     unit_id: Mapped[str | None] = mapped_column(String(ID_LENGTH))

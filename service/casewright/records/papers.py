@@ -40,7 +40,6 @@ class Quote(Item, Edited, Base):
         owned_by("job", "job_id"),
         UniqueConstraint("shop_id", "number", "revision"),
         Index(None, "shop_id", "job_id"),
-        Index(None, "shop_id", "state"),
         Index(None, "shop_id", "link_hash"),
     )
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))

@@ -106,7 +106,6 @@ class KeyLink(Item, Base):
     person_id: Mapped[str | None] = mapped_column(String(ID_LENGTH))
     """Whose password it renews; none for an invitation."""
     role: Mapped[Role] = mapped_column(choice(Role))
-    email: Mapped[str] = mapped_column(String(254), default="")
     made_by: Mapped[str] = mapped_column(String(120))
     created_at: Mapped[datetime]
     ends_at: Mapped[datetime]
