@@ -15,7 +15,7 @@ INSIDE = 16
 """Requests that are at work at a time: fewer than there are threads, and than there are connections."""
 WRITERS = 8
 """Of these, as many may write: readers go on while writers wait for the database."""
-WAITING = 300
+WAITING = 150
 """As many wait; whoever comes after them is told so at once."""
 PATIENCE = 5.0
 """How long they wait [s]."""
