@@ -6,8 +6,10 @@ from sqlalchemy import select
 from casewright.records.jobs import JobState, Unit, UnitRevision
 from casewright.records.papers import QuoteState
 from casewright.records.sessions import writing
+from casewright.shop.jobs import load_job
 from counting import MOST, counted
 from jobs import take_on, with_quote, with_unit
+from pages.commissions import commission
 
 
 def taken_on(visitor, **typed):
@@ -298,3 +300,42 @@ def test_only_a_job_that_is_not_begun_says_when_it_could_be_ready(maker, shop, s
     page = maker.get(f"/jobs/{job_id}")
 
     assert ("Could be ready" in page.text) is promises
+
+
+@pytest.mark.parametrize("state", ["enquiry", "quoted"])
+def test_a_job_without_a_unit_is_not_offered_as_quoted_or_accepted(maker, state):
+    address = taken_on(maker)
+    maker.post(f"{address}/state", state=state)
+
+    page = maker.get(address)
+
+    assert "Mark as quoted" not in page.text
+    assert "Mark as accepted" not in page.text
+    assert "Lost …" in page.text
+
+
+def test_a_job_with_a_unit_can_be_marked_as_accepted(shop, maker):
+    page = maker.get(f"/jobs/{commission(shop).job_id}")
+
+    assert "Mark as quoted" in page.text
+    assert "Mark as accepted" in page.text
+
+
+@pytest.mark.parametrize(("state", "first"), [("closed", "open it again"), ("lost", "take it up again")])
+def test_no_paper_is_written_for_a_job_that_is_over(shop, maker, state, first):
+    job = commission(shop).job_id
+    paper = maker.post(f"/jobs/{job}/papers", kind="cut list").address
+    with writing(shop.engine, shop.shop_id) as db:
+        load_job(db, job).state = JobState(state)
+
+    page = maker.get(f"/jobs/{job}")
+    refused = [
+        maker.post(f"/jobs/{job}/papers", status=409, kind="cut list"),
+        maker.post(f"/jobs/{job}/quotes", status=409),
+        maker.get(f"/jobs/{job}/lumber-order", status=409),
+    ]
+
+    assert f"The job is {state}. Its papers stay to be read; {first} to write more." in page.text
+    assert [form.action for form in page.seen.forms if form.action.endswith(("/papers", "/quotes"))] == []
+    assert [each for each in refused if f"The job is {state}; {first}" not in each.text] == []
+    assert "Issue it again" not in maker.get(paper).text

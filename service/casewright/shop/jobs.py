@@ -24,6 +24,8 @@ ARROWS: dict[JobState, tuple[JobState, ...]] = {
     JobState.LOST: (JobState.ENQUIRY,),
 }
 """Where a job may go from each state."""
+OVER = {JobState.CLOSED: "open it again", JobState.LOST: "take it up again"}
+"""States in which no paper is written any more, and what would have to be done first."""
 FIELDS = ("name", "customer_id", "asked", "due_on", "note")
 CALLED = {"customer_id": "customer", "asked": "what was asked", "due_on": "due date"}
 """What the history calls a field, where that is not its name."""
@@ -66,6 +68,16 @@ def load_job_and_customer(db: Fenced, job_id: str) -> tuple[Job, Customer]:
     if found is None:
         raise NotFound("job")
     return found[0], found[1]
+
+
+def refuse_if_over(job: Job) -> None:
+    """Lets no paper be written for a job that is over.
+
+    Raises:
+        Refused: the job is closed or lost
+    """
+    if job.state in OVER:
+        raise Refused(f"The job is {job.state.value}; {OVER[job.state]} to write papers for it.")
 
 
 def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:

@@ -28,7 +28,7 @@ from casewright.shop.changes import Change, changes
 from casewright.shop.figures import figures_text
 from casewright.shop.job_figures import JobFigures, job_figures
 from casewright.shop.job_money import JobMoney, job_money
-from casewright.shop.jobs import ARROWS, load_job, load_job_and_customer
+from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer
 from casewright.shop.units import units_of
 from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
 from casewright.web.jobs import seen_from
@@ -55,6 +55,8 @@ AT_ONE_TAP = (PaperKind.CUT_LIST, PaperKind.JOINT_CARDS)
 """Papers of which nothing need be said before they are issued; an order has a form."""
 BY_QUOTE = {JobState.ENQUIRY, JobState.QUOTED}
 """States that a quote leads on."""
+OF_UNITS = {JobState.QUOTED, JobState.ACCEPTED}
+"""States of which a unit is what was quoted or agreed."""
 BACK = {
     (JobState.IN_HAND, JobState.ACCEPTED): "Back to accepted",
     (JobState.READY, JobState.IN_HAND): "Back in hand",
@@ -119,6 +121,8 @@ class JobPage(Page):
     due: DueWords | None
     waits: tuple[str, ...]
     moves: tuple[Move, ...]
+    over: str
+    """What has to be done before papers are written again; empty for a job that is not over."""
     waiting: QuoteLine | None
     """The quote that is drafted, or sent and not answered, while nothing is agreed."""
     figures: JobFigures
@@ -191,7 +195,8 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         customer=customer,
         due=due_words(job.due_on, job.state, today),
         waits=what_waits(job.state, held, seen),
-        moves=tuple(_moves(job.state)),
+        moves=tuple(_moves(job.state, has_units=bool(loaded))),
+        over=OVER.get(job.state, ""),
         waiting=_waiting(job.state, lines),
         figures=figures,
         estimate=figures.estimate,
@@ -219,12 +224,13 @@ def _waiting(state: JobState, quotes: Sequence[QuoteLine]) -> QuoteLine | None:
     return next((line for line in quotes if line.quote.state in open_ones), None)
 
 
-def _moves(state: JobState) -> list[Move]:
+def _moves(state: JobState, *, has_units: bool) -> list[Move]:
     """The states that a job may come to: the way forward first, then the ways back, and lost last.
 
-    While a job is asked for or quoted its quotes lead it on, so that no move stands out.
+    Nothing is quoted or agreed before there is a unit, so neither is offered for a job without one. While a job
+    is asked for or quoted its quotes lead it on, so that no move stands out.
     """
-    arrows = ARROWS[state]
+    arrows = [to for to in ARROWS[state] if has_units or (state, to) in BACK or to not in OF_UNITS]
     ahead = (to for to in arrows if (state, to) not in BACK and to is not JobState.LOST)
     forward = None if state in BY_QUOTE else next(ahead, None)
     moves = [Move(state=to, words=BACK.get((state, to), MOVES[to]), is_main=to is forward) for to in arrows]

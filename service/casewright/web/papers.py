@@ -14,7 +14,7 @@ from casewright.pieces.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.quotes import PaperRow, papers_of_kind
-from casewright.shop.jobs import load_job
+from casewright.shop.jobs import OVER, load_job, refuse_if_over
 from casewright.shop.keeping import once
 from casewright.shop.papers import LoadedPaper, issue_paper, job_at_hand, load_paper, stale_reasons
 from casewright.shop.refusals import NotFound, Refused
@@ -46,6 +46,7 @@ class PaperPage(Page):
     earlier: Sequence[PaperRow]
     form: Form
     is_office: bool
+    is_over: bool
 
 
 class OrderPage(PaperPage):
@@ -76,7 +77,9 @@ PAGES: dict[PaperKind, type[PaperPage]] = {
 @router.get("/jobs/{job_id}/lumber-order")
 def show_order_form(visit: Office, job_id: str) -> Response:
     """Asks to whom an order goes and by when, before it is issued."""
-    return _show_order_form(visit, load_job(visit.db, job_id))
+    job = load_job(visit.db, job_id)
+    refuse_if_over(job)
+    return _show_order_form(visit, job)
 
 
 def _show_order_form(visit: Visit, job: Job, form: Form | None = None) -> Response:
@@ -90,6 +93,7 @@ def _show_order_form(visit: Visit, job: Job, form: Form | None = None) -> Respon
 def save_paper(visit: Office, job_id: str) -> Response:
     """Issues a paper of a job; one that was issued before gets a new revision."""
     job = load_job(visit.db, job_id)
+    refuse_if_over(job)
     read = Reader(visit.typed)
     kind = PaperKind(read.choice("kind", [each.value for each in PaperKind]))
     words = _read_words(read)
@@ -148,6 +152,7 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
         earlier=[each for each in rows if each.id != held.paper.id],
         form=said_before(held.content),
         is_office=visit.sees_prices,
+        is_over=held.job.state in OVER,
     )
     return show(visit, page)
 
