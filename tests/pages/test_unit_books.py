@@ -2,6 +2,7 @@
 
 import pytest
 
+from casewright.web.unit_form import acted
 from pages.unit_jobs import filled, new_job, new_unit
 
 
@@ -27,6 +28,22 @@ def test_a_revision_says_who_why_and_what_changed_field_by_field(maker, revised)
     assert "Width of the case 39-1/2 42" in page
     assert "Row 2: height as usual 6" in page
     assert "The unit as it was added." in page
+
+
+def test_a_row_that_was_taken_out_or_added_is_one_line(maker, unit):
+    page = maker.get(unit)
+    maker.post(unit, **filled(page, unit, {"rows.2.height": "6", "rows.2.columns": "2"}))
+    fewer = acted(dict(maker.get(unit).form(unit).sent()), "row-remove-2")
+    maker.post(unit, **fewer)
+    more = acted(dict(maker.get(unit).form(unit).sent()), "row-add")
+    maker.post(unit, **more)
+
+    page = maker.get(f"{unit}/revisions").text
+
+    assert "Row 2 taken out (2 drawers, 6 in high)" in page
+    assert "Row 5 added (1 drawer, height as usual)" in page
+    assert "no such row" not in page
+    assert "Row 3: " not in page  # those below it moved up and are what they were
 
 
 def test_an_old_revision_is_looked_at_and_changes_nothing(maker, revised):

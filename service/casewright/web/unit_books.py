@@ -1,6 +1,5 @@
 """The books of a unit: its revisions, approving it, copying it, taking it out and bringing it back."""
 
-import json
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -25,6 +24,7 @@ from casewright.shop.units import (
 )
 from casewright.web.pages import Page, form_of, see, show
 from casewright.web.typed import Form, Reader
+from casewright.web.unit_changes import Change, changes_between, rows_between
 from casewright.web.unit_editor import REASON, TAKEN_OUT
 from casewright.web.unit_form import asked_fields, row_count, values_of
 from casewright.web.unit_result import Result, result_of
@@ -35,23 +35,15 @@ router = APIRouter()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
-    """One field that a revision changed."""
-
-    label: str
-    before: str
-    after: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class RevisionShown:
-    """One revision: who, when, why, and what it changed."""
+    """One revision: who, when, why, what it changed, and the rows that came or went, a line for each."""
 
     number: int
     who: str
     at: datetime
     note: str
     changes: tuple[Change, ...]
+    rows: tuple[str, ...]
     is_first: bool
 
 
@@ -109,20 +101,10 @@ def _revisions(found: Sequence[UnitRevision]) -> Iterator[RevisionShown]:
             who=each.who,
             at=each.at,
             note=each.note,
-            changes=tuple(_changes(before, each)) if before else (),
+            changes=tuple(changes_between(before.spec, each.spec)) if before else (),
+            rows=tuple(rows_between(before.spec, each.spec)) if before else (),
             is_first=before is None,
         )
-
-
-def _changes(before: UnitRevision, after: UnitRevision) -> Iterator[Change]:
-    """What a revision changed, field by field, in the words of the form."""
-    old, new = values_of(json.dumps(before.spec)), values_of(json.dumps(after.spec))
-    if old["unit"] != new["unit"]:
-        yield Change(label="Sizes written in", before=old["unit"], after=new["unit"])
-    for each in asked_fields(max(row_count(old), row_count(new))):
-        was, is_now = old.get(each.name, "no such row"), new.get(each.name, "no such row")
-        if was != is_now:
-            yield Change(label=each.label, before=was or "as usual", after=is_now or "as usual")
 
 
 @router.get("/units/{unit_id}/revisions/{number}")
