@@ -36,7 +36,7 @@ FLAGS = (
 )
 AXE_OPTIONS = {
     "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22a", "wcag22aa"]},
-    "rules": {"target-size": {"enabled": True}},
+    "rules": {"target-size": {"enabled": True}, "label-content-name-mismatch": {"enabled": True}},
     "resultTypes": ["violations"],
 }
 PAGE_OR_PART = {"document", "fetch", "xhr"}  # what a 404 or a 422 may answer: the test itself reads those
