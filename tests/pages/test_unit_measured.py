@@ -6,6 +6,7 @@ from sqlalchemy import select
 from benchwork import drawer_ids, job_in_hand
 from casewright.records.jobs import Unit
 from casewright.records.sessions import reading
+from pages.unit_jobs import filled, new_job, new_unit
 
 
 @pytest.fixture
@@ -39,3 +40,26 @@ def test_the_design_keeps_the_drawn_size(unit, maker, bench):
 
     assert "measured at the bench" not in page.text
     assert page.form(address).value("drawers.side") in {"", "1/2"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        (
+            "junk",
+            "“junk” is no line with a size. Write one line for each size: an opening, such as R5-1 height",
+        ),
+        (
+            "R1-1 colour 8",
+            "“R1-1 colour”: no such size is measured. Write the opening, then height, width or",
+        ),
+        ("R1-1 height tall", "R1-1 height: “tall” is not a size. Write it as 7-13/32"),
+    ],
+)
+def test_a_line_of_measured_sizes_that_cannot_be_read_is_refused_with_one_that_can(shop, maker, typed, said):
+    address = f"/units/{new_unit(shop, new_job(shop))}"
+
+    page = maker.post(address, 422, **filled(maker.get(address), address, {"measured": typed}))
+
+    assert said in page.text
+    assert "This key" not in page.text

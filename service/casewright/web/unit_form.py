@@ -29,6 +29,16 @@ PLAIN_WORDS = (
 """Words of the file as the form says them."""
 
 
+MEASURED_LINES = {
+    "openings": "Write the opening, then height, width or depth, then the size, such as R5-1 height 8-15/32.",
+    "parts": (
+        "Write one line for each size: an opening, such as R5-1 height 8-15/32, or a part, such as "
+        "R5-1-SL thickness 31/64. Of a part: thickness, width, length or in_rabbet."
+    ),
+}
+"""How a line of measured sizes is written, by what it is about."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Read:
     """What was typed into the form of a unit.
@@ -248,8 +258,17 @@ def faults_of(problems: tuple[Problem, ...], values: Mapping[str, str]) -> dict[
         found["body.height"] = "This is missing; write a height, such as 44-3/8."
     for each in problems:
         name = place_of(each.field, order)
-        found.setdefault(name, sentence(each.message))
+        found.setdefault(name, measured_fault(each) if name == "measured" else sentence(each.message))
     return {name: found[name] for name in (WHOLE, *order) if name in found}
+
+
+def measured_fault(problem: Problem) -> str:
+    """What is wrong with a line of measured sizes, in the words in which such a line is written."""
+    _, kind, code, name = (*problem.field.split(".", 3), "", "", "")[:4]
+    if not problem.message.casefold().startswith("this key is not known"):
+        return sentence(f"{code} {name}: {problem.message}" if name else problem.message)
+    wrong = f"“{code}” is no line with a size." if not name else f"“{code} {name}”: no such size is measured."
+    return f"{wrong} {MEASURED_LINES['openings' if kind == 'openings' else 'parts']}"
 
 
 def place_of(path: str, order: list[str]) -> str:
