@@ -27,7 +27,7 @@ def unit(shop):
 def test_a_figure_says_its_rule_its_inputs_and_its_source(maker, unit):
     page = maker.get(f"{unit}/working?figure=R5-1.height")
 
-    assert "R5-1.height = 8-13/32 in" in page.text
+    assert "Drawer R5-1: height = 8-13/32 in R5-1.height" in page.text
     assert "(opening - bottom_gap - top_gap) / (1 + coefficient × swelling)" in page.text
     assert "0.00289 per % moisture" in page.text
     assert f'href="{unit}/working?figure=R5-1.opening_height"' in page.html
@@ -58,7 +58,7 @@ def test_a_line_of_the_cut_list_is_asked_for_by_its_mark(maker, unit):
 def test_an_operation_says_from_which_standard_it_comes(maker, unit):
     page = maker.get(f"{unit}/working?figure=P04").text
 
-    assert "hours.standard.P04 = 6 min" in page
+    assert "The time standard of P04 = 6 min hours.standard.P04" in page
     assert "common practice" in page
 
 
@@ -120,3 +120,25 @@ def test_a_hostile_name_is_shown_as_text(maker, unit):
     page = maker.get(f"{unit}/working?figure=<script>alert(1)</script>", status=404)
 
     assert "<script>alert" not in page.html
+
+
+def test_a_figure_is_called_what_a_shop_calls_it(owner, unit):
+    page = owner.get(f"{unit}/working?figure=price.asked")
+
+    assert page.seen.headings == ["Where the price asked comes from"]
+    assert "The price asked = $16,150.00 price.asked" in page.text
+
+
+def test_what_the_shop_laid_down_leads_to_its_figures(owner, maker, unit):
+    mine = owner.get(f"{unit}/working?figure=price.asked")
+
+    assert mine.text.count("your shop's figures, revision 2") == 2  # the step and the minimum
+    assert "/shop/rate" in mine.seen.links
+    assert "/shop/rate" not in maker.get(f"{unit}/working?figure=price.asked").seen.links
+
+
+def test_a_share_is_written_in_per_cent_and_money_by_thousands(owner, unit):
+    page = owner.get(f"{unit}/working?figure=price.materials").text
+
+    assert re.search(r"amount \$1,\d{3}\.\d\d", page)
+    assert "markup 20 %" in page

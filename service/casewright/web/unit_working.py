@@ -15,6 +15,7 @@ from casewright.papers.why import MOST, figures_behind
 from casewright.pieces.construct import Construction
 from casewright.pieces.parts import PartLine
 from casewright.shop.refusals import Refused
+from casewright.web.figure_names import OF_THE_SHOP, in_per_cent, plain_name
 from casewright.web.pages import Page, show
 from casewright.web.unit_form import asked_fields
 from casewright.web.unit_groups import HEIGHTS
@@ -32,12 +33,13 @@ OWNERS = "How a price is made up is for the owner of the shop; ask them."
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Went:
-    """One thing that went into a figure, with the figures that it came from."""
+    """One thing that went into a figure, with the figures that it came from, or that it is the shop's own."""
 
     name: str
     meaning: str
     value: str
     origins: tuple[str, ...]
+    of_the_shop: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +48,7 @@ class FigureShown:
 
     Attributes:
         name: its name
+        words: what it is called in plain words; empty where it has its name alone
         value: what came out
         what: what it is
         rule: the formula
@@ -57,6 +60,7 @@ class FigureShown:
     """
 
     name: str
+    words: str
     value: str
     what: str
     rule: str
@@ -78,6 +82,7 @@ class WorkingPage(Page):
         codes: the codes of its parts
         figures: the figures, with their working
         left: how many more there are
+        shop_revision: the revision of the shop's figures that was worked with
         groups: every group of figures, when nothing was asked for: name, first figures, how many
         trouble: why nothing was found
     """
@@ -89,6 +94,7 @@ class WorkingPage(Page):
     codes: tuple[str, ...]
     figures: tuple[FigureShown, ...]
     left: int
+    shop_revision: int
     groups: tuple[tuple[str, tuple[str, ...], int], ...]
     trouble: str
 
@@ -134,12 +140,15 @@ def _page(visit: Visit, seen: Seen, asked: str, names: tuple[str, ...], trouble:
     line = next((each for each in unit.lines if asked == each.line or asked in each.codes), None)
     style = Style(length=seen.writing.unit, symbol=seen.writing.symbol)
     return WorkingPage(
-        title=f"Where {asked} comes from" if asked and not trouble else "Figures and their working",
+        title=f"Where {plain_name(asked, unit) or asked} comes from"
+        if asked and not trouble
+        else "Figures and their working",
         head=seen.head,
         asked=asked,
         about=_about(seen, line) if line else "",
         codes=line.codes if line else (),
         figures=tuple(_figure(visit, unit, explain(unit.ledger, name, style)) for name in names[:MOST]),
+        shop_revision=visit.shop.figures,
         left=max(0, len(names) - MOST),
         groups=() if names else tuple(_groups(visit, unit.ledger)),
         trouble=trouble,
@@ -159,6 +168,7 @@ def _figure(visit: Visit, unit: Construction, told: Explanation) -> FigureShown:
     if not visit.is_owner and not is_open(ledger, told.figure):
         return FigureShown(
             name=told.figure,
+            words=plain_name(told.figure, unit),
             value=told.value,
             what="Given, as the owner's figures make it.",
             rule="",
@@ -170,6 +180,7 @@ def _figure(visit: Visit, unit: Construction, told: Explanation) -> FigureShown:
         )
     return FigureShown(
         name=told.figure,
+        words=plain_name(told.figure, unit),
         value=told.value,
         what=told.what,
         rule=told.rule,
@@ -188,8 +199,9 @@ def _inputs(visit: Visit, ledger: Ledger, told: Explanation) -> Iterator[Went]:
         yield Went(
             name=each.name,
             meaning=each.meaning,
-            value="the owner's" if hidden else each.value,
+            value="the owner's" if hidden else in_per_cent(each),
             origins=() if hidden else origins,
+            of_the_shop=visit.is_owner and not origins and each.name in OF_THE_SHOP,
         )
 
 

@@ -1,0 +1,79 @@
+"""Figures in plain words: what they are called, what is a share in them, and which come from the shop."""
+
+import re
+
+from casewright.measure.printing import show_number
+from casewright.measure.working import Input
+from casewright.pieces.construct import Construction
+
+NAMES = {
+    "price.asked": "the price asked",
+    "price.tax": "the tax",
+    "price.total": "the price with tax",
+    "price.materials": "materials in the price",
+    "price.labour": "labour in the price",
+    "price.contingency": "the part for surprises",
+    "price.outwork": "outwork in the price",
+    "price.delivery": "delivery in the price",
+    "price.before_rounding": "the price before rounding",
+    "price.cost": "what the job is likely to cost",
+    "price.lowest": "the least to accept",
+    "rate.yearly_costs": "the costs of a year",
+    "rate.billable_hours": "the hours that can be billed in a year",
+    "rate.hourly_cost": "the cost of an hour",
+    "rate.hourly_rate": "the rate of an hour",
+    "hours.total": "the hours, with the allowance",
+    "hours.minutes": "the minutes, without the allowance",
+    "promise.promised_weeks": "the weeks that are promised",
+}
+STAGE = re.compile(r"price\.stage_(\d+)")
+OPERATION = re.compile(r"hours\.(minutes|standard)\.(\w+)")
+SHARES = {
+    "markup",
+    "profit",
+    "tax_rate",
+    "taxable_share",
+    "allowance",
+    "billable_share",
+    "consumables",
+    "share",
+    "margin",
+}
+"""Inputs of rules that are parts of a whole, and are written in per cent."""
+OF_THE_SHOP = {
+    "step",
+    "minimum",
+    "markup",
+    "tax_rate",
+    "taxable_share",
+    "allowance",
+    "profit",
+    "per_distance",
+}
+"""Inputs that no figure gives, and that stand in the shop's own figures."""
+
+
+def plain_name(figure: str, unit: Construction) -> str:
+    """What a figure is called in words; empty where it has its key alone."""
+    if figure in NAMES:
+        return NAMES[figure]
+    if stage := STAGE.fullmatch(figure):
+        return f"payment {stage[1]}"
+    if found := OPERATION.fullmatch(figure):
+        return f"the {'minutes' if found[1] == 'minutes' else 'time standard'} of {found[2]}"
+    head, _, size = figure.rpartition(".")
+    line = next((each for each in unit.lines if head and head == each.line), None)
+    if line:
+        return f"{line.part.name}: {size.replace('_', ' ')}"
+    drawers = {each.code.partition("-")[2] for each in unit.drawers}
+    return f"drawer {head}: {size.replace('_', ' ')}" if head in drawers else ""
+
+
+def in_per_cent(given: Input) -> str:
+    """What an input was, a share of a whole in per cent."""
+    if given.name not in SHARES:
+        return given.value
+    try:
+        return f"{show_number(round(float(given.value) * 100, 6))} %"
+    except ValueError:
+        return given.value
