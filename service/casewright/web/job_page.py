@@ -227,8 +227,8 @@ def _waiting(state: JobState, quotes: Sequence[QuoteLine]) -> QuoteLine | None:
 def _moves(state: JobState, *, has_units: bool) -> list[Move]:
     """The states that a job may come to: the way forward first, then the ways back, and lost last.
 
-    Nothing is quoted or agreed before there is a unit, so neither is offered for a job without one. While a job
-    is asked for or quoted its quotes lead it on, so that no move stands out.
+    Nothing is quoted or agreed before there is a unit, so neither is offered for a job without one. While a
+    job is asked for or quoted its quotes lead it on, so that no move stands out.
     """
     arrows = [to for to in ARROWS[state] if has_units or (state, to) in BACK or to not in OF_UNITS]
     ahead = (to for to in arrows if (state, to) not in BACK and to is not JobState.LOST)
