@@ -142,3 +142,9 @@ def test_a_share_is_written_in_per_cent_and_money_by_thousands(owner, unit):
 
     assert re.search(r"amount \$1,\d{3}\.\d\d", page)
     assert "markup 20 %" in page
+
+
+def test_a_line_of_the_price_shows_its_mark_up_in_per_cent(owner, unit):
+    page = owner.get(f"{unit}/price").text
+
+    assert re.search(r"mark-up on materials [1-9],\d{3}\.\d\d × 20 %", page)

@@ -40,6 +40,8 @@ SHARES = {
     "margin",
 }
 """Inputs of rules that are parts of a whole, and are written in per cent."""
+MARK_UP = re.compile(r"([\d.]+) × ([\d.]+)")
+LARGE = re.compile(r"\b\d{4,}\.\d\d\b")
 OF_THE_SHOP = {
     "step",
     "minimum",
@@ -77,3 +79,11 @@ def in_per_cent(given: Input) -> str:
         return f"{show_number(round(float(given.value) * 100, 6))} %"
     except ValueError:
         return given.value
+
+
+def line_working(label: str, working: str) -> str:
+    """The working of a line of a price as it is printed: money by thousands, a mark-up in per cent."""
+    found = MARK_UP.fullmatch(working)
+    if found and label.startswith("mark-up"):
+        working = f"{found[1]} × {show_number(round(float(found[2]) * 100, 6))} %"
+    return LARGE.sub(lambda money: f"{float(money[0]):,.2f}", working)

@@ -13,6 +13,7 @@ from casewright.pieces.refusals import REFUSALS
 from casewright.pricing.margins import margin_of
 from casewright.shop.estimating import estimated_job
 from casewright.shop.units import units_of
+from casewright.web.figure_names import line_working
 from casewright.web.filters import day
 from casewright.web.pages import Page, show
 from casewright.web.unit_result import MoneyShown, Shown, money_of
@@ -174,7 +175,7 @@ def _lines(held: Estimate, writing: Writing) -> Iterator[LineShown]:
         figure = figure if figure in held.ledger else ""
         yield LineShown(
             label=_named(line.label),
-            working=line.working,
+            working=line_working(line.label, line.working),
             amount=Shown(text=writing.money(line.amount), figure=figure),
         )
 
