@@ -12,12 +12,12 @@ def test_a_step_that_waits_for_a_size_has_its_field_right_below(shop, bench):
     held = bench.get(f"/bench/{drawer}").html
     answer = bench.send(f"/bench/{drawer}/sizes", **{"opening.height": "6", "opening.width": "22-1/2"}).html
 
-    # the reason, then the two sizes and their button, then the rest, then the numbers; each once
+    # the reason, then its two sizes, the other needed ones, the button, the numbers; each once
     order = [
         "It needs the opening",
         'id="opening-width"',
-        "Keep these sizes",
         'id="SL-thickness"',
+        "Keep these sizes",
         'id="numbers"',
     ]
     assert [held.count(each) for each in order] == [1] * 5
