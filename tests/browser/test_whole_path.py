@@ -87,7 +87,7 @@ def take_on_job(page: Page) -> str:
 def enter_dresser(page: Page) -> None:
     press(page, "Describe the first unit")
     fits(page)
-    page.get_by_role("button", name="Start with this: Dresser, two over four").click()
+    page.get_by_role("button", name="Dresser, two over four").click()
     page.get_by_label("Name", exact=True).fill("Fell dresser")
     page.get_by_label("Width of the case").fill("3' 1-1/2\"")
     page.get_by_role("button", name="Save", exact=True).first.click()
