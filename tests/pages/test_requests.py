@@ -1,5 +1,6 @@
 """Requests that no form of ours makes, and what stands on every answer."""
 
+import asyncio
 import json
 import logging
 import re
@@ -110,6 +111,35 @@ def test_a_body_that_does_not_say_how_large_it_is_is_refused_as_well(owner):
 
     assert answer.status_code == 413
     look_at(owner.seen_as(answer))
+
+
+def test_a_form_whose_sender_hangs_up_is_no_fault(owner, caplog):
+    gone = [{"type": "http.request", "body": b"name=", "more_body": True}, {"type": "http.disconnect"}]
+    sent = []
+
+    async def receive():
+        return gone.pop(0)
+
+    async def send(message):
+        sent.append(message.get("status"))
+
+    headers = [
+        (b"host", b"shop.test"),
+        (b"origin", ORIGIN.encode()),
+        *((name.encode(), value.encode()) for name, value in FORM.items()),
+    ]
+    scope = {
+        "type": "http",
+        "method": "POST",
+        "scheme": "http",
+        "path": "/customers",
+        "query_string": b"",
+        "headers": headers,
+    }
+    asyncio.run(owner.browser.app(scope, receive, send))
+
+    assert sent[0] == 400
+    assert [record for record in caplog.records if record.levelname == "ERROR"] == []
 
 
 @pytest.mark.parametrize("method", ["PUT", "DELETE", "PATCH", "TRACE", "OPTIONS", "BREW"])

@@ -12,6 +12,7 @@ from sqlalchemy.exc import OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm.exc import StaleDataError
 from starlette.exceptions import HTTPException
+from starlette.requests import ClientDisconnect
 from starlette.responses import RedirectResponse, Response
 
 from casewright.records.engine import is_disk_full
@@ -153,6 +154,11 @@ def on_busy(request: Request, error: Exception) -> Response:
     return answer
 
 
+def on_gone(request: Request, error: Exception) -> Response:
+    """Whoever sent the form hung up before all of it was there: no fault, and nobody left to read of one."""
+    return Response(status_code=400)
+
+
 def on_fault(request: Request, error: Exception) -> Response:
     """A fault of the program: logged with a number that the page shows; what was typed is kept."""
     log.error("fault", exc_info=error, extra={"reference": getattr(request.state, "reference", "")})
@@ -174,4 +180,5 @@ def add_handlers(app: FastAPI) -> None:
     app.add_exception_handler(OperationalError, on_busy)
     app.add_exception_handler(PoolTimeout, on_busy)
     app.add_exception_handler(Crowded, on_busy)
+    app.add_exception_handler(ClientDisconnect, on_gone)
     app.add_exception_handler(Exception, on_fault)
