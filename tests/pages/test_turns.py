@@ -128,24 +128,25 @@ def test_neither_a_note_in_passing_nor_a_migration_takes_patience_from_writers(s
 
 
 async def _hold(line: Turns, let_go: asyncio.Event, *, writes: bool) -> None:
-    async with line.take(writes=writes):
+    async with line.take(writes=writes, looks=not writes):
         await let_go.wait()
 
 
-async def _readers_pass_writers() -> float:
+async def _readers_pass(writes: bool) -> float:
     line, let_go = Turns(), asyncio.Event()
-    writers = [asyncio.create_task(_hold(line, let_go, writes=True)) for _ in range(turns.INSIDE * 2)]
+    others = [asyncio.create_task(_hold(line, let_go, writes=writes)) for _ in range(turns.INSIDE * 2)]
     await asyncio.sleep(0)
     began = time.perf_counter()
     async with line.take(writes=False):
         waited = time.perf_counter() - began
     let_go.set()
-    await asyncio.gather(*writers)
+    await asyncio.gather(*others)
     return waited
 
 
-def test_readers_go_on_while_writers_wait():
-    assert asyncio.run(_readers_pass_writers()) < 0.5
+@pytest.mark.parametrize("writes", [True, False], ids=["writers wait", "many have units worked out"])
+def test_whoever_only_reads_passes_those_who_wait(writes):
+    assert asyncio.run(_readers_pass(writes)) < 0.5
 
 
 async def _come_too_late() -> None:

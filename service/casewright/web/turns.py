@@ -15,6 +15,8 @@ INSIDE = 16
 """Requests that are at work at a time: fewer than there are threads, and than there are connections."""
 WRITERS = 8
 """Of these, as many may write: readers go on while writers wait for the database."""
+LOOKERS = 2
+"""As many may have something worked out that is not saved: it takes the processor, and the pages share it."""
 WAITING = 150
 """As many wait; whoever comes after them is told so at once."""
 PATIENCE = 5.0
@@ -31,6 +33,7 @@ class _Line:
 
     inside: asyncio.Semaphore = field(default_factory=lambda: asyncio.Semaphore(INSIDE))
     writers: asyncio.Semaphore = field(default_factory=lambda: asyncio.Semaphore(WRITERS))
+    lookers: asyncio.Semaphore = field(default_factory=lambda: asyncio.Semaphore(LOOKERS))
     waiting: int = 0
 
 
@@ -41,17 +44,19 @@ class Turns:
         self._lines: WeakKeyDictionary[asyncio.AbstractEventLoop, _Line] = WeakKeyDictionary()
 
     @asynccontextmanager
-    async def take(self, *, writes: bool) -> AsyncIterator[None]:
+    async def take(self, *, writes: bool, looks: bool = False) -> AsyncIterator[None]:
         """Waits for a turn and holds it.
 
         Args:
             writes: whether the request is to change something
+            looks: whether it only has something worked out from a form
 
         Raises:
             Crowded: too many wait already, or it took too long
         """
         line = self._lines.setdefault(asyncio.get_running_loop(), _Line())
-        asked = (line.writers, line.inside) if writes else (line.inside,)
+        first = line.writers if writes else line.lookers if looks else None
+        asked = (first, line.inside) if first else (line.inside,)
         held = await _stand_in(line, asked)
         try:
             yield
@@ -61,7 +66,7 @@ class Turns:
 
 
 async def _stand_in(line: _Line, asked: tuple[asyncio.Semaphore, ...]) -> list[asyncio.Semaphore]:
-    """Stands in line until all that is asked for is held; a writer waits for the others outside."""
+    """Stands in line until all that is asked for is held; the room inside comes last."""
     if line.waiting >= WAITING and any(each.locked() for each in asked):
         raise Crowded
     held: list[asyncio.Semaphore] = []

@@ -139,7 +139,8 @@ def in_turn(*, reads: bool = False) -> Any:
 
     async def wait(request: Request, typed: Annotated[Typed, Depends(read_typed)]) -> AsyncIterator[Typed]:
         turns: Turns = request.app.state.turns
-        async with turns.take(writes=not reads and request.method not in SAFE):
+        posts = request.method not in SAFE
+        async with turns.take(writes=posts and not reads, looks=posts and reads):
             yield typed
 
     return Depends(wait, scope="function")
