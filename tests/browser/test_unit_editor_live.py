@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from browser.shop_at_desk import at_desk, shop_in, unit_in
-from browser.watching import DARK, DESKTOP, PHONE, SCRIPTLESS, axe_violations
+from browser.watching import DARK, DESKTOP, PHONE, SCRIPTLESS, axe_violations, wait_until
 from people import ShopInTest
 from serving import Served
 
@@ -130,7 +130,7 @@ def test_what_was_typed_comes_back_after_a_reload_rows_and_all(desk):
     desk.locator("#rows-6-height").fill("5")
     desk.locator("#body-width").fill("40")
     expect(desk.locator("#body-width-said")).to_contain_text("40 in")
-    desk.wait_for_function("sessionStorage.length > 0")
+    wait_until(desk, "sessionStorage.length > 0")
     desk.reload()
 
     desk.get_by_role("button", name="Bring it back").click()

@@ -2,6 +2,7 @@
 
 import os
 import shutil
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -125,6 +126,14 @@ class Watch:
 def answers_a_page(response: Response) -> bool:
     """Whether a page or a part of one was asked for, and not a file that belongs to it."""
     return response.request.resource_type in PAGE_OR_PART
+
+
+def wait_until(page: Page, expression: str) -> None:
+    """Returns when something holds in a page; Playwright's own waiting needs an eval, which is forbidden."""
+    ends = time.monotonic() + 10
+    while not page.evaluate(expression):
+        assert time.monotonic() < ends, f"it never came to {expression}"
+        page.wait_for_timeout(20)
 
 
 def axe_violations(page: Page) -> list[str]:
