@@ -186,10 +186,14 @@ def copy_of(path: Path, name: str) -> Path:
 
 
 def test_sqlite_is_set_to_lose_nothing(tmp_path: Path):
-    with migrated("sqlite", tmp_path) as engine, engine.connect() as connection:
+    engine = open_engine(f"sqlite:///{tmp_path / 'casewright.db'}")
+    migrate(engine)
+
+    with engine.connect() as connection:
         held = [
             connection.execute(text(f"PRAGMA {name}")).scalar()
             for name in ("journal_mode", "synchronous", "foreign_keys")
         ]
+    engine.dispose()
 
     assert held == ["wal", 2, 1]
