@@ -26,7 +26,7 @@ from casewright.records.engine import (
 )
 from casewright.records.tables import METADATA
 from casewright.upkeep.forms import bring_to
-from databases import migrated, postgresql
+from databases import postgresql
 from pgtemp import database
 from serving import SERVICE
 
