@@ -22,13 +22,17 @@ TOGETHER = {"browser", "package", "benchmarks"}
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Where two processes share the work, one takes SQLite and one PostgreSQL, each making its books once."""
+    """Where two processes share the work, one takes SQLite and one PostgreSQL, each making its books once.
+
+    The files of the browser are shared out, too: each of them takes long.
+    """
     for item in items:
         given = getattr(item, "callspec", None)
         database = next((given.params[name] for name in BOOKS if name in given.params), "") if given else ""
         folder = item.path.relative_to(HERE).parts[0]
         if database or folder in TOGETHER:
-            item.add_marker(pytest.mark.xdist_group(database or folder))
+            alone = f"{folder}/{item.path.stem}" if folder == "browser" else folder
+            item.add_marker(pytest.mark.xdist_group(database or alone))
 
 
 BOOKS = ("books", "fresh_books")
