@@ -147,7 +147,7 @@ def test_a_second_shop_and_more_people_can_be_added(shop: Path, run: Run):
             "--tax",
         ),
         (
-            ("create-user", "b@c.example", "--new-shop", "X", "--currency", "XXX", "--password-stdin"),
+            ("create-user", "b@c.example", "--new-shop", "X", "--currency", "QQQ", "--password-stdin"),
             PASSWORD,
             "USD",
         ),

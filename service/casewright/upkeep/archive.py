@@ -260,7 +260,7 @@ def _as_damage() -> Iterator[None]:
         zipfile.BadZipFile,
         zlib.error,
         EOFError,
-        NotImplementedError,
+        NotImplementedError,  # a way of packing that zipfile does not know
         RuntimeError,
         KeyError,
         OSError,

@@ -153,7 +153,7 @@ class ToJson:
         return count
 
     def file(self, name: str, content: bytes) -> None:
-        raise NotImplementedError("one JSON file holds no papers")
+        raise TypeError("one JSON file holds no papers: ask takes_papers first")
 
     def facts(self, facts: dict[str, Any]) -> None:
         self._file.write(f'\n}},\n"export": {json.dumps(facts, indent=1)}}}\n'.encode())

@@ -20,7 +20,8 @@ from casewright.web.unit_worked import Seen, see_unit
 from casewright.web.visits import Office, Visit
 
 router = APIRouter()
-STEERING = {"do", "once", "note"}
+NOT_OF_THE_UNIT = {"do", "once", "note"}
+"""Fields of the form that say what to do with it, not what is built."""
 MOST = 120
 
 
@@ -28,7 +29,7 @@ MOST = 120
 def save_unit_option(visit: Office, unit_id: str) -> Response:
     """Keeps what is typed in the editor as an option; what cannot be built is shown there again."""
     seen = see_unit(visit, unit_id)
-    values = {name: value for name, value in visit.typed.values().items() if name not in STEERING}
+    values = {name: value for name, value in visit.typed.values().items() if name not in NOT_OF_THE_UNIT}
     spec = read_values(values, seen.loaded.spec).spec
     opened = read_values(values_of(seen.loaded.text), seen.loaded.spec).spec
     figures = figures_from(seen.figures)
