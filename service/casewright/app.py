@@ -9,11 +9,11 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.types import ASGIApp
 
 from casewright import __version__
-from casewright.web.customer_link import NoQuote, on_no_quote
-from casewright.web.errors import add_handlers
-from casewright.web.guards import Guards
+from casewright.web.frame.errors import add_handlers
+from casewright.web.frame.guards import Guards
+from casewright.web.frame.turns import Turns
+from casewright.web.quotes.customer_link import NoQuote, on_no_quote
 from casewright.web.routes import ROUTERS
-from casewright.web.turns import Turns
 
 LARGEST_BODY = 2_000_000
 

@@ -16,7 +16,7 @@ from casewright.settings import BadSetting, Settings, link_secret
 from casewright.shop.entering import new_set_up_code
 from casewright.upkeep.place import Place
 from casewright.upkeep.upgrade import bring_forward
-from casewright.web.connections import Connection
+from casewright.web.frame.connections import Connection
 
 DRAIN = 10
 """Seconds that a stop waits for requests that are under way."""

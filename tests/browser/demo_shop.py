@@ -16,7 +16,7 @@ from casewright.records.engine import open_engine
 from casewright.records.people import Role
 from casewright.records.sessions import across_shops
 from casewright.shop.entering import keep_signed_in
-from casewright.web.rooms import roles_of
+from casewright.web.frame.rooms import roles_of
 from casewright.web.routes import ROUTERS
 from pages.visitor import Seen
 from people import PASSWORD, Clock, new_shop

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from urllib.parse import quote_plus, urlencode
 
-from casewright.web.typed import clean
+from casewright.web.frame.typed import clean
 from pages.crawl import WRITTEN, FoundForm
 
 SUM = "1022117"

@@ -8,8 +8,8 @@ from socket import socket
 import pytest
 import uvicorn
 
-from casewright.web import connections
-from casewright.web.connections import Connection
+from casewright.web.frame import connections
+from casewright.web.frame.connections import Connection
 
 SOON = 5.0  # seconds; a caller that is hung up on is so after a fifth of one here
 ASK = b"GET / HTTP/1.1\r\nHost: shop.test\r\n\r\n"

@@ -15,12 +15,12 @@ from casewright.records.jobs import Customer, History, Job, JobState
 from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import reading, writing
-from casewright.shop.demo import bring_demo_in
+from casewright.shop.demo.made import bring_demo_in
 from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import figures_text
 from casewright.shop.jobs import JobFacts, take_on_job
 from casewright.shop.units import units_of
-from casewright.web.demo import demo_paper
+from casewright.web.door.demo import demo_paper
 from pages.crawl import kind_of
 from units import TODAY, dresser_estimate
 

@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length
-from casewright.web.help import NOT_READ, NOTATIONS
+from casewright.web.frame.help import NOT_READ, NOTATIONS
 
 
 def test_a_stranger_reads_the_help_at_the_door(stranger):

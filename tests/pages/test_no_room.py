@@ -7,7 +7,7 @@ from psycopg.errors import DiskFull, LockNotAvailable
 from sqlalchemy.exc import OperationalError
 
 from casewright.records.engine import is_disk_full
-from casewright.web import customers
+from casewright.web.jobs import customers
 
 
 def what_sqlite_says() -> sqlite3.Error:

@@ -12,7 +12,7 @@ from casewright.records.jobs import History, Job, Unit
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import reading, writing
-from casewright.web.offer_shown import shown
+from casewright.web.quotes.offer_shown import shown
 from pages.commissions import commission, id_in, kept, link_on
 from pages.visitor import Visitor
 from printed import offered

@@ -9,7 +9,7 @@ import pytest
 
 from casewright.logs import JsonLines
 from casewright.records.people import Role
-from casewright.web.guards import ALWAYS
+from casewright.web.frame.guards import ALWAYS
 from pages.visitor import ORIGIN, Visitor, look_at
 from people import PASSWORD
 

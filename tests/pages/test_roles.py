@@ -7,8 +7,8 @@ import pytest
 
 from casewright.records.base import new_id
 from casewright.records.people import Role
-from casewright.web.plain import OPEN
-from casewright.web.rooms import roles_of
+from casewright.web.frame.plain import OPEN
+from casewright.web.frame.rooms import roles_of
 from casewright.web.routes import ROUTERS
 from pages.matrix import MATRIX
 from pages.visitor import Visitor

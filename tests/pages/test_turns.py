@@ -13,8 +13,8 @@ from casewright.records.engine import migrate, open_engine
 from casewright.records.jobs import Job
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import in_passing, reading, writing
-from casewright.web import turns
-from casewright.web.turns import Crowded, Turns
+from casewright.web.frame import turns
+from casewright.web.frame.turns import Crowded, Turns
 from pages.commissions import commission, link_on
 
 MANY = 90  # more than there are threads and connections together

@@ -1,7 +1,7 @@
 """What is taken out with the demo: every table that hangs on a job, those that come later, too."""
 
 from casewright.records.tables import METADATA
-from casewright.shop.demo_removal import hanging
+from casewright.shop.demo.removal import hanging
 
 ROOTS = {"job", "unit", "carcase", "drawer", "quote", "paper"}
 

@@ -24,7 +24,7 @@ from casewright.shop.refusals import Refused
 from casewright.upkeep.archive import FileIsThere
 from casewright.upkeep.export import NOT_OF_THE_SHOP, export
 from casewright.upkeep.place import Place
-from casewright.web.paper_making import OrderWords, Writer
+from casewright.web.quotes.paper_making import OrderWords, Writer
 from people import PASSWORD, Clock, ShopInTest, new_shop
 
 LINK = "9f" * 32

@@ -21,7 +21,7 @@ from casewright.upkeep.users import (
     give_password,
     list_persons,
 )
-from casewright.web.doors import CURRENCIES
+from casewright.web.door.entry import CURRENCIES
 
 AN_EMAIL = re.compile(r"[^@\s]{1,64}@[^@\s]{1,189}")
 

@@ -1,0 +1,1 @@
+"""The bench: the drawer board, one drawer with its numbers, time."""

@@ -1,0 +1,310 @@
+"""A drawer's own page at the bench: what comes next, the numbers that matter, what is measured and ticked."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import chain
+from typing import ClassVar
+
+from fastapi import APIRouter
+from markupsafe import Markup
+from starlette.responses import Response
+
+from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.through import ThroughJoint
+from casewright.labour.bench import DrawerProgress, Mark
+from casewright.labour.next_step import Step, TakeBack, can_take_back, is_done
+from casewright.labour.stages import Gate, GateKind, Stage, Tick, drawer_stages, dry_fit
+from casewright.labour.stages import gates as all_gates
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import LengthUnit, write_length
+from casewright.records.bench import Drawer
+from casewright.records.board import BoardRow
+from casewright.shop.at_bench import AtBench, at_bench
+from casewright.shop.bench import Place, add_note, is_same, set_sizes, set_ticks
+from casewright.shop.hours import shop_operations
+from casewright.web.bench.hands import hand_of
+from casewright.web.bench.numbers import Number, main_numbers, more_numbers, size_text
+from casewright.web.bench.time import Clock, clock_of, names_of
+from casewright.web.frame.pages import Page, drawing, see, show
+from casewright.web.frame.typed import Form, Reader
+from casewright.web.frame.visits import Everybody, Visit
+
+router = APIRouter()
+DRAWINGS_KEPT = 128
+STEPS = {LengthUnit.INCH: (1 / 64, "1/64"), LengthUnit.MILLIMETRE: (0.5 / 25.4, "0.5")}
+"""By how much a size is stepped up or down, and how that is written."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeField:
+    """One size that the bench is asked for.
+
+    Attributes:
+        name: its name in a tap
+        label: what it is
+        drawn: the designed size, as text
+        inches: what stepping starts from [in]
+        needed: whether a stage waits for it
+        needed_now: whether the next stage is held for want of it
+        off: how far the measured size is from the drawn one, in words; empty where it is not measured
+        opened: whether it shows without a tap: measured while no size is waited for, or refused just now
+    """
+
+    name: str
+    label: str
+    drawn: str
+    inches: float
+    needed: bool
+    needed_now: bool
+    off: str
+    opened: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TickLine:
+    """One line of the dry-fit list, and whether it is done."""
+
+    line: Tick
+    ticked: bool
+    done: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchPage(Page):
+    """A drawer at the bench."""
+
+    template: ClassVar[str] = "bench/drawer.html"
+    row: BoardRow
+    before: Drawer | None
+    after: Drawer | None
+    progress: DrawerProgress
+    stages: Sequence[Stage]
+    step: Step
+    undo: TakeBack
+    stops: Sequence[Finding]
+    cautions: Sequence[str]
+    go_to: Sequence[tuple[str, str]]
+    trouble: str
+    refused: str
+    numbers: Sequence[Number]
+    more: Sequence[Number]
+    sizes: Sequence[SizeField]
+    measures_now: bool
+    unit: LengthUnit
+    step_size: float
+    step_words: str
+    ticks: Sequence[TickLine]
+    fits_now: bool
+    form: Form
+    drawings: Sequence[tuple[str, Markup]]
+    history: Sequence[tuple[Mark, str]]
+    operations: Sequence[tuple[str, str]]
+    clock: Clock | None
+    back: str
+
+
+@router.get("/bench/{drawer_id}")
+def show_drawer(visit: Everybody, drawer_id: str) -> Response:
+    """A drawer at the bench."""
+    return show(visit, bench_page(visit, at_bench(visit.db, visit.shop, drawer_id)))
+
+
+@router.post("/bench/{drawer_id}/sizes")
+def save_sizes(visit: Everybody, drawer_id: str) -> Response:
+    """Keeps what was measured; a size that cannot be is refused beside its field, and none is kept."""
+    held = at_bench(visit.db, visit.shop, drawer_id)
+    read = Reader(visit.typed)
+    sizes = _typed_sizes(read, held)
+    if not read.faults:
+        changes = {name: size for name, (size, _) in sizes.items()}
+        for name, sentence in held.refusals(changes).items():
+            read.fault(name, sentence)
+    if read.faults:
+        return show(visit, bench_page(visit, held, form=read.form), 422)
+    place = held.place
+    set_sizes(visit.db, place, sizes, hand_of(visit))
+    return _answer(visit, held, place, "live" if _missing_now(held) else "sizes")
+
+
+@router.post("/bench/{drawer_id}/ticks")
+def save_ticks(visit: Everybody, drawer_id: str) -> Response:
+    """Ticks lines of the dry-fit list, or takes ticks off; keeps the two lines that are measured."""
+    held = at_bench(visit.db, visit.shop, drawer_id)
+    read = Reader(visit.typed)
+    measured = _typed_dry_sizes(read, held)
+    if read.faults:
+        return show(visit, bench_page(visit, held, form=read.form), 422)
+    place = held.place
+    on = dict.fromkeys(visit.typed.all("tick"), True)
+    set_ticks(visit.db, place, on | dict.fromkeys(visit.typed.all("untick"), False), hand_of(visit))
+    set_sizes(visit.db, place, measured, hand_of(visit))
+    return _answer(visit, held, place, "dry-fit")
+
+
+@router.post("/bench/{drawer_id}/notes")
+def save_note(visit: Everybody, drawer_id: str) -> Response:
+    """Keeps a note about a drawer."""
+    held = at_bench(visit.db, visit.shop, drawer_id)
+    read = Reader(visit.typed)
+    text = read.text("note", most=1000, needed="Write a few words first.")
+    if read.faults:
+        return show(visit, bench_page(visit, held, form=read.form), 422)
+    place = held.place
+    add_note(visit.db, place, text, hand_of(visit))
+    return _answer(visit, held, place, "notes")
+
+
+def _answer(visit: Visit, held: AtBench, place: Place, part: str) -> Response:
+    """The page again, at the part that was worked on; the part alone where a script asked for it."""
+    if visit.wants_block:
+        return show(visit, bench_page(visit, replace(held, taps=place.rows)))
+    return see(f"/bench/{held.row.drawer.id}#{part}", "saved")
+
+
+def _typed_sizes(read: Reader, held: AtBench) -> dict[str, tuple[float | None, str]]:
+    """The sizes of the form that differ from what is held; an empty field takes a size back."""
+    unit = held.unit
+    found: dict[str, tuple[float | None, str]] = {}
+    for each in held.measurables:
+        if read.typed.has(each.size):
+            size = read.length(each.size, unit, needed=False)
+            if not is_same(held.progress.measured.get(each.size), size):
+                found[each.size] = (size, read.typed.get(each.size).strip())
+    return {name: each for name, each in found.items() if name not in read.faults}
+
+
+def _typed_dry_sizes(read: Reader, held: AtBench) -> dict[str, tuple[float | None, str]]:
+    names = [line.size for line in dry_fit() if line.size and read.typed.has(line.size)]
+    found = {
+        name: (read.length(name, held.unit, needed=False), read.typed.get(name).strip()) for name in names
+    }
+    before = held.progress.measured
+    return {name: each for name, each in found.items() if not is_same(before.get(name), each[0])}
+
+
+def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: str = "") -> BenchPage:
+    """A drawer's page; one query beside those for the drawer."""
+    progress, step, unit = held.progress, held.step, held.unit
+    before, after = held.neighbours
+    typed = {mark.name: mark.text or write_length(mark.value or 0.0, unit) for mark in progress.sizes}
+    names = names_of(shop_operations(held.figures))
+    now = step.stage.operations if step.stage else ()
+    return BenchPage(
+        title=f"Drawer {held.row.code}",
+        row=held.row,
+        before=before,
+        after=after,
+        progress=progress,
+        stages=drawer_stages(),
+        step=step,
+        undo=can_take_back(progress, visit.now, is_maker=visit.sees_prices),
+        stops=[each for each in held.findings if each.verdict is Verdict.STOP],
+        cautions=[_said(each) for each in held.findings if each.verdict is Verdict.CAUTION],
+        go_to=_go_to(held),
+        trouble=held.trouble,
+        refused=refused,
+        numbers=main_numbers(held.drawer, progress, unit) if held.drawer else (),
+        more=more_numbers(held.drawer, unit) if held.drawer else (),
+        sizes=_fields(held, form),
+        measures_now=bool(_missing_now(held)),
+        unit=unit,
+        step_size=STEPS[unit][0],
+        step_words=STEPS[unit][1],
+        ticks=[
+            TickLine(line=line, ticked=line.code in progress.ticked, done=is_done(line, progress))
+            for line in dry_fit()
+        ],
+        fits_now=_fits_now(held),
+        form=form or Form(values=typed),
+        drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
+        if held.drawer
+        else (),
+        history=_history(progress),
+        operations=[(code, names[code]) for code in now if code in names],
+        clock=clock_of(visit),
+        back=f"/bench/{held.row.drawer.id}",
+    )
+
+
+def _fits_now(held: AtBench) -> bool:
+    """Whether the dry-fit list is being worked through: near its stage, or begun and not past it."""
+    codes = [stage.code for stage in drawer_stages()]
+    listed = next(gate.stage for gate in all_gates() if gate.kind is GateKind.LIST)
+    reached = len(held.progress.reached)
+    is_near = codes.index(listed) - reached in {0, 1}
+    return is_near or bool(held.progress.ticks and not held.progress.has_reached(listed))
+
+
+def _waits(held: AtBench) -> list[Gate]:
+    """What the next stage is held by."""
+    gates = [gate for gate in all_gates() if held.step.stage and gate.stage == held.step.stage.code]
+    return [gate for gate in gates if gate.reason in held.step.reason]
+
+
+def _missing_now(held: AtBench) -> set[str]:
+    """The sizes for want of which the next stage is held; their fields stand right below it."""
+    needs = {name for gate in _waits(held) if gate.kind is GateKind.MEASURED for name in gate.needs}
+    return needs & {each.size for each in held.measurables}
+
+
+def _go_to(held: AtBench) -> list[tuple[str, str]]:
+    """The parts of the page, further down, where what the next stage waits for can be done."""
+    parts = {GateKind.LIST: ("dry-fit", "Go through the list")}
+    return [parts[gate.kind] for gate in _waits(held) if gate.kind in parts]
+
+
+def _said(finding: Finding) -> str:
+    return f"{finding.message} {finding.remedy}".strip()
+
+
+def _fields(held: AtBench, form: Form | None) -> list[SizeField]:
+    measured, unit, now = held.progress.measured, held.unit, _missing_now(held)
+    waited_for = set(
+        chain.from_iterable(gate.needs for gate in all_gates() if gate.kind is GateKind.MEASURED)
+    )
+    return [
+        SizeField(
+            name=each.size,
+            label=each.label,
+            drawn=size_text(each.designed, unit),
+            inches=measured.get(each.size, each.designed),
+            needed=each.size in waited_for,
+            needed_now=each.size in now,
+            off=_off(measured.get(each.size), each.designed, unit),
+            opened=(each.size in measured and not now) or bool(form and each.size in form.faults),
+        )
+        for each in held.measurables
+    ]
+
+
+def _off(found: float | None, drawn: float, unit: LengthUnit) -> str:
+    if found is None:
+        return ""
+    if is_same(found, drawn):
+        return "as drawn"
+    return f"{size_text(abs(found - drawn), unit)} {'over' if found > drawn else 'under'}"
+
+
+@lru_cache(maxsize=DRAWINGS_KEPT)
+def _drawings(
+    front: HalfBlindJoint, back: ThroughJoint, code: str, unit: LengthUnit
+) -> tuple[tuple[str, Markup], ...]:
+    """A drawer's joints, drawn; the same joints give the same drawings, so they are kept a while."""
+    at_front = half_blind_drawing(front, [code], unit, "front-joint")
+    at_back = through_drawing(back, [code], unit, "back-joint")
+    return (
+        ("Front joint", drawing(at_front.svg(standalone=False))),
+        ("Back joint", drawing(at_back.svg(standalone=False))),
+    )
+
+
+def _history(progress: DrawerProgress) -> list[tuple[Mark, str]]:
+    """What stands, the latest first, each in words."""
+    words = {stage.code: stage.word for stage in drawer_stages()}
+    found = [
+        *((mark, words[mark.name]) for mark in progress.reached),
+        *((mark, f"note: {mark.text}") for mark in progress.notes),
+    ]
+    return sorted(found, key=lambda each: each[0].at, reverse=True)

@@ -1,0 +1,87 @@
+"""Taps at the bench: a stage reached or taken back, from the board or from a drawer's page."""
+
+from collections.abc import Callable
+
+from fastapi import APIRouter
+from starlette.responses import Response
+
+from casewright.labour.stages import drawer_stages
+from casewright.records.board import drawer_row
+from casewright.shop.at_bench import at_bench
+from casewright.shop.bench import Place, case_place, drawer_place, reach_stage, take_back_stage
+from casewright.shop.board import drawer_line
+from casewright.shop.refusals import Refused
+from casewright.web.bench.board import LinePage, asked_again, board_page
+from casewright.web.bench.hands import hand_of
+from casewright.web.bench.page import bench_page
+from casewright.web.frame.pages import see, show
+from casewright.web.frame.visits import Everybody, Visit
+
+router = APIRouter()
+Act = Callable[..., None]
+
+
+@router.post("/drawers/{drawer_id}/stage")
+def save_drawer_stage(visit: Everybody, drawer_id: str) -> Response:
+    """Moves a drawer on to its next stage."""
+    return _tap(visit, drawer_place(visit.db, drawer_id), reach_stage)
+
+
+@router.post("/drawers/{drawer_id}/stage/undo")
+def save_drawer_undo(visit: Everybody, drawer_id: str) -> Response:
+    """Takes a drawer's last stage back."""
+    return _tap(visit, drawer_place(visit.db, drawer_id), take_back_stage)
+
+
+@router.post("/cases/{case_id}/stage")
+def save_case_stage(visit: Everybody, case_id: str) -> Response:
+    """Moves a case on to its next stage."""
+    return _tap(visit, case_place(visit.db, case_id), reach_stage)
+
+
+@router.post("/cases/{case_id}/stage/undo")
+def save_case_undo(visit: Everybody, case_id: str) -> Response:
+    """Takes a case's last stage back."""
+    return _tap(visit, case_place(visit.db, case_id), take_back_stage)
+
+
+def _tap(visit: Visit, place: Place, act: Act) -> Response:
+    """Does what was tapped and shows the page again from which it came; a refusal stands on that page."""
+    try:
+        act(visit.db, place, visit.typed.get("stage"), hand_of(visit))
+    except Refused as refusal:
+        if refusal.status == 404:
+            raise
+        return _again(visit, place, str(refusal), refusal.status)
+    if visit.wants_block:
+        return _again(visit, place, "", 200)
+    return see(_back(visit, place))
+
+
+def _again(visit: Visit, place: Place, refused: str, status: int) -> Response:
+    visit.db.flush()
+    back = _back(visit, place)
+    if back.startswith("/bench/"):
+        held = at_bench(visit.db, visit.shop, back.removeprefix("/bench/")[:13])
+        return show(visit, bench_page(visit, held, refused=refused), status)
+    if visit.wants_block == "line" and place.drawer is not None:
+        return show(visit, _line_page(visit, place, refused), status)
+    return show(visit, board_page(visit, asked_again(back), refused), status)
+
+
+def _line_page(visit: Visit, place: Place, refused: str) -> LinePage:
+    row = drawer_row(visit.db, place.drawer.id if place.drawer else "")
+    assert row is not None  # noqa: S101 - it was found a moment ago
+    taps = [tap for tap in place.rows if tap.drawer_id == row.drawer.id]
+    line = drawer_line(row, taps, place.case, visit.now)
+    return LinePage(
+        title=line.code, line=line, stages=drawer_stages(), back=_back(visit, place), line_refused=refused
+    )
+
+
+def _back(visit: Visit, place: Place) -> str:
+    """The page from which was tapped; the board where none is named."""
+    back = visit.typed.get("back")
+    if back.startswith(("/board", "/bench/")):
+        return back
+    return f"/bench/{place.drawer.id}" if place.drawer else "/board"

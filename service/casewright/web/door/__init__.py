@@ -1,0 +1,1 @@
+"""Coming in: setting up, signing in, invitations, the people of the shop, the demo."""

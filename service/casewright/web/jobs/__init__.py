@@ -1,0 +1,1 @@
+"""Customers and their jobs: lists, a job with its papers, money and history, search."""

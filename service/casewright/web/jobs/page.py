@@ -1,0 +1,265 @@
+"""The page of one job: where it stands, its units, papers, drawers, money, hours and history."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import ClassVar
+
+from fastapi import APIRouter
+from starlette.responses import Response
+
+from casewright.labour.stages import Stage, case_stages, drawer_stages
+from casewright.pieces.job_estimate import JobEstimate
+from casewright.records.job_page import (
+    HISTORY_PAGE,
+    CaseRow,
+    PaperRow,
+    cases_of,
+    drawers_of,
+    history_of,
+    papers_of,
+    payments_of,
+    seconds_of,
+)
+from casewright.records.jobs import Customer, History, Job, JobState
+from casewright.records.papers import PaperKind, QuoteState
+from casewright.records.standing import QuoteRow, Standing, quotes_of
+from casewright.shop.changes import Change, changes
+from casewright.shop.figures import figures_text
+from casewright.shop.job_figures import JobFigures, job_figures
+from casewright.shop.job_money import JobMoney, job_money
+from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer
+from casewright.shop.units import units_of
+from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
+from casewright.web.frame.pages import Page, form_of, show
+from casewright.web.frame.typed import Form
+from casewright.web.frame.visits import Office, Visit
+from casewright.web.jobs.listing import seen_from
+
+router = APIRouter()
+RECENT = 12
+"""As much history as the page of a job shows by itself."""
+OF_THE_OWNER = ("outwork", "extras")
+"""Figures of a job that say what it costs."""
+MOVES = {
+    JobState.ENQUIRY: "Back to enquiry",
+    JobState.QUOTED: "Mark as quoted",
+    JobState.ACCEPTED: "Mark as accepted",
+    JobState.IN_HAND: "Take in hand",
+    JobState.READY: "Mark as ready",
+    JobState.DELIVERED: "Mark as delivered",
+    JobState.CLOSED: "Close the job",
+    JobState.LOST: "Lost …",
+}
+AT_ONE_TAP = (PaperKind.CUT_LIST, PaperKind.JOINT_CARDS)
+"""Papers of which nothing need be said before they are issued; an order has a form."""
+BY_QUOTE = {JobState.ENQUIRY, JobState.QUOTED}
+"""States that a quote leads on."""
+OF_UNITS = {JobState.QUOTED, JobState.ACCEPTED}
+"""States of which a unit is what was quoted or agreed."""
+BACK = {
+    (JobState.IN_HAND, JobState.ACCEPTED): "Back to accepted",
+    (JobState.READY, JobState.IN_HAND): "Back in hand",
+    (JobState.DELIVERED, JobState.READY): "Back to ready",
+    (JobState.CLOSED, JobState.DELIVERED): "Open it again",
+    (JobState.LOST, JobState.ENQUIRY): "Take it up again",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Move:
+    """A state that the job may come to next."""
+
+    state: JobState
+    words: str
+    is_main: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtStage:
+    """How many drawers stand at a stage."""
+
+    word: str
+    count: int
+    is_begun: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseLine:
+    """A case at the bench."""
+
+    case: CaseRow
+    stage: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HistoryLine:
+    """One sentence of the history."""
+
+    at: datetime
+    who: str
+    what: str
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuoteLine:
+    """A quote, with where it stands in words."""
+
+    quote: QuoteRow
+    name: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobPage(Page):
+    """One job."""
+
+    template: ClassVar[str] = "jobs/one.html"
+    job: Job
+    customer: Customer
+    due: DueWords | None
+    waits: tuple[str, ...]
+    moves: tuple[Move, ...]
+    over: str
+    """What has to be done before papers are written again; empty for a job that is not over."""
+    waiting: QuoteLine | None
+    """The quote that is drafted, or sent and not answered, while nothing is agreed."""
+    figures: JobFigures
+    estimate: JobEstimate | None
+    quotes: tuple[QuoteLine, ...]
+    papers: Sequence[PaperRow]
+    kinds: tuple[PaperKind, ...]
+    drawers: tuple[AtStage, ...]
+    drawers_total: int
+    cases: tuple[CaseLine, ...]
+    money: JobMoney
+    payment: Form
+    seconds: int
+    history: tuple[HistoryLine, ...]
+    has_more_history: bool
+    is_owner: bool
+    today: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobHistoryPage(Page):
+    """All that happened to a job."""
+
+    template: ClassVar[str] = "jobs/history.html"
+    job: Job
+    lines: tuple[HistoryLine, ...]
+    number: int
+    has_more: bool
+
+
+@router.get("/jobs/{job_id}")
+def show_job(visit: Office, job_id: str) -> Response:
+    """One job."""
+    return show(visit, job_page(visit, job_id))
+
+
+@router.get("/jobs/{job_id}/history")
+def show_history(visit: Office, job_id: str, page: int = 1) -> Response:
+    """All that happened to a job, the latest first."""
+    job, number = load_job(visit.db, job_id), min(max(page, 1), 10_000)
+    rows = history_of(visit.db, job.id, page=number)
+    lines = _history(rows[:HISTORY_PAGE], is_owner=visit.is_owner)
+    title = f"History of job {job.number}"
+    has_more = len(rows) > HISTORY_PAGE
+    return show(visit, JobHistoryPage(title=title, job=job, lines=lines, number=number, has_more=has_more))
+
+
+def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
+    """Everything that the page of a job shows, in eleven queries."""
+    db, today = visit.db, visit.today
+    job, customer = load_job_and_customer(db, job_id)
+    loaded = units_of(db, job)
+    figures = job_figures(loaded, figures_text(db, visit.shop, job), today, visit.unit)
+    payments, drawers = payments_of(db, job.id), drawers_of(db, job.id)
+    quotes = tuple(quotes_of(db, [job.id]).get(job.id, ()))
+    held = Standing(
+        units=len(loaded),
+        quotes=quotes,
+        received=sum(each.amount_cents for each in payments),
+        drawers=drawers,
+    )
+    seen = seen_from(visit)
+    history = history_of(db, job.id, most=RECENT)
+    lines = tuple(
+        QuoteLine(quote=each, name=quote_name(each), words=quote_stands(each, seen)) for each in quotes
+    )
+    return JobPage(
+        title=f"{job.number} · {job.name}",
+        job=job,
+        customer=customer,
+        due=due_words(job.due_on, job.state, today),
+        waits=what_waits(job.state, held, seen),
+        moves=tuple(_moves(job.state, has_units=bool(loaded))),
+        over=OVER.get(job.state, ""),
+        waiting=_waiting(job.state, lines),
+        figures=figures,
+        estimate=figures.estimate,
+        quotes=lines,
+        papers=papers_of(db, job.id),
+        kinds=AT_ONE_TAP,
+        drawers=_at_stages(drawers),
+        drawers_total=sum(drawers.values()),
+        cases=tuple(CaseLine(case=each, stage=_word(each.stage)) for each in cases_of(db, job.id)),
+        money=job_money(held, payments, figures.estimate, with_cost=visit.is_owner),
+        payment=payment or form_of(received_on=today.isoformat()),
+        seconds=seconds_of(db, job.id),
+        history=_history(history[:RECENT], is_owner=visit.is_owner),
+        has_more_history=len(history) > RECENT,
+        is_owner=visit.is_owner,
+        today=today.isoformat(),
+    )
+
+
+def _waiting(state: JobState, quotes: Sequence[QuoteLine]) -> QuoteLine | None:
+    """The newest quote that is drafted or sent, while the job is not agreed."""
+    if state not in BY_QUOTE:
+        return None
+    open_ones = {QuoteState.DRAFT, QuoteState.SENT}
+    return next((line for line in quotes if line.quote.state in open_ones), None)
+
+
+def _moves(state: JobState, *, has_units: bool) -> list[Move]:
+    """The states that a job may come to: the way forward first, then the ways back, and lost last.
+
+    Nothing is quoted or agreed before there is a unit, so neither is offered for a job without one. While a
+    job is asked for or quoted its quotes lead it on, so that no move stands out.
+    """
+    arrows = [to for to in ARROWS[state] if has_units or (state, to) in BACK or to not in OF_UNITS]
+    ahead = (to for to in arrows if (state, to) not in BACK and to is not JobState.LOST)
+    forward = None if state in BY_QUOTE else next(ahead, None)
+    moves = [Move(state=to, words=BACK.get((state, to), MOVES[to]), is_main=to is forward) for to in arrows]
+    return sorted(moves, key=lambda move: (not move.is_main, move.state is JobState.LOST))
+
+
+def _at_stages(drawers: dict[str, int]) -> tuple[AtStage, ...]:
+    """The drawers by stage, the furthest first; stages where none stands are left out."""
+    known = [*reversed(drawer_stages())]
+    lines = [AtStage(word=one.word, count=drawers.get(one.code, 0), is_begun=True) for one in known]
+    lines.append(AtStage(word="not begun", count=drawers.get("", 0), is_begun=False))
+    return tuple(line for line in lines if line.count)
+
+
+def _word(code: str) -> str:
+    """What a stage of a case is called; “not begun” before the first."""
+    found: Stage | None = next((one for one in case_stages() if one.code == code), None)
+    return found.word if found else "not begun"
+
+
+def _history(rows: Sequence[History], *, is_owner: bool) -> tuple[HistoryLine, ...]:
+    """The history in lines, without what only the owner may see."""
+    hidden = () if is_owner else OF_THE_OWNER
+    return tuple(
+        HistoryLine(
+            at=row.at,
+            who=row.who,
+            what=row.what,
+            changes=() if "state" in (row.after or {}) else changes(row.before, row.after, hidden),
+        )
+        for row in rows
+    )

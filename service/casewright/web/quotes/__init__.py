@@ -1,0 +1,1 @@
+"""Quotes and papers: what is sent to a customer and to the yard."""

@@ -1,0 +1,1 @@
+"""What the shop holds true: rates, standards, prices, woods and its own words."""

@@ -1,0 +1,1 @@
+"""A unit: its form beside the drawing, parts, joints, hours, price and the working behind them."""

@@ -1,0 +1,148 @@
+"""The editor of a unit: the form, what comes out of it as it is typed, and saving it."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from fastapi import APIRouter
+from starlette.responses import HTMLResponse, Response
+
+from casewright.pieces.spec import UnitSpec
+from casewright.shop.figures import figures_from
+from casewright.shop.refusals import Refused, Stale
+from casewright.shop.units import revise_unit, spec_text
+from casewright.web.frame.pages import Page, frame_of, render, see, show
+from casewright.web.frame.typed import Reader
+from casewright.web.frame.visits import Office, OfficeLooks, Visit
+from casewright.web.units.form import (
+    Read,
+    acted,
+    asked_fields,
+    read_values,
+    refusal_fault,
+    row_count,
+    values_of,
+)
+from casewright.web.units.result import Result, result_of
+from casewright.web.units.sheet import UnitSheet, sheet_of
+from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
+
+router = APIRouter()
+REASON = "The approved revision stays as it is. Say why this one differs, for the history."
+TAKEN_OUT = "This unit was taken out of its job. Bring it back first; nothing of it is lost."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EditorPage(Page):
+    """The form of a unit beside what comes out of it.
+
+    Attributes:
+        head: the unit
+        sheet: the form
+        result: what comes out; None where nothing can be built even of what was saved
+        stale_result: whether the result is of what was saved, because what is typed cannot be worked out
+        is_saved: whether what is typed is what was saved
+        version: the version that the form was opened with
+        note: the reason, as typed
+        note_fault: what is wrong with the reason
+    """
+
+    template: ClassVar[str] = "units/editor.html"
+    head: UnitHead
+    sheet: UnitSheet
+    result: Result | None
+    stale_result: bool
+    is_saved: bool
+    version: str
+    note: str = ""
+    note_fault: str = ""
+
+
+@router.get("/units/{unit_id}")
+def show_unit(visit: Office, unit_id: str) -> Response:
+    """The editor, with what was saved last."""
+    seen = see_unit(visit, unit_id)
+    read = Read(values=values_of(seen.loaded.text), spec=seen.loaded.spec)
+    return show(visit, _page(visit, seen, read))
+
+
+@router.post("/units/{unit_id}/working")
+def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
+    """What comes out of what is typed; saves nothing."""
+    seen = see_unit(visit, unit_id)
+    values = acted(_typed(visit), visit.typed.get("do"))
+    page = _page(visit, seen, read_values(values, seen.loaded.spec))
+    if page.sheet.faults and visit.wants_block == "result":
+        # Only what is wrong: the browser keeps the drawing and the price that it has.
+        return HTMLResponse(render(page, frame_of(visit, visit.request), "said"), 422)
+    return show(visit, page, 422 if page.sheet.faults else 200)
+
+
+@router.post("/units/{unit_id}")
+def save_unit(visit: Office, unit_id: str) -> Response:
+    """Keeps a new revision; of two who save at once the second sees both values."""
+    seen = see_unit(visit, unit_id)
+    if seen.loaded.unit.ended_at:
+        raise Refused(TAKEN_OUT)
+    reader = Reader(visit.typed)
+    version = reader.whole("version", least=1, most=10**8)
+    note = reader.line("note", most=300, needed=REASON if seen.loaded.unit.approved else "")
+    read = read_values(_typed(visit), seen.loaded.spec)
+    page = _page(visit, seen, read, note_fault=reader.faults.get("note", ""))
+    if read.spec is None or page.sheet.faults or reader.faults:
+        return show(visit, page, 422)
+    try:
+        _revise(visit, seen, read.spec, version, note)
+    except Stale:
+        return show(visit, _page(visit, seen, read, theirs=_theirs(seen, read)), 409)
+    return see(f"/units/{unit_id}", "saved")
+
+
+def _typed(visit: Visit) -> dict[str, str]:
+    """The fields of the form; what steers the request is left out."""
+    return {name: value for name, value in visit.typed.values().items() if name not in {"do", "once"}}
+
+
+def _revise(visit: Visit, seen: Seen, spec: UnitSpec, version: int, note: str) -> None:
+    as_opened = read_values(values_of(seen.loaded.text), seen.loaded.spec).spec
+    if seen.loaded.unit.version == version and as_opened and spec_text(spec) == spec_text(as_opened):
+        return
+    own = figures_from(seen.figures)
+    revise_unit(visit.db, seen.loaded, spec, own, version, visit.who, visit.now, note)
+
+
+def _theirs(seen: Seen, read: Read) -> dict[str, str]:
+    """What somebody else saved meanwhile, where it differs from what is typed."""
+    saved = values_of(seen.loaded.text)
+    rows = max(row_count(saved), row_count(read.values))
+    return {
+        each.name: saved.get(each.name, "")
+        for each in asked_fields(rows)
+        if saved.get(each.name, "") != read.values.get(each.name, "").strip()
+    }
+
+
+def _page(
+    visit: Visit, seen: Seen, read: Read, theirs: dict[str, str] | None = None, note_fault: str = ""
+) -> EditorPage:
+    """The page for what is typed: worked out where it can be, else with what was saved beside it."""
+    unit = seen.loaded.unit
+    worked, is_saved = seen.worked, read.spec == seen.loaded.spec
+    if read.spec is not None and not is_saved:
+        spec = read.spec.model_copy(update={"code": unit.code})
+        worked = work_out(spec_text(spec), seen.figures, visit.today)
+    if worked.unit is None and read.spec is not None:
+        read = Read(values=read.values, faults=refusal_fault(worked.refusal, read.values))
+    writing = seen.writing if read.spec is None else seen.writing_in(read.unit)
+    shown = seen.worked if worked.unit is None or read.spec is None else worked
+    is_first = not visit.typed.has("version")
+    return EditorPage(
+        title=f"Unit {unit.code} · {unit.name}",
+        head=seen.head,
+        sheet=sheet_of(read, theirs),
+        result=result_of(shown, writing),
+        stale_result=bool(read.faults),
+        is_saved=is_saved,
+        version=str(unit.version) if is_first or theirs is not None else visit.typed.get("version"),
+        note=visit.typed.get("note"),
+        note_fault=note_fault,
+    )

@@ -1,0 +1,360 @@
+"""A unit's form: from choices to the text of its fields and back, every problem beside its field."""
+
+import json
+import re
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.pieces.reading import CannotRead, read_as
+from casewright.pieces.sentences import Problem
+from casewright.pieces.spec import UnitSpec
+from casewright.web.units.fields import Asked, Kind, row_name
+from casewright.web.units.groups import HEIGHTS, ROW_FIELDS, SINGLE
+
+MOST_ROWS = 40
+WHOLE = "all"
+"""The name under which a problem stands that belongs to no single field."""
+REST = {"", "rest", "equal", "-", "–"}
+"""How an opening width is left to share what remains."""
+ROW = re.compile(r"rows\.([1-9][0-9]?)\.[a-z_]+")
+ACT = re.compile(r"row-(remove|up|down)-([1-9][0-9]?)")
+SEPARATOR = ";"
+PLAIN_WORDS = (
+    ("temperature_f", "°F"),
+    ("temperature_c", "°C"),
+    ("; leave one width out (null)", "; write rest"),
+)
+"""Words of the file as the form says them."""
+
+
+MEASURED_LINES = {
+    "openings": "Write the opening, then height, width or depth, then the size, such as R5-1 height 8-15/32.",
+    "parts": (
+        "Write one line for each size: an opening, such as R5-1 height 8-15/32, or a part, such as "
+        "R5-1-SL thickness 31/64. Of a part: thickness, width, length or in_rabbet."
+    ),
+}
+"""How a line of measured sizes is written, by what it is about."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Read:
+    """What was typed into the form of a unit.
+
+    Attributes:
+        values: the text of every field
+        faults: a sentence for each field that cannot be used
+        spec: the choices; None where there is a fault
+    """
+
+    values: dict[str, str]
+    faults: dict[str, str] = field(default_factory=dict)
+    spec: UnitSpec | None = None
+
+    @property
+    def unit(self) -> LengthUnit:
+        """The unit of bare numbers."""
+        return unit_in(self.values)
+
+
+def unit_in(values: Mapping[str, str]) -> LengthUnit:
+    """The unit of bare numbers in a form."""
+    return LengthUnit.MILLIMETRE if values.get("unit") == LengthUnit.MILLIMETRE else LengthUnit.INCH
+
+
+def row_count(values: Mapping[str, str]) -> int:
+    """How many rows a form has."""
+    found = [int(match[1]) for name in values if (match := ROW.fullmatch(name))]
+    return min(max(found, default=0), MOST_ROWS)
+
+
+def asked_fields(rows: int) -> Iterator[Asked]:
+    """Every field of a form, under the name that it has there."""
+    yield from SINGLE
+    for number in range(1, rows + 1):
+        yield from row_fields(number)
+
+
+def row_fields(number: int) -> Iterator[Asked]:
+    """The fields of one row, counted from one."""
+    for each in ROW_FIELDS:
+        yield Asked(
+            name=row_name(number, each),
+            label=f"Row {number}: {each.label.lower()}",
+            kind=each.kind,
+            hint=each.hint,
+            example=each.example,
+            usual=each.usual,
+            when=each.when,
+        )
+
+
+def values_of(text: str) -> dict[str, str]:
+    """What stands in the fields of a unit's form.
+
+    Args:
+        text: the choices, as JSON text
+    """
+    data = json.loads(text)
+    values = {"unit": data.get("unit", LengthUnit.INCH.value)}
+    for each in asked_fields(len(data["rows"])):
+        values[each.name] = _written(data, each)
+    return values
+
+
+def _written(data: Mapping[str, Any], asked: Asked) -> str:
+    if asked.name in OWN_WAY:
+        return OWN_WAY[asked.name](data)
+    found = _at(data, asked.name)
+    if asked.kind is Kind.TICK:
+        return "1" if (asked.usual if found is None else found) else ""
+    if asked.kind is Kind.SIZES:
+        return f"{SEPARATOR} ".join(each or "rest" for each in found or ())
+    if found is None:
+        is_listed = asked.kind is Kind.CHOICE and any(asked.usual == value for value, _ in asked.choices)
+        return str(asked.usual) if is_listed else ""
+    return f"{found:g}" if isinstance(found, float) else str(found)
+
+
+def _height_name(data: Mapping[str, Any]) -> str:
+    return next((name for name in HEIGHTS if name in data["body"]), "overall_height")
+
+
+def _measured_lines(data: Mapping[str, Any]) -> str:
+    """What was measured, one size a line."""
+    held = data.get("measured", {})
+    return "\n".join(
+        f"{code} {name} {size}"
+        for kind in ("openings", "parts")
+        for code, sizes in held.get(kind, {}).items()
+        for name, size in sizes.items()
+    )
+
+
+OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
+    "body.height_as": _height_name,
+    "body.height": lambda data: str(data["body"].get(_height_name(data), "")),
+    "base": lambda data: "" if data.get("base", {}) is None else "1",
+    "measured": _measured_lines,
+}
+"""Fields that do not stand in the file as they stand in the form."""
+
+
+def _at(data: Any, path: str) -> Any:
+    """What a file holds at a path; None where it holds nothing."""
+    for step in path.split("."):
+        if data is None:
+            return None
+        data = data[int(step) - 1] if isinstance(data, list) else data.get(step)
+    return data
+
+
+def read_values(values: Mapping[str, str], held: UnitSpec | None = None) -> Read:
+    """The choices that a form describes.
+
+    Args:
+        values: the text of every field
+        held: the unit as it is, whose mark is kept
+    """
+    kept = dict(values)
+    if not row_count(kept):
+        kept["rows.1.columns"] = ""
+    data = _data(kept)
+    if held is not None:
+        data["code"] = held.code
+    try:
+        return Read(values=kept, spec=read_as(UnitSpec, data))
+    except CannotRead as refused:
+        return Read(values=kept, faults=faults_of(refused.problems, kept))
+
+
+def _data(values: dict[str, str]) -> dict[str, Any]:
+    rows: list[dict[str, Any]] = [{} for _ in range(row_count(values))]
+    data: dict[str, Any] = {"casewright": 1, "unit": unit_in(values).value, "body": {}, "woods": {}}
+    data["rows"] = rows
+    for asked in asked_fields(len(rows)):
+        text = values.get(asked.name, "").strip()
+        if asked.name == "body.height":
+            if text:
+                data["body"][_height_as(values)] = text
+        elif asked.name == "base":
+            if not text:
+                data["base"] = None
+        elif asked.kind is Kind.LINES:
+            data |= _measured(text)
+        elif asked.name != "body.height_as" and counts(asked, values):
+            _put(data, asked, text)
+    bottom = data.get("drawers", {}).get("bottom")
+    if bottom:
+        bottom.setdefault("kind", "solid")
+    if data.get("graduation"):
+        data["graduation"].setdefault("rule", "step")
+    return data
+
+
+def _measured(text: str) -> dict[str, Any]:
+    """The measured sizes of a unit file, from one a line; what is none is left for the core to refuse."""
+    found: dict[str, dict[str, dict[str, str]]] = {}
+    for line in filter(None, map(str.strip, text.splitlines())):
+        code, name, size = (*line.split(None, 2), "", "")[:3]
+        kind = "openings" if code.count("-") == 1 else "parts"
+        found.setdefault(kind, {}).setdefault(code, {})[name] = size
+    return {"measured": found} if found else {}
+
+
+def _height_as(values: Mapping[str, str]) -> str:
+    chosen = values.get("body.height_as", "")
+    return chosen if chosen in HEIGHTS else "overall_height"
+
+
+def counts(asked: Asked, values: Mapping[str, str]) -> bool:
+    """Whether a field counts with what is chosen elsewhere in the form."""
+    if not asked.when:
+        return True
+    switch, *by = asked.when
+    if switch == "base":
+        return bool(values.get("base", "").strip())
+    usual = next(each.usual for each in SINGLE if each.name == switch)
+    return (values.get(switch, "").strip() or usual) in by
+
+
+def _put(data: dict[str, Any], asked: Asked, text: str) -> None:
+    """Puts one field into the file's data, unless it says what holds anyway."""
+    value: Any = text
+    if asked.kind is Kind.TICK:
+        value = bool(text)
+        if value == asked.usual:
+            return
+    elif not text or (asked.kind is Kind.CHOICE and asked.usual is not None and text == str(asked.usual)):
+        return
+    elif asked.kind is Kind.SIZES:
+        parts = [part.strip() for part in text.split(SEPARATOR)]
+        value = [None if part.casefold() in REST else part for part in parts]
+    elif asked.kind is Kind.WHOLE and re.fullmatch(r"[0-9]{1,9}", text):
+        value = int(text)
+    elif asked.kind is Kind.NUMBER and re.fullmatch(r"[0-9]{0,9}[.,]?[0-9]{0,9}", text):
+        value = _number(text)
+    *way, last = asked.name.split(".")
+    place: Any = data
+    for step in way:
+        place = place[int(step) - 1] if isinstance(place, list) else place.setdefault(step, {})
+    place[last] = value
+
+
+def _number(text: str) -> Any:
+    try:
+        return float(text.replace(",", "."))
+    except ValueError:
+        return text
+
+
+def faults_of(problems: tuple[Problem, ...], values: Mapping[str, str]) -> dict[str, str]:
+    """A sentence for each field that cannot be used, in the order of the form."""
+    order = [each.name for each in asked_fields(row_count(values))]
+    found: dict[str, str] = {}
+    if not values.get("body.height", "").strip():
+        found["body.height"] = "This is missing; write a height, such as 44-3/8."
+    for each in problems:
+        name = place_of(each.field, order)
+        found.setdefault(name, measured_fault(each) if name == "measured" else sentence(each.message))
+    return {name: found[name] for name in (WHOLE, *order) if name in found}
+
+
+def measured_fault(problem: Problem) -> str:
+    """What is wrong with a line of measured sizes, in the words in which such a line is written."""
+    _, kind, code, name = (*problem.field.split(".", 3), "", "", "")[:4]
+    if not problem.message.casefold().startswith("this key is not known"):
+        return sentence(f"{code} {name}: {problem.message}" if name else problem.message)
+    wrong = f"“{code}” is no line with a size." if not name else f"“{code} {name}”: no such size is measured."
+    return f"{wrong} {MEASURED_LINES['openings' if kind == 'openings' else 'parts']}"
+
+
+def place_of(path: str, order: list[str]) -> str:
+    """The name of the field that a problem's path means."""
+    name = re.sub(r"\[(\d+)\]", r".\1", path)
+    if name in {"body", *(f"body.{each}" for each in HEIGHTS)}:
+        return "body.height"
+    if re.fullmatch(r"rows\.\d+(\.widths\.\d+)?", name):
+        name = ".".join([*name.split(".")[:2], "widths"])
+    if name == "drawers.bottom":
+        name = "drawers.bottom.sheet"
+    while name and name not in order:
+        below = next((each for each in order if each.startswith(f"{name}.")), "")
+        if below:
+            return below
+        name = name.rpartition(".")[0]
+    return name or WHOLE
+
+
+def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
+    """What the core says against choices that can be read: beside the row it names, else for the whole."""
+    path, colon, rest = message.partition(": ")
+    if colon and (place := place_of(path, [each.name for each in asked_fields(row_count(values))])) != WHOLE:
+        return {place: sentence(rest)}
+    if message.startswith("measured."):
+        return {"measured": sentence(message.removeprefix("measured."))}
+    row = re.search(r"\brow (\d+)\b", message)
+    if row and int(row[1]) <= row_count(values):
+        about = "contents" if "contents" in message else "widths" if "column" in message else "height"
+        return {f"rows.{row[1]}.{about}": sentence(message)}
+    return {WHOLE: sentence(message)}
+
+
+def sentence(message: str) -> str:
+    """A message of the core as a sentence on a page, with the quotation marks of print."""
+    text = re.sub(r'"([^"]*)"', r"“\1”", message.strip())
+    for written, said in PLAIN_WORDS:
+        text = text.replace(written, said)
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "!", "?", "…")) else f"{text}."
+
+
+def acted(values: Mapping[str, str], act: str) -> dict[str, str]:
+    """The form after one of its own buttons: a row more, fewer or elsewhere, or the other unit.
+
+    Args:
+        values: the text of every field
+        act: such as `row-add`, `row-remove-2`, `row-up-3`, `unit-mm`; anything else changes nothing
+    """
+    if act in {"unit-in", "unit-mm"}:
+        return _in_unit(values, LengthUnit(act.removeprefix("unit-")))
+    rows = [_row(values, number) for number in range(1, row_count(values) + 1)]
+    found = ACT.fullmatch(act)
+    if act == "row-add" and len(rows) < MOST_ROWS:
+        rows.append({each.name: "" for each in ROW_FIELDS})
+    elif found and 1 <= int(found[2]) <= len(rows):
+        place = int(found[2]) - 1
+        row = rows.pop(place)
+        if found[1] != "remove" or not rows:
+            there = place + {"up": -1, "down": 1}.get(found[1], 0)
+            rows.insert(min(max(there, 0), len(rows)), row)
+    left = {name: value for name, value in values.items() if not ROW.fullmatch(name)}
+    for number, row in enumerate(rows, start=1):
+        left |= {row_name(number, each): row[each.name] for each in ROW_FIELDS}
+    return left
+
+
+def _row(values: Mapping[str, str], number: int) -> dict[str, str]:
+    return {each.name: values.get(row_name(number, each), "") for each in ROW_FIELDS}
+
+
+def _in_unit(values: Mapping[str, str], unit: LengthUnit) -> dict[str, str]:
+    """The same sizes, written in the other unit; what cannot be read stays as it was typed."""
+    before, changed = unit_in(values), dict(values) | {"unit": unit.value}
+    for each in asked_fields(row_count(values)):
+        text = values.get(each.name, "")
+        if each.kind is Kind.SIZE:
+            changed[each.name] = _converted(text, before, unit)
+        elif each.kind is Kind.SIZES and text.strip():
+            parts = (part.strip() for part in text.split(SEPARATOR))
+            changed[each.name] = f"{SEPARATOR} ".join(_converted(part, before, unit) for part in parts)
+    return changed
+
+
+def _converted(text: str, before: LengthUnit, after: LengthUnit) -> str:
+    try:
+        return write_length(float(parse_length(text, before)), after) if text.strip() else text
+    except LengthError:
+        return text

@@ -1,0 +1,340 @@
+"""The form of a unit: which choices it asks for, in which order and words. All else comes from the schema."""
+
+from collections.abc import Iterator
+from functools import cache
+
+from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
+from casewright.wood.finish import finishes
+from casewright.wood.sheets import sheets
+from casewright.wood.species import woods
+
+CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "riftsawn"))
+HEIGHTS = {
+    "overall_height": "Overall height, floor to top",
+    "body_height": "Height of the case side alone",
+    "opening_total": "All openings of a column together",
+}
+RULES: Choices = (
+    ("step", "Same step from row to row (usual)"),
+    ("equal", "All rows alike"),
+    ("ratio", "Same ratio from row to row"),
+    ("roots", "As square roots of 1, 2, 3 …"),
+    ("contents", "By what goes in"),
+)
+
+SIZE_FIELDS = (
+    ask("name", "Name", hint="What it is called on the quote and at the bench."),
+    ask("count", "How many alike", hint="", lead=True),
+    ask("body.width", "Width of the case", hint="Outside, without the top's overhang."),
+    ask("body.depth", "Depth of the case", hint="Front edge to back edge of a side."),
+    Asked(
+        name="body.height_as",
+        label="Height is given as",
+        kind=Kind.CHOICE,
+        choices=tuple(HEIGHTS.items()),
+        usual="overall_height",
+        is_wide=True,
+    ),
+    Asked(
+        name="body.height",
+        label="That height",
+        kind=Kind.SIZE,
+        hint="The other two follow from it.",
+        example="44-3/8",
+        needed=True,
+    ),
+)
+RULE = "graduation.rule"
+RULE_FIELDS = (
+    Asked(
+        name=RULE,
+        label="How the rows grow towards the floor",
+        kind=Kind.CHOICE,
+        choices=RULES,
+        usual="step",
+        is_wide=True,
+    ),
+    ask("graduation.step", "Step", when=(RULE, "step"), hint="Left empty: as thick as a divider."),
+    ask(
+        "graduation.first",
+        "First opening",
+        when=(RULE, "step", "ratio"),
+        hint="Instead of the step or the ratio, which then follows.",
+    ),
+    ask("graduation.ratio", "Ratio", when=(RULE, "ratio"), hint="Each row taller by this factor."),
+    ask(
+        "graduation.on",
+        "The ratio holds for",
+        (("opening", "openings (usual)"), ("pitch", "opening and divider together")),
+        (RULE, "ratio"),
+        hint="",
+        is_wide=True,
+    ),
+    ask("graduation.start", "First number", when=(RULE, "roots"), hint="1 gives 1, √2, √3 …"),
+    ask(
+        "graduation.spare",
+        "Spare height is shared",
+        (("equal", "equally (usual)"), ("proportion", "in proportion to the need")),
+        (RULE, "contents"),
+        hint="",
+        is_wide=True,
+    ),
+)
+ROW_FIELDS = (
+    ask("rows.1.columns", "Drawers"),
+    ask("rows.1.height", "Height"),
+    Asked(name="rows.1.widths", label="Widths", kind=Kind.SIZES, example="12; rest; 12"),
+    ask("rows.1.contents", "Contents", when=(RULE, "contents")),
+    ask("rows.1.front_tails", "Front tails"),
+    ask("rows.1.back_tails", "Back tails"),
+)
+"""The fields of a row, as those of the first."""
+
+
+@cache
+def wood_choices() -> Choices:
+    """Every wood of the table, by the name that shops use."""
+    return tuple((each.name, each.name) for each in sorted(woods(), key=lambda each: each.name))
+
+
+def _wood(role: str, label: str, hint: str, other: str = "") -> tuple[Asked, Asked]:
+    first = (("", f"as {other}"),) if other else (("", "choose a wood"),)
+    needed = not other
+    wood = ask(f"woods.{role}.wood", label, (*first, *wood_choices()), hint=hint, needed=needed, lead=True)
+    cut = ask(f"woods.{role}.cut", f"{label}, sawn", CUTS, hint="", needed=False)
+    return wood, cut
+
+
+WOOD_FIELDS = (
+    *_wood("case", "Case", "Sides, rails, front and returns of the plinth."),
+    *_wood("drawers", "Drawer sides", "And backs, and the bars under wide bottoms."),
+    *_wood("inside", "Inside", "Runners, kickers, case bottom, rails not seen."),
+)
+KIND = "drawers.bottom.kind"
+
+
+def _sheet_kinds() -> Choices:
+    return tuple((kind, kind) for kind in dict.fromkeys(each.kind for each in sheets()))
+
+
+def _nominals() -> Choices:
+    found = sorted({each.nominal: each.thickness for each in sheets()}.items(), key=lambda pair: pair[1])
+    return tuple((nominal, f"{nominal} in") for nominal, _ in found)
+
+
+def _joint(end: str, label: str) -> Iterator[Asked]:
+    yield ask(f"drawers.{end}.slope", f"{label}: slope, one in", hint="Left empty: 8, in softwood 6.")
+    yield ask(f"drawers.{end}.half_pin", f"{label}: half pin", hint="At the end of the tail board.")
+    yield ask(f"drawers.{end}.pin", f"{label}: pin", hint="At the end of the tail board.")
+
+
+def _air(state: str, label: str) -> Iterator[Asked]:
+    yield ask(f"season.{state}.moisture", f"{label}: moisture %", hint="", lead=True)
+    yield ask(f"season.{state}.temperature_f", f"{label}: air °F", hint="")
+    yield ask(f"season.{state}.temperature_c", f"{label}: or °C", hint="")
+    yield ask(f"season.{state}.humidity", f"{label}: humidity %", hint="")
+
+
+MORE_GROUPS = (
+    Group(
+        key="other-woods",
+        title="Other woods",
+        fields=(
+            *_wood("top", "Top", "", "the case"),
+            *_wood("fronts", "Drawer fronts", "", "the case"),
+            *_wood("bottoms", "Solid drawer bottoms", "", "the inside"),
+            *_wood("back", "Back boards", "", "the inside"),
+            ask("sequence_fronts", "Fronts in sequence from one tree"),
+        ),
+    ),
+    Group(
+        key="drawers",
+        title="Drawers",
+        fields=(
+            ask("drawers.front", "Front", lead=True),
+            ask("drawers.side", "Side", lead=True),
+            ask("drawers.back", "Back"),
+            ask("drawers.lap", "Lap"),
+            ask("drawers.rabbet", "Registration rabbet"),
+            ask("drawers.proud", "Side stands proud"),
+            ask("drawers.drop", "Back below the sides"),
+        ),
+    ),
+    Group(
+        key="joints",
+        title="Drawer joints",
+        note="Half-blind dovetails at the front, through dovetails at the back. Left empty, they are chosen.",
+        fields=(*_joint("front_joint", "Front"), *_joint("back_joint", "Back")),
+    ),
+    Group(
+        key="bottoms",
+        title="Drawer bottoms",
+        fields=(
+            Asked(
+                name=KIND,
+                label="Bottom",
+                kind=Kind.CHOICE,
+                choices=(("solid", "solid wood (usual)"), ("ply", "plywood")),
+                usual="solid",
+                lead=True,
+                bare=True,
+            ),
+            ask("drawers.bottom.thickness", "Thickness", when=(KIND, "solid")),
+            ask("drawers.bottom.sheet", "Sheet", _sheet_kinds(), (KIND, "ply")),
+            ask("drawers.bottom.nominal", "Sold as", _nominals(), (KIND, "ply")),
+            ask("drawers.bottom.hold", "Held", when=(KIND, "ply")),
+            ask("drawers.bottom.over", "Past the back"),
+            ask("drawers.bottom_play", "Play at each side"),
+            ask("drawers.groove.height", "Groove above the edge"),
+            ask("drawers.groove.width", "Groove width"),
+            ask("drawers.groove.depth", "Groove depth"),
+            ask("drawers.muntin.use", "Bar under the middle"),
+            ask("drawers.muntin.over", "Bar when wider than"),
+            ask("drawers.muntin.width", "Bar width"),
+            ask("drawers.muntin.thickness", "Bar thickness"),
+        ),
+    ),
+    Group(
+        key="clearances",
+        title="Running clearances",
+        fields=(
+            ask("drawers.clearances.side", "Each side"),
+            ask("drawers.clearances.top", "Above, wettest", lead=True),
+            ask("drawers.clearances.bottom", "Below"),
+            ask("drawers.clearances.back", "Behind"),
+        ),
+    ),
+    Group(
+        key="top",
+        title="Top",
+        fields=(
+            ask("top.thickness", "Thickness", lead=True),
+            ask("top.overhang_sides", "Overhang, sides", lead=True),
+            ask("top.overhang_front", "Overhang, front", lead=True),
+            ask("top.overhang_back", "Overhang, back"),
+        ),
+    ),
+    Group(
+        key="base",
+        title="Base",
+        fields=(
+            Asked(name="base", label="It stands on a plinth", kind=Kind.TICK, usual=True),
+            ask("base.height", "Height", when=("base", "base"), lead=True),
+            ask("base.thickness", "Thickness of its boards", when=("base", "base")),
+        ),
+    ),
+    Group(
+        key="back",
+        title="Back",
+        fields=(
+            ask("back.thickness", "Thickness", lead=True),
+            ask("back.rabbet", "Into each side"),
+            ask("back.lap", "Shiplap"),
+            ask("back.gap", "Gap at each lap"),
+            ask("back.boards", "Boards"),
+            ask("back.widest", "Widest board"),
+        ),
+    ),
+    Group(
+        key="case",
+        title="Case",
+        fields=(
+            ask("case.side", "Side", lead=True),
+            ask("case.sub_top_rail", "Rails under the top"),
+            ask("case.bottom", "Bottom"),
+            ask("case.divider", "Divider", lead=True),
+            ask("case.upright", "Upright"),
+            ask("case.rail_width", "Rail width"),
+            ask("case.lipping", "Lipping"),
+            ask("case.lap", "Carcase lap"),
+            ask("case.divider_end", "Divider meets the side by"),
+            ask("case.housing", "Housing depth"),
+            ask("case.divider_shoulder", "Divider shoulder"),
+            ask("case.corner_half_pin", "Corner half pin"),
+            ask("case.corner_pin", "Corner pin"),
+            ask("case.carcase_slope", "Carcase slope, one in"),
+        ),
+    ),
+    Group(
+        key="frames",
+        title="Frames and runners",
+        fields=(
+            ask("frames.runner_width", "Runner", lead=True),
+            ask("frames.centre_runner_width", "Centre runner"),
+            ask("frames.back_rail_width", "Back rail"),
+            ask("frames.tenon", "Tenon"),
+            ask("frames.slack", "Slack at the rear"),
+        ),
+    ),
+    Group(
+        key="season",
+        title="Season and humidity",
+        note="For each state either the wood's moisture alone, or the air: one temperature and the humidity.",
+        fields=(
+            *_air("shop", "Shop now"),
+            *_air("driest", "Home, driest"),
+            *_air("wettest", "Home, wettest"),
+        ),
+    ),
+    Group(
+        key="pulls",
+        title="Pulls",
+        fields=(
+            ask("pulls.item", "Pull", lead=True, bare=True),
+            ask("pulls.one_up_to", "One pull up to"),
+            ask("pulls.spare_per", "One spare for each"),
+            ask("pulls.weight_lb", "Weight of one (lb)"),
+        ),
+    ),
+    Group(
+        key="finish",
+        title="Finish",
+        fields=(
+            ask(
+                "finish.product",
+                "Finish",
+                tuple((each.name, each.name) for each in finishes()),
+                hint="",
+                lead=True,
+                bare=True,
+            ),
+            ask("finish.show_coats", "Coats outside", lead=True),
+            ask("finish.inside_coats", "Coats in the drawers"),
+        ),
+    ),
+    Group(
+        key="use",
+        title="Use and safety",
+        note="What the tip-over screen asks. It is a screen: only the test of the standard decides.",
+        fields=(
+            ask("use.clothing", "For clothing", lead=True),
+            ask("use.free_standing", "Stands free, not fixed to the building", lead=True),
+            ask("use.travel_share", "Drawers open to, share of length"),
+            ask("use.jam_friction", "Friction for the jam check"),
+        ),
+    ),
+    Group(
+        key="site",
+        title="Way in",
+        fields=(
+            ask("site.door_width", "Narrowest door, width"),
+            ask("site.door_height", "Its height"),
+            ask("site.turn_width", "Narrowest corridor with a turn"),
+        ),
+    ),
+    Group(
+        key="measured",
+        title="Measured",
+        fields=(
+            Asked(
+                name="measured",
+                label="Measured sizes, one a line",
+                kind=Kind.LINES,
+                hint="The opening or part, what of it, and the size. A measured size beats a drawn one.",
+                example="R5-1 height 8-15/32",
+            ),
+        ),
+    ),
+)
+SINGLE = (*SIZE_FIELDS, *RULE_FIELDS, *WOOD_FIELDS, *(each for group in MORE_GROUPS for each in group.fields))
+"""Every field that stands once in the form."""

@@ -1,0 +1,228 @@
+"""The joints of a unit: settings, positions, drawings and checks, each layout once."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from typing import ClassVar
+
+from fastapi import APIRouter
+from markupsafe import Markup
+from starlette.responses import Response
+
+from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.joinery.choose import Choice
+from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.joint import Joint
+from casewright.joinery.layout import Tail
+from casewright.joinery.through import ThroughJoint
+from casewright.measure.ledger import Ledger
+from casewright.papers.unit_report import setting_text
+from casewright.papers.writing import Writing
+from casewright.pieces.construct import Construction
+from casewright.pieces.drawer_parts import Drawer
+from casewright.web.frame.pages import Page, drawing, show
+from casewright.web.frame.visits import Office
+from casewright.web.units.findings import Checks, checks_of
+from casewright.web.units.result import Shown, named, shown_size
+from casewright.web.units.worked import UnitHead, see_built_unit
+
+router = APIRouter()
+FIGURES = {
+    "dividers": "divider_setting",
+    "correction": "divider_correction",
+    "front_half_pin": "top_half_pin",
+    "rabbet_width": "gauge_1",
+}
+"""The figures behind settings that go by another name there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettingShown:
+    """One number to set at the bench."""
+
+    label: str
+    value: Shown
+    wrong: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TailShown:
+    """One tail by its four corners."""
+
+    number: int
+    corners: tuple[Shown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointShown:
+    """One joint, with all that it serves."""
+
+    id: str
+    title: str
+    serves: tuple[str, ...]
+    parts: tuple[str, ...]
+    settings: tuple[SettingShown, ...]
+    wrong: str
+    tails: tuple[TailShown, ...]
+    measured_from: str
+    drawing: Markup
+    checks: Checks
+    advice: tuple[str, ...] = ()
+    choices: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointsPage(Page):
+    """The joints of a unit."""
+
+    template: ClassVar[str] = "units/joints.html"
+    head: UnitHead
+    unit: str
+    joints: tuple[JointShown, ...]
+    divider: JointShown | None
+    story_stick: tuple[str, ...]
+    corners: tuple[tuple[str, str, int, int], ...]
+    chosen: tuple[tuple[str, str, str], ...]
+
+
+@router.get("/units/{unit_id}/joints")
+def show_joints(visit: Office, unit_id: str) -> Response:
+    """Every joint of a unit, ready to be set out."""
+    seen = see_built_unit(visit, unit_id)
+    unit, writing = seen.built, seen.writing
+    tops = unit.face.divider_tops(unit.spec.case.divider)
+    page = JointsPage(
+        title=f"Joints of unit {seen.head.unit.code} · {seen.head.unit.name}",
+        head=seen.head,
+        unit=writing.unit.value,
+        joints=(*_fronts(unit, writing), *_backs(unit, writing)),
+        divider=_divider(unit, writing),
+        story_stick=tuple(writing.size(top) for top in tops),
+        corners=tuple(
+            (each.name, writing.size(each.width), each.tails, each.corners) for each in unit.corners
+        ),
+        chosen=tuple(
+            (each.name.replace("_", " "), writing.size(each.value), each.why) for each in unit.chosen
+        ),
+    )
+    return show(visit, page)
+
+
+def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> list[list[Drawer]]:
+    """Drawers that have the same joint, together, in the order of the drawers."""
+    groups: list[tuple[object, list[Drawer]]] = []
+    for drawer in unit.drawers:
+        asked = asked_for(drawer)
+        found = next((members for other, members in groups if other == asked), None)
+        if found is None:
+            groups.append((asked, [drawer]))
+        else:
+            found.append(drawer)
+    return [members for _, members in groups]
+
+
+def _fronts(unit: Construction, writing: Writing) -> Iterator[JointShown]:
+    for drawers in _alike(unit, lambda each: replace(each.joints.front.given, mark="")):
+        joint: HalfBlindJoint = drawers[0].joints.front
+        codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.front_joint"
+        yield JointShown(
+            id=f"joint-{drawers[0].sizes.code}-front",
+            title="Front, half-blind dovetail",
+            serves=tuple(codes),
+            parts=_served(unit, codes, "front"),
+            settings=_settings(joint, writing, unit.ledger, name),
+            wrong=joint.wrong_gauge_text,
+            tails=_tails(joint.layout.tails, writing, name),
+            measured_from="the bottom edge of the side",
+            drawing=drawing(half_blind_drawing(joint, codes, unit.spec.unit, f"{codes[0]}-front").svg()),
+            checks=checks_of(joint.findings),
+            advice=joint.advice,
+            choices=_choices(drawers[0].joints.front_choices),
+        )
+
+
+def _backs(unit: Construction, writing: Writing) -> Iterator[JointShown]:
+    for drawers in _alike(unit, lambda each: replace(each.joints.back.given, mark="")):
+        joint: ThroughJoint = drawers[0].joints.back
+        codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.back_joint"
+        raised = joint.lower_edge_offset > 0
+        yield JointShown(
+            id=f"joint-{drawers[0].sizes.code}-back",
+            title="Back, through dovetail",
+            serves=tuple(codes),
+            parts=_served(unit, codes, "back"),
+            settings=_settings(joint, writing, unit.ledger, name),
+            wrong=joint.wrong_gauge_text,
+            tails=_tails(joint.side_tails, writing, "" if raised else name),
+            measured_from="the bottom edge of the side",
+            drawing=drawing(through_drawing(joint, codes, unit.spec.unit, f"{codes[0]}-back").svg()),
+            checks=checks_of(joint.findings),
+            choices=_choices(drawers[0].joints.back_choices),
+        )
+
+
+def _divider(unit: Construction, writing: Writing) -> JointShown | None:
+    joint = unit.divider_joint
+    if joint is None:
+        return None
+    return JointShown(
+        id="joint-divider",
+        title="Divider, sliding dovetail into the side",
+        serves=tuple(f"row {row.number}" for row in unit.face.rows[:-1]),
+        parts=tuple(line.line for line in unit.lines if line.line.startswith("C3")),
+        settings=_settings(joint, writing, unit.ledger, "divider_joint"),
+        wrong="",
+        tails=(),
+        measured_from="",
+        drawing=Markup(),
+        checks=checks_of(joint.findings),
+    )
+
+
+def _served(unit: Construction, codes: list[str], end: str) -> tuple[str, ...]:
+    """The parts on whose ends the joint is cut: the sides, and the front or the back."""
+    names = tuple(f"Drawer {name}" for name in ("side", end))
+    return tuple(
+        part.code
+        for part in unit.parts
+        if part.code.rpartition("-")[0] in codes and part.name.startswith(names)
+    )
+
+
+def _settings(joint: Joint, writing: Writing, ledger: Ledger, name: str) -> tuple[SettingShown, ...]:
+    return tuple(
+        SettingShown(
+            label=each.label,
+            value=Shown(
+                text=setting_text(each, writing), figure=named(each.value) or _figure(ledger, name, each.name)
+            ),
+            wrong="" if each.wrong is None else writing.size(each.wrong),
+            note=each.note,
+        )
+        for each in joint.settings
+    )
+
+
+def _figure(ledger: Ledger, name: str, setting: str) -> str:
+    """The figure behind a setting: of this joint, or of what all drawers share."""
+    shared = f"drawers.{name.rpartition('.')[2]}"
+    tried = [f"{where}.{FIGURES.get(setting, setting)}" for where in (name, shared)]
+    return next((each for each in tried if each in ledger), "")
+
+
+def _tails(tails: tuple[Tail, ...], writing: Writing, name: str) -> tuple[TailShown, ...]:
+    return tuple(
+        TailShown(
+            number=number,
+            corners=tuple(
+                shown_size(getattr(tail, corner), writing, f"{name}.tail_{number}_{corner}" if name else "")
+                for corner in ("lower_end", "upper_end", "lower_base", "upper_base")
+            ),
+        )
+        for number, tail in enumerate(tails, start=1)
+    )
+
+
+def _choices(choices: tuple[Choice, ...]) -> str:
+    """The ranking of tail counts, best first; empty where the maker chose."""
+    return ", ".join(f"{each.count} ({each.score:.1f})" for each in choices[:3])

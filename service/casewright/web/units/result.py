@@ -1,0 +1,222 @@
+"""What comes out of a unit, beside its form: drawings, openings, checks, wood, price and date."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+from markupsafe import Markup
+
+from casewright.drawing.elevation import elevation
+from casewright.drawing.section import section
+from casewright.measure.ledger import Figure, WholeFigure
+from casewright.papers.writing import Writing
+from casewright.pieces.construct import Construction
+from casewright.pieces.estimate import Estimate
+from casewright.web.frame.filters import day
+from casewright.web.frame.pages import drawing
+from casewright.web.units.findings import Checks, checks_of
+from casewright.web.units.worked import Worked
+
+KEPT = 64
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """A figure as it is printed, and the name by which its working is asked for.
+
+    Attributes:
+        text: the figure
+        figure: its name in the working; empty where it has none
+    """
+
+    text: str
+    figure: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningShown:
+    """One opening and the drawer that goes into it."""
+
+    code: str
+    height: Shown
+    width: Shown
+    depth: Shown
+    drawer_height: Shown
+    drawer_width: Shown
+    drawer_length: Shown
+    gap_now: Shown
+    gap_wettest: Shown
+    measured: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeetShown:
+    """One line of the lumber order."""
+
+    wood: str
+    bought: str
+    feet: Shown
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MoneyShown:
+    """Hours, price and date.
+
+    Attributes:
+        hours: the hours, with the allowance
+        price: asked, before tax
+        tax: the tax
+        total: with tax
+        ready: the day to promise
+        weeks: until then
+    """
+
+    hours: Shown
+    price: Shown
+    tax: Shown
+    total: Shown
+    ready: str
+    weeks: Shown
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Result:
+    """What comes out of a unit.
+
+    Attributes:
+        front: the elevation
+        section: the section
+        overall: width, depth and height over all
+        drawers: how many
+        weight: empty, in pounds
+        openings: openings and drawers
+        checks: every check
+        feet: the lumber order
+        money: hours, price and date; None where it cannot be priced
+        unpriced: why there is no price; empty where there is one
+    """
+
+    front: Markup
+    section: Markup
+    overall: Shown
+    drawers: int
+    weight: Shown
+    openings: tuple[OpeningShown, ...]
+    checks: Checks
+    feet: tuple[FeetShown, ...]
+    money: MoneyShown | None
+    unpriced: str
+
+    @property
+    def brief(self) -> str:
+        """The price and the checks in a few words."""
+        asked = self.money.price.text if self.money else "No price"
+        return f"{asked} · {self.checks.words}"
+
+    @property
+    def told(self) -> str:
+        """All of it in one sentence, for those who cannot see it change."""
+        if self.money is None:
+            return f"Worked out, without a price; {self.checks.words}."
+        asked = self.money.price.text
+        return f"Worked out: {asked} before tax, ready {self.money.ready}; {self.checks.words}."
+
+
+def named(value: object) -> str:
+    """The name of a figure in the working; empty for a number that has none."""
+    return value.name if isinstance(value, Figure | WholeFigure) else ""
+
+
+def shown_size(inches: float, writing: Writing, figure: str = "") -> Shown:
+    """A size as the unit's pages print it."""
+    return Shown(text=writing.size(inches), figure=named(inches) or figure)
+
+
+def result_of(worked: Worked, writing: Writing) -> Result | None:
+    """What comes out of a unit; None where it cannot be built."""
+    if worked.unit is None:
+        return None
+    unit, held = worked.unit, worked.held
+    front, cut = unit_drawings(unit)
+    return Result(
+        front=front,
+        section=cut,
+        overall=Shown(text=_overall(unit, writing), figure="overall_height"),
+        drawers=len(unit.drawers) * unit.spec.count,
+        weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
+        openings=tuple(_openings(unit, writing)),
+        checks=checks_of(held.findings if held else unit.findings),
+        feet=_feet(held),
+        money=money_of(held, writing) if held else None,
+        unpriced=worked.refusal,
+    )
+
+
+@lru_cache(maxsize=KEPT)
+def _drawings(key: "_Same") -> tuple[Markup, Markup]:
+    return drawing(elevation(key.unit).svg()), drawing(section(key.unit).svg())
+
+
+class _Same:
+    """A unit as a key: the same object is the same unit. It holds the unit, so that its identity lasts."""
+
+    def __init__(self, unit: Construction) -> None:
+        self.unit = unit
+
+    def __hash__(self) -> int:
+        return id(self.unit)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.unit is self.unit
+
+
+def unit_drawings(unit: Construction) -> tuple[Markup, Markup]:
+    """Elevation and section of a unit; kept a while, as the unit itself is."""
+    return _drawings(_Same(unit))
+
+
+def _overall(unit: Construction, writing: Writing) -> str:
+    return writing.sizes(unit.spec.overall_width, unit.spec.overall_depth, unit.face.overall_height)
+
+
+def _openings(unit: Construction, writing: Writing) -> Iterator[OpeningShown]:
+    for each in unit.drawers:
+        sizes, opening = each.sizes, each.sizes.opening
+        wettest = min(sizes.gaps.wettest_front, sizes.gaps.wettest_side)
+        yield OpeningShown(
+            code=opening.code,
+            height=shown_size(opening.height, writing),
+            width=shown_size(opening.width, writing),
+            depth=shown_size(opening.depth, writing),
+            drawer_height=shown_size(sizes.height, writing),
+            drawer_width=shown_size(sizes.width, writing),
+            drawer_length=shown_size(sizes.length, writing),
+            gap_now=shown_size(sizes.gaps.now, writing, f"{opening.code}.gap_now"),
+            gap_wettest=Shown(text=writing.fine(wettest), figure=named(wettest)),
+            measured=", ".join(opening.measured),
+        )
+
+
+def _feet(held: Estimate | None) -> tuple[FeetShown, ...]:
+    lines = held.order if held else ()
+    return tuple(
+        FeetShown(
+            wood=line.wood + ("" if line.cut == "flat" else f", {line.cut}-sawn"),
+            bought=line.bought.name,
+            feet=Shown(text=str(line.feet), figure=named(line.feet)),
+        )
+        for line in lines
+    )
+
+
+def money_of(held: Estimate, writing: Writing) -> MoneyShown:
+    """Hours, price and date of an estimate, as its pages print them."""
+    price, promise = held.price, held.promise
+    return MoneyShown(
+        hours=Shown(text=f"{held.hours:.1f} h", figure="hours.total"),
+        price=Shown(text=writing.money(price.asked), figure="price.asked"),
+        tax=Shown(text=writing.money(price.tax), figure="price.tax"),
+        total=Shown(text=writing.money(price.total), figure="price.total"),
+        ready=day(promise.promised),
+        weeks=Shown(text=f"{promise.promised_weeks:.1f} weeks", figure="promise.promised_weeks"),
+    )

@@ -1,0 +1,204 @@
+"""The form of a unit as its template shows it: fields with echoes, groups with a line that sums them up."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
+from casewright.measure.units import MILLIMETRES_PER_INCH
+from casewright.web.units.fields import Asked, Choices, Group, Kind
+from casewright.web.units.form import WHOLE, Read, asked_fields, counts, row_count, row_fields, unit_in
+from casewright.web.units.groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
+
+WORDS_IN_A_LINE = 5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FieldShown:
+    """One field as it stands on the page.
+
+    Attributes:
+        asked: what the form asks
+        value: what is typed
+        usual: what holds when it is left empty, as a hint inside the field
+        example: a size as one would write it in the unit of the form; empty for what is no size
+        echo: a typed size in other words
+        fault: what is wrong with it
+        theirs: what somebody else saved meanwhile; None where that is the same
+    """
+
+    asked: Asked
+    value: str
+    usual: str
+    example: str
+    echo: str
+    fault: str
+    theirs: str | None
+
+    @property
+    def choices(self) -> Choices:
+        """What may be chosen, with what is held where the list has it not."""
+        known = {value for value, _ in self.asked.choices}
+        more = () if self.value in known else ((self.value, self.value or "choose"),)
+        return (*more, *self.asked.choices)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GroupShown:
+    """A group of fields as it stands on the page."""
+
+    group: Group
+    fields: tuple[FieldShown, ...]
+    now: str
+    is_open: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowShown:
+    """One row of drawers."""
+
+    number: int
+    fields: tuple[FieldShown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitSheet:
+    """The whole form.
+
+    Attributes:
+        unit: `in` or `mm`
+        size: name, count and size
+        rule: how the rows grow
+        rows: the rows, from the top
+        woods: the three woods that every unit has
+        groups: everything else
+        faults: field, label and sentence of everything that cannot be used
+        is_stale: whether somebody else saved meanwhile
+    """
+
+    unit: str
+    size: tuple[FieldShown, ...]
+    rule: tuple[FieldShown, ...]
+    rows: tuple[RowShown, ...]
+    woods: tuple[FieldShown, ...]
+    groups: tuple[GroupShown, ...]
+    faults: tuple[tuple[str, str, str], ...]
+    is_stale: bool = False
+
+    @property
+    def fields(self) -> tuple[FieldShown, ...]:
+        """Every field of the form."""
+        inner = [each for group in self.groups for each in group.fields]
+        rows = [each for row in self.rows for each in row.fields]
+        return (*self.size, *rows, *self.rule, *self.woods, *inner)
+
+
+def sheet_of(read: Read, theirs: Mapping[str, str] | None = None) -> UnitSheet:
+    """The form with what was typed into it.
+
+    Args:
+        read: what was typed, and what is wrong with it
+        theirs: what somebody else saved meanwhile, field by field
+    """
+    other = theirs or {}
+
+    def shown(fields: Iterable[Asked]) -> tuple[FieldShown, ...]:
+        return tuple(_field(each, read, other) for each in fields)
+
+    names = {each.name: each.label for each in asked_fields(row_count(read.values))}
+    return UnitSheet(
+        unit=unit_in(read.values).value,
+        size=shown(SIZE_FIELDS),
+        rule=shown(RULE_FIELDS),
+        rows=tuple(
+            RowShown(number=number, fields=shown(row_fields(number)))
+            for number in range(1, row_count(read.values) + 1)
+        ),
+        woods=shown(WOOD_FIELDS),
+        groups=tuple(_group(each, read, other, shown(each.fields)) for each in MORE_GROUPS),
+        faults=tuple(
+            (name.replace(".", "-"), names.get(name, ""), sentence) for name, sentence in read.faults.items()
+        ),
+        is_stale=bool(other),
+    )
+
+
+def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:
+    value, unit = read.values.get(asked.name, ""), unit_in(read.values)
+    if asked.kind is Kind.CHOICE and not value and asked.usual is not None:
+        value = str(asked.usual) if any(asked.usual == each for each, _ in asked.choices) else ""
+    return FieldShown(
+        asked=asked,
+        value=value,
+        usual=asked.usual_text(unit),
+        example=_example(asked, unit),
+        echo=echo(value, unit) if asked.kind is Kind.SIZE else "",
+        fault=read.faults.get(asked.name, ""),
+        theirs=theirs.get(asked.name),
+    )
+
+
+def _example(asked: Asked, unit: LengthUnit) -> str:
+    """How a size is written here: whole fives of millimetres in a metric form."""
+    example = asked.example if asked.kind is Kind.SIZE else ""
+    if not example or unit is LengthUnit.INCH:
+        return example
+    return str(round(float(parse_length(example)) * MILLIMETRES_PER_INCH / 5) * 5)
+
+
+def echo(text: str, unit: LengthUnit) -> str:
+    """A typed size in other words: `1' 3-5/8" = 15-5/8 in = 396.9 mm`; nothing for what is no size."""
+    try:
+        size = float(parse_length(text, unit)) if text.strip() else None
+    except LengthError:
+        return ""
+    if size is None:
+        return ""
+    inches, metric = show_in(size, LengthUnit.INCH), show_in(size, LengthUnit.MILLIMETRE).removeprefix("≈")
+    own = inches if unit is LengthUnit.INCH else metric
+    typed = " ".join(text.split())
+    said = [] if typed in {own, own.removesuffix(" in"), own.removesuffix(" mm")} else [typed]
+    return " = ".join([*said, inches, metric])
+
+
+def _group(group: Group, read: Read, theirs: Mapping[str, str], fields: tuple[FieldShown, ...]) -> GroupShown:
+    is_open = any(each.fault or each.theirs is not None for each in fields)
+    return GroupShown(group=group, fields=fields, now=summed_up(fields, read.values), is_open=is_open)
+
+
+def summed_up(fields: Iterable[FieldShown], values: Mapping[str, str]) -> str:
+    """A group in one line: what was chosen, and the usual value of what matters most."""
+    said = []
+    for each in fields:
+        if not counts(each.asked, values):
+            continue
+        words = _words(each)
+        if words:
+            said.append(words)
+    if len(said) > WORDS_IN_A_LINE:
+        said = [*said[:WORDS_IN_A_LINE], f"and {len(said) - WORDS_IN_A_LINE} more"]
+    return ", ".join(said) or "as usual"
+
+
+def _words(each: FieldShown) -> str:
+    asked, value = each.asked, each.value.strip()
+    label = "" if asked.bare else f"{asked.label[:1].lower()}{asked.label[1:]} "
+    if asked.kind is Kind.TICK:
+        is_usual = bool(value) == asked.usual
+        if is_usual and not (asked.lead or asked.name == "base"):
+            return ""
+        return label.strip() if value else f"not: {label.strip()}"
+    if asked.kind is Kind.LINES:
+        count = len([line for line in value.splitlines() if line.strip()])
+        return f"{count} sizes" if count else "nothing"
+    if asked.kind is Kind.CHOICE:
+        word = dict(asked.choices).get(value, value).removesuffix(" (usual)")
+        is_usual = value == (str(asked.usual) if asked.usual is not None else "")
+        return "" if is_usual and not (asked.lead and value) else f"{label}{word}"
+    if not value and not asked.lead:
+        return ""
+    return f"{label}{value or each.usual}" if value or each.usual else ""
+
+
+def whole_fault(sheet: UnitSheet) -> str:
+    """What is wrong with the unit as a whole; empty for nothing."""
+    return next((sentence for name, _, sentence in sheet.faults if name == WHOLE), "")
