@@ -28,19 +28,19 @@ class StepsTaken(NamedTuple):
 
 def steps_taken(db: Fenced) -> StepsTaken:
     """Which of the first steps the shop has taken; one query."""
-    row = db.execute(
-        select(
-            Shop.shop_id,
-            exists().where(Job.shop_id == Shop.shop_id, Job.demo.is_(False)),
-            exists().where(Unit.shop_id == Shop.shop_id, _own_job(Unit)),
-            Shop.figures > 1,
-            exists().where(Quote.shop_id == Shop.shop_id, Quote.issued_at.is_not(None), _own_job(Quote)),
-            exists().where(BenchEvent.shop_id == Shop.shop_id, _own_job(BenchEvent)),
-        )
-    ).one()
-    return StepsTaken(*(bool(taken) for taken in row[1:]))
+    return StepsTaken(*(bool(taken) for taken in db.execute(_TAKEN).one()[1:]))
 
 
 def _own_job(table: type[Unit] | type[Quote] | type[BenchEvent]) -> ColumnElement[bool]:
     """That a row belongs to a job which is not the demo's."""
     return exists().where(and_(Job.shop_id == table.shop_id, Job.id == table.job_id, Job.demo.is_(False)))
+
+
+_TAKEN = select(
+    Shop.shop_id,
+    exists().where(Job.shop_id == Shop.shop_id, Job.demo.is_(False)),
+    exists().where(Unit.shop_id == Shop.shop_id, _own_job(Unit)),
+    Shop.figures > 1,
+    exists().where(Quote.shop_id == Shop.shop_id, Quote.issued_at.is_not(None), _own_job(Quote)),
+    exists().where(BenchEvent.shop_id == Shop.shop_id, _own_job(BenchEvent)),
+)

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
+from functools import cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, Select, and_, case, func, select
+from sqlalchemy import ColumnElement, Date, Select, and_, bindparam, case, func, select
 
 from casewright.records.jobs import Customer, Job, JobState
 from casewright.records.sessions import Fenced
@@ -104,8 +105,7 @@ class Counts:
 
 def count_jobs(db: Fenced, today: date) -> Counts:
     """How many jobs there are of each state, and how many are late or due soon; one query."""
-    late, soon = (func.sum(case((_is_due(due, today), 1), else_=0)) for due in Due)
-    rows = db.execute(select(Job.state, func.count(Job.id), late, soon).group_by(Job.state)).all()
+    rows = db.execute(_counting(), _days(today)).all()
     return Counts(
         states={row[0]: row[1] for row in rows},
         late=sum(int(row[2]) for row in rows),
@@ -122,23 +122,46 @@ def list_jobs(db: Fenced, asked: Asked, today: date, *, most: int | None = A_PAG
         today: the day in the shop
         most: how many a page holds; None for all of them
     """
-    found = _asked(asked, today).order_by(_rank(), *_order(asked.sort), Job.number)
-    if most is not None:
-        found = found.limit(most).offset((asked.page - 1) * most)
-    return [JobRow(*row) for row in db.execute(found)]
+    given: dict[str, Any] = _days(today)
+    if most is None:
+        found = _listing(asked.state, asked.due, asked.sort)
+    else:
+        found = _paged(asked.state, asked.due, asked.sort)
+        given |= {"most": most, "before": (asked.page - 1) * most}
+    return [JobRow(*row) for row in db.execute(found, given)]
 
 
-def _asked(asked: Asked, today: date) -> Select[*tuple[Any, ...]]:
+def _days(today: date) -> dict[str, Any]:
+    return {"today": today, "soon": today + SOON}
+
+
+# Each is built once: a list of jobs is asked for all day, and building it took longer than answering.
+
+
+@cache
+def _counting() -> Select[*tuple[Any, ...]]:
+    late, soon = (func.sum(case((_is_due(due), 1), else_=0)) for due in Due)
+    return select(Job.state, func.count(Job.id), late, soon).group_by(Job.state)
+
+
+@cache
+def _listing(state: JobState | None, due: Due | None, sort: Sort) -> Select[*tuple[Any, ...]]:
     found = select(Job.id, Job.number, Job.name, Job.state, Job.due_on, Job.customer_id, Customer.name).join(
         Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id)
     )
-    if asked.due:
-        return found.where(_is_due(asked.due, today))
-    return found.where(Job.state.in_([asked.state] if asked.state else OPEN))
+    found = found.where(_is_due(due) if due else Job.state.in_([state] if state else OPEN))
+    return found.order_by(_rank(), *_order(sort), Job.number)
 
 
-def _is_due(due: Due, today: date) -> ColumnElement[bool]:
-    when = Job.due_on < today if due is Due.LATE else Job.due_on.between(today, today + SOON)
+@cache
+def _paged(state: JobState | None, due: Due | None, sort: Sort) -> Select[*tuple[Any, ...]]:
+    return _listing(state, due, sort).limit(bindparam("most")).offset(bindparam("before"))
+
+
+def _is_due(due: Due) -> ColumnElement[bool]:
+    today = bindparam("today", type_=Date)
+    late = Job.due_on < today
+    when = late if due is Due.LATE else Job.due_on.between(today, bindparam("soon", type_=Date))
     return and_(Job.state.in_(STILL_DUE), when)
 
 

@@ -7,8 +7,9 @@ shop is refused. `across_shops` is for the few who must look over the fence: sig
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any
+from weakref import WeakKeyDictionary
 
-from sqlalchemy import Engine, event, text
+from sqlalchemy import Engine, bindparam, event, text
 from sqlalchemy.exc import OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm import ORMExecuteState, Session, UOWTransaction, with_loader_criteria
@@ -18,6 +19,16 @@ from casewright.records.base import Lasting, Owned
 ACROSS = "across shops"
 REMOVAL = "removal"
 """Marks a session that may delete what otherwise lasts: the removal of the demo."""
+FENCE = with_loader_criteria(
+    Owned,
+    lambda table: table.shop_id == bindparam("fenced_shop"),
+    include_aliases=True,
+    propagate_to_loaders=False,
+)
+"""The condition on every owned table of a query. The shop is a parameter of it, so that it is built once."""
+_fenced: WeakKeyDictionary[Any, Any] = WeakKeyDictionary()
+"""Statements with the fence in them: one that a module holds is fenced once, and its key for the cache of
+compiled statements is made once."""
 SHORT_PATIENCE = 100
 """How long a note in passing waits for other writers [ms]."""
 
@@ -42,19 +53,29 @@ class Fenced(Session):
 def _stay_in_shop(state: ORMExecuteState) -> None:
     if state.is_column_load or state.is_relationship_load or state.session.info.get(ACROSS):
         return
-    owned = [mapper for mapper in state.all_mappers if issubclass(mapper.class_, Owned)]
-    if not owned:
-        _refuse_bare_tables(state)
-        return
     shop = state.session.info.get("shop")
-    if not shop:
-        raise NoShop(f"a query over {owned[0].class_.__name__} without a shop")
-    if state.is_insert:
-        _inserts_stay(state, shop)
-        return
-    state.statement = state.statement.options(
-        with_loader_criteria(Owned, lambda table: table.shop_id == shop, include_aliases=True)
-    )
+    if (fenced := _fenced.get(state.statement)) is None:
+        owned = [mapper for mapper in state.all_mappers if issubclass(mapper.class_, Owned)]
+        if not owned:
+            _refuse_bare_tables(state)
+            return
+        if not shop:
+            raise NoShop(f"a query over {owned[0].class_.__name__} without a shop")
+        if state.is_insert:
+            _inserts_stay(state, shop)
+            return
+        fenced = _fenced[state.statement] = state.statement.options(FENCE)
+    elif not shop:
+        raise NoShop("a query over rows of a shop without a shop")
+    state.statement = fenced
+    state.parameters = _with_shop(state.parameters, shop)
+
+
+def _with_shop(given: Any, shop: str) -> Any:
+    """The parameters of a query, and the shop that its fence asks for."""
+    if isinstance(given, list):
+        return [{**one, "fenced_shop": shop} for one in given]
+    return {**(given or {}), "fenced_shop": shop}
 
 
 def _refuse_bare_tables(state: ORMExecuteState) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, case, func, select
+from sqlalchemy import BindParameter, ColumnElement, bindparam, case, func, select
 
 from casewright.records.bench import Drawer
 from casewright.records.jobs import Payment, Unit
@@ -77,23 +77,8 @@ def standings(db: Fenced, job_ids: Sequence[str]) -> dict[str, Standing]:
 
 def quotes_of(db: Fenced, job_ids: Sequence[str]) -> dict[str, list[QuoteRow]]:
     """The quotes of some jobs, the newest first; of the offers that were accepted, what is paid when."""
-    offer = Quote.offer
-    rows = db.execute(
-        select(
-            *(Quote.id, Quote.job_id, Quote.number, Quote.revision, Quote.state, Quote.total_cents),
-            *(Quote.issued_at, Quote.opened_at, Quote.answered_at, Quote.answered_name, Quote.valid_until),
-            Quote.created_at,
-            *(
-                _if_agreed(part)
-                for part in (offer["net_cents"].as_integer(), offer["tax_cents"].as_integer())
-            ),
-            _if_agreed(offer["stages"]),
-        )
-        .where(Quote.job_id.in_(job_ids))
-        .order_by(Quote.number.desc(), Quote.revision.desc())
-    )
     found: dict[str, list[QuoteRow]] = defaultdict(list)
-    for row in rows:
+    for row in db.execute(_QUOTES, {"jobs": job_ids}):
         quote = QuoteRow._make(row)
         found[quote.job_id].append(quote)
     return found
@@ -105,30 +90,46 @@ def _if_agreed(part: ColumnElement[Any]) -> ColumnElement[Any]:
 
 
 def _units(db: Fenced, job_ids: Sequence[str]) -> dict[str, int]:
-    rows = db.execute(
-        select(Unit.job_id, func.count(Unit.id))
-        .where(Unit.job_id.in_(job_ids), Unit.ended_at.is_(None))
-        .group_by(Unit.job_id)
-    )
-    return {row[0]: row[1] for row in rows}
+    return {row[0]: row[1] for row in db.execute(_UNITS, {"jobs": job_ids})}
 
 
 def _received(db: Fenced, job_ids: Sequence[str]) -> dict[str, int]:
-    rows = db.execute(
-        select(Payment.job_id, func.sum(Payment.amount_cents))
-        .where(Payment.job_id.in_(job_ids))
-        .group_by(Payment.job_id)
-    )
-    return {job: int(cents) for job, cents in rows}
+    return {job: int(cents) for job, cents in db.execute(_RECEIVED, {"jobs": job_ids})}
 
 
 def _drawers(db: Fenced, job_ids: Sequence[str]) -> dict[str, dict[str, int]]:
-    rows = db.execute(
-        select(Drawer.job_id, Drawer.stage, func.count(Drawer.id))
-        .where(Drawer.job_id.in_(job_ids), Drawer.gone.is_(False))
-        .group_by(Drawer.job_id, Drawer.stage)
-    )
     found: dict[str, dict[str, int]] = defaultdict(dict)
-    for job, stage, count in rows:
+    for job, stage, count in db.execute(_DRAWERS, {"jobs": job_ids}):
         found[job][stage] = count
     return found
+
+
+_JOBS: BindParameter[Any] = bindparam("jobs", expanding=True)
+_OFFER = Quote.offer
+# Built once: a list of jobs is asked for all day, and building these took longer than answering them.
+_QUOTES = (
+    select(
+        *(Quote.id, Quote.job_id, Quote.number, Quote.revision, Quote.state, Quote.total_cents),
+        *(Quote.issued_at, Quote.opened_at, Quote.answered_at, Quote.answered_name, Quote.valid_until),
+        Quote.created_at,
+        *(_if_agreed(part) for part in (_OFFER["net_cents"].as_integer(), _OFFER["tax_cents"].as_integer())),
+        _if_agreed(_OFFER["stages"]),
+    )
+    .where(Quote.job_id.in_(_JOBS))
+    .order_by(Quote.number.desc(), Quote.revision.desc())
+)
+_UNITS = (
+    select(Unit.job_id, func.count(Unit.id))
+    .where(Unit.job_id.in_(_JOBS), Unit.ended_at.is_(None))
+    .group_by(Unit.job_id)
+)
+_RECEIVED = (
+    select(Payment.job_id, func.sum(Payment.amount_cents))
+    .where(Payment.job_id.in_(_JOBS))
+    .group_by(Payment.job_id)
+)
+_DRAWERS = (
+    select(Drawer.job_id, Drawer.stage, func.count(Drawer.id))
+    .where(Drawer.job_id.in_(_JOBS), Drawer.gone.is_(False))
+    .group_by(Drawer.job_id, Drawer.stage)
+)

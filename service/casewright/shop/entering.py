@@ -5,7 +5,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from sqlalchemy import delete, func, select, update
+from sqlalchemy import bindparam, delete, func, select, update
 from sqlalchemy.exc import IntegrityError
 
 from casewright.pieces.shop_spec import ShopSpec
@@ -238,21 +238,26 @@ def note_seen(db: Fenced, shop_id: str, person_id: str, now: datetime, sign_in_i
         )
 
 
+_WHO = (
+    select(SignIn, Person, Shop)
+    .join(Person, (Person.shop_id == SignIn.shop_id) & (Person.id == SignIn.person_id))
+    .join(Shop, Shop.shop_id == SignIn.shop_id)
+    .where(
+        SignIn.shop_id == bindparam("held"),
+        SignIn.token_hash == bindparam("token"),
+        SignIn.ends_at > bindparam("now"),
+        SignIn.seen_at > bindparam("idle_since"),
+        Person.ended_at.is_(None),
+    )
+)
+# Built once: every page asks it.
+
+
 def who_is(db: Fenced, cookie: str, now: datetime) -> tuple[SignIn, Person, Shop] | None:
     """Who holds a cookie's secret, in one query; None where it has ended."""
     shop_id, _, token = cookie.partition(".")
-    found = db.execute(
-        select(SignIn, Person, Shop)
-        .join(Person, (Person.shop_id == SignIn.shop_id) & (Person.id == SignIn.person_id))
-        .join(Shop, Shop.shop_id == SignIn.shop_id)
-        .where(
-            SignIn.shop_id == shop_id,
-            SignIn.token_hash == token_hash(token),
-            SignIn.ends_at > now,
-            SignIn.seen_at > now - IDLE,
-            Person.ended_at.is_(None),
-        )
-    ).first()
+    asked = {"held": shop_id, "token": token_hash(token), "now": now, "idle_since": now - IDLE}
+    found = db.execute(_WHO, asked).first()
     return (found[0], found[1], found[2]) if found else None
 
 
