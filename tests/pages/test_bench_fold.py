@@ -141,6 +141,20 @@ def test_a_note_may_be_kept_about_a_drawer_of_a_closed_job(shop, bench, job, dra
     assert "Runs tight in August." in noted.text
 
 
+@pytest.mark.parametrize("state", [JobState.LOST, JobState.CLOSED, JobState.QUOTED])
+def test_a_drawer_of_a_job_at_rest_says_why_and_shows_nothing_to_tap(shop, maker, job, drawer, state):
+    drawer_reaches(shop, drawer, "fitted")
+    put(shop, job, state)
+
+    page = maker.get(f"/bench/{drawer}")
+
+    assert f"stands at “{state.value}”: the office moves it" in page.text
+    assert "Next: joints" in page.text
+    assert "Opening, height 6 as drawn, drawn 6" in page.text
+    posts = [form.action for form in page.seen.forms if form.action.startswith(("/drawers/", "/bench/"))]
+    assert posts == [f"/bench/{drawer}/notes"]
+
+
 def put(shop, job, state):
     """Puts a job into a state, whatever the way there."""
     with writing(shop.engine, shop.shop_id) as db:

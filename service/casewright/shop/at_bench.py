@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from functools import cached_property
 
 from casewright.labour.bench import CaseProgress, DrawerProgress, case_progress, drawer_progress
-from casewright.labour.next_step import Step, next_step
+from casewright.labour.next_step import Step, TakeBack, can_take_back, next_step
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.construct import Construction
@@ -113,6 +114,18 @@ class AtBench:
         """Why the bench cannot go on, or goes on without what was measured; empty where all is well."""
         gone = GONE if self.row.drawer.gone else ""
         return at_rest(self.row.job) or self.worked[1] or gone
+
+    @property
+    def is_idle(self) -> bool:
+        """Whether nothing new is tapped about the drawer: its job is not worked on, or it has no opening."""
+        return bool(at_rest(self.row.job)) or self.row.drawer.gone
+
+    def take_back(self, now: datetime, *, is_maker: bool) -> TakeBack:
+        """Whether somebody may take the last stage back now, as `take_back_stage` decides it."""
+        said = at_rest(self.row.job)
+        if said:
+            return TakeBack(stage=self.progress.stage, allowed=False, reason=said)
+        return can_take_back(self.progress, now, is_maker=is_maker)
 
     @property
     def place(self) -> Place:

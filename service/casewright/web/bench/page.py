@@ -14,7 +14,7 @@ from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.half_blind import HalfBlindJoint
 from casewright.joinery.through import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark
-from casewright.labour.next_step import Step, TakeBack, can_take_back, is_done
+from casewright.labour.next_step import Step, TakeBack, is_done
 from casewright.labour.stages import Gate, GateKind, Stage, Tick, drawer_stages, dry_fit
 from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
@@ -83,6 +83,7 @@ class BenchPage(Page):
     stages: Sequence[Stage]
     step: Step
     undo: TakeBack
+    is_idle: bool
     stops: Sequence[Finding]
     cautions: Sequence[str]
     go_to: Sequence[tuple[str, str]]
@@ -199,10 +200,11 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         progress=progress,
         stages=drawer_stages(),
         step=step,
-        undo=can_take_back(progress, visit.now, is_maker=visit.sees_prices),
+        undo=held.take_back(visit.now, is_maker=visit.sees_prices),
+        is_idle=held.is_idle,
         stops=[each for each in held.findings if each.verdict is Verdict.STOP],
         cautions=[_said(each) for each in held.findings if each.verdict is Verdict.CAUTION],
-        go_to=_go_to(held),
+        go_to=[] if held.is_idle else _go_to(held),
         trouble=held.trouble,
         refused=refused,
         numbers=main_numbers(held.drawer, progress, unit) if held.drawer else (),
@@ -216,7 +218,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
             TickLine(line=line, ticked=line.code in progress.ticked, done=is_done(line, progress))
             for line in dry_fit()
         ],
-        fits_now=_fits_now(held),
+        fits_now=_fits_now(held) and not held.is_idle,
         form=form or Form(values=typed),
         drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
         if held.drawer
