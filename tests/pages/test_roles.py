@@ -51,6 +51,20 @@ def ask(visitor: Visitor, name: str, furnished: Any) -> Any:
 
 
 @pytest.mark.parametrize("name", TRIED)
+def test_no_page_is_hidden_by_one_that_is_asked_before_it(name):
+    method, _, path = name.partition(" ")
+    address = re.sub(r"\{[^}]*\}", lambda _: new_id(), path)
+
+    first = next(
+        one
+        for one, route in ROUTES.items()
+        if one.startswith(f"{method} ") and route.path_regex.match(address)
+    )
+
+    assert first == name
+
+
+@pytest.mark.parametrize("name", TRIED)
 def test_every_page_says_for_whom_it_is(name):
     assert roles_of(ROUTES[name]) is not None, (
         f"{name} takes no visit: say Owner, Office, Everybody or Stranger"

@@ -43,6 +43,7 @@ ROUTERS = (
     board,
     bench,
     taps,
+    job_forms,
     job_page,
     unit_editor,
     unit_parts,
@@ -53,7 +54,6 @@ ROUTERS = (
     unit_start,
     unit_options,
     unit_books,
-    job_forms,
     job_money,
     job_own,
     time_,
@@ -77,4 +77,7 @@ ROUTERS = (
     shop_revisions,
     demo,
 )
-"""Each is asked in turn whether a path is its own: what a shop opens all day comes first."""
+"""Each is asked in turn whether a path is its own: what a shop opens all day comes first.
+
+The forms of jobs stand before the page of a job, which would take `/jobs/new` for the job called new.
+"""
