@@ -13,13 +13,14 @@ from datetime import date, datetime
 from functools import partial
 from importlib.resources import files
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Any, NoReturn, TypeVar
 
 from casewright import __version__
 from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.measure.saying import refusal
 from casewright.measure.typed import quoted
 from casewright.measure.working import NoSuchFigure
 from casewright.papers.data import estimate_data, unit_data, working_data
@@ -36,6 +37,7 @@ from casewright.pieces.shop_spec import ShopSpec
 from casewright.pieces.spec import UnitSpec
 from casewright.service_commands import add_service_commands
 
+Worked = TypeVar("Worked")
 FINE, STOPPED, UNUSABLE, FAULT = 0, 1, 2, 3
 NAMES = "@names"
 """What --why means when it is given without a name: list them."""
@@ -191,9 +193,9 @@ def run_estimate(given: argparse.Namespace) -> int:
     """`casewright estimate`."""
     if given.schema:
         return show_json(unit_schema())
-    spec, figures = read_spec(given.file), read_shop(given.shop)
-    held = estimate(spec, figures, read_day(given.start))
+    spec, figures, start = read_spec(given.file), read_shop(given.shop), read_day(given.start)
     writing = writing_of(given, spec.unit, figures.spec.symbol)
+    held = or_refused(lambda: estimate(spec, figures, start), writing.unit)
 
     def report() -> str:
         name = figures.spec.name or "the shop file"
@@ -207,10 +209,18 @@ def run_unit(given: argparse.Namespace) -> int:
     if given.schema:
         return show_json(unit_schema())
     spec, figures = read_spec(given.file), read_shop(given.shop)
-    unit = construct(spec, figures)
     writing = writing_of(given, spec.unit, figures.spec.symbol)
+    unit = or_refused(lambda: construct(spec, figures), writing.unit)
     report = partial(unit_report, unit, writing, checks=given.checks)
     return answer(given, unit, unit.findings, writing, report, lambda: unit_data(unit))
+
+
+def or_refused(work: Callable[[], Worked], unit: LengthUnit) -> Worked:
+    """What is worked out; a refusal speaks in the unit of the answer."""
+    try:
+        return work()
+    except REFUSALS as error:
+        raise Unusable(refusal(error, unit)) from None
 
 
 def answer(
@@ -245,7 +255,7 @@ def run_joint(given: argparse.Namespace) -> int:
     try:
         solved = solve(kind.name, values)
     except ValueError as error:
-        raise Unusable(str(error)) from None
+        raise Unusable(refusal(error, unit)) from None
     if given.json:
         show_json(joint_data(kind.name, solved))
     else:

@@ -53,10 +53,12 @@ def test_a_gap_in_the_rack_is_listed_with_what_would_fill_it():
     found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
 
     assert found.verdict is Verdict.CAUTION
-    assert found.message == (
+    assert str(found.message) == (
         "The narrowest in the rack is 1/2 in; it lacks one of 9/32 in or narrower for between the tails."
     )
-    assert found.remedy == "Add a chisel of 9/32 in or narrower for between the tails, or widen the pins."
+    assert (
+        str(found.remedy) == "Add a chisel of 9/32 in or narrower for between the tails, or widen the pins."
+    )
 
 
 def test_an_empty_rack_lacks_both_chisels():
@@ -66,7 +68,7 @@ def test_an_empty_rack_lacks_both_chisels():
     found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
 
     assert found.verdict is Verdict.CAUTION
-    assert "for the sockets and 9/32 in or narrower for between the tails" in found.message
+    assert "for the sockets and 9/32 in or narrower for between the tails" in str(found.message)
 
 
 @pytest.mark.parametrize(

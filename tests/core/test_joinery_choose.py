@@ -72,7 +72,7 @@ def test_every_number_of_tails_is_either_offered_or_refused_with_a_reason(
 ) -> None:
     sizes = (height, side, 0.625, 0.125, pin, 8, 1 / 32)
     offered = {choice.count for choice in rank(*sizes)}
-    refused = {refusal.count for refusal in refusals(*sizes) if refusal.why.endswith(".")}
+    refused = {refusal.count for refusal in refusals(*sizes) if str(refusal.why).endswith(".")}
 
     assert offered | refused == set(range(1, max(offered | refused) + 1))
     assert not offered & refused
@@ -164,14 +164,14 @@ def test_a_groove_leaves_out_the_tails_that_would_not_hide_it():
 def test_a_refusal_says_what_is_wrong_and_what_would_do(sizes, count, why):
     refused = {refusal.count: refusal.why for refusal in refusals(*sizes)}
 
-    assert refused[count] == why
+    assert str(refused[count]) == why
 
 
 def test_a_groove_that_would_show_is_a_reason_to_refuse():
     refused = refusals(*DRESSER, groove=Groove(height=1.0, width=0.25, depth=0.25))
 
     seven = next(refusal for refusal in refused if refusal.count == 7)
-    assert seven.why == (
+    assert str(seven.why) == (
         "The lowest tail covers 13/64 to ≈1-7/64 in at the inside face, and the groove lies from 1 to 1-1/4."
     )
 
@@ -179,13 +179,13 @@ def test_a_groove_that_would_show_is_a_reason_to_refuse():
 def test_a_choice_says_what_cost_it_points():
     three = next(choice for choice in rank(*DRESSER, family_pitch=1.5) if choice.count == 3)
 
-    assert [reason.split(" off: ")[1] for reason in three.reasons] == [
+    assert [str(reason).split(" off: ")[1] for reason in three.reasons] == [
         "a tail is ≈2-41/64 in wide.",
         "its spacing of ≈2-49/64 in differs from the other drawers'.",
         "tails of ≈2-41/64 in open in dry rooms.",
     ]
     # 100 less what the reasons say, which are printed to a tenth
-    said = sum(float(reason.split(" ")[0]) for reason in three.reasons)
+    said = sum(float(str(reason).split(" ")[0]) for reason in three.reasons)
     assert three.score == pytest.approx(100 - said, abs=0.2)
 
 
@@ -194,7 +194,7 @@ def test_tails_little_wider_than_their_pins_cost_points():
 
     # tails of 1.026 in are 2.6 pins wide
     assert slim.off_for_slim == LOOKS.slim_points.value
-    assert slim.reasons[-1] == "10.0 off: a tail is only 2.6 pins wide."
+    assert str(slim.reasons[-1]) == "10.0 off: a tail is only 2.6 pins wide."
 
 
 def test_the_taste_is_the_shops_to_set():

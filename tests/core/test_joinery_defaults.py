@@ -93,7 +93,7 @@ def test_softwood_has_the_stronger_slope(softwood, slope):
     ],
 )
 def test_a_choice_says_why(chosen, name, value, why):
-    assert (chosen.name, chosen.value, chosen.why) == (name, value, why)
+    assert (chosen.name, chosen.value, str(chosen.why)) == (name, value, why)
     assert chosen.source
 
 

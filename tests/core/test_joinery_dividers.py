@@ -65,7 +65,7 @@ def test_a_layout_is_stepped_out_as_its_sizes_are():
 
 
 def test_the_card_says_each_move_of_the_dividers():
-    lines = stepping(8.40625, 0.125, 0.125, 5).lines()
+    lines = tuple(map(str, stepping(8.40625, 0.125, 0.125, 5).lines()))
 
     assert lines == (
         "Mark a half pin of 1/8 in at both edges.",
@@ -73,6 +73,6 @@ def test_the_card_says_each_move_of_the_dividers():
         "From the lower mark step up 5×: each step but the last marks the lower edge of the next tail, "
         "and the last lands 1/8 in past the upper mark.",
         "From the upper mark step down 5×: the steps mark the upper edges of the tails.",
-        "If the last step lands long by 1/64, close the dividers by 1/320 in, if short, open them as much; "
+        "If the last step lands long by 1/64, close the dividers by 0.0031 in, if short, open them as much; "
         "then step again.",
     )

@@ -83,7 +83,7 @@ def test_without_a_rabbet_the_second_gauge_is_the_side():
 def test_what_the_wrong_gauge_does_is_said_with_its_sizes():
     text = what_a_wrong_gauge_does(1 / 16)
 
-    assert text == (
+    assert str(text) == (
         "Every socket would be 1/16 in too deep: flush, the side leaves an open slot of 1/16 behind each "
         "tail; pushed in until it bears, both ends of the front stand 1/16 proud, and planed flush the "
         "drawer is 1/8 narrower than its opening wants."

@@ -121,7 +121,7 @@ def test_a_higher_front_has_its_upper_half_pin_on_the_card():
 def test_the_card_names_the_sides_that_each_gauge_serves():
     sides = (("1L", 0.4375), ("1R", 0.46875))
 
-    notes = [setting.note for setting in half_blind(replace(DRESSER, measured_sides=sides)).settings]
+    notes = [str(setting.note) for setting in half_blind(replace(DRESSER, measured_sides=sides)).settings]
 
     assert [note.rsplit(" of ", 1)[1] for note in notes if " of 1" in note] == ["1L", "1R"]
 
@@ -179,6 +179,6 @@ def test_a_joint_that_cannot_be_meant_is_refused_with_what_would_do(changes, sen
 
 
 def test_without_a_rabbet_the_card_says_nothing_of_one():
-    notes = [setting.note for setting in half_blind(replace(DRESSER, rabbet=0.0)).settings]
+    notes = [str(setting.note) for setting in half_blind(replace(DRESSER, rabbet=0.0)).settings]
 
     assert [note for note in notes if "rabbet" in note] == []

@@ -41,7 +41,7 @@ def test_the_required_fields_alone_make_a_joint_and_the_rest_is_chosen_with_a_re
     names = {field.name for field in kind.fields if not field.required}
     assert solved.chosen
     assert {chosen.name for chosen in solved.chosen} <= names
-    assert all(chosen.why.endswith(".") and chosen.source for chosen in solved.chosen)
+    assert all(str(chosen.why).endswith(".") and chosen.source for chosen in solved.chosen)
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
@@ -137,7 +137,7 @@ def test_the_ledger_says_which_numbers_were_given_and_which_were_chosen():
 
     assert ledger["height"].basis == "given"
     assert explain(ledger, "side").value == "1/2 in"
-    assert ledger["lap"].basis.startswith("chosen: A quarter of the 13/16 in front")
+    assert str(ledger["lap"].basis).startswith("chosen: A quarter of the 13/16 in front")
 
 
 @pytest.mark.parametrize(

@@ -111,7 +111,7 @@ def test_the_usual_socket_passes_its_checks(case_side: float) -> None:
 def test_a_socket_is_stopped_where_it_weakens_the_side(changes, rule, verdict, remedy):
     found = next(finding for finding in joint(**changes).findings if finding.rule == rule)
 
-    assert (found.verdict, found.remedy) == (verdict, remedy)
+    assert (found.verdict, str(found.remedy)) == (verdict, remedy)
 
 
 def test_the_taper_is_on_the_card_of_a_long_joint_only():

@@ -55,7 +55,7 @@ def test_a_rabbet_at_the_back_sets_the_same_trap_as_at_the_front():
     joint = through(replace(DRESSER, rabbet=1 / 16))
 
     assert (joint.gauge_back, joint.wrong_gauge_back) == (7 / 16, 1 / 2)
-    assert "both ends of the back stand 1/16 proud" in joint.wrong_gauge_text
+    assert "both ends of the back stand 1/16 proud" in str(joint.wrong_gauge_text)
 
 
 def test_without_a_rabbet_the_side_sets_the_gauge():
@@ -75,7 +75,7 @@ def test_the_side_keeps_a_quarter_below_its_groove(height, verdict, remedy):
     joint = through(replace(DRESSER, groove=Groove(height=height, width=0.25, depth=0.25)))
 
     found = joint.findings[-1]
-    assert (found.rule, found.verdict, found.remedy) == ("side below groove", verdict, remedy)
+    assert (found.rule, found.verdict, str(found.remedy)) == ("side below groove", verdict, remedy)
 
 
 def test_without_a_groove_nothing_is_said_of_it():
@@ -119,6 +119,6 @@ def test_a_joint_that_cannot_be_meant_is_refused(changes, sentence):
 
 @pytest.mark.parametrize(("rabbet", "said"), [(0.0, False), (1 / 16, True)])
 def test_the_card_says_left_after_the_rabbet_only_where_there_is_one(rabbet, said):
-    notes = [setting.note for setting in through(replace(DRESSER, rabbet=rabbet)).settings]
+    notes = [str(setting.note) for setting in through(replace(DRESSER, rabbet=rabbet)).settings]
 
     assert any("left after the rabbet" in note for note in notes) is said

@@ -139,7 +139,10 @@ def test_the_joints_of_a_part_are_named_at_its_ends():
     ends = {part.code: part.ends for part in built(chest()).parts}
     plain = {part.code: part.ends for part in built(chest({"drawers.rabbet": 0})).parts}
 
-    assert ends["A-R1-1-SL"] == ("half-blind dovetail, tails, rabbet 1/16", "through dovetail, tails")
-    assert plain["A-R1-1-SL"] == ("half-blind dovetail, tails", "through dovetail, tails")
-    assert ends["A-D1-RF"] == ("housing, 1/4 deep",) * 2
-    assert ends["A-D1-RL"][1] == "frame tenon, 1/2 long, left dry with a gap of 1/8"
+    assert tuple(map(str, ends["A-R1-1-SL"])) == (
+        "half-blind dovetail, tails, rabbet 1/16",
+        "through dovetail, tails",
+    )
+    assert tuple(map(str, plain["A-R1-1-SL"])) == ("half-blind dovetail, tails", "through dovetail, tails")
+    assert tuple(map(str, ends["A-D1-RF"])) == ("housing, 1/4 deep",) * 2
+    assert str(ends["A-D1-RL"][1]) == "frame tenon, 1/2 long, left dry with a gap of 1/8"

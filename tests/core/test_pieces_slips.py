@@ -135,7 +135,9 @@ def test_a_sag_is_remedied_with_the_thickness_that_would_do():
     made = built(chest({"drawers.muntin.use": "never", "body.width": "48"}))
 
     assert [
-        finding for finding in found(made, "bottom sag") if not any(sign.isdigit() for sign in finding.remedy)
+        finding
+        for finding in found(made, "bottom sag")
+        if not any(sign.isdigit() for sign in str(finding.remedy))
     ] == []
 
 

@@ -58,8 +58,8 @@ def test_a_piece_that_is_covered_is_told_of_the_rule_and_that_only_its_test_deci
     found = check_scope(chest(10), BEDROOM, LIMITS)
 
     assert found.verdict is Verdict.PASS
-    assert "16 CFR 1261, which adopts ASTM F2057-23, covers it" in found.message
-    assert "only the test of the standard decides" in found.message
+    assert "16 CFR 1261, which adopts ASTM F2057-23, covers it" in str(found.message)
+    assert "only the test of the standard decides" in str(found.message)
 
 
 def test_a_piece_that_is_not_covered_is_told_every_reason():
@@ -67,14 +67,14 @@ def test_a_piece_that_is_not_covered_is_told_every_reason():
 
     found = check_scope(chest(10), use, LIMITS)
 
-    assert "it is not for clothing, 2.00 cu ft is below 3.2 cu ft" in found.message
+    assert "it is not for clothing, 2.00 cu ft is below 3.2 cu ft" in str(found.message)
 
 
 def test_a_built_in_is_not_tried_for_tipping():
     found = tip_findings(chest(20), replace(BEDROOM, free_standing=False))
 
     assert [finding.rule for finding in found] == ["tip scope"]
-    assert "fixed to the building" in found[0].message
+    assert "fixed to the building" in str(found[0].message)
 
 
 def test_a_short_travel_passes_and_a_full_one_is_stopped_with_the_travel_that_would_pass():
@@ -84,11 +84,11 @@ def test_a_short_travel_passes_and_a_full_one_is_stopped_with_the_travel_that_wo
     # 900 hold; 15 x 8 + 40 x 9 = 480 closed over 55 lb: (720 + 480) / 55 = 21.81, down to 21-13/16 less a bit
     assert short["tip all open"].verdict is Verdict.PASS
     assert full["tip all open"].verdict is Verdict.STOP
-    assert full["tip all open"].remedy.startswith("Stop the drawers at 21-13/16 in; or add")
-    assert "restraint" in full["tip all open"].remedy
+    assert str(full["tip all open"].remedy).startswith("Stop the drawers at 21-13/16 in; or add")
+    assert "restraint" in str(full["tip all open"].remedy)
     # lacking 1.25 x (55 x 26 - 480) - 900 = 287.5: over 18 in that is 15.97 lb, over 158.75 lb it is 1.81 in
-    assert "add 16 lb at the bottom" in full["tip all open"].remedy
-    assert "front feet 1-13/16 in forward" in full["tip all open"].remedy
+    assert "add 16 lb at the bottom" in str(full["tip all open"].remedy)
+    assert "front feet 1-13/16 in forward" in str(full["tip all open"].remedy)
 
 
 def test_the_situations_come_with_the_wall_restraint_at_the_end():
@@ -138,7 +138,7 @@ def test_a_wall_restraint_is_always_asked_for(planned, covered, verdict):
     found = check_restraint(planned, covered)
 
     assert found.verdict is verdict
-    assert "restraint" in found.message
+    assert "restraint" in str(found.message)
 
 
 def test_a_drawer_that_cannot_open_safely_at_all_asks_for_an_interlock():
@@ -146,8 +146,8 @@ def test_a_drawer_that_cannot_open_safely_at_all_asks_for_an_interlock():
 
     found = {finding.rule: finding for finding in tip_findings(light, BEDROOM)}
 
-    assert found["tip child, level"].remedy.startswith("Stop the drawers at")
-    assert found["tip push"].remedy.startswith("No travel is safe")
+    assert str(found["tip child, level"].remedy).startswith("Stop the drawers at")
+    assert str(found["tip push"].remedy).startswith("No travel is safe")
 
 
 def integrated_sag(pressure, span, modulus, thickness, steps=2000):
@@ -188,15 +188,15 @@ def test_half_the_span_sags_a_sixteenth_as_much():
 def test_a_short_bottom_passes_without_a_remedy():
     found = check_sag(15, 0.375, 1.58e6, 4, about="A-R1-1")
 
-    assert (found.verdict, found.remedy, found.about) == (Verdict.PASS, "", "A-R1-1")
+    assert (found.verdict, str(found.remedy), found.about) == (Verdict.PASS, "", "A-R1-1")
 
 
 def test_a_long_bottom_is_stopped_with_a_muntin_and_a_thickness_that_would_pass():
     found = check_sag(36.9375, 0.375, 1.58e6, 7.75)
 
     assert found.verdict is Verdict.STOP
-    assert "over 17-15/32 in the sag is 0.007 in" in found.remedy
-    assert "7/16 in thick" in found.remedy
+    assert "over 17-15/32 in the sag is 0.007 in" in str(found.remedy)
+    assert "7/16 in thick" in str(found.remedy)
 
 
 @pytest.mark.parametrize(("modulus", "thickness"), [(0, 0.375), (1.58e6, 0)])
@@ -224,7 +224,7 @@ def test_a_wide_drawer_pulled_at_its_corner_is_a_caution_with_both_remedies():
 
     # 2 x 0.3 x 15 = 9 in needed, 2 in engaged: stop at 5 in, or the pull within 2 / 0.6 = 3-1/3 in
     assert found.verdict is Verdict.CAUTION
-    assert found.remedy.startswith("Stop it at 5 in, or set the pull within 3-21/64 in")
+    assert str(found.remedy).startswith("Stop it at 5 in, or set the pull within 3-21/64 in")
 
 
 def test_a_drawer_that_comes_right_out_is_not_engaged():
@@ -241,8 +241,8 @@ def test_a_drawer_is_at_least_half_as_long_as_wide(length, width, verdict):
 def test_a_drawer_too_short_for_its_width_is_told_how_long_it_should_be():
     found = check_shape(16, 36)
 
-    assert found.message == "16 in long and 36 in wide; half the width is 18 in."
-    assert found.remedy.startswith("Make it 18 in long or split the row in two")
+    assert str(found.message) == "16 in long and 36 in wide; half the width is 18 in."
+    assert str(found.remedy).startswith("Make it 18 in long or split the row in two")
 
 
 def test_a_piece_on_all_three_limits_is_outside_only_for_what_it_is_used_for():
@@ -251,4 +251,4 @@ def test_a_piece_on_all_three_limits_is_outside_only_for_what_it_is_used_for():
 
     found = check_scope(at_limits, replace(BEDROOM, clothing=False, volume=3.2), LIMITS)
 
-    assert "ASTM F2057-23: it is not for clothing. This is" in found.message
+    assert "ASTM F2057-23: it is not for clothing. This is" in str(found.message)

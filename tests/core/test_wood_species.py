@@ -148,4 +148,4 @@ def test_evidence_without_a_source_is_refused() -> None:
 
 def test_evidence_reads_as_a_person_would_say_it() -> None:
     assert str(wood("walnut").evidence("radial")).startswith("published: Wood Handbook")
-    assert str(wood("walnut").evidence("average_board_width")).startswith("common practice: 6 in")
+    assert str(wood("walnut").evidence("average_board_width")).startswith("common practice: the usable width")

@@ -89,9 +89,9 @@ def test_a_part_close_to_the_limit_of_its_class_is_looked_at_twice(
     found = check_class(finish, class_named("4/4"), flattening=flattening, about="F3")
 
     assert found.verdict is verdict
-    assert said in found.message
+    assert said in str(found.message)
     assert found.about == "F3"
-    assert bool(found.remedy) is (verdict is not Verdict.PASS)
+    assert bool(str(found.remedy)) is (verdict is not Verdict.PASS)
 
 
 def test_spare_thickness_is_what_lies_between_part_and_limit() -> None:

@@ -320,4 +320,4 @@ def test_the_cautions_are_the_printed_ones_and_no_others():
 def test_the_wide_parts_are_named_with_their_rough_widths():
     (wide,) = found("wide boards")
 
-    assert [part in wide.message for part in ("F3 7-5/32", "F4 7-29/32", "F5 8-21/32")] == [True] * 3
+    assert [part in str(wide.message) for part in ("F3 7-5/32", "F4 7-29/32", "F5 8-21/32")] == [True] * 3

@@ -166,7 +166,7 @@ def test_the_worked_joints_pass_every_check(joint):
 def test_narrow_pins_of_the_bedside_are_sawn_out():
     note = next(finding for finding in J2.findings if finding.rule == "JC6")
 
-    assert "fret saw" in note.message
+    assert "fret saw" in str(note.message)
 
 
 def test_the_dresser_ranks_its_numbers_of_tails_as_printed():

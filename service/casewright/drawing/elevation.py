@@ -6,6 +6,7 @@ from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View
+from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Count, Inches
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer
@@ -16,11 +17,12 @@ PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""
 
 
-def elevation(unit: Construction) -> Drawing:
+def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     """The front elevation of a unit, with heights, widths, drawer codes and pulls.
 
     Args:
         unit: the unit, worked out
+        shown: the unit of its sizes; None for that in which the piece was drawn
 
     Returns:
         The drawing.
@@ -30,7 +32,7 @@ def elevation(unit: Construction) -> Drawing:
     spec, face = unit.spec, unit.face
     return fitted(
         lambda sheet: _draw(View(sheet), unit),
-        spec.unit,
+        shown or spec.unit,
         name=f"{spec.code}-elevation",
         title=f"{spec.code}: {spec.name}",
         subject="Front elevation",

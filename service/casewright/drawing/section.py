@@ -7,6 +7,7 @@ from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
+from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer
@@ -17,11 +18,12 @@ DETAIL_ROOM = 4.0
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3"), ("W4", "W5")
 
 
-def section(unit: Construction) -> Drawing:
+def section(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     """The vertical section of a unit, front to back through the middle of a column of drawers.
 
     Args:
         unit: the unit, worked out
+        shown: the unit of its sizes; None for that in which the piece was drawn
 
     Returns:
         The drawing, the front at its left, with a full-size detail of a drawer's lower front corner.
@@ -32,7 +34,7 @@ def section(unit: Construction) -> Drawing:
     plane = section_plane(unit)
     return fitted(
         lambda sheet: _draw(View(sheet), unit, plane),
-        spec.unit,
+        shown or spec.unit,
         name=f"{spec.code}-section",
         title=f"{spec.code}: {spec.name}",
         subject="Section from front to back",

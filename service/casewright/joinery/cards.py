@@ -4,7 +4,7 @@ from casewright.joinery.chisels import Chisels
 from casewright.joinery.dividers import Stepping
 from casewright.joinery.joint import Measure, Setting
 from casewright.joinery.layout import TailLayout
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 
 
 def layout_settings(layout: TailLayout, stepping: Stepping) -> tuple[Setting, ...]:
@@ -25,13 +25,13 @@ def layout_settings(layout: TailLayout, stepping: Stepping) -> tuple[Setting, ..
             name="dividers",
             label="Dividers",
             value=stepping.setting,
-            note=f"{stepping.steps} steps from each mark, to {show(stepping.overshoot)} in past the other",
+            note=say("{:d} steps from each mark, to {} past the other", stepping.steps, stepping.overshoot),
         ),
         Setting(name="steps", label="Steps", value=stepping.steps, measure=Measure.COUNT),
         Setting(name="overshoot", label="Overshoot", value=stepping.overshoot, note="one pin"),
         Setting(
             name="correction",
-            label="Dividers for each 1/64 out",
+            label=say("Dividers for each {:fraction} out", 1 / 64),
             value=stepping.correction,
             note="close them by this when the last step lands long, open them when it lands short",
         ),

@@ -9,8 +9,7 @@ from casewright.joinery.layout import TailLayout
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE, bevel_degrees, fewest_tails, most_tails
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import show
-from casewright.measure.rounding import up_to
+from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number, Percent
 
 
@@ -48,7 +47,7 @@ def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: s
         return Finding(
             rule="JC4",
             verdict=Verdict.PASS,
-            message=f"The rabbet of {show(rabbet)} in suits a side of {show(side)} in.",
+            message=say("The rabbet of {} suits a side of {}.", rabbet, side),
             about=about,
             found=rabbet,
             needed=least,
@@ -57,8 +56,8 @@ def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: s
     return Finding(
         rule="JC4",
         verdict=Verdict.CAUTION,
-        message=f"The rabbet of {show(rabbet)} in is {why} ({show(side)} in).",
-        remedy=f"Make the rabbet {show(least)} to {show(most)} in deep; the nearest is {show(limit)}.",
+        message=say("The rabbet of {} is {} ({}).", rabbet, why, side),
+        remedy=say("Make the rabbet {:bare} to {} deep; the nearest is {:bare}.", least, most, limit),
         about=about,
         found=rabbet,
         needed=limit,
@@ -82,18 +81,18 @@ def neck_width(layout: TailLayout, side: Inches, limits: Limits = LIMITS, about:
     """
     least = max(side, limits.neck_least.value)
     narrow = layout.neck < least - TOLERANCE
-    remedy = ""
+    remedy: Words = ""
     if narrow:
         most = most_tails(layout.height, layout.half_pin, layout.pin, layout.flare, least)
         remedy = (
             f"Use {most} tail{'s' if most > 1 else ''} at most."
             if most
-            else f"No number leaves {show(least)} in: make the half pins narrower or the board higher."
+            else say("No number leaves {}: make the half pins narrower or the board higher.", least)
         )
     return Finding(
         rule="JC5",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
-        message=f"A tail is {show(layout.neck)} in wide at the baseline; it needs {show(least)}.",
+        message=say("A tail is {} wide at the baseline; it needs {:bare}.", layout.neck, least),
         remedy=remedy,
         about=about,
         found=layout.neck,
@@ -120,14 +119,14 @@ def pin_width(pin: Inches, kerf: Inches, limits: Limits = LIMITS, about: str = "
     least = max(limits.pin_least.value, over_kerf)
     source = limits.pin_over_kerf.source if over_kerf > limits.pin_least.value else limits.pin_least.source
     narrow = pin < least - TOLERANCE
-    message = f"A pin is {show(pin)} in at its narrow side; it needs {show(least)}."
+    message = say("A pin is {} at its narrow side; it needs {:bare}.", pin, least)
     if not narrow and pin <= limits.fret_saw_pin.value + TOLERANCE:
         message += " Clear the waste between the tails with a fret saw."
     return Finding(
         rule="JC6",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
         message=message,
-        remedy=f"Make the pins {show(up_to(least, 1 / 64))} in or wider." if narrow else "",
+        remedy=say("Make the pins {:up} or wider.", least) if narrow else "",
         about=about,
         found=pin,
         needed=least,
@@ -153,8 +152,8 @@ def half_pin_width(half_pin: Inches, limits: Limits = LIMITS, about: str = "") -
     return Finding(
         rule="JC7",
         verdict=Verdict.CAUTION if narrow else Verdict.PASS,
-        message=f"A half pin is {show(half_pin)} in; narrower than {show(least)} it splits.",
-        remedy=f"Make the half pins {show(least)} in or wider." if narrow else "",
+        message=say("A half pin is {}; narrower than {:bare} it splits.", half_pin, least),
+        remedy=say("Make the half pins {:up} or wider.", least) if narrow else "",
         about=about,
         found=half_pin,
         needed=least,
@@ -180,13 +179,13 @@ def tail_width_limit(layout: TailLayout, side: Inches, limits: Limits = LIMITS, 
     widest = min(limits.tail_widest.value, by_side)
     source = limits.tail_widest_sides.source if by_side == widest else limits.tail_widest.source
     wide = layout.tail_width > widest + TOLERANCE
-    remedy = ""
+    remedy: Words = ""
     if wide:
         remedy = f"Use {fewest_tails(layout.height, layout.half_pin, layout.pin, widest)} tails or more."
     return Finding(
         rule="JC9",
         verdict=Verdict.CAUTION if wide else Verdict.PASS,
-        message=f"A tail is {show(layout.tail_width)} in wide; over {show(widest)} it opens in dry rooms.",
+        message=say("A tail is {} wide; over {:bare} it opens in dry rooms.", layout.tail_width, widest),
         remedy=remedy,
         about=about,
         found=layout.tail_width,
@@ -241,17 +240,18 @@ def chisels_at_hand(layout: TailLayout, chisels: Chisels, rack: Rack, about: str
         "between the tails": (layout.pin_inside, chisels.between_tails),
     }
     missing = {place: room for place, (room, chisel) in gaps.items() if chisel is None}
-    narrowest = f"{show(rack.chisels[0])} in" if rack.chisels else "no chisel at all"
+    narrowest = say("{}", rack.chisels[0]) if rack.chisels else "no chisel at all"
     tightest = min(layout.neck, layout.pin_inside)
+    remedy: Words = ""
     if missing:
-        wanted = " and ".join(f"{show(room)} in or narrower for {place}" for place, room in missing.items())
-        message = f"The narrowest in the rack is {narrowest}; it lacks one of {wanted}."
-        remedy = f"Add a chisel of {wanted}, or widen the pins."
-    else:
-        message = f"Chisels: {show(chisels.sockets or 0.0)} in for the sockets, " + (
-            f"{show(chisels.between_tails or 0.0)} between the tails."
+        wanted = strung(
+            " and ", (say("{} or narrower for {}", room, place) for place, room in missing.items())
         )
-        remedy = ""
+        message = say("The narrowest in the rack is {}; it lacks one of {}.", narrowest, wanted)
+        remedy = say("Add a chisel of {}, or widen the pins.", wanted)
+    else:
+        sizes = chisels.sockets or 0.0, chisels.between_tails or 0.0
+        message = say("Chisels: {} for the sockets, {:bare} between the tails.", *sizes)
     return Finding(
         rule="JC13",
         verdict=Verdict.CAUTION if missing else Verdict.PASS,
@@ -282,8 +282,8 @@ def wood_below_groove(height: Inches, limits: Limits = LIMITS, about: str = "") 
     return Finding(
         rule="side below groove",
         verdict=Verdict.CAUTION if weak else Verdict.PASS,
-        message=f"The side keeps {show(height)} in below its groove; it needs {show(least)}.",
-        remedy=f"Raise the groove by {show(least - height)} in, to {show(least)}." if weak else "",
+        message=say("The side keeps {} below its groove; it needs {:bare}.", height, least),
+        remedy=say("Raise the groove by {}, to {:bare}.", least - height, least) if weak else "",
         about=about,
         found=height,
         needed=least,

@@ -8,7 +8,7 @@ from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import rows
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.measure.units import Inches
 
 
@@ -28,9 +28,13 @@ class Rack:
         if list(self.chisels) != sorted(self.chisels):
             raise ValueError("List the chisels from the narrowest to the widest.")
         if self.chisels and not self.chisels[0] > 0:
-            raise ValueError(f"A chisel of {show(self.chisels[0])} in has no edge; leave it out of the rack.")
+            raise ValueError(say("A chisel of {} has no edge; leave it out of the rack.", self.chisels[0]))
         if not 0 < self.kerf < 1:
-            raise ValueError(f"A saw kerf of {self.kerf:g} in is not a dovetail saw's; 1/32 is usual.")
+            raise ValueError(
+                say(
+                    "A saw kerf of {:exact} is not a dovetail saw's; {:fraction} is usual.", self.kerf, 1 / 32
+                )
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

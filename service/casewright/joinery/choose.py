@@ -12,7 +12,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE, divider_setting, flare, most_tails, tail_width
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
 
@@ -78,16 +78,15 @@ class Choice:
     off_for_slim: Number
 
     @property
-    def reasons(self) -> tuple[str, ...]:
+    def reasons(self) -> tuple[Words, ...]:
         """Why it has its score: one sentence for each reason that took points off."""
-        wide = show(self.tail_width)
-        said = (
-            (self.off_for_width, f"a tail is {wide} in wide"),
-            (self.off_for_family, f"its spacing of {show(self.pitch)} in differs from the other drawers'"),
-            (self.off_for_wide, f"tails of {wide} in open in dry rooms"),
+        said: tuple[tuple[Number, Words], ...] = (
+            (self.off_for_width, say("a tail is {} wide", self.tail_width)),
+            (self.off_for_family, say("its spacing of {} differs from the other drawers'", self.pitch)),
+            (self.off_for_wide, say("tails of {} open in dry rooms", self.tail_width)),
             (self.off_for_slim, f"a tail is only {self.tail_width / self.pin:.1f} pins wide"),
         )
-        return tuple(f"{points:.1f} off: {why}." for points, why in said if points >= 0.05)
+        return tuple(say("{:.1f} off: {}.", points, why) for points, why in said if points >= 0.05)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +101,7 @@ class Refusal:
 
     count: Count
     pin: Inches
-    why: str
+    why: Words
 
 
 def points_for_width(tail_width: Inches, side: Inches, looks: Looks = LOOKS) -> Number:
@@ -251,19 +250,23 @@ def refusals(
     most = most_tails(height, half_pin, pin, narrowing, least)
     found = []
     for count in range(1, most + 2):
-        why = ""
+        why: Words = ""
         wide = tail_width(height, half_pin, pin, count)
         if pin < _least_pin(kerf, limits) - TOLERANCE:
-            why = f"A pin of {show(pin)} in is too narrow; make it {show(_least_pin(kerf, limits))}."
+            why = say("A pin of {} is too narrow; make it {:bare}.", pin, _least_pin(kerf, limits))
         elif count > most:
-            why = f"A tail would be {show(wide - 2 * narrowing)} in at the baseline; it needs {show(least)}."
+            why = say("A tail would be {} at the baseline; it needs {:bare}.", wide - 2 * narrowing, least)
         elif not _holds(count, height, looks):
-            why = f"One tail does not hold a board {show(height)} in high."
+            why = say("One tail does not hold a board {} high.", height)
         elif groove and not _hides(groove, half_pin, wide, narrowing):
             lower, upper = half_pin + narrowing, half_pin + wide - narrowing
-            why = (
-                f"The lowest tail covers {show(lower)} to {show(upper)} in at the inside face, and the "
-                f"groove lies from {show(groove.height)} to {show(groove.top)}."
+            why = say(
+                "The lowest tail covers {:bare} to {} at the inside face, and the "
+                "groove lies from {:bare} to {:bare}.",
+                lower,
+                upper,
+                groove.height,
+                groove.top,
             )
         if why:
             found.append(Refusal(count=count, pin=pin, why=why))

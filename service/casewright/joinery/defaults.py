@@ -9,8 +9,8 @@ from casewright.joinery.joint import Chosen, Measure
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
-from casewright.measure.lengths import show
 from casewright.measure.rounding import TOLERANCE, down_to
+from casewright.measure.saying import say, strung
 from casewright.measure.units import Inches, Number
 
 
@@ -148,12 +148,12 @@ def chosen_lap(front: Inches, usual: Usual = USUAL) -> Chosen:
     Source: Rogowski (2002); the rounding is common practice.
     """
     lap = usual_lap(front, usual)
-    why = f"A quarter of the {show(front)} in front, to the nearest {show(usual.lap_step.value)}"
+    why = say("A quarter of the {} front, to the nearest {:bare}", front, usual.lap_step.value)
     return Chosen(
         name="lap",
         value=lap,
         measure=Measure.LENGTH,
-        why=f"{why}, and no less than {show(usual.lap_least.value)}.",
+        why=say("{}, and no less than {:bare}.", why, usual.lap_least.value),
         source=usual.lap_part.source,
     )
 
@@ -174,7 +174,7 @@ def chosen_rabbet(side: Inches, usual: Usual = USUAL) -> Chosen:
         name="rabbet",
         value=usual_rabbet(side, usual),
         measure=Measure.LENGTH,
-        why=f"An eighth of the {show(side)} in side, down to {show(usual.rabbet_step.value)}.",
+        why=say("An eighth of the {} side, down to {:bare}.", side, usual.rabbet_step.value),
         source=usual.rabbet_part.source,
     )
 
@@ -197,7 +197,7 @@ def chosen_half_pin(at_front: bool, usual: Usual = USUAL) -> Chosen:
         name="half_pin",
         value=habit.value,
         measure=Measure.LENGTH,
-        why=f"{show(habit.value)} in is usual at {place}.",
+        why=say("{} is usual at {}.", habit.value, place),
         source=habit.source,
     )
 
@@ -221,7 +221,7 @@ def chosen_pin(side: Inches, usual: Usual = USUAL) -> Chosen:
         name="pin",
         value=pin,
         measure=Measure.LENGTH,
-        why=f"{show(pin)} in is usual with sides of {show(side)} in.",
+        why=say("{} is usual with sides of {}.", pin, side),
         source=habit.source,
     )
 
@@ -294,17 +294,19 @@ def chosen_tails(
         showing = " No number of tails hides the groove."
     if not choices:
         refused = refusals(*sizes, looks=looks, limits=limits)
-        why = " ".join(f"{refusal.count}: {refusal.why}" for refusal in refused)
-        raise CannotBeLaidOut(f"No number of tails passes. {why} Change a size, or give the number yourself.")
+        why = strung(" ", (say("{:d}: {}", refusal.count, refusal.why) for refusal in refused))
+        raise CannotBeLaidOut(
+            say("No number of tails passes. {} Change a size, or give the number yourself.", why)
+        )
     best = choices[0]
-    why = f"The only number that passes, at {best.score:.1f} of 100 for looks"
+    looks_best = f"The only number that passes, at {best.score:.1f} of 100 for looks"
     if len(choices) > 1:
         next_best = f"next {choices[1].count}, at {choices[1].score:.1f}"
-        why = f"Looks best of the {len(choices)} that pass, at {best.score:.1f} of 100; {next_best}"
+        looks_best = f"Looks best of the {len(choices)} that pass, at {best.score:.1f} of 100; {next_best}"
     return Chosen(
         name="tails",
         value=best.count,
         measure=Measure.COUNT,
-        why=f"{why}.{showing}",
+        why=f"{looks_best}.{showing}",
         source=looks.tail_sides.source,
     )

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.spacing import divider_setting
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
 
 
@@ -32,7 +32,7 @@ class Stepping:
     overshoot: Inches
     correction: Inches
 
-    def lines(self) -> tuple[str, ...]:
+    def lines(self) -> tuple[Words, ...]:
         """The work with the dividers, in order, as a card prints it.
 
         Returns:
@@ -41,13 +41,21 @@ class Stepping:
         Source: common practice.
         """
         return (
-            f"Mark a half pin of {show(self.half_pin)} in at both edges.",
-            f"Set the dividers to {show(self.setting)} in.",
-            f"From the lower mark step up {self.steps}×: each step but the last marks the lower edge of the "
-            f"next tail, and the last lands {show(self.overshoot)} in past the upper mark.",
+            say("Mark a half pin of {} at both edges.", self.half_pin),
+            say("Set the dividers to {}.", self.setting),
+            say(
+                "From the lower mark step up {:d}×: each step but the last marks the lower edge of the "
+                "next tail, and the last lands {} past the upper mark.",
+                self.steps,
+                self.overshoot,
+            ),
             f"From the upper mark step down {self.steps}×: the steps mark the upper edges of the tails.",
-            f"If the last step lands long by 1/64, close the dividers by 1/{64 * self.steps} in, "
-            "if short, open them as much; then step again.",
+            say(
+                "If the last step lands long by {:fraction}, close the dividers by {:.4}, "
+                "if short, open them as much; then step again.",
+                1 / 64,
+                self.correction,
+            ),
         )
 
 

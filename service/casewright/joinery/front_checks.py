@@ -6,8 +6,7 @@ from casewright.joinery.lap import lap_for_index, side_for_index
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import show
-from casewright.measure.rounding import floor64, up_to
+from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number
 
 
@@ -30,16 +29,19 @@ def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "") -> Find
         verdict, source = Verdict.STOP, least.source
     elif lap < preferred.value - TOLERANCE:
         verdict = Verdict.CAUTION
-    remedy = ""
+    remedy: Words = ""
     if verdict is not Verdict.PASS:
-        more = show(preferred.value - lap)
-        remedy = (
-            f"Make the lap {show(preferred.value)} in: the front {more} thicker, or the tails {more} shorter."
+        more = preferred.value - lap
+        remedy = say(
+            "Make the lap {}: the front {:bare} thicker, or the tails {:bare} shorter.",
+            preferred.value,
+            more,
+            more,
         )
     return Finding(
         rule="JC1",
         verdict=verdict,
-        message=f"The lap is {show(lap)} in; it needs {show(least.value)}, better {show(preferred.value)}.",
+        message=say("The lap is {}; it needs {:bare}, better {:bare}.", lap, least.value, preferred.value),
         remedy=remedy,
         about=about,
         found=lap,
@@ -71,19 +73,21 @@ def lap_strength(
         verdict, source = Verdict.STOP, limits.lap_index_stop.source
     elif index > caution.value + TOLERANCE:
         verdict = Verdict.CAUTION
-    remedy = ""
+    remedy: Words = ""
     if verdict is not Verdict.PASS:
-        lap_needed = up_to(lap_for_index(side, caution.value), 1 / 64)
-        side_needed = floor64(side_for_index(lap, caution.value))
-        remedy = (
-            f"Make the lap {show(lap_needed)} in, or the side {show(side_needed)}; or else chop against a "
-            "backing block and mill one spare front blank."
+        lap_needed, side_needed = lap_for_index(side, caution.value), side_for_index(lap, caution.value)
+        remedy = say(
+            "Make the lap {:up}, or the side {:down bare}; or else chop against a "
+            "backing block and mill one spare front blank.",
+            lap_needed,
+            side_needed,
         )
     return Finding(
         rule="JC2",
         verdict=verdict,
-        message=f"The lap index is {index:.1f} ({show(side)} in side, {show(lap)} in lap); "
-        f"up to {caution.value:g} is safe.",
+        message=say(
+            "The lap index is {:.1f} ({} side, {} lap); up to {:g} is safe.", index, side, lap, caution.value
+        ),
         remedy=remedy,
         about=about,
         found=index,
@@ -119,20 +123,21 @@ def second_gauge_as_set(
     """
     close = limits.gauge_tolerance.value
     nearest = right[0] if entered is None else min(right, key=lambda setting: abs(setting - entered))
-    settings = " or ".join(show(setting) for setting in right)
-    verdict, remedy = Verdict.PASS, ""
-    message = f"Gauge 2 is {settings} in, what is left of the side after the rabbet."
+    *others, last = right
+    settings = say(" or ".join(["{:bare}"] * len(others) + ["{}"]), *others, last)
+    verdict = Verdict.PASS
+    remedy: Words = ""
+    message = say("Gauge 2 is {}, what is left of the side after the rabbet.", settings)
     if entered is not None and abs(entered - nearest) > close + TOLERANCE:
         forgotten = rabbet > 0 and min(abs(entered - side), abs(entered - side + proud)) <= close
         verdict = Verdict.STOP if forgotten else Verdict.CAUTION
-        remedy = f"Set gauge 2 to {show(nearest)} in."
+        remedy = say("Set gauge 2 to {}.", nearest)
         if forgotten:
-            message = f"Gauge 2 is set to {show(entered)} in, the side without its rabbet. " + (
-                what_a_wrong_gauge_does(rabbet)
-            )
+            wrong = what_a_wrong_gauge_does(rabbet)
+            message = say("Gauge 2 is set to {}, the side without its rabbet. {}", entered, wrong)
         else:
-            out = f"{show(abs(entered - nearest))} in too {'deep' if entered > nearest else 'shallow'}"
-            message = f"Gauge 2 is set to {show(entered)} in; the sockets would be {out}."
+            out = say("{} too {}", abs(entered - nearest), "deep" if entered > nearest else "shallow")
+            message = say("Gauge 2 is set to {}; the sockets would be {}.", entered, out)
     return Finding(
         rule="JC3",
         verdict=verdict,
@@ -173,10 +178,10 @@ def measured_in_the_rabbet(
     return Finding(
         rule="measured in the rabbet",
         verdict=Verdict.STOP if beside else Verdict.PASS,
-        message=f"{', '.join(beside)} measured {show(thickest)} in, the side without its rabbet."
+        message=say("{} measured {}, the side without its rabbet.", ", ".join(beside), thickest)
         if beside
-        else f"The sides were measured {show(thickest)} in or less, after the rabbet.",
-        remedy=f"Measure in the rabbet, where about {show(left)} in is left." if beside else "",
+        else say("The sides were measured {} or less, after the rabbet.", thickest),
+        remedy=say("Measure in the rabbet, where about {} is left.", left) if beside else "",
         about=about,
         found=thickest,
         needed=left,
@@ -198,15 +203,18 @@ def groove_hidden(groove: Groove, fit: GrooveFit, limits: Limits = LIMITS, about
 
     Source: geometry of the joint.
     """
-    lies = f"The groove lies from {show(groove.height)} to {show(groove.top)} in"
-    between = f"the lowest tail covers {show(fit.lower)} to {show(fit.upper)} in at the inside face"
-    remedy = ""
+    lies = say("The groove lies from {:bare} to {}", groove.height, groove.top)
+    between = say("the lowest tail covers {:bare} to {} at the inside face", fit.lower, fit.upper)
+    remedy: Words = ""
     if not fit.hidden:
-        remedy = f"{_ways_to_hide(fit, limits)}, or stop the groove short of the ends, use slips, or plug it."
+        ways = _ways_to_hide(fit, limits)
+        remedy = say("{}, or stop the groove short of the ends, use slips, or plug it.", ways)
     return Finding(
         rule="JC8",
         verdict=Verdict.PASS if fit.hidden else Verdict.STOP,
-        message=f"{lies}; {between}: it {'is hidden' if fit.hidden else 'would show on the outside'}.",
+        message=say(
+            "{}; {}: it {}.", lies, between, "is hidden" if fit.hidden else "would show on the outside"
+        ),
         remedy=remedy,
         about=about,
         found=groove.height,
@@ -215,16 +223,16 @@ def groove_hidden(groove: Groove, fit: GrooveFit, limits: Limits = LIMITS, about
     )
 
 
-def _ways_to_hide(fit: GrooveFit, limits: Limits) -> str:
-    ways = []
+def _ways_to_hide(fit: GrooveFit, limits: Limits) -> Words:
+    ways: list[Words] = []
     if fit.move is not None and fit.height is not None:
         way = "Raise" if fit.move > 0 else "Lower"
-        ways.append(f"{way} the groove by {show(abs(fit.move))} in, to {show(fit.height)}")
+        ways.append(say("{} the groove by {}, to {:bare}", way, abs(fit.move), fit.height))
     else:
         ways.append("Use fewer tails or a narrower groove: it is wider than the tail")
     if fit.half_pin is not None and fit.half_pin >= limits.half_pin_least.value - TOLERANCE:
-        ways.append(f"make the half pins {show(fit.half_pin)} in")
-    return ", or ".join(ways)
+        ways.append(say("make the half pins {}", fit.half_pin))
+    return strung(", or ", ways)
 
 
 def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
@@ -248,8 +256,8 @@ def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about:
     return Finding(
         rule="JC10",
         verdict=Verdict.CAUTION if thin else Verdict.PASS,
-        message=f"The front is {show(front)} in thick; over sides of {show(side)} it needs {show(least)}.",
-        remedy=f"Make the front {show(least)} in thick, or the sides thinner." if thin else "",
+        message=say("The front is {} thick; over sides of {:bare} it needs {:bare}.", front, side, least),
+        remedy=say("Make the front {:up} thick, or the sides thinner.", least) if thin else "",
         about=about,
         found=front,
         needed=least,
@@ -272,15 +280,18 @@ def gauge_spread(groups: tuple[GaugeGroup, ...], limits: Limits = LIMITS, about:
     """
     spread = groups[-1].thickest - groups[0].thinnest
     split = len(groups) > 1
-    remedy = ""
+    remedy: Words = ""
     if split:
-        sets = "; ".join(f"{show(group.setting)} for {', '.join(group.marks)}" for group in groups)
-        remedy = f"Set gauge 2 once for each group: {sets} in."
+        sets = strung("; ", (say("{} for {}", group.setting, ", ".join(group.marks)) for group in groups))
+        remedy = say("Set gauge 2 once for each group: {}.", sets)
     return Finding(
         rule="JC11",
         verdict=Verdict.CAUTION if split else Verdict.PASS,
-        message=f"The sides differ by {show(spread)} in in the rabbet; one setting serves up to "
-        f"{show(limits.gauge_group.value)}.",
+        message=say(
+            "The sides differ by {} in the rabbet; one setting serves up to {:bare}.",
+            spread,
+            limits.gauge_group.value,
+        ),
         remedy=remedy,
         about=about,
         found=spread,
@@ -307,8 +318,8 @@ def tail_in_socket(tail_length: Inches, socket_depth: Inches, about: str = "") -
     return Finding(
         rule="JC16",
         verdict=Verdict.STOP if long else Verdict.PASS,
-        message=f"The tails are {show(tail_length)} in long and the sockets {show(socket_depth)} deep.",
-        remedy=f"Before assembly, pare {show(over)} in off the tails or out of the sockets' floor."
+        message=say("The tails are {} long and the sockets {:bare} deep.", tail_length, socket_depth),
+        remedy=say("Before assembly, pare {:up} off the tails or out of the sockets' floor.", over)
         if long
         else "",
         about=about,

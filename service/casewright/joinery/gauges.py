@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
 
@@ -84,7 +84,7 @@ def second_gauge_as_measured(thickness: Inches, proud: Inches = 0.0) -> Inches:
     return thickness - proud
 
 
-def what_a_wrong_gauge_does(rabbet: Inches, board: str = "front") -> str:
+def what_a_wrong_gauge_does(rabbet: Inches, board: str = "front") -> Words:
     """What happens when the second gauge is set to the full thickness of a rabbeted side.
 
     Args:
@@ -98,11 +98,15 @@ def what_a_wrong_gauge_does(rabbet: Inches, board: str = "front") -> str:
     """
     if rabbet <= TOLERANCE:
         return ""
-    deep, narrower = show(rabbet), show(2 * rabbet)
-    return (
-        f"Every socket would be {deep} in too deep: flush, the side leaves an open slot of {deep} behind "
-        f"each tail; pushed in until it bears, both ends of the {board} stand {deep} proud, and planed flush "
-        f"the drawer is {narrower} narrower than its opening wants."
+    return say(
+        "Every socket would be {} too deep: flush, the side leaves an open slot of {:bare} behind "
+        "each tail; pushed in until it bears, both ends of the {} stand {:bare} proud, and planed flush "
+        "the drawer is {:bare} narrower than its opening wants.",
+        rabbet,
+        rabbet,
+        board,
+        rabbet,
+        2 * rabbet,
     )
 
 

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.spacing import TOLERANCE, tail_width
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
 from casewright.measure.rounding import up_to
+from casewright.measure.saying import say
 from casewright.measure.units import Inches
 
 
@@ -31,12 +31,17 @@ class Groove:
     def __post_init__(self) -> None:
         if not self.height > 0:
             raise ValueError(
-                f"A groove {show(self.height)} in above the edge leaves no wood below it; 3/8 in is usual."
+                say("A groove {} above the edge leaves no wood below it; {} is usual.", self.height, 3 / 8)
             )
         if not (self.width > 0 and self.depth > 0):
             raise ValueError(
-                f"A groove {show(self.width)} in wide and {show(self.depth)} in deep is no groove; "
-                "1/4 by 1/4 in is usual."
+                say(
+                    "A groove {} wide and {} deep is no groove; {:bare} by {} is usual.",
+                    self.width,
+                    self.depth,
+                    1 / 4,
+                    1 / 4,
+                )
             )
 
     @property

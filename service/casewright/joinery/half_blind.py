@@ -58,8 +58,12 @@ from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.spacing import top_half_pin
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number, Percent
+
+NO_LAP_LEFT = "Gauge 1 is locked at {:exact}, which leaves no lap in a front of {:bare}; set it to {:bare}."
+NO_FRONT_LEFT = "The lap of {} leaves nothing of the front; make it {:bare}."
+NO_SIDE_LEFT = "The rabbet of {} leaves nothing of the side; make it {:bare}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,14 +130,10 @@ class HalfBlind:
             self._refuse_a_lap_that_leaves_nothing()
         elif not 0 < self.locked_gauge_1 < self.front:
             raise ValueError(
-                f"Gauge 1 is locked at {self.locked_gauge_1:g} in, which leaves no lap in a front of "
-                f"{show(self.front)}; set it to {show(self.front - usual_lap(self.front))}."
+                say(NO_LAP_LEFT, self.locked_gauge_1, self.front, self.front - usual_lap(self.front))
             )
         if self.rabbet + self.proud >= self.side:
-            raise ValueError(
-                f"The rabbet of {show(self.rabbet)} in leaves nothing of the side; "
-                f"make it {show(usual_rabbet(self.side))}."
-            )
+            raise ValueError(say(NO_SIDE_LEFT, self.rabbet, usual_rabbet(self.side)))
         for mark, thickness in self.measured_sides:
             refuse_unless_above_zero(**{f"thickness_of_side_{mark}": thickness - self.proud})
 
@@ -141,9 +141,7 @@ class HalfBlind:
         refuse_unless_above_zero(lap=self.lap)
         if self.lap >= self.front:
             usual = usual_lap(self.front) if self.front > USUAL.lap_least.value else self.front / 4
-            raise ValueError(
-                f"The lap of {show(self.lap)} in leaves nothing of the front; make it {show(usual)}."
-            )
+            raise ValueError(say(NO_FRONT_LEFT, self.lap, usual))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,7 +172,7 @@ class HalfBlindJoint:
     gauge_1: Inches
     gauge_2: Inches
     wrong_gauge_2: Inches | None
-    wrong_gauge_text: str
+    wrong_gauge_text: Words
     rabbet_width: Inches
     lap: Inches
     lap_index: Number
@@ -188,7 +186,7 @@ class HalfBlindJoint:
     findings: tuple[Finding, ...]
 
     @property
-    def advice(self) -> tuple[str, ...]:
+    def advice(self) -> tuple[Words, ...]:
         """What keeps the lap whole, one sentence for each precaution."""
         return lap_advice(self.lap_index, self.given.limits)
 

@@ -15,6 +15,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.sourced import rows
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Degrees, Inches, Number, Percent
 
 P = ParamSpec("P")
@@ -62,10 +63,10 @@ class Setting:
     """
 
     name: str
-    label: str
+    label: Words
     value: Number
     measure: Measure = Measure.LENGTH
-    note: str = ""
+    note: Words = ""
     wrong: Number | None = None
 
 
@@ -84,7 +85,7 @@ class Chosen:
     name: str
     value: Number
     measure: Measure
-    why: str
+    why: Words
     source: str
 
 
@@ -209,7 +210,7 @@ class Choosing:
             return value
         chosen = choose(*args, **kwargs)
         self._chosen.append(chosen)
-        return self._given(name, chosen.value, f"chosen: {chosen.why} ({chosen.source})")
+        return self._given(name, chosen.value, say("chosen: {} ({})", chosen.why, chosen.source))
 
     def groove(self) -> Groove | None:
         """The groove for the bottom, when one was given.
@@ -229,7 +230,7 @@ class Choosing:
             raise ValueError("A groove needs both its height above the bottom edge and its width.")
         return Groove(height=height, width=width, depth=self.optional("groove_depth") or width)
 
-    def _given(self, name: str, value: Number, basis: str) -> Number:
+    def _given(self, name: str, value: Number, basis: Words) -> Number:
         return self._ledger.given(name, value, basis, self._units[name])
 
 

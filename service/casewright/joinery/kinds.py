@@ -13,7 +13,7 @@ from casewright import joinery
 from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.joint import JointKind, Measure, Measured, Solved, Values
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 
 
 @cache
@@ -72,9 +72,9 @@ def _refuse_what_cannot_be_meant(family: JointKind, values: Values) -> None:
             if field.required:
                 raise ValueError(f"The {words} is missing; give it as {field.option} {field.example}.")
             continue
-        shown = show(value) if field.measure is Measure.LENGTH and math.isfinite(value) else f"{value:g}"
+        shown = say("{:fraction}" if field.measure is Measure.LENGTH else "{:g}", value)
         too_small = value <= field.least if field.least_is_too_small else value < field.least
         if too_small or not math.isfinite(value):
-            raise ValueError(f"The {words} cannot be {shown}; {field.example} is an example.")
+            raise ValueError(say("The {} cannot be {}; {} is an example.", words, shown, field.example))
         if field.measure is Measure.COUNT and value != int(value):
-            raise ValueError(f"The number of {words} cannot be {shown}; it is a whole number.")
+            raise ValueError(say("The number of {} cannot be {}; it is a whole number.", words, shown))

@@ -4,6 +4,7 @@ import math
 
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
 
 
@@ -80,7 +81,7 @@ def side_for_index(lap: Inches, index: Number) -> Inches:
     return lap * math.sqrt(index / 3)
 
 
-def lap_advice(index: Number, limits: Limits = LIMITS, can_be_replaced: bool = True) -> tuple[str, ...]:
+def lap_advice(index: Number, limits: Limits = LIMITS, can_be_replaced: bool = True) -> tuple[Words, ...]:
     """What keeps the lap whole while the joint is cut and glued.
 
     Args:
@@ -97,7 +98,7 @@ def lap_advice(index: Number, limits: Limits = LIMITS, can_be_replaced: bool = T
         "Back the front with a block while the last chops go toward the lap.",
         "Set the baseline of the tails and the depth of the sockets with the same gauge, "
         "and undercut the floor of each socket slightly.",
-        "Leave the tails no more than 0.004 in tight across their width.",
+        say("Leave the tails no more than {:.3} tight across their width.", 0.004),
         "Glue the cheeks of the tails, not the lap: glue shut in behind a tail bursts it.",
         "Notch the clamping cauls over the pins, so that no clamp bears on the lap.",
     )

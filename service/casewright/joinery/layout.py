@@ -24,7 +24,7 @@ from casewright.joinery.spacing import (
     upper_edge_at_baseline,
 )
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Degrees, Inches, Number
 
 
@@ -187,21 +187,24 @@ def _refuse_nonsense(
     # Written so that a size that is not a number fails too.
     for name, size in (("board", height), ("pins", pin), ("tails", tail_length)):
         if not 0 < size < math.inf:
-            raise CannotBeLaidOut(f"The {name} cannot be {size:g} in; give a size above 0.")
+            raise CannotBeLaidOut(say("The {} cannot be {:exact}; give a size above 0.", name, size))
     if not 0 <= half_pin < math.inf:
-        raise CannotBeLaidOut(f"A half pin cannot be {half_pin:g} in; 1/8 is usual.")
+        raise CannotBeLaidOut(say("A half pin cannot be {:exact}; {:fraction} is usual.", half_pin, 1 / 8))
     if not 0 < slope < math.inf:
         raise CannotBeLaidOut(f"A slope of 1:{slope:g} is no slope; 1:8 is usual in hardwood.")
 
 
-def _what_would_work(height: Inches, half_pin: Inches, pin: Inches, count: Count, narrowing: Inches) -> str:
+def _what_would_work(height: Inches, half_pin: Inches, pin: Inches, count: Count, narrowing: Inches) -> Words:
     tails = f"{count} tail{'s' if count > 1 else ''}"
-    said = f"A board {show(height)} in high has no width left for {tails} at the baseline"
+    said = say("A board {} high has no width left for {} at the baseline", height, tails)
     most = most_tails(height, half_pin, pin, narrowing, least_neck=1 / 64)
     if most:
-        return f"{said}; at most {most} would have any."
+        return say("{}; at most {:d} would have any.", said, most)
     least = 2 * half_pin + 2 * narrowing + 1 / 64
-    return (
-        f"{said}; with half pins of {show(half_pin)} in even one tail needs a board of {show(least)} in: "
-        "make the half pins narrower, the tails shorter or the slope slighter."
+    return say(
+        "{}; with half pins of {} even one tail needs a board of {}: "
+        "make the half pins narrower, the tails shorter or the slope slighter.",
+        said,
+        half_pin,
+        least,
     )

@@ -2,6 +2,7 @@
 
 import math
 
+from casewright.measure.saying import say
 from casewright.measure.units import Inches
 
 
@@ -18,7 +19,9 @@ def refuse_unless_above_zero(**sizes: Inches) -> None:
     """
     for name, size in sizes.items():
         if not 0 < size < math.inf:
-            raise ValueError(f"The {name.replace('_', ' ')} cannot be {size:g} in; give a size above 0.")
+            raise ValueError(
+                say("The {} cannot be {:exact}; give a size above 0.", name.replace("_", " "), size)
+            )
 
 
 def refuse_below_zero(**sizes: Inches) -> None:
@@ -35,5 +38,5 @@ def refuse_below_zero(**sizes: Inches) -> None:
     for name, size in sizes.items():
         if not 0 <= size < math.inf:
             raise ValueError(
-                f"The {name.replace('_', ' ')} cannot be {size:g} in; give 0 when there is none."
+                say("The {} cannot be {:exact}; give 0 when there is none.", name.replace("_", " "), size)
             )

@@ -27,8 +27,8 @@ from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.spacing import TOLERANCE, bevel_degrees
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
-from casewright.measure.rounding import down_to, floor64, up_to
+from casewright.measure.rounding import down_to, up_to
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Degrees, Inches, Number
 
 
@@ -63,8 +63,12 @@ class Sliding:
             raise ValueError(f"A slope of 1:{self.slope:g} is no slope; 1:6 is usual for a sliding dovetail.")
         if self.depth >= self.case_side:
             raise ValueError(
-                f"A socket {show(self.depth)} in deep goes through the case side of {show(self.case_side)}; "
-                f"make it {show(usual_socket_depth(self.case_side))}."
+                say(
+                    "A socket {} deep goes through the case side of {:bare}; make it {:bare}.",
+                    self.depth,
+                    self.case_side,
+                    usual_socket_depth(self.case_side),
+                )
             )
 
 
@@ -278,12 +282,12 @@ def sliding(joint: Sliding, ledger: Ledger = UNKEPT) -> SlidingJoint:
     )
 
 
-def _what_would_work(joint: Sliding, tip: Inches) -> str:
-    said = f"With shoulders of {show(joint.shoulder)} in a divider of {show(joint.divider)} in has no"
+def _what_would_work(joint: Sliding, tip: Inches) -> Words:
+    said = say("With shoulders of {} a divider of {} has no", joint.shoulder, joint.divider)
     if tip <= TOLERANCE:
-        return f"{said} tail left; make each shoulder less than {show(joint.divider / 2)}."
-    deep = show(tip * joint.slope / 2)
-    return f"{said} neck left at 1:{joint.slope:g}; make the socket less than {deep} deep."
+        return say("{} tail left; make each shoulder less than {:bare}.", said, joint.divider / 2)
+    deep = tip * joint.slope / 2
+    return say("{} neck left at 1:{:g}; make the socket less than {:bare} deep.", said, joint.slope, deep)
 
 
 def socket_depth(depth: Inches, case_side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
@@ -305,8 +309,8 @@ def socket_depth(depth: Inches, case_side: Inches, limits: Limits = LIMITS, abou
     return Finding(
         rule="socket depth",
         verdict=Verdict.STOP if deep else Verdict.PASS,
-        message=f"The socket is {show(depth)} in deep; a case side of {show(case_side)} takes {show(most)}.",
-        remedy=f"Make the socket {show(floor64(most))} in deep or shallower." if deep else "",
+        message=say("The socket is {} deep; a case side of {:bare} takes {:bare}.", depth, case_side, most),
+        remedy=say("Make the socket {:down} deep or shallower.", most) if deep else "",
         about=about,
         found=depth,
         needed=most,
@@ -330,16 +334,16 @@ def wood_behind_socket(left: Inches, depth: Inches, limits: Limits = LIMITS, abo
     """
     least = limits.sliding_left_least.value
     thin = left < least - TOLERANCE
-    remedy = ""
+    remedy: Words = ""
     if thin:
         less = up_to(least - left, 1 / 64)
-        remedy = f"Make the socket {show(less)} in shallower, or the case side {show(less)} thicker."
+        remedy = say("Make the socket {:up} shallower, or the case side {:up bare} thicker.", less, less)
         if less >= depth:
-            remedy = f"Make the case side {show(less)} in thicker: it is too thin for any socket."
+            remedy = say("Make the case side {} thicker: it is too thin for any socket.", less)
     return Finding(
         rule="wood behind the socket",
         verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=f"Behind the socket {show(left)} in of the case side is left; it needs {show(least)}.",
+        message=say("Behind the socket {} of the case side is left; it needs {:bare}.", left, least),
         remedy=remedy,
         about=about,
         found=left,
@@ -353,14 +357,14 @@ def _chosen_depth(case_side: Inches) -> Chosen:
         name="depth",
         value=usual_socket_depth(case_side),
         measure=Measure.LENGTH,
-        why=f"A third of the {show(case_side)} in case side, down to {show(USUAL.sliding_depth_step.value)}.",
+        why=say("A third of the {} case side, down to {:bare}.", case_side, USUAL.sliding_depth_step.value),
         source=LIMITS.sliding_depth_part.source,
     )
 
 
 def _chosen_shoulder() -> Chosen:
     habit = USUAL.sliding_shoulder
-    why = f"{show(habit.value)} in off each face is usual."
+    why = say("{} off each face is usual.", habit.value)
     return Chosen(name="shoulder", value=habit.value, measure=Measure.LENGTH, why=why, source=habit.source)
 
 

@@ -28,7 +28,7 @@ from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
 
@@ -74,7 +74,11 @@ class Through:
         refuse_below_zero(rabbet=self.rabbet, amount_to_stand_proud=self.proud, offset=self.offset)
         if self.rabbet >= self.side:
             raise ValueError(
-                f"The rabbet of {show(self.rabbet)} in leaves nothing of the side; make it 0 or 1/16."
+                say(
+                    "The rabbet of {} leaves nothing of the side; make it 0 or {:fraction}.",
+                    self.rabbet,
+                    1 / 16,
+                )
             )
 
     @property
@@ -107,7 +111,7 @@ class ThroughJoint:
     gauge_side: Inches
     gauge_back: Inches
     wrong_gauge_back: Inches | None
-    wrong_gauge_text: str
+    wrong_gauge_text: Words
     lower_edge_offset: Inches
     layout: TailLayout
     side_tails: tuple[Tail, ...]

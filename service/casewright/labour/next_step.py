@@ -1,7 +1,7 @@
 """What comes next for a drawer or a case: allowed, or held with its reason; and what can be taken back."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from casewright.labour.bench import CaseProgress, DrawerProgress, Progress
@@ -17,7 +17,8 @@ from casewright.labour.stages import (
     gates,
     undo_minutes,
 )
-from casewright.measure.lengths import show
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import Words, in_unit, say, strung
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,7 +32,7 @@ class Step:
     """
 
     stage: Stage | None
-    held: tuple[str, ...] = ()
+    held: tuple[Words, ...] = ()
     cautions: tuple[str, ...] = ()
 
     @property
@@ -41,8 +42,21 @@ class Step:
 
     @property
     def reason(self) -> str:
-        """Why it is held, in words; empty when it is not."""
-        return "; ".join(self.held)
+        """Why it is held, in words; empty when it is not. In inches, unless the step is read `in_unit`."""
+        return str(strung("; ", self.held))
+
+    def in_unit(self, unit: LengthUnit) -> "Step":
+        """The same step as a shop reads it.
+
+        Args:
+            unit: the shop's unit
+
+        Returns:
+            The step with its reasons as text.
+
+        Source: common practice.
+        """
+        return replace(self, held=tuple(in_unit(reason, unit) for reason in self.held))
 
 
 def next_step(drawer: DrawerProgress, case: CaseProgress) -> Step:
@@ -85,7 +99,7 @@ def next_case_step(case: CaseProgress) -> Step:
     return Step(stage=stage, cautions=cautions_at(stage.code))
 
 
-def _held(gate: Gate, drawer: DrawerProgress, case: CaseProgress) -> Iterator[str]:
+def _held(gate: Gate, drawer: DrawerProgress, case: CaseProgress) -> Iterator[Words]:
     """The reasons why one gate is shut."""
     match gate.kind:
         case GateKind.CASE:
@@ -119,12 +133,12 @@ def is_done(line: Tick, drawer: DrawerProgress) -> bool:
     return line.code in drawer.ticked
 
 
-def _too_much(drawer: DrawerProgress) -> Iterator[str]:
+def _too_much(drawer: DrawerProgress) -> Iterator[Words]:
     for line in dry_fit():
         found = drawer.measured.get(line.size)
         if found is not None and line.most_in is not None and found > line.most_in:
             name = line.size.rpartition(".")[2]
-            yield f"{name}: {show(found)} in is more than the {show(line.most_in)} that are allowed"
+            yield say("{}: {} is more than the {:bare} that are allowed", name, found, line.most_in)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

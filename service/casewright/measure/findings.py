@@ -1,8 +1,11 @@
 """What a check found: pass, caution or stop, with the number that failed and the one that would pass."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import Words, in_unit
 
 
 class Verdict(StrEnum):
@@ -33,12 +36,25 @@ class Finding:
 
     rule: str
     verdict: Verdict
-    message: str
-    remedy: str = ""
+    message: Words
+    remedy: Words = ""
     about: str = ""
     found: float | None = None
     needed: float | None = None
     source: str = "common practice"
+
+    def in_unit(self, unit: LengthUnit) -> "Finding":
+        """The same finding as a shop reads it.
+
+        Args:
+            unit: the shop's unit
+
+        Returns:
+            The finding with its words as text.
+
+        Source: common practice.
+        """
+        return replace(self, message=in_unit(self.message, unit), remedy=in_unit(self.remedy, unit))
 
 
 def worst(findings: Iterable[Finding]) -> Verdict:

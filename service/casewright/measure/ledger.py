@@ -9,6 +9,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TypeVar, cast
 
+from casewright.measure.saying import Words
+
 T = TypeVar("T")
 
 
@@ -82,7 +84,7 @@ class Working:
     rule: Callable[..., object] | None
     inputs: dict[str, object]
     value: object
-    basis: str = ""
+    basis: Words = ""
     kind: object = None
 
 
@@ -120,7 +122,7 @@ class Ledger:
         self._workings[name] = Working(name, rule, inputs, value)
         return _named(value, name)
 
-    def given(self, figure: str, value: T, basis: str, kind: object = None) -> T:
+    def given(self, figure: str, value: T, basis: Words, kind: object = None) -> T:
         """Writes down a figure that nobody computed: it was typed, measured, or is a default.
 
         Args:
@@ -164,7 +166,7 @@ class Unkept(Ledger):
         """Works a figure out and forgets how."""
         return rule(**inputs)
 
-    def given(self, figure: str, value: T, basis: str, kind: object = None) -> T:
+    def given(self, figure: str, value: T, basis: Words, kind: object = None) -> T:
         """Hands the value back."""
         return value
 

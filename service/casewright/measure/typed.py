@@ -137,7 +137,8 @@ def _signed(plain: str, unit: LengthUnit, minus_is_read: bool) -> Fraction:
         raise LengthError("has a minus, and no size is less than nothing.")
     size = _size(plain.removeprefix("-"), unit)
     if size > LONGEST:
-        raise LengthError("is more than 100 ft, and nothing here is that long.")
+        longest = "100 ft" if unit is LengthUnit.INCH else "30 m"
+        raise LengthError(f"is more than {longest}, and nothing here is that long.")
     return -size if plain.startswith("-") else size
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from casewright.measure.docstrings import Docstring, read_docstring, without_unit
 from casewright.measure.ledger import Figure, Ledger, WholeFigure, Working
 from casewright.measure.printing import SHOP, Style, hints, show_value
+from casewright.measure.saying import in_unit, written_in
 
 NEAREST = 8
 LONGEST_PATTERN = 200
@@ -82,10 +83,10 @@ def explain(ledger: Ledger, figure: str, style: Style = SHOP) -> Explanation:
     return Explanation(
         figure=figure,
         value=show_value(working.value, hints(working.rule).get("return"), style),
-        what=described.summary,
-        rule=described.rule,
+        what=written_in(described.summary, style.length),
+        rule=written_in(described.rule, style.length),
         inputs=_inputs(working, working.rule, described, style),
-        source=described.source,
+        source=written_in(described.source, style.length),
     )
 
 
@@ -128,7 +129,8 @@ def _not_there(ledger: Ledger, figure: str) -> str:
 def _given(ledger: Ledger, working: Working, style: Style) -> Explanation:
     """A figure that nobody computed, in the unit given with it or asked for by the first rule to use it."""
     value = show_value(working.value, working.kind or _kind_in_use(ledger, working.figure), style)
-    return Explanation(figure=working.figure, value=value, what="Given, not computed.", basis=working.basis)
+    basis = in_unit(working.basis, style.length)
+    return Explanation(figure=working.figure, value=value, what="Given, not computed.", basis=basis)
 
 
 def _kind_in_use(ledger: Ledger, figure: str) -> object:
@@ -159,7 +161,7 @@ def _inputs(
     return tuple(
         Input(
             name=name,
-            meaning=without_unit(described.args.get(name, "")),
+            meaning=written_in(without_unit(described.args.get(name, "")), style.length),
             value=show_value(value, kinds.get(name), style),
             origin=show_value(_origins(value)) if _origins(value) else "",
         )

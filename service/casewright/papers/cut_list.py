@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import in_unit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.construct import Construction
@@ -115,7 +117,7 @@ def cut_list_paper(head: PaperHead, units: Iterable[tuple[Construction, TakeOff]
     return CutListPaper(
         head=head,
         breakdowns=tuple(_breakdowns(held)),
-        units=tuple(_unit(unit) for unit, _ in held),
+        units=tuple(_unit(unit, head.unit) for unit, _ in held),
         cautions=cautions_at("saw", (part.wood for unit, _ in held for part in unit.parts)),
     )
 
@@ -191,7 +193,7 @@ def _rough(code: str, line: RoughLine) -> RoughRow:
     )
 
 
-def _unit(unit: Construction) -> UnitCuts:
+def _unit(unit: Construction, shown: LengthUnit) -> UnitCuts:
     """The case line by line, then every drawer part by part."""
     drawers = {drawer.code for drawer in unit.drawers}
 
@@ -200,21 +202,28 @@ def _unit(unit: Construction) -> UnitCuts:
 
     case = FinishedGroup(
         code=f"{unit.spec.code}-C",
-        rows=tuple(_finished(line.part, line.line, line.codes) for line in unit.lines if is_case(line)),
+        rows=tuple(
+            _finished(line.part, line.line, line.codes, shown) for line in unit.lines if is_case(line)
+        ),
     )
     return UnitCuts(
         code=unit.spec.code,
         name=unit.spec.name,
         count=unit.spec.count,
-        groups=(case, *_drawers(unit)),
+        groups=(case, *_drawers(unit, shown)),
         offcuts=tuple(
-            OffcutRow(name=part.name, quantity=part.quantity, size=part.size, note=part.note)
+            OffcutRow(
+                name=part.name,
+                quantity=part.quantity,
+                size=in_unit(part.size, shown),
+                note=in_unit(part.note, shown),
+            )
             for part in unit.small_parts
         ),
     )
 
 
-def _drawers(unit: Construction) -> Iterator[FinishedGroup]:
+def _drawers(unit: Construction, shown: LengthUnit) -> Iterator[FinishedGroup]:
     marks = {code: line.line for line in unit.lines for code in line.codes}
     for drawer in unit.drawers:
         sizes = drawer.sizes
@@ -230,12 +239,13 @@ def _drawers(unit: Construction) -> Iterator[FinishedGroup]:
             opening_height_in=sizes.opening.height,
             opening_width_in=sizes.opening.width,
             rows=tuple(
-                _finished(parts[0], mark, tuple(part.code for part in parts)) for mark, parts in alike.items()
+                _finished(parts[0], mark, tuple(part.code for part in parts), shown)
+                for mark, parts in alike.items()
             ),
         )
 
 
-def _finished(part: Part, mark: str, codes: tuple[str, ...]) -> FinishedRow:
+def _finished(part: Part, mark: str, codes: tuple[str, ...], shown: LengthUnit) -> FinishedRow:
     return FinishedRow(
         mark=mark,
         codes=codes,
@@ -248,6 +258,6 @@ def _finished(part: Part, mark: str, codes: tuple[str, ...]) -> FinishedRow:
         length_in=part.length,
         grain=part.grain,
         face=part.face.value,
-        ends=part.ends,
+        ends=(in_unit(part.ends[0], shown), in_unit(part.ends[1], shown)),
         measured=part.measured,
     )

@@ -78,8 +78,8 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             {
                 "name": part.name,
                 "quantity": part.quantity * unit.spec.count,
-                "size": part.size,
-                "note": part.note,
+                "size": str(part.size),
+                "note": str(part.note),
             }
             for part in unit.small_parts
         ],
@@ -93,7 +93,9 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             }
             for case in unit.stand.cases
         ],
-        "chosen": [{"name": each.name, "value": float(each.value), "why": each.why} for each in unit.chosen],
+        "chosen": [
+            {"name": each.name, "value": float(each.value), "why": str(each.why)} for each in unit.chosen
+        ],
         "verdict": worst(unit.findings).value,
         "checks": [finding_data(finding) for finding in unit.findings],
     }
@@ -249,8 +251,8 @@ def finding_data(finding: Finding) -> dict[str, Any]:
         "rule": finding.rule,
         "verdict": finding.verdict.value,
         "about": finding.about,
-        "message": finding.message,
-        "remedy": finding.remedy,
+        "message": str(finding.message),
+        "remedy": str(finding.remedy),
         "found": None if finding.found is None else float(finding.found),
         "needed": None if finding.needed is None else float(finding.needed),
         "source": finding.source,
@@ -348,7 +350,7 @@ def _line(line: PartLine) -> dict[str, Any]:
         "measured": list(part.measured),
         "grain": str(part.grain),
         "face": str(part.face),
-        "ends": list(part.ends),
+        "ends": [str(end) for end in part.ends],
     }
 
 

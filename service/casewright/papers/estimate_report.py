@@ -40,7 +40,7 @@ def unit_report(unit: Construction, writing: Writing, *, checks: bool) -> str:
             openings_section(unit, writing),
             cut_list_section(unit, writing),
             joints_section(unit, writing),
-            checks_section(unit.findings, everything=checks),
+            checks_section(unit.findings, writing, everything=checks),
             cautions_for(unit),
             WHY,
         )
@@ -67,7 +67,7 @@ def estimate_report(held: Estimate, writing: Writing, *, checks: bool, shop_name
             cut_list_section(unit, writing),
             rough_section(held, writing),
             joints_section(unit, writing),
-            checks_section(held.findings, everything=checks),
+            checks_section(held.findings, writing, everything=checks),
             order_section(held, writing),
             goods_section(held),
             hours_section(held),
@@ -152,7 +152,7 @@ def order_section(held: Estimate, writing: Writing) -> str:
     blocks = [_order_line(line, writing) for line in lines]
     blocks.append(
         "All: net tally, kiln-dried to 6 to 8 %; rough or hit-and-miss; call, do not substitute. Refused: "
-        "over 10 % moisture, shake, over 1/32 under thickness (common practice)."
+        f"over 10 % moisture, shake, over {writing.size(1 / 32)} under thickness (common practice)."
     )
     return section("Lumber order", "\n".join(blocks[:-1]), wrapped(blocks[-1]))
 

@@ -10,6 +10,8 @@ from casewright.joinery.joint import Measure
 from casewright.joinery.layout import Tail
 from casewright.joinery.through import ThroughJoint
 from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import in_unit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.construct import Construction
@@ -106,7 +108,7 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
     return JointCardsPaper(
         head=head,
         cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
-        dividers=tuple(card for unit in held for card in _dividers(unit)),
+        dividers=tuple(card for unit in held for card in _dividers(unit, head)),
         cautions=cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
     )
 
@@ -133,7 +135,7 @@ def _fronts(unit: Construction, head: PaperHead) -> Iterator[JointCard]:
         settings = [(group.setting, group.marks) for group in joint.gauge_groups] or [(joint.gauge_2, sides)]
         for setting, marks in settings:
             parts = (*(f"{code}-F" for code in codes), *marks)
-            yield _front_card(unit.spec.code, joint, codes, (setting, parts), drawing)
+            yield _front_card(unit.spec.code, joint, codes, (setting, parts), drawing, head.unit)
 
 
 def _front_card(
@@ -142,6 +144,7 @@ def _front_card(
     codes: tuple[str, ...],
     served: tuple[float, tuple[str, ...]],
     drawing: str,
+    unit: LengthUnit,
 ) -> JointCard:
     given, layout, setting = joint.given, joint.layout, served[0]
     rabbeted = given.rabbet > 0
@@ -175,7 +178,7 @@ def _front_card(
                 note=f"{after}: on the inside face of the front, from its end",
             ),
         ),
-        wrong_text=joint.wrong_gauge_text,
+        wrong_text=in_unit(joint.wrong_gauge_text, unit),
         half_pin_in=layout.half_pin,
         divider_in=joint.stepping.setting,
         overshoot_in=joint.stepping.overshoot,
@@ -185,8 +188,8 @@ def _front_card(
         measured_from="from the bottom edge of the side and of the front",
         tails=_tails(layout.tails),
         sizes=(*sizes, *_chisels(joint.chisels)),
-        advice=joint.advice,
-        warned=_warned(joint.findings),
+        advice=tuple(in_unit(line, unit) for line in joint.advice),
+        warned=_warned(joint.findings, unit),
         drawing=drawing,
     )
 
@@ -196,11 +199,16 @@ def _backs(unit: Construction, head: PaperHead) -> Iterator[JointCard]:
         joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
         drawing = through_drawing(joint, codes, head.unit, f"{codes[0]}-back").svg()
         parts = tuple(f"{code}-{part}" for code in codes for part in ("B", "SL", "SR"))
-        yield _back_card(unit.spec.code, joint, codes, parts, drawing)
+        yield _back_card(unit.spec.code, joint, codes, parts, drawing, head.unit)
 
 
 def _back_card(
-    unit_code: str, joint: ThroughJoint, codes: tuple[str, ...], parts: tuple[str, ...], drawing: str
+    unit_code: str,
+    joint: ThroughJoint,
+    codes: tuple[str, ...],
+    parts: tuple[str, ...],
+    drawing: str,
+    unit: LengthUnit,
 ) -> JointCard:
     layout, offset = joint.layout, joint.lower_edge_offset
     sizes = [SizeRow(name="Back above the side's edge", values_in=(offset,), note="lower edge to lower edge")]
@@ -222,7 +230,7 @@ def _back_card(
                 note="baseline of the pins, on both faces, from the end",
             ),
         ),
-        wrong_text=joint.wrong_gauge_text,
+        wrong_text=in_unit(joint.wrong_gauge_text, unit),
         half_pin_in=layout.half_pin,
         divider_in=joint.stepping.setting,
         overshoot_in=joint.stepping.overshoot,
@@ -233,12 +241,12 @@ def _back_card(
         tails=_tails(joint.side_tails),
         sizes=(*(sizes if offset else ()), *_chisels(joint.chisels)),
         advice=(),
-        warned=_warned(joint.findings),
+        warned=_warned(joint.findings, unit),
         drawing=drawing,
     )
 
 
-def _dividers(unit: Construction) -> Iterator[DividerCard]:
+def _dividers(unit: Construction, head: PaperHead) -> Iterator[DividerCard]:
     """The sliding dovetails of the dividers, where the unit has them."""
     joint = unit.divider_joint
     if joint is None:
@@ -246,13 +254,17 @@ def _dividers(unit: Construction) -> Iterator[DividerCard]:
     yield DividerCard(
         unit_code=unit.spec.code,
         sizes=tuple(
-            SizeRow(name=setting.label, values_in=(setting.value,), note=setting.note)
+            SizeRow(
+                name=in_unit(setting.label, head.unit),
+                values_in=(setting.value,),
+                note=in_unit(setting.note, head.unit),
+            )
             for setting in joint.settings
             if setting.measure is Measure.LENGTH
         ),
         slope=joint.given.slope,
         tops_in=tuple(unit.face.divider_tops(unit.spec.case.divider)),
-        warned=_warned(joint.findings),
+        warned=_warned(joint.findings, head.unit),
     )
 
 
@@ -279,9 +291,13 @@ def _chisels(chisels: Chisels) -> Iterator[SizeRow]:
         yield SizeRow(name="Chisel, between tails", values_in=(chisels.between_tails,), note=note)
 
 
-def _warned(findings: Iterable[Finding]) -> tuple[Warned, ...]:
+def _warned(findings: Iterable[Finding], unit: LengthUnit) -> tuple[Warned, ...]:
     return tuple(
-        Warned(stops=found.verdict is Verdict.STOP, message=found.message, remedy=found.remedy)
+        Warned(
+            stops=found.verdict is Verdict.STOP,
+            message=in_unit(found.message, unit),
+            remedy=in_unit(found.remedy, unit),
+        )
         for found in findings
         if found.verdict is not Verdict.PASS
     )

@@ -108,7 +108,7 @@ def _walk(card: JointCard, writing: Writing) -> list[str]:
         f"Mark a half pin of {half} {unit} at both edges. From the lower mark step up {count}×: each but "
         f"the last is the lower edge of the next tail; the last lands {pin} {unit} past the upper mark.",
         f"From the upper mark step down {count}× for the upper edges.",
-        f"If the last step lands long by 1/64 in (0.4 mm), close the dividers by "
+        f"If the last step lands long by {writing.size(1 / 64)} {unit}, close the dividers by "
         f"{writing.fine(card.correction_in, 4)} {unit}; if short, open them as much. Then step again.",
     ]
 

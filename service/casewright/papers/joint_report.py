@@ -7,11 +7,7 @@ from casewright.joinery.layout import Tail, TailLayout
 from casewright.measure.findings import worst
 from casewright.papers.checks_report import checks_section
 from casewright.papers.data import finding_data
-from casewright.papers.unit_report import (
-    number_text,
-    positions_table,
-    settings_table,
-)
+from casewright.papers.joint_settings import chosen_text, positions_table, settings_table
 from casewright.papers.writing import Writing, section, wrapped
 
 
@@ -29,18 +25,17 @@ def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) 
     """
     joint = solved.joint
     chosen = "\n".join(
-        f"{choice.name.replace('_', ' ')}: {_chosen_text(choice.value, choice.measure, writing)} "
-        f"({choice.why})"
+        f"{choice.name.replace('_', ' ')}: {chosen_text(choice, writing)} ({writing.said(choice.why)})"
         for choice in solved.chosen
     )
     blocks = [f"{title}\n{writing.legend}", section("Settings", settings_table(joint, writing))]
     blocks += [section(name, positions_table("Tail", tails, writing)) for name, tails in _tails(joint)]
     wrong = getattr(joint, "wrong_gauge_text", "")
     if wrong:
-        blocks.append(wrapped(f"If the second gauge were set to the wrong value. {wrong}"))
+        blocks.append(wrapped(f"If the second gauge were set to the wrong value. {writing.said(wrong)}"))
     if chosen:
         blocks.append(section("Left out, so chosen", chosen))
-    blocks.append(checks_section(joint.findings, everything=checks))
+    blocks.append(checks_section(joint.findings, writing, everything=checks))
     return "\n\n".join(blocks)
 
 
@@ -60,25 +55,21 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
         "verdict": worst(joint.findings).value,
         "settings": {
             setting.name: {
-                "label": setting.label,
+                "label": str(setting.label),
                 "value": float(setting.value),
                 "unit": _unit(setting.measure),
                 "wrong": None if setting.wrong is None else float(setting.wrong),
-                "note": setting.note,
+                "note": str(setting.note),
             }
             for setting in joint.settings
         },
         "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in _tails(joint)},
         "chosen": [
-            {"name": each.name, "value": float(each.value), "unit": _unit(each.measure), "why": each.why}
+            {"name": each.name, "value": float(each.value), "unit": _unit(each.measure), "why": str(each.why)}
             for each in solved.chosen
         ],
         "checks": [finding_data(finding) for finding in joint.findings],
     }
-
-
-def _chosen_text(value: float, measure: Measure, writing: Writing) -> str:
-    return writing.size(value) if measure is Measure.LENGTH else number_text(value, measure)
 
 
 def _unit(measure: Measure) -> str:

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable
 
-from casewright.joinery.joint import Joint, Measure, Setting
 from casewright.joinery.layout import Tail
+from casewright.papers.joint_settings import positions_table, settings_table
 from casewright.papers.writing import Writing, section, several, table, wrapped
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer
@@ -128,7 +128,9 @@ def cut_list_section(unit: Construction, writing: Writing) -> str:
         f"{several(len(unit.parts), 'part')} in one unit; --why {unit.lines[0].line} shows the codes of a "
         "line and its working."
     )
-    return section("Cut list, finished sizes", cut, faces, _ends(unit.lines), _offcuts(unit))
+    return section(
+        "Cut list, finished sizes", cut, faces, _ends(unit.lines, writing), _offcuts(unit, writing)
+    )
 
 
 def in_order(lines: Iterable[PartLine]) -> list[PartLine]:
@@ -145,11 +147,12 @@ def in_order(lines: Iterable[PartLine]) -> list[PartLine]:
     return sorted(held, key=lambda line: woods.index(line.part.wood))
 
 
-def _ends(lines: Iterable[PartLine]) -> str:
+def _ends(lines: Iterable[PartLine], writing: Writing) -> str:
     """What is cut on the ends of the parts: lines with the same ends together."""
     found: dict[tuple[str, str], list[str]] = {}
     for line in lines:
-        found.setdefault(line.part.ends, []).append(line.line)
+        one, other = (writing.said(end) for end in line.part.ends)
+        found.setdefault((one, other), []).append(line.line)
     rows = [
         (", ".join(marks), ends[0] if ends[0] == ends[1] else f"{ends[0]}; other end: {ends[1]}")
         for ends, marks in found.items()
@@ -158,8 +161,11 @@ def _ends(lines: Iterable[PartLine]) -> str:
     return table(("Lines", "Joints on the ends"), rows)
 
 
-def _offcuts(unit: Construction) -> str:
-    rows = [(part.name, part.quantity, part.size, part.note) for part in unit.small_parts]
+def _offcuts(unit: Construction, writing: Writing) -> str:
+    rows = [
+        (part.name, part.quantity, writing.said(part.size), writing.said(part.note))
+        for part in unit.small_parts
+    ]
     return table(("From offcuts", "Qty", "Size", "Where"), rows, right=(1,))
 
 
@@ -189,7 +195,7 @@ def joints_section(unit: Construction, writing: Writing) -> str:
         blocks.append(
             f"Story stick: upper edges of the dividers from the underside of the case bottom: {marks}."
         )
-    blocks.append(_choices(unit))
+    blocks.append(_choices(unit, writing))
     return section("Joints", *blocks)
 
 
@@ -202,7 +208,9 @@ def _gauges(unit: Construction, writing: Writing) -> str:
         "ends of the front)",
     ]
     if joint.wrong_gauge_2 is not None:
-        lines.append(f"         not {writing.size(joint.wrong_gauge_2)}: {joint.wrong_gauge_text}")
+        lines.append(
+            f"         not {writing.size(joint.wrong_gauge_2)}: {writing.said(joint.wrong_gauge_text)}"
+        )
     back = unit.drawers[0].joints.back
     lines.append(
         f"Back:    gauge on the side {writing.size(back.gauge_side)}, on the back "
@@ -270,7 +278,7 @@ def _layouts(title: str, groups: list[tuple[str, Drawer]], writing: Writing) -> 
             "Pin",
             "Dividers",
             "Walk",
-            "per 1/64 out",
+            f"per {writing.size(1 / 64)} out",
             "Tail",
             "Neck",
             "Chisel",
@@ -296,36 +304,9 @@ def _shared(pairs: Iterable[tuple[str, tuple[Tail, ...]]]) -> list[tuple[list[st
     return [(codes, tails) for tails, codes in found.items()]
 
 
-def positions_table(title: str, tails: tuple[Tail, ...], writing: Writing) -> str:
-    """Where each tail stands.
-
-    Args:
-        title: the heading of the first column
-        tails: from the bottom up
-        writing: how sizes are written
-
-    Returns:
-        A table.
-    """
-    return table(
-        (title, "Lower, end", "Upper, end", "Lower, baseline", "Upper, baseline"),
-        (
-            (
-                f"tail {number}",
-                writing.size(tail.lower_end),
-                writing.size(tail.upper_end),
-                writing.size(tail.lower_base),
-                writing.size(tail.upper_base),
-            )
-            for number, tail in enumerate(tails, start=1)
-        ),
-        right=range(1, 5),
-    )
-
-
-def _choices(unit: Construction) -> str:
+def _choices(unit: Construction, writing: Writing) -> str:
     """What was left out of the file and chosen, and the ranking of the tail counts."""
-    lines = [f"Chosen: {choice.name.replace('_', ' ')}: {choice.why}" for choice in unit.chosen]
+    lines = [f"Chosen: {choice.name.replace('_', ' ')}: {writing.said(choice.why)}" for choice in unit.chosen]
     ranked: dict[str, list[str]] = {}
     for drawer in unit.drawers:
         choices = drawer.joints.front_choices[:3]
@@ -337,62 +318,3 @@ def _choices(unit: Construction) -> str:
         if words
     ]
     return "\n".join(lines)
-
-
-def settings_table(joint: Joint, writing: Writing) -> str:
-    """The settings of any joint.
-
-    Args:
-        joint: a joint that has been worked out
-        writing: how sizes are written
-
-    Returns:
-        A table, in the order of work.
-    """
-    return table(
-        ("Setting", "", "Wrong", "Where"),
-        (
-            (
-                setting.label,
-                setting_text(setting, writing),
-                "" if setting.wrong is None else f"not {writing.size(setting.wrong)}",
-                setting.note,
-            )
-            for setting in joint.settings
-        ),
-        right=(1,),
-    )
-
-
-def setting_text(setting: Setting, writing: Writing) -> str:
-    """The number of a setting as it is printed.
-
-    Args:
-        setting: the setting
-        writing: how sizes are written
-
-    Returns:
-        Such as `7/16`, `5`, `1:8` or `7.13°`.
-    """
-    if setting.measure is Measure.LENGTH:
-        small = 0 < abs(setting.value) < 1 / 64 - 1e-9
-        return writing.fine(setting.value, 4) if small else writing.size(setting.value)
-    return number_text(setting.value, setting.measure)
-
-
-def number_text(value: float, measure: Measure) -> str:
-    """A number that is no length.
-
-    Args:
-        value: the number
-        measure: what kind of number it is
-
-    Returns:
-        The number with its sign.
-    """
-    written = {
-        Measure.SLOPE: f"1:{value:g}",
-        Measure.DEGREES: f"{value:.2f}°",
-        Measure.PERCENT: f"{value:g} %",
-    }
-    return written.get(measure, f"{value:g}")

@@ -8,6 +8,7 @@ from tabulate import tabulate
 
 from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.measure.money import show_money
+from casewright.measure.saying import Words, in_unit
 from casewright.measure.units import MILLIMETRES_PER_INCH
 
 WIDTH = 110
@@ -46,6 +47,10 @@ class Writing:
         """Sizes joined by a times sign."""
         return " × ".join(self.size(each) for each in inches)
 
+    def said(self, words: Words) -> str:
+        """What the core says, in the report's unit."""
+        return in_unit(words, self.unit)
+
     def money(self, cents: int) -> str:
         """An amount of money."""
         return show_money(cents, self.symbol)
@@ -54,7 +59,7 @@ class Writing:
     def legend(self) -> str:
         """One line that says how to read the sizes."""
         if self.unit is LengthUnit.MILLIMETRE:
-            return "Sizes in millimetres; the checks speak in inches, in which their limits are set."
+            return "Sizes in millimetres."
         return f"Sizes in inches; ≈ marks one that is rounded to 1/{self.denominator}."
 
 

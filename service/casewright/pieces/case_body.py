@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces import case_rules as rules
 from casewright.pieces.case_plan import CasePlan
@@ -24,7 +24,7 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
     """
     spec, face = case.spec, case.face
     body, woods, thick = spec.body, spec.woods, spec.case
-    floor, joint = face.base_height, f"carcase dovetail, lap {show(thick.lap)}"
+    floor, joint = face.base_height, say("carcase dovetail, lap {:fraction}", thick.lap)
     for mark, x in (("SL", 0.0), ("SR", body.width - thick.side)):
         yield Part(
             code=case.code(f"C-{mark}"),
@@ -84,7 +84,7 @@ def _rail(
         face=seen,
         grain=Grain.ACROSS,
         use=PartUse.CASE if seen is FaceClass.EDGE else PartUse.INSIDE,
-        ends=(f"carcase dovetail, lap {show(thick.lap)}",) * 2,
+        ends=(say("carcase dovetail, lap {:fraction}", thick.lap),) * 2,
         box=Box(thick.lap, y, z, length, thick.rail_width, thick.sub_top_rail),
     )
 
@@ -106,7 +106,7 @@ def _divider_rails(case: CasePlan) -> Iterator[Part]:
             face=FaceClass.EDGE,
             grain=Grain.ACROSS,
             use=PartUse.CASE,
-            ends=(f"{thick.divider_end}, {show(thick.housing)} deep",) * 2,
+            ends=(say("{}, {:fraction} deep", thick.divider_end, thick.housing),) * 2,
             box=case.divider_box(row, 0.0, length, thick.rail_width),
         )
 
@@ -132,12 +132,12 @@ def _uprights(case: CasePlan) -> Iterator[Part]:
                 face=FaceClass.EDGE,
                 grain=Grain.UPRIGHT,
                 use=PartUse.CASE,
-                ends=(f"housing, {show(thick.housing)} deep",) * 2,
+                ends=(say("housing, {:fraction} deep", thick.housing),) * 2,
                 box=Box(x, 0.0, z, thick.upright, thick.rail_width, length),
             )
 
 
-def _bottom(case: CasePlan, length: float, joint: str) -> Iterator[Part]:
+def _bottom(case: CasePlan, length: float, joint: Words) -> Iterator[Part]:
     thick, face = case.spec.case, case.face
     depth = face.opening_depth
     if thick.lipping:

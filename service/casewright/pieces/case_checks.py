@@ -6,8 +6,7 @@ from math import sqrt
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
-from casewright.measure.rounding import up_to
+from casewright.measure.saying import say
 from casewright.pieces.carcase import Carcase
 from casewright.pieces.openings import Face, FaceRow
 from casewright.pieces.season import Climate, across
@@ -61,9 +60,13 @@ def _stack(spec: UnitSpec, face: Face) -> Finding:
         "stack closes",
         over,
         0.0,
-        f"Openings of {show(openings)} and {show(between)} of rails and dividers make a body of "
-        f"{show(face.body_height)} in.",
-        f"The heights are {show(over)} in apart; leave one of them out.",
+        say(
+            "Openings of {:bare} and {:bare} of rails and dividers make a body of {}.",
+            openings,
+            between,
+            face.body_height,
+        ),
+        say("The heights are {} apart; leave one of them out.", over),
     )
 
 
@@ -76,9 +79,14 @@ def _columns(spec: UnitSpec, row: FaceRow) -> Finding:
         "columns close",
         over,
         0.0,
-        f"Row {row.number}: openings of {show(widths)} with uprights and sides make {show(total)} in of "
-        f"{show(spec.body.width)}.",
-        f"The widths are {show(over)} in apart; leave one of them out.",
+        say(
+            "Row {:d}: openings of {:bare} with uprights and sides make {} of {:bare}.",
+            row.number,
+            widths,
+            total,
+            spec.body.width,
+        ),
+        say("The widths are {} apart; leave one of them out.", over),
         about=f"R{row.number}",
     )
 
@@ -91,7 +99,7 @@ def _graduation(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         yield Finding(
             rule="graduation",
             verdict=Verdict.CAUTION,
-            message=f"An opening is {show(fall)} in lower than the one above it.",
+            message=say("An opening is {} lower than the one above it.", fall),
             remedy="Drawers usually grow towards the floor: lower the first opening, or give the step.",
             found=float(fall),
             needed=0.0,
@@ -111,8 +119,8 @@ def _graduation(spec: UnitSpec, face: Face) -> Iterator[Finding]:
             "low opening",
             lowest,
             LOWEST_OPENING,
-            f"The lowest opening is {show(lowest)} in high.",
-            f"Below {show(LOWEST_OPENING)} in a solid bottom eats the drawer; use ply, or fewer rows.",
+            say("The lowest opening is {} high.", lowest),
+            say("Below {} a solid bottom eats the drawer; use ply, or fewer rows.", LOWEST_OPENING),
             verdict=Verdict.CAUTION,
         )
 
@@ -123,9 +131,12 @@ def _slack(case: Carcase) -> Finding:
         "runner slack",
         case.slack,
         case.side_shrinkage,
-        f"The gap at the rear of each runner is {show(case.slack)} in; the side shrinks "
-        f"{case.side_shrinkage:.3f} in.",
-        f"Make the gap {show(up_to(case.side_shrinkage, 1 / 64))} in, or it will push the rear rail out.",
+        say(
+            "The gap at the rear of each runner is {}; the side shrinks {:.3}.",
+            case.slack,
+            case.side_shrinkage,
+        ),
+        say("Make the gap {:up}, or it will push the rear rail out.", case.side_shrinkage),
         source=HANDBOOK,
     )
 
@@ -138,10 +149,13 @@ def _plinth(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
     yield Finding(
         rule="cross-grain fixing",
         verdict=Verdict.PASS,
-        message=(
-            f"Plinth returns run with the grain under a side that swells {swells:.3f} in and shrinks "
-            f"{shrinks:.3f} in: fix them at the front and slot the screws at the rear, "
-            f"{show(up_to(max(swells, shrinks), 1 / 16))} in long each way."
+        message=say(
+            "Plinth returns run with the grain under a side that swells {:.3} and shrinks "
+            "{:.3}: fix them at the front and slot the screws at the rear, "
+            "{:up 16} long each way.",
+            swells,
+            shrinks,
+            max(swells, shrinks),
         ),
         about=f"{spec.code}-B",
         found=float(max(swells, shrinks)),
@@ -161,9 +175,12 @@ def _top(spec: UnitSpec, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
     yield Finding(
         rule="top fixing",
         verdict=Verdict.PASS,
-        message=(
-            f"The top grows {grows:.3f} in over the case when wettest and {apart:.3f} in apart from the "
-            f"sides: fix it at the front, buttons with {show(up_to(apart + 1 / 32, 1 / 16))} in of slack."
+        message=say(
+            "The top grows {:.3} over the case when wettest and {:.3} apart from the "
+            "sides: fix it at the front, buttons with {:up 16} of slack.",
+            grows,
+            apart,
+            apart + 1 / 32,
         ),
         about=f"{spec.code}-T",
         found=float(apart),
@@ -180,8 +197,8 @@ def _back(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) -> It
         "back gaps",
         spec.back.gap,
         swells,
-        f"Each back board swells {swells:.3f} in into a gap of {show(spec.back.gap)} in.",
-        f"Make the gap {show(up_to(swells, 1 / 64))} in, or use more and narrower boards.",
+        say("Each back board swells {:.3} into a gap of {}.", swells, spec.back.gap),
+        say("Make the gap {:up}, or use more and narrower boards.", swells),
         about=f"{spec.code}-K",
         source=HANDBOOK,
     )
@@ -190,8 +207,8 @@ def _back(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) -> It
         "back laps",
         covers,
         1 / 8,
-        f"The laps cover {show(covers)} in.",
-        f"Make the lap {show(spec.back.gap + 1 / 8)} in or more.",
+        say("The laps cover {}.", covers),
+        say("Make the lap {:up} or more.", spec.back.gap + 1 / 8),
         about=f"{spec.code}-K",
     )
 
@@ -212,9 +229,12 @@ def _way_in(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         yield Finding(
             rule="door",
             verdict=Verdict.PASS if passes else Verdict.STOP,
-            message=(
-                f"Its least section is {show(sizes[0])} × {show(sizes[1])} in; the door is {show(small)} × "
-                f"{show(large)}."
+            message=say(
+                "Its least section is {:bare} × {}; the door is {:bare} × {:bare}.",
+                sizes[0],
+                sizes[1],
+                small,
+                large,
             ),
             remedy="" if passes else "Make the top or the base to knock down, or choose another way in.",
             found=sizes[0],
@@ -226,8 +246,13 @@ def _way_in(spec: UnitSpec, face: Face) -> Iterator[Finding]:
             "turn",
             sizes[1],
             longest,
-            f"Carried on end, {show(sizes[1])} × {show(sizes[0])} in turns a square corner of "
-            f"{show(site.turn_width)} in if it is no longer than {show(longest)} in.",
+            say(
+                "Carried on end, {:bare} × {} turns a square corner of {} if it is no longer than {:down}.",
+                sizes[1],
+                sizes[0],
+                site.turn_width,
+                longest,
+            ),
             "Make the top or the base to knock down, or measure another way in.",
             source="geometry: a rectangle round a square turn of even width",
         )

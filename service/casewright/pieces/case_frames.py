@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.pieces import case_rules as rules
 from casewright.pieces.case_plan import CasePlan
 from casewright.pieces.openings import FaceRow
@@ -37,7 +37,7 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
             face=FaceClass.INSIDE,
             grain=Grain.ACROSS,
             use=PartUse.INSIDE,
-            ends=(f"{thick.divider_end}, {show(thick.housing)} deep",) * 2,
+            ends=(say("{}, {:fraction} deep", thick.divider_end, thick.housing),) * 2,
             box=case.divider_box(row, back_y, length, frames.back_rail_width),
         )
     shared = {"depth": face.opening_depth, "front_rail": thick.rail_width, "tenon": frames.tenon}
@@ -115,8 +115,8 @@ def _member(
         grain=Grain.BACK,
         use=PartUse.INSIDE,
         ends=(
-            f"frame tenon, {show(tenon)} long",
-            f"frame tenon, {show(tenon)} long, left dry with a gap of {show(case.slack)}",
+            say("frame tenon, {:fraction} long", tenon),
+            say("frame tenon, {:fraction} long, left dry with a gap of {:fraction}", tenon, case.slack),
         ),
         box=Box(x, thick.rail_width - tenon, z, width, length, thickness),
     )

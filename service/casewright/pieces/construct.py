@@ -8,7 +8,7 @@ from casewright.joinery.joint import Chosen
 from casewright.joinery.sliding import Sliding, SlidingJoint, sliding
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.carcase import Carcase, carcase
 from casewright.pieces.case_joints import CaseCorner, case_corners
@@ -179,8 +179,14 @@ def _believable(code: str, part: Part, found: MeasuredPart | None) -> MeasuredPa
         size, drawn = getattr(found, name), getattr(part, name)
         if size is not None and not drawn / 2 < size < drawn * 2:
             raise CannotBuild(
-                f"measured.parts.{code}.{name}: {show(size)} in is far from the {show(drawn)} that was "
-                "drawn; measure again, or change the design"
+                say(
+                    "measured.parts.{}.{}: {} is far from the {:bare} that was "
+                    "drawn; measure again, or change the design",
+                    code,
+                    name,
+                    size,
+                    drawn,
+                )
             )
     return found
 

@@ -5,8 +5,7 @@ from dataclasses import replace
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
-from casewright.measure.rounding import floor64, up_to
+from casewright.measure.saying import Words, say
 from casewright.pieces.carcase import Carcase
 from casewright.pieces.drawer_parts import BottomPlan, Drawer
 from casewright.pieces.drawer_spec import PlyBottom
@@ -62,9 +61,13 @@ def _wettest(spec: UnitSpec, drawer: Drawer) -> Finding:
         "clears when wettest",
         gaps.wettest,
         top,
-        f"The gap above is {show(gaps.now)} in now, {gaps.wettest:.3f} when wettest, "
-        f"{gaps.driest:.3f} when driest.",
-        f"Plane the drawer {show(top - gaps.wettest + 1 / 64)} in lower.",
+        say(
+            "The gap above is {} now, {:.3 bare} when wettest, {:.3 bare} when driest.",
+            gaps.now,
+            gaps.wettest,
+            gaps.driest,
+        ),
+        say("Plane the drawer {} lower.", top - gaps.wettest + 1 / 64),
         about=drawer.code,
         source=HANDBOOK,
     )
@@ -83,9 +86,16 @@ def _depth(
         "depth season",
         clearance,
         needed,
-        f"Behind the drawer there is {show(clearance)} in; the side shrinks {case.side_shrinkage:.3f}, the "
-        f"bottom grows {grows:.3f} and reaches {show(over)} past the back; {show(BEHIND)} stays.",
-        f"Make the drawer {show(needed - clearance + 1 / 64)} in shorter.",
+        say(
+            "Behind the drawer there is {}; the side shrinks {:.3 bare}, the "
+            "bottom grows {:.3 bare} and reaches {:bare} past the back; {:bare} stays.",
+            clearance,
+            case.side_shrinkage,
+            grows,
+            over,
+            BEHIND,
+        ),
+        say("Make the drawer {} shorter.", needed - clearance + 1 / 64),
         about=drawer.code,
         source=HANDBOOK,
     )
@@ -94,9 +104,13 @@ def _depth(
         "bottom stays under the back",
         shrinks,
         sizes.back + over,
-        f"The bottom shrinks {shrinks:.3f} in under a back {show(sizes.back)} in thick, and reaches "
-        f"{show(over)} past it.",
-        f"Let the bottom reach {show(up_to(shrinks - sizes.back, 1 / 64))} in past the back.",
+        say(
+            "The bottom shrinks {:.3} under a back {} thick, and reaches {:bare} past it.",
+            shrinks,
+            sizes.back,
+            over,
+        ),
+        say("Let the bottom reach {:up} past the back.", shrinks - sizes.back),
         about=drawer.code,
         source=HANDBOOK,
     )
@@ -123,8 +137,13 @@ def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
         "side left at groove",
         thin - groove.depth + RULE,
         needed,
-        f"The groove leaves {show(thin - groove.depth)} in of the side; it needs {show(needed)}, to 1/64.",
-        f"Make the groove {show(floor64(max(0.0, thin - needed)))} in deep, or the side thicker.",
+        say(
+            "The groove leaves {} of the side; it needs {:bare}, to {:fraction}.",
+            thin - groove.depth,
+            needed,
+            RULE,
+        ),
+        say("Make the groove {:down} deep, or the side thicker.", max(0.0, thin - needed)),
         about=drawer.code,
     )
     thickness = drawer.bottom.thickness
@@ -133,8 +152,8 @@ def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
             "ply fits groove",
             abs(groove.width - thickness),
             1 / 32,
-            f"The sheet measures {thickness:.3f} in and the groove {show(groove.width)} in.",
-            f"Cut the groove {show(thickness)} in wide, from the sheet itself.",
+            say("The sheet measures {:.3} and the groove {}.", thickness, groove.width),
+            say("Cut the groove {} wide, from the sheet itself.", thickness),
             about=drawer.code,
             verdict=Verdict.CAUTION,
         )
@@ -143,8 +162,8 @@ def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
         "room over runner",
         room,
         RUNNER_ROOM,
-        f"The bottom's underside is {show(room)} in above the runner.",
-        f"Raise the groove {show(RUNNER_ROOM - room)} in.",
+        say("The bottom's underside is {} above the runner.", room),
+        say("Raise the groove {:up}.", RUNNER_ROOM - room),
         about=drawer.code,
     )
 
@@ -153,30 +172,38 @@ def _sag(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
     bottom = drawer.bottom
     if bottom.sag is None:
         return
-    without = ""
+    without: Words = ""
     if bottom.pieces > 1 and bottom.sag_without_muntin is not None:
         limit = drawer.sizes.inside.width / 300
         words = "too much" if bottom.sag_without_muntin > limit else "allowed"
-        without = (
-            f" Without a muntin it would sag {bottom.sag_without_muntin:.3f} in over {limit:.3f}: {words}."
+        without = say(
+            " Without a muntin it would sag {:.3} over {:.3 bare}: {}.",
+            bottom.sag_without_muntin,
+            limit,
+            words,
         )
     yield at_most(
         "bottom sag",
         bottom.sag,
         bottom.sag_allowed,
-        f"Full, the bottom sags {bottom.sag:.3f} in over {show(bottom.span)} in; {bottom.sag_allowed:.3f} is "
-        f"allowed.{without}",
+        say(
+            "Full, the bottom sags {:.3} over {}; {:.3 bare} is allowed.{}",
+            bottom.sag,
+            bottom.span,
+            bottom.sag_allowed,
+            without,
+        ),
         _stiffer(bottom),
         about=drawer.code,
         source="beam formula of a uniformly loaded strip; the limit of span/300 is common practice",
     )
 
 
-def _stiffer(bottom: BottomPlan) -> str:
+def _stiffer(bottom: BottomPlan) -> Words:
     """What would keep a bottom straight."""
     thick = thickness_for(bottom.thickness, bottom.sag or 0.0, bottom.sag_allowed)
     muntin = "" if bottom.pieces > 1 else "Use a muntin, or "
-    return f"{muntin or 'Narrow the drawer, or '}make the bottom {show(thick)} in thick."
+    return say("{}make the bottom {:up} thick.", muntin or "Narrow the drawer, or ", thick)
 
 
 def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
@@ -198,7 +225,7 @@ def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
         "pull lines",
         spread,
         ALIGNED,
-        f"The pulls of wide drawers are {show(spread)} in or less out of line.",
+        say("The pulls of wide drawers are {} or less out of line.", spread),
         "Give the rows the same columns, or set the pulls by hand.",
         verdict=Verdict.CAUTION,
     )

@@ -13,7 +13,7 @@ from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import flare, most_tails
 from casewright.joinery.through import Through, ThroughJoint, through
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number
 from casewright.pieces.drawer_sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.pieces.drawer_spec import Joint
@@ -173,8 +173,14 @@ def _tails(
     if count == 0:
         need = 2 * setting.half_pin + 2 * narrowing + max(setting.side, LIMITS.neck_least.value)
         raise CannotBuild(
-            f"drawer {sizes.code}: a board {show(height)} in high holds no tail between half pins of "
-            f"{show(setting.half_pin)}; make it at least {show(need)} in, or the half pins smaller"
+            say(
+                "drawer {}: a board {} high holds no tail between half pins of "
+                "{:bare}; make it at least {:up}, or the half pins smaller",
+                sizes.code,
+                height,
+                setting.half_pin,
+                need,
+            )
         )
     return (), count
 
@@ -211,7 +217,7 @@ def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: in
             mark=f"{spec.code}-{sizes.code}",
         )
     except (ValueError, CannotBeLaidOut) as error:
-        raise CannotBuild(f"drawer {sizes.code}, front joint: {error}") from None
+        raise CannotBuild(say("drawer {}, front joint: {}", sizes.code, error.args[0])) from None
 
 
 def _through(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: int) -> Through:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.pieces import drawer_rules as rules
 from casewright.pieces.drawer_joints import DrawerJoints
 from casewright.pieces.drawer_sizes import PLY_PLAY, CannotBuild, DrawerSizes
@@ -112,8 +112,12 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
         )
     if across <= 0:
         raise CannotBuild(
-            f"drawer {sizes.code}: {show(inside.width)} in between the sides leave no bottom beside a "
-            f"muntin {show(muntin.width)} wide; use no muntin"
+            say(
+                "drawer {}: {} between the sides leave no bottom beside a muntin {:bare} wide; use no muntin",
+                sizes.code,
+                inside.width,
+                muntin.width,
+            )
         )
     return BottomPlan(
         pieces=2 if parted else 1,
@@ -244,7 +248,7 @@ def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
 
 def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
     sizes, row = drawer.sizes, drawer.sizes.opening.row
-    rabbet = f", rabbet {show(sizes.rabbet)}" if sizes.rabbet else ""
+    rabbet = say(", rabbet {:fraction}", sizes.rabbet) if sizes.rabbet else ""
     pairs = (
         ("SL", sizes.left_side, place.x),
         ("SR", sizes.right_side, place.x + sizes.width - sizes.right_side),
@@ -261,7 +265,7 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
             face=FaceClass.DRAWER,
             grain=Grain.BACK,
             use=PartUse.DRAWER,
-            ends=(f"half-blind dovetail, tails{rabbet}", "through dovetail, tails"),
+            ends=(say("half-blind dovetail, tails{}", rabbet), "through dovetail, tails"),
             box=Box(x, sizes.lap, place.z, thickness, sizes.side_length, sizes.height),
         )
 

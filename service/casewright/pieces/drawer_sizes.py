@@ -7,7 +7,7 @@ from casewright.joinery.gauges import first_gauge
 from casewright.joinery.joint import Chosen
 from casewright.joinery.lap import lap_left
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces import drawer_rules as rules
 from casewright.pieces.drawer_spec import Drawers, PlyBottom
@@ -153,19 +153,27 @@ def shared_construction(spec: UnitSpec, ledger: Ledger) -> DrawerMake:
     lap, rabbet = drawers.lap, drawers.rabbet
     if lap is None:
         chosen.append(chosen_lap(drawers.front))
-        lap = ledger.given("drawers.lap", chosen[-1].value, f"chosen: {chosen[-1].why}")
+        lap = ledger.given("drawers.lap", chosen[-1].value, say("chosen: {}", chosen[-1].why))
     if rabbet is None:
         chosen.append(chosen_rabbet(drawers.side))
-        rabbet = ledger.given("drawers.rabbet", chosen[-1].value, f"chosen: {chosen[-1].why}")
+        rabbet = ledger.given("drawers.rabbet", chosen[-1].value, say("chosen: {}", chosen[-1].why))
     if lap >= drawers.front:
         raise CannotBuild(
-            f"drawers.lap: a lap of {show(lap)} in leaves nothing of a front {show(drawers.front)} thick; "
-            f"make it {show(chosen_lap(drawers.front).value)}"
+            say(
+                "drawers.lap: a lap of {} leaves nothing of a front {:bare} thick; make it {:bare}",
+                lap,
+                drawers.front,
+                chosen_lap(drawers.front).value,
+            )
         )
     if rabbet >= drawers.side:
         raise CannotBuild(
-            f"drawers.rabbet: a rabbet of {show(rabbet)} in leaves nothing of a side {show(drawers.side)} "
-            f"thick; make it {show(chosen_rabbet(drawers.side).value)}"
+            say(
+                "drawers.rabbet: a rabbet of {} leaves nothing of a side {:bare} thick; make it {:bare}",
+                rabbet,
+                drawers.side,
+                chosen_rabbet(drawers.side).value,
+            )
         )
     return DrawerMake(
         drawers=drawers,
@@ -233,8 +241,13 @@ def drawer_sizes(
     )
     if lap <= 0:
         raise CannotBuild(
-            f"measured.parts.{opening.code}-F: a front {show(front)} in thick has no lap left before sockets "
-            f"{show(shared.gauge_1)} deep; make a thicker front, or change the lap of the whole batch"
+            say(
+                "measured.parts.{}-F: a front {} thick has no lap left before sockets "
+                "{:bare} deep; make a thicker front, or change the lap of the whole batch",
+                opening.code,
+                front,
+                shared.gauge_1,
+            )
         )
     back_height, back_foot = _back(drawers, height, under)
     _check_room(opening, height, width, length, back_height, lap)
@@ -354,13 +367,23 @@ def _check_room(
     """Refuses a drawer that has no size left in some direction."""
     if back_height < 1 / 2:
         raise CannotBuild(
-            f"opening {opening.code} is {show(opening.height)} in high, too low for a drawer with its groove "
-            f"and back; make it at least {show(opening.height - back_height + 1 / 2)} in, or lower the groove"
+            say(
+                "opening {} is {} high, too low for a drawer with its groove "
+                "and back; make it at least {:up}, or lower the groove",
+                opening.code,
+                opening.height,
+                opening.height - back_height + 1 / 2,
+            )
         )
     if width < 2 or length < 2 or lap <= 0:
         raise CannotBuild(
-            f"opening {opening.code} is {show(opening.width)} in wide and {show(opening.depth)} in deep, too "
-            "small for a drawer of this make; make the case larger or the clearances smaller"
+            say(
+                "opening {} is {} wide and {} deep, too "
+                "small for a drawer of this make; make the case larger or the clearances smaller",
+                opening.code,
+                opening.width,
+                opening.depth,
+            )
         )
     if height <= 0:
         raise CannotBuild(f"opening {opening.code} is too low for any drawer; make it at least 2 in high")

@@ -47,7 +47,9 @@ def read_length(value: Any, info: ValidationInfo) -> float:
     unit = (info.context or {}).get("unit", LengthUnit.INCH)
     if isinstance(value, bool) or not isinstance(value, int | float | str):
         raise PydanticCustomError(
-            "length", "a size is text such as {example} or a number", {"example": '"13/16"'}
+            "length",
+            "a size is text such as {example} or a number",
+            {"example": '"13/16"' if unit is LengthUnit.INCH else '"397"'},
         )
     if isinstance(value, str):
         try:

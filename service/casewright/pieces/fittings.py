@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
 from casewright.pieces.openings import Face, Opening
 from casewright.pieces.spec import UnitSpec
@@ -44,8 +44,8 @@ class SmallPart:
 
     name: str
     quantity: int
-    size: str
-    note: str
+    size: Words
+    note: Words
 
 
 def middle(left: Inches, width: Inches) -> Inches:
@@ -166,13 +166,13 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
         SmallPart(
             name="Drawer stop",
             quantity=drawers * STOPS_PER_DRAWER,
-            size="1/4 × 3/4 × 1-1/2",
-            note=f"stop line {show(spec.drawers.front)} behind the face of the rail",
+            size=_size(1 / 4, 3 / 4, 1.5),
+            note=say("stop line {:fraction} behind the face of the rail", spec.drawers.front),
         ),
         SmallPart(
             name="Top button",
             quantity=2 * (math.ceil(face.clear_width / FIXING_SPACING) + 1),
-            size="3/4 × 1 × 1-1/2",
+            size=_size(3 / 4, 1.0, 1.5),
             note="along both sub-top rails; tight at the front, with slack towards the back",
         ),
     ]
@@ -181,7 +181,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
             SmallPart(
                 name="Plinth corner block",
                 quantity=4,
-                size=f"1-1/2 × 1-1/2 × {show(max(1.0, spec.base.height - 1))}",
+                size=_size(1.5, 1.5, max(1.0, spec.base.height - 1)),
                 note="glued into the corners of the plinth",
             )
         )
@@ -192,8 +192,12 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
             SmallPart(
                 name="Drawer guide",
                 quantity=guides,
-                size=f"{show(spec.case.upright)} × 3/4 × {show(length)}",
+                size=_size(spec.case.upright, 3 / 4, length),
                 note="on the runner behind each upright, flush with its faces",
             )
         )
     return tuple(parts)
+
+
+def _size(thickness: Inches, width: Inches, length: Inches) -> Words:
+    return say("{:bare} × {:bare} × {:fraction}", thickness, width, length)

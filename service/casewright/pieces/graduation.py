@@ -11,8 +11,8 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
 from casewright.measure.rounding import near_to
+from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches, Number
 from casewright.pieces.fields import Length, Size, Spec
 
@@ -194,8 +194,14 @@ def ratio_by_first(total: Inches, count: Count, first: Inches) -> Number:
     low, high = 1.0, LARGEST_RATIO
     if first * count > total + 1e-9 or first_by_ratio(total=total, count=count, ratio=high) > first:
         raise CannotGraduate(
-            f"no ratio fills {show(total)} in with {count} openings that grow from {show(first)}; "
-            f"make the first opening {show(total / count)} or less"
+            say(
+                "no ratio fills {} with {:d} openings that grow from {:bare}; "
+                "make the first opening {:down bare} or less",
+                total,
+                count,
+                first,
+                total / count,
+            )
         )
     for _ in range(200):
         middle = (low + high) / 2
@@ -292,7 +298,7 @@ def graduated(
         heights = (ledger.take("opening", equal_opening, total=total, count=count),) * count
     if min(heights) <= 0:
         raise CannotGraduate(
-            f"{count} openings in {show(total)} in leave nothing for the smallest; use a smaller step"
+            say("{:d} openings in {} leave nothing for the smallest; use a smaller step", count, total)
         )
     return heights
 
@@ -338,8 +344,12 @@ def by_contents(rule: Contents, needs: Sequence[Inches], total: Inches) -> tuple
     spare = total - sum(needs)
     if spare < -1e-9:
         raise CannotGraduate(
-            f"the contents need {show(sum(needs))} in of openings and there are {show(total)}; "
-            f"make the case {show(-spare)} in taller"
+            say(
+                "the contents need {} of openings and there are {:bare}; make the case {:up} taller",
+                sum(needs),
+                total,
+                -spare,
+            )
         )
     if rule.spare == "equal":
         return tuple(need + spare / len(needs) for need in needs)

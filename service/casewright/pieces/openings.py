@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Figure, Ledger
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces import case_rules as rules
 from casewright.pieces.graduation import (
@@ -173,8 +173,12 @@ def _heights(spec: UnitSpec, ledger: Ledger) -> _Heights:
         total = ledger.take("opening_total", rules.opening_total, body=body, **between)
     if total <= 0:
         raise CannotGraduate(
-            f"the rails and dividers of {len(spec.rows)} rows leave no height for drawers; "
-            f"make the case at least {show(len(spec.rows) * 2.0 - total)} in taller"
+            say(
+                "the rails and dividers of {:d} rows leave no height for drawers; "
+                "make the case at least {:up} taller",
+                len(spec.rows),
+                len(spec.rows) * 2.0 - total,
+            )
         )
     if body_spec.overall_height is not None:
         return _Heights(body=body, base=base, overall=overall, opening_total=total)
@@ -189,13 +193,16 @@ def _row_heights(spec: UnitSpec, total: float, ledger: Ledger) -> tuple[float, .
     if not free:
         if abs(left) > 1e-6:
             raise CannotGraduate(
-                f"the rows add up to {show(total - left)} in of {show(total)}; leave one height out"
+                say("the rows add up to {} of {:bare}; leave one height out", total - left, total)
             )
         return tuple(row.height or 0.0 for row in spec.rows)
     if left <= 0:
         raise CannotGraduate(
-            f"the locked rows take {show(total - left)} in of {show(total)} and leave the others nothing; "
-            "lower one of them"
+            say(
+                "the locked rows take {} of {:bare} and leave the others nothing; lower one of them",
+                total - left,
+                total,
+            )
         )
     exact = _by_rule(spec, free, left, ledger)
     for place, (index, height) in enumerate(zip(free, exact, strict=True)):
@@ -283,13 +290,18 @@ def _column_widths(spec: UnitSpec, row: Row, number: int, clear: float, ledger: 
     if shared == 0:
         if abs(left) > 1e-6:
             raise CannotGraduate(
-                f"the widths of row {number} and its uprights add up to {show(clear - left)} in but the case "
-                f"is {show(clear)} wide inside; leave one width out (null)"
+                say(
+                    "the widths of row {:d} and its uprights add up to {} but the case "
+                    "is {:bare} wide inside; leave one width out (null)",
+                    number,
+                    clear - left,
+                    clear,
+                )
             )
         return tuple(width or 0.0 for width in typed)
     if left / shared < 1:
         raise CannotGraduate(
-            f"row {number} leaves {show(max(0.0, left / shared))} in for a drawer; use fewer columns"
+            say("row {:d} leaves {} for a drawer; use fewer columns", number, max(0.0, left / shared))
         )
     width = ledger.take(
         f"R{number}.column_width",
@@ -326,8 +338,14 @@ def _opening(
         value = getattr(found, name)
         if value is not None and not designed / 2 < value < designed * 2:
             raise CannotGraduate(
-                f"measured.openings.{code}.{name}: {show(value)} in is far from the {show(designed)} that "
-                "was drawn; measure again, or change the design"
+                say(
+                    "measured.openings.{}.{}: {} is far from the {:bare} that "
+                    "was drawn; measure again, or change the design",
+                    code,
+                    name,
+                    value,
+                    designed,
+                )
             )
         basis = _origin(spec, number, designed if value is None else value)
         sizes[name] = under.given(f"opening_{name}", designed if value is None else value, basis)
@@ -345,12 +363,14 @@ def _opening(
     )
 
 
-def _origin(spec: UnitSpec, number: int, size: float) -> str:
+def _origin(spec: UnitSpec, number: int, size: float) -> Words:
     """Where a size of an opening comes from, in words that name the figures to ask for next."""
     if isinstance(size, Figure):
         return f"see figure {size.name}"
     if spec.rows[number - 1].height is not None:
         return f"see figure rows.{number}.height"
-    return (
-        f"see figure graduation.row_{number}, rounded to 1/16 in; what rounding leaves goes to the lowest row"
+    return say(
+        "see figure graduation.row_{:d}, rounded to {}; what rounding leaves goes to the lowest row",
+        number,
+        1 / 16,
     )

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Any
 
+from casewright.measure.saying import Words
 from casewright.pieces.fields import Timber
 from casewright.pieces.measured import MeasuredPart
 from casewright.wood.movement import Cut
@@ -79,7 +80,7 @@ class Part:
     face: FaceClass
     grain: Grain
     use: PartUse
-    ends: tuple[str, str] = ("", "")
+    ends: tuple[Words, Words] = ("", "")
     sheet: bool = False
     grain_set: str = ""
     box: Box

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from casewright.measure.lengths import show
+from casewright.measure.saying import say
 from casewright.pieces.drawer_sizes import CannotBuild
 from casewright.pieces.openings import Face
 from casewright.pieces.parts import SIZES, Part
@@ -54,7 +54,15 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
         if most <= 0:
             raise CannotBuild(f"{field}: nothing is left for it, as {why}; make the case larger")
         if value > most + 1e-9:
-            raise CannotBuild(f"{field}: {show(value)} is too much, as {why}; make it {show(most)} or less")
+            raise CannotBuild(
+                say(
+                    "{}: {:fraction} is too much, as {}; make it {:down fraction} or less",
+                    field,
+                    value,
+                    why,
+                    most,
+                )
+            )
 
 
 def refuse_sizeless(parts: Iterable[Part]) -> None:
@@ -73,6 +81,11 @@ def refuse_sizeless(parts: Iterable[Part]) -> None:
             size = getattr(part, name)
             if size <= 0:
                 raise CannotBuild(
-                    f"{part.name} ({part.code}) would be {show(size)} in {name}; make the case larger or the "
-                    "parts around it smaller"
+                    say(
+                        "{} ({}) would be {} {}; make the case larger or the parts around it smaller",
+                        part.name,
+                        part.code,
+                        size,
+                        name,
+                    )
                 )

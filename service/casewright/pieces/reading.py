@@ -148,7 +148,7 @@ def read_as(model: type[Read], data: Any) -> Read:
         return model.model_validate(data, context={"unit": unit})
     except ValidationError as error:
         details = error.errors(include_url=False)
-        raise CannotRead(*dict.fromkeys(problem(model, detail) for detail in details)) from None
+        raise CannotRead(*dict.fromkeys(problem(model, detail, unit) for detail in details)) from None
     except RecursionError:
         raise CannotRead(TOO_DEEP) from None
 

@@ -6,8 +6,13 @@ from difflib import get_close_matches
 from typing import Any
 
 from pydantic import BaseModel
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
+from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.measure.printing import unit_of
+from casewright.measure.saying import Words, in_unit, say
+from casewright.measure.units import Unit
 from casewright.pieces import drawer_spec, graduation
 
 TAGGED: dict[str, type[BaseModel]] = {
@@ -86,19 +91,22 @@ class _Place:
         path: the field as the file writes it, list entries counted from one
         model: the model that stands in that place, where one does
         example: a good value of the field, as JSON; empty where none is known
+        is_length: whether a size stands there, so that its limits are in inches
     """
 
     path: str
     model: type[BaseModel] | None
-    example: str
+    example: Words
+    is_length: bool
 
 
-def problem(model: type[BaseModel], detail: ErrorDetails) -> Problem:
+def problem(model: type[BaseModel], detail: ErrorDetails, unit: LengthUnit = LengthUnit.INCH) -> Problem:
     """One error of the validation, as a sentence about the field.
 
     Args:
         model: the model that the data did not fit
         detail: what the validation found
+        unit: the unit of the file
 
     Returns:
         The field and the sentence.
@@ -106,26 +114,42 @@ def problem(model: type[BaseModel], detail: ErrorDetails) -> Problem:
     Source: the schema of the model.
     """
     place = _place(model, detail["loc"])
-    return Problem(place.path, _sentence(model, place, detail))
+    return Problem(place.path, in_unit(_sentence(model, place, detail), unit))
 
 
 def _place(model: type[BaseModel], location: tuple[int | str, ...]) -> _Place:
     """Follows an error's location through the models, past the validator's own inner steps."""
     here: type[BaseModel] | None = model
-    example, path = "", ""
+    example: Words = ""
+    path, is_length = "", False
     for step in location:
         if isinstance(step, int):
             path += f"[{step + 1}]"
         elif here is not None and step in here.model_fields:
             field = here.model_fields[step]
-            example = json.dumps(field.examples[0], ensure_ascii=False) if field.examples else ""
+            is_length = any(isinstance(mark, Unit) and mark.name == "inch" for mark in _marks(field))
+            example = _example(field.examples[0], is_length) if field.examples else ""
             here = _model_of(field.annotation)
             path += f".{step}" if path else step
         elif here is None and step in TAGGED:
             here = TAGGED[step]
         elif not (step.startswith("function-") or step in {"Timber", "float", "str", "int"}):
             path += f".{step[:60]}" if path else step[:60]
-    return _Place(path, here, example)
+    return _Place(path, here, example, is_length)
+
+
+def _marks(field: FieldInfo) -> tuple[object, ...]:
+    """What is written beside a field's type: its unit among it."""
+    return (*field.metadata, unit_of(field.annotation))
+
+
+def _example(good: Any, is_length: bool) -> Words:
+    """A good value as a file holds it; a size in the unit of the file."""
+    text = json.dumps(good, ensure_ascii=False)
+    if not is_length or not isinstance(good, str):
+        return text
+    size = say('"{:bare}"', float(parse_length(good)))
+    return size if str(size) == text else text
 
 
 def _model_of(annotation: Any) -> type[BaseModel] | None:
@@ -137,9 +161,9 @@ def _model_of(annotation: Any) -> type[BaseModel] | None:
     return models[0] if len(models) == 1 else None
 
 
-def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> str:
+def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> Words:
     kind, context = detail["type"], detail.get("ctx", {})
-    good = f"; for example {place.example}" if place.example else ""
+    good: Words = say("; for example {}", place.example) if place.example else ""
     shown = _shown(detail["input"])
     if kind in OWN:
         return detail["msg"]
@@ -147,9 +171,10 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> st
         return _unknown_key(model, detail)
     if kind in LIMITS:
         key, words = LIMITS[kind]
-        return f"{shown} is not {words} {context[key]:g}{good}"
+        limit = say("{:exact bare}" if place.is_length else "{:g}", context[key])
+        return say("{} is not {} {}{}", shown, words, limit, good)
     if kind in PLAIN:
-        return f"{shown} is not {PLAIN[kind]}{good}"
+        return say("{} is not {}{}", shown, PLAIN[kind], good)
     if kind in {"literal_error", "enum", "union_tag_invalid"}:
         return f"{shown} cannot stand here; write {context.get('expected') or context.get('expected_tags')}"
     named = NAMED.get(str(context.get("discriminator")), "one that the schema has")

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import show
+from casewright.measure.saying import say, strung
 from casewright.pieces.parts import FaceClass, PartLine
 from casewright.pieces.shop import Shop
 from casewright.pieces.spec import UnitSpec
@@ -47,14 +47,14 @@ def _wide_boards(spec: UnitSpec, lines: tuple[PartLine, ...], shop: Shop) -> Fin
         for line in lines
         if not line.part.sheet and line.part.width <= widest and rough_width(line.part.width) > over
     ]
-    needs = ", ".join(f"{line.line} {show(rough_width(line.part.width))}" for line in wide)
+    needs = strung(", ", (say("{} {:fraction}", line.line, rough_width(line.part.width)) for line in wide))
     return Finding(
         rule="wide boards",
         verdict=Verdict.CAUTION if wide else Verdict.PASS,
         message=(
-            f"Rough widths over {show(over)} in: {needs}."
+            say("Rough widths over {}: {}.", over, needs)
             if wide
-            else f"No board need be over {show(over)} in wide."
+            else say("No board need be over {} wide.", over)
         ),
         remedy=(
             "Pick wide boards at the yard, or glue one panel in order and rip the parts from it."
@@ -76,9 +76,11 @@ def _glued_fronts(lines: tuple[PartLine, ...], shop: Shop) -> Iterator[Finding]:
         yield Finding(
             rule="glued drawer parts",
             verdict=Verdict.CAUTION,
-            message=(
-                f"{_names(glued)}: up to {show(widest)} in wide, over the {show(widest_board)} of the widest "
-                "clear board, so they are glued up."
+            message=say(
+                "{}: up to {} wide, over the {:bare} of the widest clear board, so they are glued up.",
+                _names(glued),
+                widest,
+                widest_board,
             ),
             remedy="Match the joint on the fronts, find wider boards, or add a row.",
             about=_names(glued),
@@ -102,12 +104,12 @@ def _class_limits(spec: UnitSpec, lines: tuple[PartLine, ...]) -> Finding:
         rule="class",
         verdict=Verdict.CAUTION if tight else Verdict.PASS,
         message=(
-            f"Long parts finished at the limit of their class: {_names(tight)}, up to {show(thick)} in thick."
+            say("Long parts finished at the limit of their class: {}, up to {} thick.", _names(tight), thick)
             if tight
             else "Every part leaves room to flatten in its thickness class."
         ),
         remedy=(
-            f"Pick straight boards, finish them {show(flattening_loss())} in thinner, or buy a class up."
+            say("Pick straight boards, finish them {} thinner, or buy a class up.", flattening_loss())
             if tight
             else ""
         ),

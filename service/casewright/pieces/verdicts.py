@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from casewright.measure.findings import Finding, Verdict
+from casewright.measure.saying import Words
 
 TOLERANCE = 1e-9
 """A billionth of an inch: above any float's error and far below any gauge."""
@@ -12,8 +13,8 @@ def at_least(
     rule: str,
     found: float,
     needed: float,
-    message: str,
-    remedy: str,
+    message: Words,
+    remedy: Words,
     *,
     about: str = "",
     verdict: Verdict = Verdict.STOP,
@@ -49,7 +50,9 @@ def at_least(
     )
 
 
-def at_most(rule: str, found: float, allowed: float, message: str, remedy: str, **rest: object) -> Finding:
+def at_most(
+    rule: str, found: float, allowed: float, message: Words, remedy: Words, **rest: object
+) -> Finding:
     """A check that passes when what was found is no more than what is allowed.
 
     Args:

@@ -6,8 +6,8 @@ While enough of it is still between the guides it slides all the same; below tha
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
-from casewright.measure.rounding import TOLERANCE, floor64
+from casewright.measure.rounding import TOLERANCE
+from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number
 from casewright.stability.limits import Limits, house_limits, source_of
 
@@ -91,19 +91,22 @@ def check_jam(
     jam = ledger.take("jam_length", jam_length, off_centre=pull_off_centre, friction=held.friction)
     engaged = ledger.take("engaged_length", engaged_length, length=length, travel=travel)
     passes = engaged >= jam - TOLERANCE
-    nearer = floor64(engaged / (2 * held.friction))
-    shorter = floor64(max(0.0, length - jam))
+    nearer = engaged / (2 * held.friction)
+    shorter = max(0.0, length - jam)
     return Finding(
         rule="jam",
         verdict=Verdict.PASS if passes else Verdict.CAUTION,
-        message=(
-            f"Pulled {show(pull_off_centre)} in off centre it jams with less than {show(jam)} in engaged; "
-            f"{show(engaged)} in is engaged at {show(travel)} in travel."
+        message=say(
+            "Pulled {} off centre it jams with less than {} engaged; {} is engaged at {} travel.",
+            pull_off_centre,
+            jam,
+            engaged,
+            travel,
         ),
         remedy=(
             ""
             if passes
-            else f"Stop it at {show(shorter)} in, or set the pull within {show(nearer)} in of the centre."
+            else say("Stop it at {:down}, or set the pull within {:down} of the centre.", shorter, nearer)
         ),
         about=about,
         found=engaged,
@@ -129,11 +132,11 @@ def check_shape(length: Inches, width: Inches, *, about: str = "") -> Finding:
     return Finding(
         rule="drawer shape",
         verdict=Verdict.PASS if passes else Verdict.CAUTION,
-        message=f"{show(length)} in long and {show(width)} in wide; half the width is {show(width / 2)} in.",
+        message=say("{} long and {} wide; half the width is {}.", length, width, width / 2),
         remedy=(
             ""
             if passes
-            else f"Make it {show(width / 2)} in long or split the row in two; see also the jam length."
+            else say("Make it {:up} long or split the row in two; see also the jam length.", width / 2)
         ),
         about=about,
         found=length,

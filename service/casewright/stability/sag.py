@@ -6,8 +6,8 @@ above it. The grooves hold its ends somewhat and the wood beside it helps, so th
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
 from casewright.measure.rounding import TOLERANCE, up_to
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number, PoundsPerCubicFoot, PoundsPerSquareInch
 from casewright.stability.limits import Limits, house_limits, source_of
 
@@ -149,9 +149,8 @@ def check_sag(
     return Finding(
         rule="bottom sag",
         verdict=Verdict.PASS if passes else Verdict.STOP,
-        message=(
-            f"A {show(thickness)} in bottom over {show(span)} in sags {sag:.3f} in when full; "
-            f"{limit:.3f} in is allowed."
+        message=say(
+            "A {} bottom over {} sags {:.3} when full; {:.3} is allowed.", thickness, span, sag, limit
         ),
         remedy="" if passes else remedy,
         about=about,
@@ -161,7 +160,7 @@ def check_sag(
     )
 
 
-def sag_remedy(sag: Inches, limit: Inches, span: Inches, thickness: Inches, muntin: Inches) -> str:
+def sag_remedy(sag: Inches, limit: Inches, span: Inches, thickness: Inches, muntin: Inches) -> Words:
     """What would keep a bottom straight.
 
     Args:
@@ -178,7 +177,10 @@ def sag_remedy(sag: Inches, limit: Inches, span: Inches, thickness: Inches, munt
     """
     halved = half_span(span, muntin)
     left = sag * (halved / span) ** 4
-    return (
-        f"Put in a {show(muntin)} in muntin: over {show(halved)} in the sag is {left:.3f} in; "
-        f"or make the bottom {show(thickness_for(thickness, sag, limit))} in thick."
+    return say(
+        "Put in a {} muntin: over {} the sag is {:.3}; or make the bottom {:up} thick.",
+        muntin,
+        halved,
+        left,
+        thickness_for(thickness, sag, limit),
     )

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import show
+from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import CubicFeet, Inches, Pounds
 from casewright.stability.limits import Limits, source_of
 from casewright.stability.masses import Piece, total_weight
@@ -63,15 +63,20 @@ def check_scope(piece: Piece, use: Use, limits: Limits) -> Finding:
     Source: ASTM F2057-23, 1.1, required by 16 CFR 1261.2.
     """
     weight = total_weight(piece)
-    size = f"{show(piece.height)} in high, {weight:.1f} lb empty, {use.volume:.2f} cu ft in its drawers"
-    limit = f"{show(limits.scope_height)} in, {limits.scope_weight:g} lb and {limits.scope_volume:g} cu ft"
+    size = say("{} high, {:.1f} lb empty, {:.2f} cu ft in its drawers", piece.height, weight, use.volume)
+    limit = say("{}, {:g} lb and {:g} cu ft", limits.scope_height, limits.scope_weight, limits.scope_volume)
     if is_in_scope(piece.height, weight, use, limits):
-        message = (
-            f"Free-standing, for clothing, {size}: all reach {limit}, so {RULE}, covers it. It needs the "
-            f"tests of the standard, the warning label and a wall restraint. {SCREEN}"
+        message = say(
+            "Free-standing, for clothing, {}: all reach {}, so {}, covers it. It needs the tests of the "
+            "standard, the warning label and a wall restraint. {}",
+            size,
+            limit,
+            RULE,
+            SCREEN,
         )
     else:
-        message = f"Outside {RULE}: {reason_outside(piece.height, weight, use, limits)}. {SCREEN}"
+        why = reason_outside(piece.height, weight, use, limits)
+        message = say("Outside {}: {}. {}", RULE, why, SCREEN)
     return Finding(
         rule="tip scope",
         verdict=Verdict.PASS,
@@ -82,7 +87,7 @@ def check_scope(piece: Piece, use: Use, limits: Limits) -> Finding:
     )
 
 
-def reason_outside(height: Inches, weight: Pounds, use: Use, limits: Limits) -> str:
+def reason_outside(height: Inches, weight: Pounds, use: Use, limits: Limits) -> Words:
     """Why the rule does not cover a piece.
 
     Args:
@@ -96,14 +101,14 @@ def reason_outside(height: Inches, weight: Pounds, use: Use, limits: Limits) -> 
 
     Source: ASTM F2057-23, 1.1 and 1.2.
     """
-    reasons = [
+    reasons: list[tuple[bool, Words]] = [
         (not use.free_standing, "it is fixed to the building"),
         (not use.clothing, "it is not for clothing"),
-        (height < limits.scope_height, f"{show(height)} in is below {show(limits.scope_height)} in"),
+        (height < limits.scope_height, say("{} is below {}", height, limits.scope_height)),
         (weight < limits.scope_weight, f"{weight:.1f} lb is below {limits.scope_weight:g} lb"),
         (use.volume < limits.scope_volume, f"{use.volume:.2f} cu ft is below {limits.scope_volume:g} cu ft"),
     ]
-    return ", ".join(words for holds, words in reasons if holds)
+    return strung(", ", (words for holds, words in reasons if holds))
 
 
 def check_restraint(planned: bool, covered: bool) -> Finding:

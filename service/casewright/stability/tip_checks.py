@@ -2,8 +2,8 @@
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.lengths import show
 from casewright.measure.rounding import down_to, up_to
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
 from casewright.stability.limits import Limits, house_limits, source_of
 from casewright.stability.masses import Piece, total_weight
@@ -13,10 +13,10 @@ from casewright.stability.situations import situations
 from casewright.stability.tipping import Kind, TipCase, tip_case
 
 DONE = {
-    Kind.ALL_OPEN: "Every drawer open {travel} and full of clothes",
-    Kind.CHILD_LEVEL: "{weight:g} lb on the front of {about}, open {travel}, the others shut, level floor",
-    Kind.CHILD_CARPET: "{weight:g} lb on the front of {about}, open {travel}, the others shut, on carpet",
-    Kind.PUSH: "Every drawer open {travel} and empty, {force:g} lb push at the top",
+    Kind.ALL_OPEN: "Every drawer open {0} and full of clothes",
+    Kind.CHILD_LEVEL: "{2:g} lb on the front of {1}, open {0}, the others shut, level floor",
+    Kind.CHILD_CARPET: "{2:g} lb on the front of {1}, open {0}, the others shut, on carpet",
+    Kind.PUSH: "Every drawer open {0} and empty, {3:g} lb push at the top",
 }
 
 SOURCES = {
@@ -140,20 +140,20 @@ def check_case(
     situation = case.situation
     verdict = verdict_on(case.factor, limits.target_factor, situation.kind, covered)
     travel = max(one.travel for one in situation.moving)
-    done = DONE[situation.kind].format(
-        travel=f"{show(travel)} in",
-        about=situation.about,
-        weight=limits.child_weight,
-        force=limits.push_force,
-    )
+    done = say(DONE[situation.kind], travel, situation.about, limits.child_weight, limits.push_force)
     safe = greatest_travel(situation, limits.target_factor, ledger)
     return Finding(
         rule=f"tip {situation.kind}",
         verdict=verdict,
-        message=(
-            f"{done}: {case.holding:,.0f} in-lb hold against {case.tipping:,.0f} that tip, a factor of "
-            f"{factor_shown(case.factor)}; greatest safe travel {show(safe)} in. Screen for {RULE}; "
-            "the test decides."
+        message=say(
+            "{}: {:moment} hold against {:moment bare} that tip, a factor of {}; greatest safe travel {}. "
+            "Screen for {}; the test decides.",
+            done,
+            case.holding,
+            case.tipping,
+            factor_shown(case.factor),
+            safe,
+            RULE,
         ),
         remedy="" if verdict is Verdict.PASS else remedy_for(case, piece, limits, safe),
         about=situation.about,
@@ -177,7 +177,7 @@ def factor_shown(factor: Number) -> str:
     return "no limit" if factor > 1000 else f"{down_to(factor, 0.01):.2f}"
 
 
-def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches) -> str:
+def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches) -> Words:
     """What would make a situation pass, each by itself.
 
     Args:
@@ -192,14 +192,17 @@ def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches) -> str
     Source: statics.
     """
     stops = (
-        f"Stop the drawers at {show(safe)} in"
+        say("Stop the drawers at {:down}", safe)
         if safe > 0
         else "No travel is safe, so open one drawer at a time by an interlock"
     )
     added = up_to(ballast(case, piece.support_depth, limits.target_factor), 0.5)
-    forward = up_to(feet_forward(case, limits.target_factor), 1 / 16)
-    return (
-        f"{stops}; or add {added:g} lb at the bottom of the back; or bring the front feet {show(forward)} in "
+    forward = feet_forward(case, limits.target_factor)
+    return say(
+        "{}; or add {:g} lb at the bottom of the back; or bring the front feet {:up 16} "
         "forward; or make the case deeper, or let an interlock open one drawer at a time. "
-        "Fit the wall restraint whatever you do."
+        "Fit the wall restraint whatever you do.",
+        stops,
+        added,
+        forward,
     )

@@ -7,8 +7,8 @@ from enum import StrEnum
 from functools import cache
 from typing import Any
 
-from casewright.measure.lengths import show
 from casewright.measure.rounding import TOLERANCE
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Feet, Inches, Number
 from casewright.wood.basis import Evidence, evidence_of
 from casewright.wood.tables import document
@@ -144,7 +144,7 @@ class GradeChoice:
     grade: Grade | None
     cutting: Cutting | None
     wide: bool
-    message: str
+    message: Words
 
 
 def cheapest_grade(length: Inches, width: Inches = 0.0, faces: Count = 1) -> GradeChoice:
@@ -174,8 +174,12 @@ def cheapest_grade(length: Inches, width: Inches = 0.0, faces: Count = 1) -> Gra
         grade=None,
         cutting=None,
         wide=False,
-        message=f"No grade promises a clear piece longer than {show(longest)} in; a part {show(length)} in "
-        "long needs boards picked by hand, or a joint in its length.",
+        message=say(
+            "No grade promises a clear piece longer than {}; a part {} "
+            "long needs boards picked by hand, or a joint in its length.",
+            longest,
+            length,
+        ),
     )
 
 
@@ -189,13 +193,13 @@ def _widest(grade: Grade, faces: int, length: float) -> Cutting | None:
 
 def _choice(grade: Grade, cutting: Cutting, length: float, width: float) -> GradeChoice:
     wide = width > cutting.width + TOLERANCE
-    holds = f"{grade.name} promises clear pieces {show(cutting.width)} by {show(cutting.length)} in"
-    picked = f"; pick boards that are clear to {show(width)} in wide" if wide else ""
+    holds = say("{} promises clear pieces {:bare} by {}", grade.name, cutting.width, cutting.length)
+    picked = say("; pick boards that are clear to {} wide", width) if wide else ""
     return GradeChoice(
         grade=grade,
         cutting=cutting,
         wide=wide,
-        message=f"{holds}, for a part {show(length)} in long{picked}.",
+        message=say("{}, for a part {} long{}.", holds, length, picked),
     )
 
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from casewright.measure.rounding import TOLERANCE, up_to
+from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches
 from casewright.wood.basis import Evidence, evidence_of
 from casewright.wood.tables import document
@@ -34,7 +35,9 @@ class Allowances:
     def __post_init__(self) -> None:
         sizes = (self.end, self.ganged_end, self.edge, self.panel_edge, self.board, self.shortest)
         if min(sizes) < 0:
-            raise ValueError(f"An allowance makes a part larger; {min(sizes):g} in would make it smaller.")
+            raise ValueError(
+                say("An allowance makes a part larger; {:exact} would make it smaller.", min(sizes))
+            )
 
 
 @cache
@@ -111,7 +114,7 @@ def boards_in_panel(width: Inches, average: Inches) -> Count:
     Source: common practice.
     """
     if not (width > 0 and average > 0):
-        raise ValueError(f"A panel {width:g} in wide cannot be made of boards {average:g} in wide.")
+        raise ValueError(say("A panel {:exact} wide cannot be made of boards {:exact} wide.", width, average))
     return int(up_to(width / average, 1))
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 
+from casewright.measure.saying import say
 from casewright.measure.units import (
     Inches,
     Number,
@@ -81,7 +82,9 @@ class Wood:
         if not 0.05 < self.gravity < 1.5:
             raise ValueError(f"{self.name}: no wood has a specific gravity of {self.gravity:g}.")
         if self.average_board_width <= 0:
-            raise ValueError(f"{self.name}: a usual board is wider than {self.average_board_width:g} in.")
+            raise ValueError(
+                say("{}: a usual board is wider than {:exact}.", self.name, self.average_board_width)
+            )
 
     def evidence(self, figure: str) -> Evidence:
         """The ground for one figure of this wood.

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import show
 from casewright.measure.rounding import TOLERANCE
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.wood.basis import Evidence, evidence_of
 from casewright.wood.tables import document
@@ -150,14 +150,18 @@ def thickness_class(finish: Inches, *, flattening: bool = False) -> ThicknessCla
             return each
     thickest = usual_classes()[-1]
     raise TooThick(
-        f"No lumber class holds a part {show(finish)} in thick; {thickest.name} gives "
-        f"{show(thickness_limit(thickest.surfaced, loss))}. Glue it up, or make it thinner."
+        say(
+            "No lumber class holds a part {} thick; {} gives {:bare}. Glue it up, or make it thinner.",
+            finish,
+            thickest.name,
+            thickness_limit(thickest.surfaced, loss),
+        )
     )
 
 
 def _check_finish(finish: float) -> None:
     if not finish > 0:
-        raise ValueError(f"A part is thicker than {finish:g} in.")
+        raise ValueError(say("A part is thicker than {:exact}.", finish))
 
 
 def spare_thickness(finish: Inches, surfaced: Inches, loss: Inches = 0.0) -> Inches:
@@ -198,13 +202,14 @@ def check_class(
     limit = thickness_limit(bought.surfaced, loss)
     spare = spare_thickness(finish, bought.surfaced, loss)
     margin = float(document("thickness")["near_limit"]["margin_in"])
-    said = f"{show(finish)} in thick from {bought.name}, which gives {show(limit)}"
-    verdict, message, remedy = Verdict.PASS, f"{said}: {show(spare)} to spare.", ""
+    said = say("{} thick from {}, which gives {:bare}", finish, bought.name, limit)
+    verdict, message = Verdict.PASS, say("{}: {:bare} to spare.", said, spare)
+    remedy: Words = ""
     if spare < -TOLERANCE:
-        verdict, message = Verdict.STOP, f"{said}: it is {show(-spare)} short."
-        remedy = f"Buy the next class up, or make the part {show(limit)} thick."
+        verdict, message = Verdict.STOP, say("{}: it is {:bare} short.", said, -spare)
+        remedy = say("Buy the next class up, or make the part {:down bare} thick.", limit)
     elif spare < margin - TOLERANCE:
-        verdict, message = Verdict.CAUTION, f"{said}: {show(max(spare, 0.0))} to spare."
+        verdict, message = Verdict.CAUTION, say("{}: {:bare} to spare.", said, max(spare, 0.0))
         remedy = "Pick flat boards, and measure their thickness before they are cut."
     return Finding(
         rule="class",
@@ -279,6 +284,10 @@ def resaw_class(finish: Inches) -> Resaw:
             saves = share < single.rough - TOLERANCE
             return Resaw(needed=needed, bought=each, single=single, share=share, saves=saves)
     raise TooThick(
-        f"Two parts {show(finish)} in thick need a board {show(needed)} thick; {usual_classes()[-1].name} is "
-        "the thickest. Saw them singly."
+        say(
+            "Two parts {} thick need a board {:bare} thick; {} is the thickest. Saw them singly.",
+            finish,
+            needed,
+            usual_classes()[-1].name,
+        )
     )

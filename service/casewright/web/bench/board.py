@@ -10,6 +10,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
+from casewright.measure.lengths import LengthUnit
 from casewright.records.board import (
     A_PAGE,
     BoardFilter,
@@ -159,7 +160,7 @@ def board_page(visit: Visit, asked: Asked, refused: str = "") -> BoardPage:
         title="Board",
         columns=_columns(counts),
         answer=_answer(visit, asked, counts),
-        groups=groups_of(rows, taps, visit.now),
+        groups=[_as_read(each, visit.unit) for each in groups_of(rows, taps, visit.now)],
         jobs=jobs_in_hand(db),
         stages=drawer_stages(),
         case_stages=case_stages(),
@@ -170,6 +171,15 @@ def board_page(visit: Visit, asked: Asked, refused: str = "") -> BoardPage:
         clock=clock_of(visit),
         refused=refused,
     )
+
+
+def _as_read(group: Group, unit: LengthUnit) -> Group:
+    return replace(group, drawers=tuple(line_as_read(each, unit) for each in group.drawers))
+
+
+def line_as_read(line: Line, unit: LengthUnit) -> Line:
+    """A line with what holds it in the shop's unit."""
+    return replace(line, step=line.step.in_unit(unit))
 
 
 def _wanted(asked: Asked) -> tuple[str, ...]:

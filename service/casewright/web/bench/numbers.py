@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.labour.bench import DrawerProgress
-from casewright.measure.lengths import LengthUnit, show, show_in, show_mm
+from casewright.measure.lengths import LengthUnit, show_in
+from casewright.measure.saying import say
 from casewright.pieces.drawer_parts import Drawer
 
 
@@ -126,7 +127,7 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
             note=f"{size_text(groove.width, unit)} wide, {size_text(groove.depth, unit)} deep",
         )
     yield Number(
-        label="Dividers for each 1/64 out" if unit is LengthUnit.INCH else "Dividers for each 0.4 mm out",
+        label=say("Dividers for each {:fraction} out", 1 / 64).in_unit(unit),
         value=_fine(front.stepping.correction, unit),
         note="close them when the last step lands long",
     )
@@ -155,13 +156,13 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
 
 def _fine(inches: float, unit: LengthUnit) -> str:
     """A correction far below what a rule shows."""
-    return f"{inches:.4f}" if unit is LengthUnit.INCH else show_mm(inches)
+    return say("{:.4 bare}", inches).in_unit(unit)
 
 
 def _chisels(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     chisels = drawer.joints.front.chisels
     if chisels.sockets is not None:
-        yield Number(label="Chisel, sockets", value=show(chisels.sockets), note="inches")
+        yield Number(label="Chisel, sockets", value=size_text(chisels.sockets, unit))
     if chisels.between_tails is not None:
-        note = "fret saw first" if chisels.fret_saw else "inches"
-        yield Number(label="Chisel, between tails", value=show(chisels.between_tails), note=note)
+        note = "fret saw first" if chisels.fret_saw else ""
+        yield Number(label="Chisel, between tails", value=size_text(chisels.between_tails, unit), note=note)

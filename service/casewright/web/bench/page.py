@@ -18,7 +18,8 @@ from casewright.labour.next_step import Step, TakeBack, is_done
 from casewright.labour.stages import Gate, GateKind, Stage, Tick, drawer_stages, dry_fit
 from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import LengthUnit, write_length
+from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.measure.saying import unit_read
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
 from casewright.shop.at_bench import AtBench, at_bench
@@ -117,7 +118,7 @@ def save_sizes(visit: Everybody, drawer_id: str) -> Response:
     """Keeps what was measured; a size that cannot be is refused beside its field, and none is kept."""
     held = at_bench(visit.db, visit.shop, drawer_id)
     read = Reader(visit.typed)
-    sizes = _typed_sizes(read, held)
+    sizes = _typed_sizes(read, held, unit_read(visit.unit, held.unit))
     if not read.faults:
         changes = {name: size for name, (size, _) in sizes.items()}
         for name, sentence in held.refusals(changes).items():
@@ -134,7 +135,7 @@ def save_ticks(visit: Everybody, drawer_id: str) -> Response:
     """Ticks lines of the dry-fit list, or takes ticks off; keeps the two lines that are measured."""
     held = at_bench(visit.db, visit.shop, drawer_id)
     read = Reader(visit.typed)
-    measured = _typed_dry_sizes(read, held)
+    measured = _typed_dry_sizes(read, held, unit_read(visit.unit, held.unit))
     if read.faults:
         return show(visit, bench_page(visit, held, form=read.form), 422)
     place = held.place
@@ -164,9 +165,8 @@ def _answer(visit: Visit, held: AtBench, place: Place, part: str) -> Response:
     return see(f"/bench/{held.row.drawer.id}#{part}", "saved")
 
 
-def _typed_sizes(read: Reader, held: AtBench) -> dict[str, tuple[float | None, str]]:
+def _typed_sizes(read: Reader, held: AtBench, unit: LengthUnit) -> dict[str, tuple[float | None, str]]:
     """The sizes of the form that differ from what is held; an empty field takes a size back."""
-    unit = held.unit
     found: dict[str, tuple[float | None, str]] = {}
     for each in held.measurables:
         if read.typed.has(each.size):
@@ -176,20 +176,19 @@ def _typed_sizes(read: Reader, held: AtBench) -> dict[str, tuple[float | None, s
     return {name: each for name, each in found.items() if name not in read.faults}
 
 
-def _typed_dry_sizes(read: Reader, held: AtBench) -> dict[str, tuple[float | None, str]]:
+def _typed_dry_sizes(read: Reader, held: AtBench, unit: LengthUnit) -> dict[str, tuple[float | None, str]]:
     names = [line.size for line in dry_fit() if line.size and read.typed.has(line.size)]
-    found = {
-        name: (read.length(name, held.unit, needed=False), read.typed.get(name).strip()) for name in names
-    }
+    found = {name: (read.length(name, unit, needed=False), read.typed.get(name).strip()) for name in names}
     before = held.progress.measured
     return {name: each for name, each in found.items() if not is_same(before.get(name), each[0])}
 
 
 def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: str = "") -> BenchPage:
     """A drawer's page; one query beside those for the drawer."""
-    progress, step, unit = held.progress, held.step, held.unit
+    progress, unit = held.progress, unit_read(visit.unit, held.unit)
+    step = held.step.in_unit(unit)
     before, after = held.neighbours
-    typed = {mark.name: mark.text or write_length(mark.value or 0.0, unit) for mark in progress.sizes}
+    typed = {mark.name: _as_typed(mark, unit) for mark in progress.sizes}
     names = names_of(shop_operations(held.figures))
     now = step.stage.operations if step.stage else ()
     return BenchPage(
@@ -202,15 +201,15 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         step=step,
         undo=held.take_back(visit.now, is_maker=visit.sees_prices),
         is_idle=held.is_idle,
-        stops=[each for each in held.findings if each.verdict is Verdict.STOP],
-        cautions=[_said(each) for each in held.findings if each.verdict is Verdict.CAUTION],
+        stops=[each.in_unit(unit) for each in held.findings if each.verdict is Verdict.STOP],
+        cautions=[_said(each.in_unit(unit)) for each in held.findings if each.verdict is Verdict.CAUTION],
         go_to=[] if held.is_idle else _go_to(held),
         trouble=held.trouble,
         refused=refused,
         numbers=main_numbers(held.drawer, progress, unit) if held.drawer else (),
         more=more_numbers(held.drawer, unit) if held.drawer else (),
-        sizes=_fields(held, form),
-        measures_now=bool(_missing_now(held)),
+        sizes=_fields(held, form, unit),
+        measures_now=bool(_missing_now(held)) and not held.is_idle,
         unit=unit,
         step_size=STEPS[unit][0],
         step_words=STEPS[unit][1],
@@ -228,6 +227,17 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         clock=clock_of(visit),
         back=f"/bench/{held.row.drawer.id}",
     )
+
+
+def _as_typed(mark: Mark, unit: LengthUnit) -> str:
+    """What was typed, where it means the same in the unit that is read now."""
+    size = mark.value or 0.0
+    try:
+        if is_same(float(parse_length(mark.text, unit)), size):
+            return mark.text
+    except LengthError:  # nothing was typed, or not in a way that this unit reads
+        pass
+    return write_length(size, unit)
 
 
 def _fits_now(held: AtBench) -> bool:
@@ -261,8 +271,8 @@ def _said(finding: Finding) -> str:
     return f"{finding.message} {finding.remedy}".strip()
 
 
-def _fields(held: AtBench, form: Form | None) -> list[SizeField]:
-    measured, unit, now = held.progress.measured, held.unit, _missing_now(held)
+def _fields(held: AtBench, form: Form | None, unit: LengthUnit) -> list[SizeField]:
+    measured, now = held.progress.measured, _missing_now(held)
     waited_for = set(
         chain.from_iterable(gate.needs for gate in all_gates() if gate.kind is GateKind.MEASURED)
     )

@@ -11,7 +11,7 @@ from casewright.shop.at_bench import at_bench
 from casewright.shop.bench import Place, case_place, drawer_place, reach_stage, take_back_stage
 from casewright.shop.board import drawer_line
 from casewright.shop.refusals import Refused
-from casewright.web.bench.board import LinePage, asked_again, board_page
+from casewright.web.bench.board import LinePage, asked_again, board_page, line_as_read
 from casewright.web.bench.hands import hand_of
 from casewright.web.bench.page import bench_page
 from casewright.web.frame.pages import see, show
@@ -73,7 +73,7 @@ def _line_page(visit: Visit, place: Place, refused: str) -> LinePage:
     row = drawer_row(visit.db, place.drawer.id if place.drawer else "")
     assert row is not None  # noqa: S101 - it was found a moment ago
     taps = [tap for tap in place.rows if tap.drawer_id == row.drawer.id]
-    line = drawer_line(row, taps, place.case, visit.now)
+    line = line_as_read(drawer_line(row, taps, place.case, visit.now), visit.unit)
     return LinePage(
         title=line.code, line=line, stages=drawer_stages(), back=_back(visit, place), line_refused=refused
     )

@@ -129,7 +129,7 @@ def _page(
     worked, is_saved = seen.worked, read.spec == seen.loaded.spec
     if read.spec is not None and not is_saved:
         spec = read.spec.model_copy(update={"code": unit.code})
-        worked = work_out(spec_text(spec), seen.figures, visit.today)
+        worked = work_out(spec_text(spec), seen.figures, visit.today, read.unit)
     if worked.unit is None and read.spec is not None:
         read = Read(values=read.values, faults=refusal_fault(worked.refusal, read.values))
     writing = seen.writing if read.spec is None else seen.writing_in(read.unit)

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from pydantic_core import PydanticUndefined
 
-from casewright.measure.lengths import LengthUnit, write_length
+from casewright.measure.lengths import LengthUnit, show_mm, write_length
 from casewright.measure.printing import unit_of
 from casewright.pieces.spec import UnitSpec
 
@@ -74,11 +74,12 @@ class Asked:
         return f"when-{'-'.join(self.when[1:])}" if self.when else ""
 
     def usual_text(self, unit: LengthUnit) -> str:
-        """What stands for it when it is left empty, as it would be typed."""
+        """What stands for it when it is left empty, as it would be typed; parts of an inch to 0.1 mm."""
         if self.usual is None:
             return ""
         if self.kind is Kind.SIZE:
-            return write_length(self.usual, unit)
+            text = write_length(self.usual, unit)
+            return show_mm(self.usual) if text.endswith(" in") else text
         return f"{self.usual:.4g}" if isinstance(self.usual, float) else str(self.usual)
 
 

@@ -4,6 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from casewright.measure.findings import Finding, Verdict
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import in_unit
 
 NAMES = {
     "JC1": "lap",
@@ -68,12 +70,13 @@ class Checks:
         return "stop" if self.stops else "caution" if self.cautions else "pass"
 
 
-def checks_of(findings: Iterable[Finding]) -> Checks:
-    """The checks, by verdict."""
+def checks_of(findings: Iterable[Finding], unit: LengthUnit) -> Checks:
+    """The checks, by verdict, as the shop reads them."""
     found: dict[tuple[Verdict, str, str, str], list[Finding]] = {}
     for each in findings:
-        found.setdefault((each.verdict, each.rule, each.message, each.remedy), []).append(each)
-    shown = [_shown(group) for group in found.values()]
+        said = in_unit(each.message, unit), in_unit(each.remedy, unit)
+        found.setdefault((each.verdict, each.rule, *said), []).append(each)
+    shown = [_shown(group, message, remedy) for (_, _, message, remedy), group in found.items()]
     return Checks(
         stops=_of(shown, Verdict.STOP), cautions=_of(shown, Verdict.CAUTION), passes=_of(shown, Verdict.PASS)
     )
@@ -83,13 +86,13 @@ def _of(shown: list[FindingShown], verdict: Verdict) -> tuple[FindingShown, ...]
     return tuple(each for each in shown if each.verdict == verdict.value)
 
 
-def _shown(group: list[Finding]) -> FindingShown:
+def _shown(group: list[Finding], message: str, remedy: str) -> FindingShown:
     first = group[0]
     return FindingShown(
         rule=f"{NAMES[first.rule]} ({first.rule})" if first.rule in NAMES else first.rule,
         verdict=first.verdict.value,
         about=tuple(dict.fromkeys(each.about for each in group if each.about)),
-        message=first.message,
-        remedy=first.remedy,
+        message=message,
+        remedy=remedy,
         source=first.source,
     )

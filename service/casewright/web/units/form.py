@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.measure.saying import in_unit, say
 from casewright.pieces.reading import CannotRead, read_as
 from casewright.pieces.sentences import Problem
 from casewright.pieces.spec import UnitSpec
@@ -30,10 +31,14 @@ PLAIN_WORDS = (
 
 
 MEASURED_LINES = {
-    "openings": "Write the opening, then height, width or depth, then the size, such as R5-1 height 8-15/32.",
-    "parts": (
-        "Write one line for each size: an opening, such as R5-1 height 8-15/32, or a part, such as "
-        "R5-1-SL thickness 31/64. Of a part: thickness, width, length or in_rabbet."
+    "openings": say(
+        "Write the opening, then height, width or depth, then the size, such as R5-1 height {:bare}.",
+        8 + 15 / 32,
+    ),
+    "parts": say(
+        "Write one line for each size: an opening, such as R5-1 height {:bare}, or a part, such as "
+        "R5-1-SL thickness {:bare}. Of a part: thickness, width, length or in_rabbet.",
+        *(8 + 15 / 32, 31 / 64),
     ),
 }
 """How a line of measured sizes is written, by what it is about."""
@@ -253,22 +258,24 @@ def _number(text: str) -> Any:
 def faults_of(problems: tuple[Problem, ...], values: Mapping[str, str]) -> dict[str, str]:
     """A sentence for each field that cannot be used, in the order of the form."""
     order = [each.name for each in asked_fields(row_count(values))]
+    unit = unit_in(values)
     found: dict[str, str] = {}
     if not values.get("body.height", "").strip():
-        found["body.height"] = "This is missing; write a height, such as 44-3/8."
+        found["body.height"] = say("This is missing; write a height, such as {:bare}.", 44.375).in_unit(unit)
     for each in problems:
         name = place_of(each.field, order)
-        found.setdefault(name, measured_fault(each) if name == "measured" else sentence(each.message))
+        found.setdefault(name, measured_fault(each, unit) if name == "measured" else sentence(each.message))
     return {name: found[name] for name in (WHOLE, *order) if name in found}
 
 
-def measured_fault(problem: Problem) -> str:
+def measured_fault(problem: Problem, unit: LengthUnit) -> str:
     """What is wrong with a line of measured sizes, in the words in which such a line is written."""
     _, kind, code, name = (*problem.field.split(".", 3), "", "", "")[:4]
     if not problem.message.casefold().startswith("this key is not known"):
         return sentence(f"{code} {name}: {problem.message}" if name else problem.message)
     wrong = f"“{code}” is no line with a size." if not name else f"“{code} {name}”: no such size is measured."
-    return f"{wrong} {MEASURED_LINES['openings' if kind == 'openings' else 'parts']}"
+    how = MEASURED_LINES["openings" if kind == "openings" else "parts"]
+    return f"{wrong} {in_unit(how, unit)}"
 
 
 def place_of(path: str, order: list[str]) -> str:

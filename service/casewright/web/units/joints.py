@@ -15,7 +15,7 @@ from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
 from casewright.joinery.through import ThroughJoint
 from casewright.measure.ledger import Ledger
-from casewright.papers.unit_report import setting_text
+from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer
@@ -102,7 +102,8 @@ def show_joints(visit: Office, unit_id: str) -> Response:
             (each.name, writing.size(each.width), each.tails, each.corners) for each in unit.corners
         ),
         chosen=tuple(
-            (each.name.replace("_", " "), writing.size(each.value), each.why) for each in unit.chosen
+            (each.name.replace("_", " "), chosen_text(each, writing), writing.said(each.why))
+            for each in unit.chosen
         ),
     )
     return show(visit, page)
@@ -131,12 +132,12 @@ def _fronts(unit: Construction, writing: Writing) -> Iterator[JointShown]:
             serves=tuple(codes),
             parts=_served(unit, codes, "front"),
             settings=_settings(joint, writing, unit.ledger, name),
-            wrong=joint.wrong_gauge_text,
+            wrong=writing.said(joint.wrong_gauge_text),
             tails=_tails(joint.layout.tails, writing, name),
             measured_from="the bottom edge of the side",
-            drawing=drawing(half_blind_drawing(joint, codes, unit.spec.unit, f"{codes[0]}-front").svg()),
-            checks=checks_of(joint.findings),
-            advice=joint.advice,
+            drawing=drawing(half_blind_drawing(joint, codes, writing.unit, f"{codes[0]}-front").svg()),
+            checks=checks_of(joint.findings, writing.unit),
+            advice=tuple(writing.said(line) for line in joint.advice),
             choices=_choices(drawers[0].joints.front_choices),
         )
 
@@ -152,11 +153,11 @@ def _backs(unit: Construction, writing: Writing) -> Iterator[JointShown]:
             serves=tuple(codes),
             parts=_served(unit, codes, "back"),
             settings=_settings(joint, writing, unit.ledger, name),
-            wrong=joint.wrong_gauge_text,
+            wrong=writing.said(joint.wrong_gauge_text),
             tails=_tails(joint.side_tails, writing, "" if raised else name),
             measured_from="the bottom edge of the side",
-            drawing=drawing(through_drawing(joint, codes, unit.spec.unit, f"{codes[0]}-back").svg()),
-            checks=checks_of(joint.findings),
+            drawing=drawing(through_drawing(joint, codes, writing.unit, f"{codes[0]}-back").svg()),
+            checks=checks_of(joint.findings, writing.unit),
             choices=_choices(drawers[0].joints.back_choices),
         )
 
@@ -175,7 +176,7 @@ def _divider(unit: Construction, writing: Writing) -> JointShown | None:
         tails=(),
         measured_from="",
         drawing=Markup(),
-        checks=checks_of(joint.findings),
+        checks=checks_of(joint.findings, writing.unit),
     )
 
 
@@ -192,12 +193,12 @@ def _served(unit: Construction, codes: list[str], end: str) -> tuple[str, ...]:
 def _settings(joint: Joint, writing: Writing, ledger: Ledger, name: str) -> tuple[SettingShown, ...]:
     return tuple(
         SettingShown(
-            label=each.label,
+            label=writing.said(each.label),
             value=Shown(
                 text=setting_text(each, writing), figure=named(each.value) or _figure(ledger, name, each.name)
             ),
             wrong="" if each.wrong is None else writing.size(each.wrong),
-            note=each.note,
+            note=writing.said(each.note),
         )
         for each in joint.settings
     )

@@ -1,7 +1,7 @@
 """The parts of a unit: finished and rough sizes, and the same for other programs."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -87,7 +87,7 @@ def show_cut_list(visit: Office, unit_id: str) -> Response:
         unit=seen.writing.unit.value,
         parts=tuple(_parts(built, seen.writing)),
         rough=tuple(_rough(held.takeoff.lines, built, seen.writing)) if held else (),
-        offcuts=built.small_parts,
+        offcuts=tuple(_offcuts(built, seen.writing)),
         count=built.spec.count,
         refusal=seen.worked.refusal,
     )
@@ -107,10 +107,15 @@ def _parts(unit: Construction, writing: Writing) -> Iterator[PartShown]:
             other=" × ".join(writing.other(size) for size in sizes),
             grain=part.grain.value,
             face=part.face.value,
-            ends=tuple(dict.fromkeys(end for end in part.ends if end)),
+            ends=tuple(dict.fromkeys(writing.said(end) for end in part.ends if end)),
             codes=line.codes,
             measured=part.measured,
         )
+
+
+def _offcuts(unit: Construction, writing: Writing) -> Iterator[SmallPart]:
+    for each in unit.small_parts:
+        yield replace(each, size=writing.said(each.size), note=writing.said(each.note))
 
 
 def _rough(lines: tuple[RoughLine, ...], unit: Construction, writing: Writing) -> Iterator[RoughShown]:

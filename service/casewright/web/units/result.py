@@ -9,6 +9,7 @@ from markupsafe import Markup
 from casewright.drawing.elevation import elevation
 from casewright.drawing.section import section
 from casewright.measure.ledger import Figure, WholeFigure
+from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
 from casewright.pieces.construct import Construction
 from casewright.pieces.estimate import Estimate
@@ -137,7 +138,7 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
     if worked.unit is None:
         return None
     unit, held = worked.unit, worked.held
-    front, cut = unit_drawings(unit)
+    front, cut = unit_drawings(unit, writing.unit)
     return Result(
         front=front,
         section=cut,
@@ -145,7 +146,7 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
         openings=tuple(_openings(unit, writing)),
-        checks=checks_of(held.findings if held else unit.findings),
+        checks=checks_of(held.findings if held else unit.findings, writing.unit),
         feet=_feet(held),
         money=money_of(held, writing) if held else None,
         unpriced=worked.refusal,
@@ -153,8 +154,8 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
 
 
 @lru_cache(maxsize=KEPT)
-def _drawings(key: "_Same") -> tuple[Markup, Markup]:
-    return drawing(elevation(key.unit).svg()), drawing(section(key.unit).svg())
+def _drawings(key: "_Same", shown: LengthUnit) -> tuple[Markup, Markup]:
+    return drawing(elevation(key.unit, shown).svg()), drawing(section(key.unit, shown).svg())
 
 
 class _Same:
@@ -170,9 +171,9 @@ class _Same:
         return isinstance(other, _Same) and other.unit is self.unit
 
 
-def unit_drawings(unit: Construction) -> tuple[Markup, Markup]:
+def unit_drawings(unit: Construction, shown: LengthUnit) -> tuple[Markup, Markup]:
     """Elevation and section of a unit; kept a while, as the unit itself is."""
-    return _drawings(_Same(unit))
+    return _drawings(_Same(unit), shown)
 
 
 def _overall(unit: Construction, writing: Writing) -> str:

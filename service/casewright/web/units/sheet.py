@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
+from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
 from casewright.web.units.fields import Asked, Choices, Group, Kind
 from casewright.web.units.form import WHOLE, Read, asked_fields, counts, row_count, row_fields, unit_in
@@ -20,7 +21,8 @@ class FieldShown:
         asked: what the form asks
         value: what is typed
         usual: what holds when it is left empty, as a hint inside the field
-        example: a size as one would write it in the unit of the form; empty for what is no size
+        hint: what it is, its sizes in the unit of the form
+        example: how it is written, in the unit of the form
         echo: a typed size in other words
         fault: what is wrong with it
         theirs: what somebody else saved meanwhile; None where that is the same
@@ -29,6 +31,7 @@ class FieldShown:
     asked: Asked
     value: str
     usual: str
+    hint: str
     example: str
     echo: str
     fault: str
@@ -130,6 +133,7 @@ def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:
         asked=asked,
         value=value,
         usual=asked.usual_text(unit),
+        hint=written_in(asked.hint, unit),
         example=_example(asked, unit),
         echo=echo(value, unit) if asked.kind is Kind.SIZE else "",
         fault=read.faults.get(asked.name, ""),
@@ -139,6 +143,8 @@ def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:
 
 def _example(asked: Asked, unit: LengthUnit) -> str:
     """How a size is written here: whole fives of millimetres in a metric form."""
+    if asked.kind is Kind.LINES:
+        return written_in(asked.example, unit).removesuffix(f" {unit.value}")
     example = asked.example if asked.kind is Kind.SIZE else ""
     if not example or unit is LengthUnit.INCH:
         return example

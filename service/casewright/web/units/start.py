@@ -73,7 +73,7 @@ def save_new_unit(visit: Office, job_id: str) -> Response:
     if spec is None:
         return show(visit, _page(visit, job, reader.form), 422)
     figures, start = figures_text(visit.db, visit.shop, job), spec
-    worked = work_out(spec_text(spec), figures, visit.today)
+    worked = work_out(spec_text(spec), figures, visit.today, visit.unit)
     if worked.unit is None:
         reader.fault("file", sentence(worked.refusal))
         return show(visit, _page(visit, job, reader.form), 422)

@@ -229,7 +229,7 @@ def _operation(line: LabourLine, held: Estimate) -> OperationShown:
         method=line.method.value,
         factor=f"{line.factor:g}",
         minutes=Shown(text=f"{line.minutes:,.0f}", figure=f"hours.minutes.{line.code}"),
-        standard=_ground(held.ledger[standard].basis),
+        standard=_ground(str(held.ledger[standard].basis)),
     )
 
 
@@ -259,7 +259,7 @@ def show_checks(visit: Office, unit_id: str) -> Response:
     page = ChecksPage(
         title=f"Checks of unit {seen.head.unit.code} · {seen.head.unit.name}",
         head=seen.head,
-        checks=checks_of(held.findings if held else unit.findings),
+        checks=checks_of(held.findings if held else unit.findings, seen.writing.unit),
         cautions=caution_lines(unit),
         refusal=seen.worked.refusal,
     )

@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import refusal, unit_read
 from casewright.papers.writing import Writing
 from casewright.pieces.construct import Construction
 from casewright.pieces.estimate import Estimate
@@ -44,29 +45,30 @@ class Worked:
     refusal: str = ""
 
 
-def work_out(text: str, figures: str, today: date) -> Worked:
+def work_out(text: str, figures: str, today: date, shown: LengthUnit) -> Worked:
     """A unit worked out as far as it can be.
 
     Args:
         text: what the maker chose, as JSON text
         figures: the shop's figures, as JSON text
         today: the day from which the promise counts
+        shown: the unit in which a refusal is read
     """
     try:
         held = estimated_unit(text, figures, today)
     except CannotRead as refused:  # a size so small that it is nothing once it is written down
-        return Worked(unit=None, held=None, refusal=str(refused))
+        return Worked(unit=None, held=None, refusal=refusal(refused, shown))
     except REFUSALS as refused:
-        return _unpriced(text, figures, str(refused))
+        return _unpriced(text, figures, refusal(refused, shown), shown)
     return Worked(unit=held.unit, held=held)
 
 
-def _unpriced(text: str, figures: str, refusal: str) -> Worked:
+def _unpriced(text: str, figures: str, why: str, shown: LengthUnit) -> Worked:
     """What is built where it cannot be priced; nothing where it cannot be built either."""
     try:
-        return Worked(unit=worked_unit(text, figures), held=None, refusal=refusal)
+        return Worked(unit=worked_unit(text, figures), held=None, refusal=why)
     except REFUSALS as refused:
-        return Worked(unit=None, held=None, refusal=str(refused))
+        return Worked(unit=None, held=None, refusal=refusal(refused, shown))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,9 +133,11 @@ def head_of(loaded: LoadedUnit) -> UnitHead:
 
 
 def writing_of(visit: Visit, loaded: LoadedUnit) -> Writing:
-    """How a unit's pages write: in the unit's own unit, with the shop's fractions and its money."""
+    """How a unit's pages write: in the unit that the shop reads it in, with its fractions and its money."""
     shop = visit.shop
-    return Writing(unit=loaded.spec.unit, denominator=shop.denominator, symbol=shop.symbol)
+    return Writing(
+        unit=unit_read(visit.unit, loaded.spec.unit), denominator=shop.denominator, symbol=shop.symbol
+    )
 
 
 def see_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
@@ -144,12 +148,13 @@ def see_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
     """
     loaded = load_unit(visit.db, unit_id, number)
     figures = figures_text(visit.db, visit.shop, loaded.job)
+    writing = writing_of(visit, loaded)
     return Seen(
         loaded=loaded,
         head=head_of(loaded),
         figures=figures,
-        worked=work_out(loaded.text, figures, visit.today),
-        writing=writing_of(visit, loaded),
+        worked=work_out(loaded.text, figures, visit.today, writing.unit),
+        writing=writing,
     )
 
 
@@ -168,7 +173,7 @@ def see_built_unit(visit: Visit, unit_id: str, number: int | None = None) -> See
     text, measured = measured_text(visit.db, seen.loaded)
     if not measured:
         return seen
-    worked = work_out(text, seen.figures, visit.today)
+    worked = work_out(text, seen.figures, visit.today, seen.writing.unit)
     if worked.held is None:
         return replace(seen, head=replace(seen.head, remark=NO_LONGER))
     return replace(seen, worked=worked, head=replace(seen.head, measured=measured))
