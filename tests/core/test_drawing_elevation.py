@@ -126,6 +126,13 @@ def test_a_shop_in_millimetres_reads_millimetres():
     assert "millimetres" in found.description
 
 
+def test_a_metric_shop_reads_millimetres_on_a_piece_that_was_drawn_in_inches():
+    found = Read(elevation(dresser_unit(), LengthUnit.MILLIMETRE).svg())
+
+    assert ("body 1003.3", 39.5) in found.sizes
+    assert "millimetres" in found.description
+
+
 def test_a_measured_opening_is_marked_and_drawn_as_measured():
     found = read(built(dresser({"measured.openings": {"R5-1": {"height": "8-15/32"}}})))
 

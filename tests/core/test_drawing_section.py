@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from test_drawing_reader import Patch, Read, cases
 
 from casewright.drawing.section import section, section_plane
+from casewright.measure.lengths import LengthUnit
 from units import built, changed, chest, dresser
 
 
@@ -189,3 +190,10 @@ def test_no_drawer_is_drawn_into_the_case(data):
     # Coordinates are written to a hundred-thousandth of an inch, so that a drawer may seem to touch.
     smaller = [Patch(at.x + 1e-4, at.y + 1e-4, at.width - 2e-4, at.height - 2e-4) for at in drawers]
     assert not [patch for patch in smaller for part in case if patch.meets(part)]
+
+
+def test_a_metric_shop_reads_millimetres_on_a_piece_that_was_drawn_in_inches():
+    found = Read(section(built(dresser()), LengthUnit.MILLIMETRE).svg())
+
+    assert "millimetres" in found.description
+    assert not any("/" in word for word in found.words if word[:1].isdigit())
