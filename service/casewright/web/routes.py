@@ -40,29 +40,29 @@ from casewright.web.units.working import router as unit_working
 
 ROUTERS = (
     jobs,
+    job_forms,
+    job_page,
+    job_money,
+    job_own,
     board,
     bench,
     taps,
-    job_forms,
-    job_page,
+    time_,
+    unit_start,
     unit_editor,
     unit_parts,
     unit_joints,
     unit_takes,
     unit_price,
     unit_working,
-    unit_start,
-    unit_options,
     unit_books,
-    job_money,
-    job_own,
-    time_,
+    unit_options,
     quotes,
     quote_options,
     papers,
-    customers,
     customer_link,
     search,
+    customers,
     plain,
     doors,
     account,
@@ -77,7 +77,4 @@ ROUTERS = (
     shop_revisions,
     demo,
 )
-"""Each is asked in turn whether a path is its own: what a shop opens all day comes first.
-
-The forms of jobs stand before the page of a job, which would take `/jobs/new` for the job called new.
-"""
+"""Each is asked in turn whether a path is its own: what a shop opens all day comes first."""
