@@ -100,8 +100,10 @@ def test_a_customer_of_another_shop_is_nobody_here(app, shop, books, clock, make
     assert "No jobs yet" in maker.get("/jobs").text
 
 
-def test_a_job_lives_from_enquiry_to_closed(maker):
+def test_a_job_lives_from_enquiry_to_closed(maker, shop):
     address = taken_on(maker)
+    with writing(shop.engine, shop.shop_id) as db:
+        with_unit(db, shop, load_job(db, address.rpartition("/")[2]))
 
     states = []
     for state in ("quoted", "accepted", "in hand", "ready", "delivered", "closed"):
@@ -124,6 +126,28 @@ def test_a_move_without_an_arrow_is_refused(maker, shop, held, asked):
     assert f"A job that is {held} cannot become {asked} at once." in page.text
 
 
+@pytest.mark.parametrize(
+    ("held", "asked"), [("enquiry", "quoted"), ("enquiry", "accepted"), ("quoted", "accepted")]
+)
+def test_a_job_without_a_unit_is_not_quoted_and_not_accepted(maker, shop, held, asked):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1, JobState(held)).id
+
+    page = maker.post(f"/jobs/{job}/state", status=409, state=asked)
+
+    assert f"The job has no unit, so there is nothing to call {asked}; describe one first" in page.text
+    assert f"The job is {asked} now" not in maker.get(f"/jobs/{job}").text
+
+
+def test_a_job_goes_back_to_accepted_after_its_unit_was_taken_out(maker, shop):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1, JobState.IN_HAND).id
+
+    page = maker.post(f"/jobs/{job}/state", state="accepted")
+
+    assert "The job is accepted now, in hand before." in page.text
+
+
 def test_a_lost_job_says_why_and_can_be_taken_up_again(maker):
     address = taken_on(maker)
     maker.get(f"{address}/lost")
@@ -138,8 +162,8 @@ def test_a_lost_job_says_why_and_can_be_taken_up_again(maker):
     assert "The job is enquiry now, lost before." in maker.page.text
 
 
-def test_a_state_pressed_twice_is_moved_to_once(maker):
-    address = taken_on(maker)
+def test_a_state_pressed_twice_is_moved_to_once(maker, shop):
+    address = f"/jobs/{commission(shop).job_id}"
 
     maker.post(f"{address}/state", state="quoted")
     maker.post(f"{address}/state", state="quoted")
@@ -188,8 +212,8 @@ def test_the_history_shows_what_was_before_and_after(maker):
 
 def test_a_long_history_is_read_page_by_page(maker):
     address = taken_on(maker)
-    for state in ["quoted", "enquiry"] * 30:
-        maker.post(f"{address}/state", state=state)
+    for state in ["lost", "enquiry"] * 30:
+        maker.post(f"{address}/state", state=state, why="Too dear.")
 
     first = maker.get(f"{address}/history")
     second = maker.get(f"{address}/history?page=2")
@@ -303,9 +327,9 @@ def test_only_a_job_that_is_not_begun_says_when_it_could_be_ready(maker, shop, s
 
 
 @pytest.mark.parametrize("state", ["enquiry", "quoted"])
-def test_a_job_without_a_unit_is_not_offered_as_quoted_or_accepted(maker, state):
-    address = taken_on(maker)
-    maker.post(f"{address}/state", state=state)
+def test_a_job_without_a_unit_is_not_offered_as_quoted_or_accepted(maker, shop, state):
+    with writing(shop.engine, shop.shop_id) as db:
+        address = f"/jobs/{take_on(db, shop, 1, JobState(state)).id}"
 
     page = maker.get(address)
 

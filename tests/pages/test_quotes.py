@@ -3,7 +3,7 @@
 import pytest
 from sqlalchemy import select
 
-from casewright.records.jobs import History, Job, Unit
+from casewright.records.jobs import History, Job, JobState, Unit
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.sessions import reading, writing
 from casewright.shop.quotes import ARROWS
@@ -255,6 +255,38 @@ def test_no_revision_is_made_of_what_cannot_be_superseded(job, maker, shop, was)
     maker.post(f"/quotes/{quote_id}/revisions", status=409)
 
     assert len(in_books(shop, Quote)) == 1
+
+
+@pytest.mark.parametrize(
+    ("state", "remedy"), [(JobState.CLOSED, "open it again"), (JobState.LOST, "take it up again")]
+)
+def test_a_quote_of_a_job_that_is_over_is_neither_revised_nor_sent(job, maker, shop, state, remedy):
+    sent = job.send(maker)
+    draft = job.draft(maker)
+    with writing(shop.engine, shop.shop_id) as db:
+        db.get_one(Job, (shop.shop_id, job.job_id)).state = state
+
+    revising = maker.post(f"/quotes/{sent}/revisions", status=409)
+    sending = maker.post(f"/quotes/{draft}/sending", status=409, sure="1")
+    pages = [maker.get(f"/quotes/{sent}"), maker.get(f"/quotes/{draft}")]
+
+    why = f"The job is {state.value}; {remedy} to write papers for it."
+    assert [why in page.text for page in (revising, sending, *pages)] == [True] * 4
+    assert [form.action for page in pages for form in page.seen.forms if "revisions" in form.action] == []
+    assert [form.action for page in pages for form in page.seen.forms if "sending" in form.action] == []
+    assert len(in_books(shop, Quote)) == 2
+
+
+def test_a_quote_is_not_accepted_when_its_job_has_no_unit_any_more(job, maker, shop):
+    quote_id = job.send(maker)
+    job.take_out(job.unit_ids()[0])
+
+    page = maker.post(
+        f"/quotes/{quote_id}/answer", status=409, answer="accept", way="spoken", name="Tom Marsh"
+    )
+
+    assert "The job has no unit, so there is nothing to call accepted" in page.text
+    assert kept(shop, quote_id).state is QuoteState.SENT
 
 
 @pytest.mark.parametrize(

@@ -48,6 +48,17 @@ def test_the_customer_reads_the_quote_without_account_or_cookie(link, stranger):
     assert "set-cookie" not in page.headers
 
 
+def test_a_quote_whose_pieces_were_taken_out_is_not_accepted_and_says_whom_to_ask(job, link, stranger, shop):
+    job.take_out(job.unit_ids()[0])
+    stranger.get(link)
+
+    page = stranger.post(f"{link}/answer", 409, **YES)
+
+    assert "The shop has taken out what this quote offers" in page.text
+    assert page.form(f"{link}/answer").value("name") == "Tom Marsh"
+    assert quote_of(shop).state is QuoteState.SENT
+
+
 def test_the_page_leads_nowhere_into_the_shop(link, stranger):
     page = stranger.get(link)
 

@@ -32,6 +32,12 @@ def revisions_of(db: Fenced, unit_id: str, below: int | None = None) -> Sequence
     return list(db.scalars(asked.order_by(UnitRevision.number.desc()).limit(A_PAGE + 1)))
 
 
+def has_units(db: Fenced, job_id: str) -> bool:
+    """Whether a job has a unit that was not taken out."""
+    asked = select(Unit.id).where(Unit.job_id == job_id, Unit.ended_at.is_(None)).limit(1)
+    return db.scalar(asked) is not None
+
+
 def earlier_units(db: Fenced, words: str = "") -> list[EarlierUnit]:
     """The latest units of all jobs, or those whose name or job has the words in it."""
     asked: Any = (

@@ -23,7 +23,7 @@ from casewright.records.quotes import options_of, quotes_of
 from casewright.records.sessions import Fenced
 from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import OF_A_JOB, figures_from, figures_text
-from casewright.shop.jobs import move_job
+from casewright.shop.jobs import move_job, refuse_if_over
 from casewright.shop.options import option_text
 from casewright.shop.quote_links import new_link
 from casewright.shop.quotes import DraftWords, LoadedQuote, move_quote, supersede_others
@@ -263,10 +263,11 @@ def send_quote(
         today: the day in the shop
 
     Raises:
-        Refused: it is no draft, something changed since it was looked at, or checks say stop
+        Refused: it is no draft, something changed since it was looked at, checks say stop, or the job is over
         CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be worked out
     """
     quote = held.quote
+    refuse_if_over(held.job)
     others = quotes_of(db, held.job.id)
     if any(each.number == quote.number and each.state is QuoteState.ACCEPTED for each in others):
         raise Refused(

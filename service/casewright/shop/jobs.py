@@ -9,6 +9,7 @@ from sqlalchemy import and_, select
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer, Job, JobState
 from casewright.records.sessions import Fenced
+from casewright.records.units import has_units
 from casewright.shop.customers import load_customer
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
@@ -26,6 +27,9 @@ ARROWS: dict[JobState, tuple[JobState, ...]] = {
 """Where a job may go from each state."""
 OVER = {JobState.CLOSED: "open it again", JobState.LOST: "take it up again"}
 """States in which no paper is written any more, and what would have to be done first."""
+OF_UNITS = {JobState.QUOTED, JobState.ACCEPTED}
+"""States of which a unit is what was quoted or agreed."""
+NO_UNIT = "The job has no unit, so there is nothing to call {}; describe one first, or bring one back."
 FIELDS = ("name", "customer_id", "asked", "due_on", "note")
 CALLED = {"customer_id": "customer", "asked": "what was asked", "due_on": "due date"}
 """What the history calls a field, where that is not its name."""
@@ -76,8 +80,15 @@ def refuse_if_over(job: Job) -> None:
     Raises:
         Refused: the job is closed or lost
     """
-    if job.state in OVER:
-        raise Refused(f"The job is {job.state.value}; {OVER[job.state]} to write papers for it.")
+    if said_over(job):
+        raise Refused(said_over(job))
+
+
+def said_over(job: Job) -> str:
+    """Why no paper is written for a job any more, and what to do first; empty while it goes on."""
+    if job.state not in OVER:
+        return ""
+    return f"The job is {job.state.value}; {OVER[job.state]} to write papers for it."
 
 
 def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:
@@ -159,12 +170,14 @@ def move_job(db: Fenced, job: Job, state: JobState, who: str, now: datetime, *, 
     """Moves a job to another state, along the arrows only.
 
     Raises:
-        Refused: there is no arrow
+        Refused: there is no arrow, or nothing that could be quoted or agreed
     """
     if state is job.state:
         return
     if state not in ARROWS[job.state]:
         raise Refused(f"A job that is {job.state.value} cannot become {state.value} at once.")
+    if needs_units(job.state, state) and not has_units(db, job.id):
+        raise Refused(NO_UNIT.format(state.value))
     if state is JobState.LOST and not why.strip():
         raise Refused("Write why the job was lost: the next one may be won by it.", 422)
     was, job.state, job.moved_at = job.state, state, now
@@ -178,6 +191,11 @@ def move_job(db: Fenced, job: Job, state: JobState, who: str, now: datetime, *, 
         before={"state": was.value},
         after={"state": state.value},
     )
+
+
+def needs_units(was: JobState, state: JobState) -> bool:
+    """Whether a unit must be there for a move: nothing is quoted or agreed before, but one may go back."""
+    return state in OF_UNITS and was is not JobState.IN_HAND
 
 
 def _plain(value: Any) -> str:

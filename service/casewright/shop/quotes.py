@@ -13,8 +13,9 @@ from casewright.records.jobs import Customer, Job, JobState, Unit
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.quotes import quote_with_job, quotes_of
 from casewright.records.sessions import Fenced
+from casewright.records.units import has_units
 from casewright.shop.jobs import ARROWS as JOB_ARROWS
-from casewright.shop.jobs import move_job
+from casewright.shop.jobs import NO_UNIT, move_job, refuse_if_over
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 
@@ -131,7 +132,12 @@ def load_quote(db: Fenced, quote_id: str) -> LoadedQuote:
 
 
 def draft_quote(db: Fenced, job: Job, who: str, now: datetime) -> Quote:
-    """A draft for a job under the shop's next number; the one that it has, where it has one."""
+    """A draft for a job under the shop's next number; the one that it has, where it has one.
+
+    Raises:
+        Refused: the job is closed or lost
+    """
+    refuse_if_over(job)
     held = _draft(quotes_of(db, job.id))
     if held is not None:
         return held
@@ -196,8 +202,10 @@ def new_revision(db: Fenced, held: LoadedQuote, who: str, now: datetime, today: 
     """A draft that is to take the place of a quote that was sent, declined or has expired.
 
     Raises:
-        Refused: it is a draft itself, was accepted, or has been superseded; or the job has another draft
+        Refused: it is a draft itself, was accepted, or has been superseded; the job has another draft, or
+            is closed or lost
     """
+    refuse_if_over(held.job)
     settle(db, held, now, today)
     if QuoteState.SUPERSEDED not in ARROWS[held.quote.state]:
         raise Refused(WHY_NOT[held.quote.state])
@@ -278,10 +286,15 @@ def answer_quote(db: Fenced, held: LoadedQuote, answer: Answer, now: datetime, t
 
     Returns:
         Whether the answer was taken; where it was not, the quote's state says why.
+
+    Raises:
+        Refused: it accepts, and every unit of the job has been taken out since it was quoted
     """
     if settle(db, held, now, today) is not QuoteState.SENT:
         return False
     quote, job = held.quote, held.job
+    if answer.accepts and not has_units(db, job.id):
+        raise Refused(NO_UNIT.format("accepted"))
     state = QuoteState.ACCEPTED if answer.accepts else QuoteState.DECLINED
     move_quote(db, held, state, answer.who, now, f"{state.value} by {answer.name} {answer.way}")
     quote.answered_at, quote.answered_name, quote.answer_note = now, answer.name, answer.words

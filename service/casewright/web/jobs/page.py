@@ -28,7 +28,7 @@ from casewright.shop.changes import Change, changes
 from casewright.shop.figures import figures_text
 from casewright.shop.job_figures import JobFigures, job_figures
 from casewright.shop.job_money import JobMoney, job_money
-from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer
+from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer, needs_units
 from casewright.shop.units import units_of
 from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
 from casewright.web.frame.pages import Page, form_of, show
@@ -55,8 +55,6 @@ AT_ONE_TAP = (PaperKind.CUT_LIST, PaperKind.JOINT_CARDS)
 """Papers of which nothing need be said before they are issued; an order has a form."""
 BY_QUOTE = {JobState.ENQUIRY, JobState.QUOTED}
 """States that a quote leads on."""
-OF_UNITS = {JobState.QUOTED, JobState.ACCEPTED}
-"""States of which a unit is what was quoted or agreed."""
 BACK = {
     (JobState.IN_HAND, JobState.ACCEPTED): "Back to accepted",
     (JobState.READY, JobState.IN_HAND): "Back in hand",
@@ -230,7 +228,7 @@ def _moves(state: JobState, *, has_units: bool) -> list[Move]:
     Nothing is quoted or agreed before there is a unit, so neither is offered for a job without one. While a
     job is asked for or quoted its quotes lead it on, so that no move stands out.
     """
-    arrows = [to for to in ARROWS[state] if has_units or (state, to) in BACK or to not in OF_UNITS]
+    arrows = [to for to in ARROWS[state] if has_units or not needs_units(state, to)]
     ahead = (to for to in arrows if (state, to) not in BACK and to is not JobState.LOST)
     forward = None if state in BY_QUOTE else next(ahead, None)
     moves = [Move(state=to, words=BACK.get((state, to), MOVES[to]), is_main=to is forward) for to in arrows]

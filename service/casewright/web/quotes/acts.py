@@ -6,7 +6,7 @@ from starlette.responses import Response
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.shop.issuing import send_quote, work_out
-from casewright.shop.jobs import load_job, refuse_if_over
+from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
 from casewright.shop.quote_links import end_link, renew_link
 from casewright.shop.quotes import (
@@ -36,7 +36,6 @@ router = APIRouter()
 def save_new_quote(visit: Office, job_id: str) -> Response:
     """Draws up a quote for a job, or goes on with the draft that it has."""
     job = load_job(visit.db, job_id)
-    refuse_if_over(job)
 
     def make() -> str:
         return f"/quotes/{draft_quote(visit.db, job, visit.who, visit.now).id}"

@@ -15,6 +15,7 @@ from casewright.records.sessions import Fenced, reading, writing
 from casewright.shop.links import shop_of_secret
 from casewright.shop.quote_links import Opened, note_opening, note_wrong_link, open_link
 from casewright.shop.quotes import Answer, LoadedQuote, answer_quote, state_on
+from casewright.shop.refusals import Refused
 from casewright.web.frame.pages import Frame, Page, form_of, see, show_stranger
 from casewright.web.frame.typed import Form, Reader, Typed
 from casewright.web.frame.visits import SAFE, address_of, cookie_name, engine_of, in_turn, moment
@@ -24,6 +25,9 @@ from casewright.web.quotes.pdfs import paper_for, quote_answer
 router = APIRouter()
 NO_REFERRER = {"referrer-policy": "no-referrer"}
 """The address is the key: no other site may read it from a request."""
+TAKEN_OUT = (
+    "The shop has taken out what this quote offers, so it can't be accepted now. Ask the shop about it."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +164,12 @@ def save_letter_answer(call: WithLink) -> Response:
         page = _letter(call, read.form)
         return _bare(show_stranger(call.request, page, 422, _frame(call)))
     answer = Answer(accepts=said == "accept", name=name, words=words, way="by the link", who="the customer")
-    if not answer_quote(call.db, call.held, answer, call.now, call.today):
+    try:
+        taken = answer_quote(call.db, call.held, answer, call.now, call.today)
+    except Refused:
+        read.fault("agreed", TAKEN_OUT)
+        return _bare(show_stranger(call.request, _letter(call, read.form), 409, _frame(call)))
+    if not taken:
         return _closed(call)
     return _bare(see(f"{call.path}#answer"))
 

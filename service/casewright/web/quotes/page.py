@@ -13,6 +13,7 @@ from casewright.pieces.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.records.quotes import QuoteRow, quote_rows
 from casewright.shop.issuing import OptionWorked, Worked, estimate_kept, work_out
+from casewright.shop.jobs import said_over
 from casewright.shop.quote_changes import Since, changed_since
 from casewright.shop.quote_links import link_path
 from casewright.shop.quotes import ARROWS, DraftWords, LoadedQuote, state_on
@@ -116,6 +117,8 @@ class QuotePage(Page):
     link: LinkShown | None
     others: Sequence[QuoteRow]
     can_revise: bool
+    over: str
+    """Why nothing more is written for the job; empty while it goes on."""
 
 
 def quote_page(
@@ -167,7 +170,8 @@ def quote_page(
         ways=WAYS,
         link=_link(visit, held) if held.quote.link_hash else None,
         others=[each for each in quote_rows(visit.db, held.job.id) if each.id != held.quote.id],
-        can_revise=QuoteState.SUPERSEDED in ARROWS[state],
+        can_revise=QuoteState.SUPERSEDED in ARROWS[state] and not said_over(held.job),
+        over=said_over(held.job),
     )
 
 
