@@ -20,6 +20,8 @@ from casewright.records.sessions import Fenced
 from casewright.shop.keeping import note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 
+REASON = "The approved revision stays as it is. Say why this one differs, for the history."
+TAKEN_OUT = "This unit was taken out of its job. Bring it back first; nothing of it is lost."
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """The marks of a job's units: no I and no O, which a hand takes for digits."""
 
@@ -156,16 +158,20 @@ def revise_unit(
         note: why, for the history
 
     Raises:
+        Refused: the unit was taken out of its job, or is approved and no reason is given
         Stale: somebody else saved since
         CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be built, with a sentence that says why
     """
     unit = loaded.unit
+    refuse_if_taken_out(unit)
     if unit.version != version:
         raise Stale({})
     spec = spec.model_copy(update={"code": unit.code})
     text = spec_text(spec)
     if text == loaded.text:
         return
+    if needs_reason(unit) and not note.strip():
+        raise Refused(REASON, 422)
     built = construct(spec, figures)
     unit.revision += 1
     unit.name, unit.count = spec.name, spec.count
@@ -184,6 +190,21 @@ def revise_unit(
         before=loaded.revision.spec,
         after=json.loads(text),
     )
+
+
+def refuse_if_taken_out(unit: Unit) -> None:
+    """Lets nothing be changed of a unit that was taken out.
+
+    Raises:
+        Refused: it was
+    """
+    if unit.ended_at is not None:
+        raise Refused(TAKEN_OUT)
+
+
+def needs_reason(unit: Unit) -> bool:
+    """Whether a new revision must say why it differs: an earlier one is approved."""
+    return unit.approved is not None
 
 
 def take_out_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:

@@ -15,10 +15,13 @@ from casewright.shop.figures import figures_from
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused, Stale
 from casewright.shop.units import (
+    REASON,
     add_unit,
     approve_unit,
     bring_back_unit,
     load_unit,
+    needs_reason,
+    refuse_if_taken_out,
     revise_unit,
     take_out_unit,
 )
@@ -26,7 +29,6 @@ from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office
 from casewright.web.units.changes import Change, changes_between, rows_between
-from casewright.web.units.editor import REASON, TAKEN_OUT
 from casewright.web.units.form import asked_fields, row_count, values_of
 from casewright.web.units.result import Result, result_of
 from casewright.web.units.worked import Seen, UnitHead, head_of, see_unit
@@ -137,9 +139,8 @@ def save_old_revision(visit: Office, unit_id: str) -> Response:
     number = reader.whole("number", least=1, most=10**6)
     version = reader.whole("version", least=1, most=10**8)
     seen, old = see_unit(visit, unit_id), see_unit(visit, unit_id, number)
-    if seen.loaded.unit.ended_at:
-        raise Refused(TAKEN_OUT)
-    typed = reader.line("note", most=250, needed=REASON if seen.loaded.unit.approved else "")
+    refuse_if_taken_out(seen.loaded.unit)
+    typed = reader.line("note", most=250, needed=REASON if needs_reason(seen.loaded.unit) else "")
     if reader.faults or not old.built:
         return show(visit, _revision_page(old, reader.form), 422)
     note = f"as revision {number}{f': {typed}' if typed else ''}"

@@ -8,8 +8,8 @@ from starlette.responses import HTMLResponse, Response
 
 from casewright.pieces.spec import UnitSpec
 from casewright.shop.figures import figures_from
-from casewright.shop.refusals import Refused, Stale
-from casewright.shop.units import revise_unit, spec_text
+from casewright.shop.refusals import Stale
+from casewright.shop.units import REASON, needs_reason, refuse_if_taken_out, revise_unit, spec_text
 from casewright.web.frame.pages import Page, frame_of, render, see, show
 from casewright.web.frame.typed import Reader
 from casewright.web.frame.visits import Office, OfficeLooks, Visit
@@ -27,8 +27,6 @@ from casewright.web.units.sheet import UnitSheet, sheet_of
 from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
 
 router = APIRouter()
-REASON = "The approved revision stays as it is. Say why this one differs, for the history."
-TAKEN_OUT = "This unit was taken out of its job. Bring it back first; nothing of it is lost."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,11 +79,10 @@ def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
 def save_unit(visit: Office, unit_id: str) -> Response:
     """Keeps a new revision; of two who save at once the second sees both values."""
     seen = see_unit(visit, unit_id)
-    if seen.loaded.unit.ended_at:
-        raise Refused(TAKEN_OUT)
+    refuse_if_taken_out(seen.loaded.unit)
     reader = Reader(visit.typed)
     version = reader.whole("version", least=1, most=10**8)
-    note = reader.line("note", most=300, needed=REASON if seen.loaded.unit.approved else "")
+    note = reader.line("note", most=300, needed=REASON if needs_reason(seen.loaded.unit) else "")
     read = read_values(_typed(visit), seen.loaded.spec)
     page = _page(visit, seen, read, note_fault=reader.faults.get("note", ""))
     if read.spec is None or page.sheet.faults or reader.faults:
