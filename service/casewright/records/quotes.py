@@ -26,7 +26,7 @@ class QuoteRow(NamedTuple):
     answered_name: str
 
 
-class PaperRow(NamedTuple):
+class IssueRow(NamedTuple):
     """One issue of a paper, without what it says."""
 
     id: str
@@ -80,15 +80,15 @@ def options_of(db: Fenced, unit_ids: Iterable[str]) -> Sequence[UnitOption]:
     ).all()
 
 
-def papers_of_kind(db: Fenced, job_id: str, kind: PaperKind) -> Sequence[PaperRow]:
+def papers_of_kind(db: Fenced, job_id: str, kind: PaperKind) -> Sequence[IssueRow]:
     """A job's papers of one kind, the newest first, without what they say."""
-    columns = [getattr(Paper, name) for name in PaperRow._fields]
+    columns = [getattr(Paper, name) for name in IssueRow._fields]
     found = db.execute(
         select(*columns)
         .where(Paper.job_id == job_id, Paper.kind == kind)
         .order_by(Paper.number.desc(), Paper.revision.desc())
     )
-    return [PaperRow(*row) for row in found]
+    return [IssueRow(*row) for row in found]
 
 
 def paper_with_job(db: Fenced, paper_id: str) -> tuple[Paper, Job] | None:

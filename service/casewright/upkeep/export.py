@@ -1,6 +1,5 @@
 """Everything of a shop as open JSON, with the papers that it issued: for other programs, and for leaving."""
 
-import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -12,12 +11,7 @@ from sqlalchemy import Connection
 from typst import TypstError
 
 from casewright import __version__
-from casewright.papers.cut_list import CutListPaper
-from casewright.papers.cut_list_pdf import cut_list_pdf
-from casewright.papers.joint_cards import JointCardsPaper
-from casewright.papers.joint_cards_pdf import joint_cards_pdf
-from casewright.papers.order import OrderPaper
-from casewright.papers.order_pdf import lumber_order_pdf
+from casewright.papers.kinds import KINDS
 from casewright.papers.pdf import Paper as Sheet
 from casewright.papers.pdf import PapersAreBusy, TooMuchForOnePaper
 from casewright.papers.quote_pdf import quote_pdf
@@ -34,6 +28,8 @@ from casewright.upkeep.sinks import Sink, sink_for
 from casewright.upkeep.users import the_shop
 
 FORM = 1
+QUOTE = "quote"
+"""What an offer is called among the kinds of papers."""
 NOT_OF_THE_SHOP = {"attempt", "house", "key_link", "once", "sign_in"}
 """What belongs to the installation, or opens a door."""
 SECRET_COLUMNS = {"password_hash", "token_hash", "link_hash", "link_serial"}
@@ -139,7 +135,7 @@ def _issued(connection: Connection, shop_id: str) -> Iterator[tuple[str, str, di
     forms = {form.name: form for form in tables_of(newest_revision())}
     for row in rows_of(connection, forms["quote"], shop_id):
         if row.get("offer"):
-            yield f"quote-{row['number']}-{row['revision']}", "quote", row["offer"]
+            yield f"quote-{row['number']}-{row['revision']}", QUOTE, row["offer"]
     for row in rows_of(connection, forms["paper"], shop_id):
         kind = row["kind"]
         # Beside the paper, its content holds what it was made from; one that is of another form stays whole.
@@ -148,14 +144,7 @@ def _issued(connection: Connection, shop_id: str) -> Iterator[tuple[str, str, di
 
 
 def _pdf(kind: str, content: dict[str, Any], sheet: Sheet) -> bytes:
-    text = json.dumps(content)
-    match kind:
-        case "quote":
-            return quote_pdf(Offer.model_validate_json(text), sheet)
-        case PaperKind.LUMBER_ORDER:
-            return lumber_order_pdf(OrderPaper.model_validate_json(text), sheet)
-        case PaperKind.CUT_LIST:
-            return cut_list_pdf(CutListPaper.model_validate_json(text), sheet)
-        case PaperKind.JOINT_CARDS:
-            return joint_cards_pdf(JointCardsPaper.model_validate_json(text), sheet)
-    raise ValueError(kind)
+    if kind == QUOTE:
+        return quote_pdf(Offer.model_validate(content), sheet)
+    held = KINDS[PaperKind(kind)]
+    return held.pdf(held.read(content), sheet)

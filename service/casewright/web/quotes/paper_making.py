@@ -1,20 +1,15 @@
-"""Each kind of paper: how it is written, read back, printed and shown."""
+"""Each kind of paper: how it is written from a job."""
 
-from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit
-from casewright.papers.csv_files import cut_list_csv, lumber_order_csv
-from casewright.papers.cut_list import CutListPaper, cut_list_paper
-from casewright.papers.cut_list_pdf import cut_list_data, cut_list_pdf
+from casewright.papers.cut_list import cut_list_paper
 from casewright.papers.head import JobPaper, PaperHead
-from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
-from casewright.papers.joint_cards_pdf import joint_cards_data, joint_cards_pdf
-from casewright.papers.order import OrderPaper, order_paper
-from casewright.papers.order_pdf import lumber_order_pdf, order_data, order_words
-from casewright.papers.pdf import Paper as Sheet
+from casewright.papers.joint_cards import joint_cards_paper
+from casewright.papers.order import order_paper
+from casewright.papers.order_pdf import order_words
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.people import Shop
@@ -30,63 +25,6 @@ class OrderWords:
     delivery: str = ""
     surfacing: str = ""
     remarks: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Kind:
-    """One kind of paper.
-
-    Attributes:
-        slug: its name in an address
-        title: its name
-        for_bench: whether the bench reads it
-        read: the paper, from what is kept
-        data: what is read on page and paper
-        pdf: the paper as PDF
-        csv: the paper as CSV; None where it has none
-    """
-
-    slug: str
-    title: str
-    for_bench: bool
-    read: Callable[[Mapping[str, Any]], Any]
-    data: Callable[[Any], dict[str, Any]]
-    pdf: Callable[[Any, Sheet], bytes]
-    csv: Callable[[Any], bytes] | None = None
-
-
-def _order(held: OrderPaper, sheet: Sheet) -> bytes:
-    return lumber_order_pdf(held, sheet)
-
-
-KINDS = {
-    PaperKind.LUMBER_ORDER: Kind(
-        slug="lumber-order",
-        title="Lumber order",
-        for_bench=False,
-        read=OrderPaper.model_validate,
-        data=lambda held: order_data(held, for_shop=True),
-        pdf=_order,
-        csv=lumber_order_csv,
-    ),
-    PaperKind.CUT_LIST: Kind(
-        slug="cut-list",
-        title="Cut list",
-        for_bench=True,
-        read=CutListPaper.model_validate,
-        data=cut_list_data,
-        pdf=cut_list_pdf,
-        csv=cut_list_csv,
-    ),
-    PaperKind.JOINT_CARDS: Kind(
-        slug="joint-cards",
-        title="Joint cards",
-        for_bench=True,
-        read=JointCardsPaper.model_validate,
-        data=joint_cards_data,
-        pdf=joint_cards_pdf,
-    ),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

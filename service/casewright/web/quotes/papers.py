@@ -9,11 +9,12 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
+from casewright.papers.kinds import KINDS, Kind
 from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
-from casewright.records.quotes import PaperRow, papers_of_kind
+from casewright.records.quotes import IssueRow, papers_of_kind
 from casewright.shop.jobs import OVER, load_job, refuse_if_over
 from casewright.shop.keeping import once
 from casewright.shop.papers import LoadedPaper, issue_paper, job_at_hand, load_paper, stale_reasons
@@ -22,7 +23,7 @@ from casewright.web.frame.pages import Page, drawing, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Office, Visit
 from casewright.web.quotes.order_form import order_form, said_before
-from casewright.web.quotes.paper_making import KINDS, Kind, OrderWords, Writer
+from casewright.web.quotes.paper_making import OrderWords, Writer
 from casewright.web.quotes.pdfs import file_answer, paper_for, pdf_answer
 
 router = APIRouter()
@@ -42,8 +43,8 @@ class PaperPage(Page):
     data: Mapping[str, Any]
     drawings: Mapping[int, Markup]
     stale: Sequence[str]
-    newer: PaperRow | None
-    earlier: Sequence[PaperRow]
+    newer: IssueRow | None
+    earlier: Sequence[IssueRow]
     form: Form
     is_office: bool
     is_over: bool
