@@ -7,6 +7,7 @@ from psycopg.errors import DiskFull, LockNotAvailable
 from sqlalchemy.exc import OperationalError
 
 from casewright.records.engine import is_disk_full
+from casewright.web.frame import plain
 from casewright.web.jobs import customers
 
 
@@ -44,3 +45,16 @@ def test_whoever_writes_on_a_full_disk_reads_why_and_keeps_what_they_typed(owner
     assert "Wants it in cherry, not in ash." in page.text
     assert page.headers["retry-after"] == "60"
     owner.get("/customers")
+
+
+def test_a_disk_that_is_nearly_full_is_a_warning_and_no_reason_to_go_out_of_service(
+    stranger, monkeypatch, shop
+):
+    monkeypatch.setattr(plain, "LEAST_ROOM", 10**18)
+
+    answer = stranger.browser.get("/healthz")
+
+    fine = {"status": "ok", "database": True, "disk": True}
+    short = {"status": "degraded", "database": True, "disk": False, "warning": plain.NO_ROOM}
+    assert answer.status_code == 200
+    assert answer.json() == {"sqlite": short, "postgresql": fine}[shop.engine.dialect.name]

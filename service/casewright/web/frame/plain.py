@@ -17,6 +17,7 @@ router = APIRouter()
 YEAR = "public, max-age=31536000, immutable"
 LEAST_ROOM = 50_000_000
 """Bytes that the disk should have free."""
+NO_ROOM = "Less than 50 MB are free where the data are: make room, or soon nothing can be saved."
 
 
 @router.api_route("/static/{path:path}", methods=["GET", "HEAD"])
@@ -37,16 +38,22 @@ def show_static(request: Request, path: str) -> Response:
 
 @router.api_route("/healthz", methods=["GET", "HEAD"])
 def show_health(request: Request) -> Response:
-    """Whether the service works: it answers, its database answers, in the form that it needs."""
+    """Whether the service works: it answers, its database answers, in the form that it needs.
+
+    A disk that is nearly full is a warning only: all is read as before, and to be taken out of service for it
+    would help nobody.
+    """
     engine = engine_of(request)
     with engine.connect() as connection:
         connection.execute(text("SELECT 1"))
     right_form = present_revision(engine) == newest_revision()
     folder = engine.url.database if engine.dialect.name == "sqlite" else None
     room = disk_usage(folder.rpartition("/")[0] or "/").free > LEAST_ROOM if folder else True
-    fine = right_form and room
-    said = {"status": "ok" if fine else "ill", "database": right_form, "disk": room}
-    return JSONResponse(said, 200 if fine else 503)
+    status = "ill" if not right_form else "ok" if room else "degraded"
+    said: dict[str, object] = {"status": status, "database": right_form, "disk": room}
+    if not room:
+        said["warning"] = NO_ROOM
+    return JSONResponse(said, 200 if right_form else 503)
 
 
 @router.api_route("/robots.txt", methods=["GET", "HEAD"])
