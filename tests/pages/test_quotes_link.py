@@ -5,7 +5,7 @@ import re
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
-from sqlalchemy import select
+from sqlalchemy import select, update
 
 from casewright.pieces.offer import OfferedStage
 from casewright.records.jobs import History, Job, Unit
@@ -363,3 +363,13 @@ def test_an_address_that_opens_on_this_machine_alone_says_so(job, maker):
 
     assert "This address opens on this machine alone" in here
     assert "This address opens on this machine alone" not in away
+
+
+@pytest.mark.parametrize("offer", [None, {"total_cents": "much"}])
+def test_a_quote_that_cannot_be_read_back_opens_nothing(link, stranger, shop, offer):
+    with writing(shop.engine, shop.shop_id) as db:
+        db.execute(update(Quote).values(offer=offer))
+
+    page = stranger.get(link, status=404)
+
+    assert page.seen.headings == ["No quote at this address"]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
+from pydantic import ValidationError
 from sqlalchemy import update
 
 from casewright.pieces.offer import Offer
@@ -64,8 +65,11 @@ class LoadedQuote:
 
     @property
     def offer(self) -> Offer | None:
-        """What was issued; nothing for a draft."""
-        return None if self.quote.offer is None else Offer.model_validate(self.quote.offer)
+        """What was issued; nothing for a draft, and nothing where what is kept cannot be read back."""
+        try:
+            return None if self.quote.offer is None else Offer.model_validate(self.quote.offer)
+        except ValidationError:
+            return None  # a row that was changed by hand: whoever shows it says that there is nothing to show
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

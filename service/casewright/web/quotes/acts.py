@@ -166,7 +166,10 @@ def show_quote_pdf(visit: Office, quote_id: str, paper: str = "") -> Response:
     held = load_quote(visit.db, quote_id)
     sheet = paper_for(paper, visit.shop)
     offer = held.offer
-    if held.quote.state is QuoteState.DRAFT or offer is None:
+    if held.quote.state is not QuoteState.DRAFT:
+        if offer is None:
+            raise Refused("What was issued cannot be read back from the books; a backup may still hold it.")
+    else:
         try:
             offer = work_out(visit.db, visit.shop, held, visit.today).offer
         except REFUSALS as error:

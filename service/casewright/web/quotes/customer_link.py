@@ -110,7 +110,7 @@ def with_link() -> Any:
             raise NoQuote
         with (reading if request.method in SAFE else writing)(engine, shop_id) as db:
             opened = open_link(db, secret)
-            if opened is None:
+            if opened is None or (opened.held.offer is None and not opened.has_ended):
                 raise NoQuote
             yield LinkCall(request=request, db=db, opened=opened, secret=secret, now=now, typed=typed)
 
