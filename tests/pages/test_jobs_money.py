@@ -234,3 +234,17 @@ def test_a_payment_day_is_written_as_everywhere(maker, agreed):
     page = pay(maker, agreed, received_on=date(2027, 2, 25).isoformat())
 
     assert "25 Feb 2027" in page.text
+
+
+def test_a_maker_whose_form_is_stale_is_told_no_cost_by_any_field(owner, maker, agreed):
+    owner.get(f"{agreed}/own")
+    owner.send(f"{agreed}/own", outwork__0__label="turned feet", outwork__0__amount="123.45")
+
+    page = maker.post(
+        f"{agreed}/own",
+        409,
+        **{"version": "1", "miles": "60", "outwork.0.label": "", "outwork.0.amount": "", "risk": ""},
+    )
+
+    assert "123.45" not in page.html
+    assert "turned feet" not in page.html

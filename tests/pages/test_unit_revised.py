@@ -29,7 +29,7 @@ def revise(shop, job_id, before, note=""):
 def test_a_unit_that_was_taken_out_is_not_revised(shop):
     job = job_in_hand(shop)
 
-    with pytest.raises(Refused, match="This unit was taken out of its job. Bring it back first"):
+    with pytest.raises(Refused, match="This unit was taken out of its job"):
         revise(shop, job, take_out_unit)
 
 

@@ -47,7 +47,10 @@ class OwnFiguresPage(Page):
 def show_own_form(visit: Office, job_id: str) -> Response:
     """The form for a job's own figures."""
     job = load_job(visit.db, job_id)
-    return show(visit, _page(visit, job, form_of(**_values(job.own), version=str(job.version))))
+    return show(
+        visit,
+        _page(visit, job, form_of(**_values(job.own, is_owner=visit.is_owner), version=str(job.version))),
+    )
 
 
 @router.post("/jobs/{job_id}/own")
@@ -64,7 +67,7 @@ def save_own(visit: Office, job_id: str) -> Response:
     try:
         set_own_figures(visit.db, job, own, visit.who, visit.now, version=version)
     except Stale:
-        return show(visit, _page(visit, job, _with_theirs(job, read)), 409)
+        return show(visit, _page(visit, job, _with_theirs(job, read, is_owner=visit.is_owner)), 409)
     return see(f"/jobs/{job.id}#money", "saved")
 
 
@@ -96,20 +99,20 @@ def _read_lines(read: Reader, name: str) -> Iterator[dict[str, str]]:
             yield {"label": label, "amount": write_money(amount)}
 
 
-def _values(own: Mapping[str, Any]) -> dict[str, str]:
-    """The figures as they stand in the fields."""
+def _values(own: Mapping[str, Any], *, is_owner: bool) -> dict[str, str]:
+    """The figures as they stand in the fields of this person's form."""
     values = {name: f"{float(own[name]):.10g}" for name in ("miles", "queue_weeks") if name in own}
     values["risk"] = str(own.get("risk", ""))
-    for name in CHARGES:
+    for name in CHARGES if is_owner else ():
         for number, line in enumerate(own.get(name, ())):
             values[f"{name}.{number}.label"] = str(line["label"])
             values[f"{name}.{number}.amount"] = str(line["amount"])
     return values
 
 
-def _with_theirs(job: Job, read: Reader) -> Form:
+def _with_theirs(job: Job, read: Reader, *, is_owner: bool) -> Form:
     """What was typed, with what somebody else saved meanwhile beside it."""
-    theirs, typed = _values(job.own), read.form.values
+    theirs, typed = _values(job.own, is_owner=is_owner), read.form.values
     differ = {name: theirs.get(name, "") for name in typed if theirs.get(name, "") != typed[name].strip()}
     differ = {name: value for name, value in differ.items() if name not in {"version", "once"}}
     return Form(values={**typed, "version": str(job.version)}, theirs=differ)
