@@ -125,3 +125,25 @@ def test_the_papers_of_a_job_say_millimetres(maker, metric, kind, slug):
 
     assert inches_beside_words(read(page)) == []
     assert inches_beside_words(text_of(printed)) == []
+
+
+def test_a_size_that_cannot_be_is_refused_at_the_bench_in_millimetres(metric):
+    made = job_in_hand(metric)
+    case_reaches(metric, made, "glued")
+    drawer = drawer_ids(metric, made)["R2-1"]
+    bench = metric.visitor(Role.BENCH)
+    bench.get(f"/bench/{drawer}")
+
+    refused = bench.send(f"/bench/{drawer}/sizes", status=422, opening__height="900")
+
+    assert "900.0 mm is far from the 152.4 that was drawn" in refused.text
+    assert inches_in(read(refused)) == []
+
+
+def test_a_quote_says_in_millimetres_what_stops_it(metric, maker):
+    job = new_job(metric)
+    new_unit(metric, job, json.dumps(chest({"drawers.lap": "1/16"})))
+
+    page = maker.post(f"/jobs/{job}/quotes")
+
+    assert "The lap is 1.6 mm; it needs 2.4, better 3.2." in page.text

@@ -9,6 +9,7 @@ from casewright.labour.bench import CaseProgress, DrawerProgress, case_progress,
 from casewright.labour.next_step import Step, TakeBack, can_take_back, next_step
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import refusal, unit_read
 from casewright.pieces.construct import Construction
 from casewright.pieces.drawer_parts import Drawer as WorkedDrawer
 from casewright.pieces.measuring import Measurable, measurable, with_bench
@@ -37,6 +38,7 @@ class AtBench:
         taps: what was tapped about the case and its drawers
         spec: the unit as it was designed, as JSON text
         figures: the shop's figures, as JSON text
+        shop_unit: the unit in which the shop thinks
     """
 
     row: BoardRow
@@ -44,6 +46,7 @@ class AtBench:
     taps: Sequence[Tapped]
     spec: str
     figures: str
+    shop_unit: LengthUnit
 
     @cached_property
     def progress(self) -> DrawerProgress:
@@ -77,8 +80,8 @@ class AtBench:
         for sizes in (self.sizes, {}):
             try:
                 return self._work(sizes), f"{NO_LONGER} {said}" if said else ""
-            except REFUSALS as refusal:
-                said = plain_sentence(refusal)
+            except REFUSALS as error:
+                said = plain_sentence(error, self.unit)
         return None, said
 
     @cached_property
@@ -106,8 +109,8 @@ class AtBench:
 
     @property
     def unit(self) -> LengthUnit:
-        """The unit in which the piece was designed."""
-        return spec_from(self.spec).unit
+        """The unit in which the shop reads the piece."""
+        return unit_read(self.shop_unit, spec_from(self.spec).unit)
 
     @property
     def trouble(self) -> str:
@@ -164,8 +167,8 @@ class AtBench:
         held = {name: size for name, size in together.items() if size is not None}
         try:
             self._work({**self.sizes, code: held})
-        except REFUSALS as refusal:
-            return plain_sentence(refusal)
+        except REFUSALS as error:
+            return plain_sentence(error, self.unit)
         return ""
 
     def _work(self, sizes: Mapping[str, Mapping[str, float]]) -> Construction:
@@ -189,6 +192,7 @@ def at_bench(db: Fenced, shop: Shop, drawer_id: str) -> AtBench:
         taps=tapped(db, [row.carcase.id]),
         spec=load_unit(db, row.unit.id).text,
         figures=figures_text(db, shop, row.job),
+        shop_unit=LengthUnit(shop.unit),
     )
 
 
@@ -198,9 +202,9 @@ def is_about(finding: Finding, code: str) -> bool:
     return any(mark == code or mark.startswith(f"{code}-") for mark in marks)
 
 
-def plain_sentence(refusal: Exception) -> str:
+def plain_sentence(error: Exception, unit: LengthUnit) -> str:
     """What the core says, without the path of the field in a unit file."""
-    text = str(refusal)
+    text = refusal(error, unit)
     path, colon, rest = text.partition(": ")
     plain = rest if colon and path.startswith("measured") else text
     return f"{plain[:1].upper()}{plain[1:].rstrip('.')}."

@@ -22,6 +22,7 @@ from casewright.labour.bench import (
 )
 from casewright.labour.next_step import Step, can_take_back, next_case_step, next_step
 from casewright.labour.stages import Stage, case_stages, drawer_stages, dry_fit, place_of
+from casewright.measure.saying import say, strung
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer
 from casewright.records.board import IN_HAND, Tapped, tapped
@@ -171,7 +172,8 @@ def reach_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
         word = step.stage.word if step.stage else ""
         raise NotYet(f"{place.name} is not there yet: “{word}” comes first.")
     if step.held:
-        raise NotYet(f"{place.name}: “{step.stage.word}” is not allowed yet: {step.reason}.")
+        held = strung("; ", step.held)
+        raise NotYet(say("{}: “{}” is not allowed yet: {}.", place.name, step.stage.word, held))
     _note(db, place, hand, EventKind.REACHED, {"stage": stage})
     refold(place)
 

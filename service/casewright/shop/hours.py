@@ -11,6 +11,8 @@ from casewright.labour.earned import earned_minutes, finished_shares, hours_warn
 from casewright.labour.operations import Operation
 from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
 from casewright.measure.findings import Finding
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import refusal
 from casewright.pieces.drawer_stock import drawer_stock
 from casewright.pieces.job_estimate import JobEstimate
 from casewright.pieces.refusals import REFUSALS
@@ -48,6 +50,7 @@ def job_hours(
     today: date,
     log: Log,
     stages: tuple[Sequence[str], Sequence[str]],
+    shown: LengthUnit = LengthUnit.INCH,
 ) -> JobHours:
     """The hours of a job, estimated and worked.
 
@@ -57,14 +60,15 @@ def job_hours(
         today: the day from which the promise counts
         log: what was written down
         stages: the last stage of every drawer, and of every case
+        shown: the unit in which a refusal is read
 
     Returns:
         The comparison, the allowance put on the estimate as the log holds it, and the warning.
     """
     try:
         estimate = estimated_job(specs, figures_text, today)
-    except REFUSALS as refusal:
-        return JobHours(comparison=None, warning=None, trouble=str(refusal))
+    except REFUSALS as error:
+        return JobHours(comparison=None, warning=None, trouble=refusal(error, shown))
     worked = [(code, seconds / 60) for code, seconds in log.seconds.items()]
     allowance = figures_from(figures_text).standards.allowance
     return JobHours(

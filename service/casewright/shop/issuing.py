@@ -10,6 +10,7 @@ from typing import Any
 from casewright.drawing.elevation import elevation
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import refusal
 from casewright.pieces.job_estimate import JobEstimate, price_difference
 from casewright.pieces.offer import Offer, OfferedOption, Party, offer, stands_until
 from casewright.pieces.otherwise import otherwise
@@ -129,7 +130,9 @@ def work_out(db: Fenced, shop: Shop, held: LoadedQuote, today: date) -> Worked:
         ready_by=words.ready_by,
         currency=shop.currency,
         unit=LengthUnit(shop.unit),
-        drawings={each.unit.spec.code: elevation(each.unit).svg() for each in estimate.units},
+        drawings={
+            each.unit.spec.code: elevation(each.unit, LengthUnit(shop.unit)).svg() for each in estimate.units
+        },
         options=tuple(
             OfferedOption(label=each.option.label, words=each.words, difference_cents=each.difference)
             for each in options
@@ -164,7 +167,10 @@ def _worked_options(
             yield _worked_option(plain, units, loaded, base, figures, today, LengthUnit(shop.unit))
         except REFUSALS as error:
             yield OptionWorked(
-                option=option, unit_code=plain.unit_code, left_out=plain.left_out, trouble=str(error)
+                option=option,
+                unit_code=plain.unit_code,
+                left_out=plain.left_out,
+                trouble=refusal(error, LengthUnit(shop.unit)),
             )
 
 

@@ -6,6 +6,7 @@ from datetime import date
 
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import refusal
 from casewright.pieces.construct import Construction
 from casewright.pieces.job_estimate import JobEstimate
 from casewright.pieces.refusals import REFUSALS
@@ -77,8 +78,10 @@ def job_figures(loaded: Sequence[LoadedUnit], figures: str, today: date, shown: 
         return JobFigures()
     try:
         found = estimated_job(tuple(each.text for each in loaded), figures, today)
-    except REFUSALS as refusal:
-        return JobFigures(units=tuple(_alone(each, figures, shown) for each in loaded), refusal=str(refusal))
+    except REFUSALS as error:
+        return JobFigures(
+            units=tuple(_alone(each, figures, shown) for each in loaded), refusal=refusal(error, shown)
+        )
     return JobFigures(
         units=tuple(
             _glance(each, one.unit, one.findings, shown, price)
@@ -91,7 +94,7 @@ def job_figures(loaded: Sequence[LoadedUnit], figures: str, today: date, shown: 
 def _alone(each: LoadedUnit, figures: str, shown: LengthUnit) -> UnitAtAGlance:
     try:
         built = worked_unit(each.text, figures)
-    except REFUSALS as refusal:
+    except REFUSALS as error:
         held = each.unit
         return UnitAtAGlance(
             id=held.id,
@@ -100,7 +103,7 @@ def _alone(each: LoadedUnit, figures: str, shown: LengthUnit) -> UnitAtAGlance:
             count=held.count,
             revision=held.revision,
             approved=held.approved,
-            refusal=str(refusal),
+            refusal=refusal(error, shown),
         )
     return _glance(each, built, built.findings, shown, None)
 

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import refusal
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.records.people import Shop
@@ -81,7 +83,7 @@ def changed_since(db: Fenced, shop: Shop, held: LoadedQuote, today: date) -> Sin
     try:
         today_kept = estimate_kept(estimated_job(tuple(each.text for each in units), text, today))
     except REFUSALS as error:
-        return Since(reasons=reasons, then=then["asked_cents"], trouble=str(error))
+        return Since(reasons=reasons, then=then["asked_cents"], trouble=refusal(error, LengthUnit(shop.unit)))
     return Since(
         reasons=reasons,
         then=then["asked_cents"],

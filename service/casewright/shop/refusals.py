@@ -1,5 +1,7 @@
 """When the shop's rules say no."""
 
+from casewright.measure.saying import Words
+
 
 class Refused(Exception):
     """Something that cannot be done; the message is a whole sentence for the person who asked.
@@ -8,7 +10,7 @@ class Refused(Exception):
         status: the HTTP status that says it best
     """
 
-    def __init__(self, message: str, status: int = 409) -> None:
+    def __init__(self, message: Words, status: int = 409) -> None:
         super().__init__(message)
         self.status = status
 

@@ -6,6 +6,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.stages import drawer_stages
+from casewright.measure.saying import refusal as said_in
 from casewright.records.board import drawer_row
 from casewright.shop.at_bench import at_bench
 from casewright.shop.bench import Place, case_place, drawer_place, reach_stage, take_back_stage
@@ -52,7 +53,7 @@ def _tap(visit: Visit, place: Place, act: Act) -> Response:
     except Refused as refusal:
         if refusal.status == 404:
             raise
-        return _again(visit, place, str(refusal), refusal.status)
+        return _again(visit, place, said_in(refusal, visit.unit), refusal.status)
     if visit.wants_block:
         return _again(visit, place, "", 200)
     return see(_back(visit, place))

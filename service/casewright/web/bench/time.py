@@ -247,7 +247,7 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
 def _compared(visit: Visit, job: Job, figures: str, log: Log, stages: Sequence[str]) -> JobHours:
     specs = tuple(each.text for each in units_of(visit.db, job))
     cases = case_stages_of_job(visit.db, job.id)
-    return job_hours(specs, figures, visit.today, log, (stages, cases))
+    return job_hours(specs, figures, visit.today, log, (stages, cases), visit.unit)
 
 
 def drawer_words(drawer: DrawerChoice) -> str:

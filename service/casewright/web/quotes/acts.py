@@ -3,6 +3,7 @@
 from fastapi import APIRouter
 from starlette.responses import Response
 
+from casewright.measure.saying import refusal
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.shop.issuing import send_quote, work_out
@@ -107,7 +108,7 @@ def save_sending(visit: Office, quote_id: str) -> Response:
     try:
         return see(once(visit.db, visit.typed.once, visit.now, send))
     except REFUSALS as error:
-        raise Refused(str(error), 422) from None
+        raise Refused(refusal(error, visit.unit), 422) from None
 
 
 @router.post("/quotes/{quote_id}/revisions")
@@ -173,5 +174,5 @@ def show_quote_pdf(visit: Office, quote_id: str, paper: str = "") -> Response:
         try:
             offer = work_out(visit.db, visit.shop, held, visit.today).offer
         except REFUSALS as error:
-            raise Refused(str(error), 409) from None
+            raise Refused(refusal(error, visit.unit), 409) from None
     return quote_answer(offer, sheet)

@@ -3,6 +3,7 @@
 from fastapi import APIRouter
 from starlette.responses import Response
 
+from casewright.measure.saying import refusal
 from casewright.pieces.reading import CannotRead
 from casewright.pieces.refusals import REFUSALS
 from casewright.shop.figures import figures
@@ -36,7 +37,7 @@ def save_option(visit: Office, quote_id: str) -> Response:
     try:
         return see(once(visit.db, visit.typed.once, visit.now, lambda: _add(visit, held, loaded, label, way)))
     except (*REFUSALS, CannotRead) as error:
-        read.fault("label", str(error))
+        read.fault("label", refusal(error, visit.unit))
     except Refused as refused:
         read.fault("label", str(refused))
     return show_again(visit, held, option=read.form)

@@ -9,6 +9,7 @@ from urllib.parse import quote as in_address
 from starlette.responses import Response
 
 from casewright.measure.findings import Finding
+from casewright.measure.saying import refusal
 from casewright.pieces.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.records.quotes import QuoteRow, quote_rows
@@ -155,8 +156,8 @@ def quote_page(
         own_page=False,
         trouble=trouble,
         seen=worked.mark if worked else "",
-        stops=worked.stops if worked else (),
-        cautions=worked.cautions if worked else (),
+        stops=tuple(each.in_unit(visit.unit) for each in worked.stops) if worked else (),
+        cautions=tuple(each.in_unit(visit.unit) for each in worked.cautions) if worked else (),
         examples=worked.examples if worked else (),
         early=worked.promised if worked and ready_by and ready_by < worked.promised else None,
         figures=_owner_figures(visit, held, worked),
@@ -184,7 +185,7 @@ def _worked(visit: Visit, held: LoadedQuote) -> tuple[Worked | None, str]:
     try:
         return work_out(visit.db, visit.shop, held, visit.today), ""
     except REFUSALS as error:
-        return None, str(error)
+        return None, refusal(error, visit.unit)
 
 
 def draft_form(held: LoadedQuote, worked: Worked | None) -> Form:

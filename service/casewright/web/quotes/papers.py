@@ -9,6 +9,7 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
+from casewright.measure.saying import refusal
 from casewright.papers.kinds import KINDS, Kind
 from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.pieces.refusals import REFUSALS
@@ -87,7 +88,7 @@ def _show_order_form(visit: Visit, job: Job, form: Form | None = None) -> Respon
     try:
         return show(visit, order_form(visit, job, form), 422 if form else 200)
     except REFUSALS as error:
-        raise Refused(str(error), 422) from None
+        raise Refused(refusal(error, visit.unit), 422) from None
 
 
 @router.post("/jobs/{job_id}/papers")
@@ -118,7 +119,7 @@ def save_paper(visit: Office, job_id: str) -> Response:
     try:
         return see(once(visit.db, visit.typed.once, visit.now, make))
     except REFUSALS as error:
-        raise Refused(str(error), 422) from None
+        raise Refused(refusal(error, visit.unit), 422) from None
 
 
 def _read_words(read: Reader) -> OrderWords:
@@ -186,7 +187,7 @@ def _stale(visit: Visit, held: LoadedPaper) -> Sequence[str]:
     try:
         return stale_reasons(held, job_at_hand(visit.db, visit.shop, held.job, visit.today))
     except REFUSALS as error:
-        return (f"the job cannot be worked out as it stands now ({error})",)
+        return (f"the job cannot be worked out as it stands now ({refusal(error, visit.unit)})",)
 
 
 @router.get("/papers/{paper_id}/{slug}.pdf")
