@@ -1,12 +1,14 @@
 """The people of a shop: inviting, roles, new passwords, leaving; and everybody's own account."""
 
 import re
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
 from casewright.records.people import Role
-from casewright.records.sessions import across_shops
+from casewright.records.sessions import across_shops, writing
 from casewright.shop.entering import keep_signed_in
+from casewright.shop.links import invite, offer_new_password
 from pages.visitor import Shown, Visitor
 from people import PASSWORD, ShopInTest
 
@@ -112,6 +114,69 @@ def test_a_second_link_ends_the_first(owner, shop, stranger):
 
     stranger.get(first, status=404)
     stranger.get(second)
+
+
+def good_links(shop: ShopInTest) -> dict[str, str]:
+    """A good link of each kind, by where it leads."""
+    with writing(shop.engine, shop.shop_id) as db:
+        invited = invite(db, "Ada Marsh", Role.BENCH, shop.clock.now)
+        reset = offer_new_password(db, shop.people[Role.MAKER], "Ada Marsh", shop.clock.now)
+    return {"invitation": f"/invitation/{invited}", "password": f"/password/{reset}"}
+
+
+def try_links(visitor: Visitor, link: str, methods: list[str]) -> list[int]:
+    """The answers to wrong links, each tried once."""
+    tried = enumerate(methods)
+    return [
+        visitor.browser.request(method, f"{link[:-4]}{number:04d}").status_code for number, method in tried
+    ]
+
+
+@pytest.mark.parametrize("kind", ["invitation", "password"])
+@pytest.mark.parametrize("methods", [["GET"], ["POST"], ["GET", "POST"]], ids=" and ".join)
+def test_who_tries_links_is_made_to_wait_and_good_links_are_not(shop, stranger, clock, kind, methods):
+    link = good_links(shop)[kind]
+
+    statuses = try_links(stranger, link, (methods * 40)[:40])
+
+    assert statuses == [404] * 30 + [429] * 10
+    stranger.get(link)
+    stranger.post(link, name="Dot Hale", email="dot@shop.test", password=NEW)
+    clock.pass_by(minutes=15, seconds=1)
+    assert try_links(stranger, link, methods) == [404] * len(methods)
+
+
+@pytest.mark.parametrize("method", ["get", "post"])
+def test_over_the_limit_wrong_links_get_the_page_that_wrong_quote_links_get(shop, stranger, method):
+    link = good_links(shop)["password"]
+    try_links(stranger, link, ["GET"] * 30)
+    for number in range(30):
+        stranger.browser.get(f"/quote/{shop.shop_id}.{'a' * 39}{number:04d}")
+
+    page = getattr(stranger, method)(f"{link[:-1]}_", status=429)
+    of_quotes = stranger.get(f"/quote/{shop.shop_id}.{'b' * 43}", status=429)
+
+    assert page.headers["retry-after"] == "900"
+    assert page.seen.headings == of_quotes.seen.headings == ["Too many tries"]
+    assert "Too many tries. Wait 15 minutes, then try again." in page.text
+    assert "Wait 15 minutes" in of_quotes.text
+
+
+def test_wrong_links_from_one_address_keep_nobody_else_waiting(shop, stranger):
+    link = good_links(shop)["invitation"]
+    try_links(stranger, link, ["POST"] * 31)
+
+    Visitor(shop.app).get(f"{link[:-1]}_", status=404)
+
+
+@pytest.mark.parametrize("method", ["GET", "POST"])
+def test_many_wrong_links_at_once_do_not_slip_under_the_limit(shop, stranger, method):
+    link = good_links(shop)["invitation"]
+
+    with ThreadPoolExecutor(20) as pool:
+        statuses = list(pool.map(lambda _: try_links(stranger, link, [method])[0], range(40)))
+
+    assert sorted(statuses) == [404] * 30 + [429] * 10
 
 
 def test_a_new_role_holds_from_the_next_sign_in(owner, bench, shop):

@@ -19,6 +19,18 @@ SECRET = re.compile(rf"[{SIGNS}]{{{ID_LENGTH}}}\.[A-Za-z0-9_-]{{20,60}}")
 """What a cookie or a link carries: the shop, and a token of which only the hash is kept."""
 
 
+class WrongLink(Refused):
+    """A secret that opens nothing: no link, a used one, one that has run out. Whoever catches it counts it.
+
+    Attributes:
+        door: the door that it was tried at
+    """
+
+    def __init__(self, kind: LinkKind) -> None:
+        super().__init__("This link has been used, or it has run out. Ask who sent it for a new one.", 404)
+        self.door = f"{kind.value} link"
+
+
 def token_hash(token: str) -> str:
     """What is kept of a secret that was handed out."""
     return sha256(token.encode()).hexdigest()
@@ -102,7 +114,7 @@ def find_link(db: Fenced, kind: LinkKind, secret: str, now: datetime, *, use: bo
         use: whether it is about to be used: of several who come at once, the first takes it
 
     Raises:
-        Refused: no link, a used one, or one that has run out; the same sentence for all
+        WrongLink: no link, a used one, or one that has run out; the same sentence for all
     """
     shop_id, _, token = secret.partition(".")
     asked = select(KeyLink).where(
@@ -117,5 +129,5 @@ def find_link(db: Fenced, kind: LinkKind, secret: str, now: datetime, *, use: bo
     else:
         found = db.scalars(asked.with_for_update() if use else asked).first()
     if found is None:
-        raise Refused("This link has been used, or it has run out. Ask who sent it for a new one.", 404)
+        raise WrongLink(kind)
     return found

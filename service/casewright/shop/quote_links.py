@@ -11,12 +11,11 @@ from sqlalchemy import Engine, update
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.people import Shop
 from casewright.records.quotes import quote_by_link
-from casewright.records.sessions import Fenced, across_shops, in_passing
+from casewright.records.sessions import Fenced, in_passing
 from casewright.shop.keeping import note_history
 from casewright.shop.links import token_hash
 from casewright.shop.quotes import LoadedQuote
 from casewright.shop.refusals import Refused
-from casewright.shop.throttle import note_failure, refuse_if_too_many
 
 DOOR = "quote link"
 
@@ -108,16 +107,3 @@ def note_opening(engine: Engine, held: LoadedQuote, now: datetime) -> None:
             note_history(db, "the link", now, what, job_id=job_id)
 
     in_passing(engine, held.quote.shop_id, note)
-
-
-def note_wrong_link(engine: Engine, address: str, now: datetime) -> None:
-    """Counts a link that opens nothing against the address that it came from.
-
-    Raises:
-        TooMany: too many of them lately; good links are looked up before this and never wait for it
-    """
-    with across_shops(engine) as db:
-        refuse_if_too_many(db, DOOR, now, address=address)
-    with across_shops(engine, write=True) as db:  # asked again: of many at once, none slips under the limit
-        refuse_if_too_many(db, DOOR, now, address=address)
-        note_failure(db, DOOR, now, address=address)

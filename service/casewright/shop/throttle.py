@@ -3,10 +3,10 @@
 from datetime import datetime, timedelta
 from hashlib import sha256
 
-from sqlalchemy import delete, func, select
+from sqlalchemy import Engine, delete, func, select
 
 from casewright.records.people import Attempt
-from casewright.records.sessions import Fenced
+from casewright.records.sessions import Fenced, across_shops
 from casewright.shop.refusals import TooMany
 
 WINDOW = timedelta(minutes=15)
@@ -58,6 +58,28 @@ def note_failure(db: Fenced, door: str, now: datetime, **keys: str) -> None:
     db.execute(delete(Attempt).where(Attempt.at < now - 2 * WINDOW))
     for name, key in keys.items():
         db.add(Attempt(key_hash=_mark(f"{door} {name}", key), at=now))
+
+
+def count_wrong_link(db: Fenced, door: str, address: str, now: datetime) -> None:
+    """Counts a link that opens nothing, in a session that writes anyway; kept only if that session is kept.
+
+    Raises:
+        TooMany: too many of them lately; good links are looked up before this and never wait for it
+    """
+    refuse_if_too_many(db, door, now, address=address)
+    note_failure(db, door, now, address=address)
+
+
+def note_wrong_link(engine: Engine, door: str, address: str, now: datetime) -> None:
+    """Counts a link that opens nothing against the address that it came from, in sessions of its own.
+
+    Raises:
+        TooMany: too many of them lately
+    """
+    with across_shops(engine) as db:  # who is shut out already keeps no writer waiting
+        refuse_if_too_many(db, door, now, address=address)
+    with across_shops(engine, write=True) as db:  # asked again: of many at once, none slips under the limit
+        count_wrong_link(db, door, address, now)
 
 
 def forget_failures(db: Fenced, door: str, **keys: str) -> None:

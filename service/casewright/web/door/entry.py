@@ -21,16 +21,17 @@ from casewright.shop.entering import (
     sign_in,
     sign_out,
 )
-from casewright.shop.links import find_link
+from casewright.shop.links import WrongLink, find_link
 from casewright.shop.passwords import password_fault
 from casewright.shop.refusals import Refused, TooMany
+from casewright.shop.throttle import count_wrong_link, note_wrong_link
 from casewright.web.door.demo import bring_demo
 from casewright.web.frame.cookies import known_device, let_in, let_out
-from casewright.web.frame.errors import SignInPage
+from casewright.web.frame.errors import SignInPage, trouble
 from casewright.web.frame.events import note_event
 from casewright.web.frame.pages import Page, form_of, is_local, see, show_stranger
 from casewright.web.frame.typed import Form, Reader
-from casewright.web.frame.visits import Call, Everybody, Stranger, address_of
+from casewright.web.frame.visits import SAFE, Call, Everybody, Stranger, address_of, engine_of
 
 router = APIRouter()
 
@@ -227,14 +228,20 @@ def save_sign_out(visit: Everybody) -> Response:
 @router.get("/invitation/{secret}")
 def show_invitation(call: Stranger, secret: str) -> Response:
     """What an invitation opens."""
-    link = find_link(call.db, LinkKind.INVITATION, secret, call.now)
+    try:
+        link = find_link(call.db, LinkKind.INVITATION, secret, call.now)
+    except WrongLink as wrong:
+        return _opens_nothing(call, wrong)
     return show_stranger(call.request, _come_in_page(call, link.shop_id, link.role, form_of()))
 
 
 @router.post("/invitation/{secret}")
 def save_invitation(call: Stranger, secret: str) -> Response:
     """Lets a new person in."""
-    link = find_link(call.db, LinkKind.INVITATION, secret, call.now, use=True)
+    try:
+        link = find_link(call.db, LinkKind.INVITATION, secret, call.now, use=True)
+    except WrongLink as wrong:
+        return _opens_nothing(call, wrong)
     read = Reader(call.typed)
     new = read_person(read, "")
     if read.faults:
@@ -257,7 +264,10 @@ def _come_in_page(call: Call, shop_id: str, role: Role, form: Form) -> ComeInPag
 @router.get("/password/{secret}")
 def show_new_password(call: Stranger, secret: str) -> Response:
     """What a link to a new password opens."""
-    person = _person_of_link(call, secret)
+    try:
+        person = _person_of_link(call, secret)
+    except WrongLink as wrong:
+        return _opens_nothing(call, wrong)
     page = NewPasswordPage(title="A new password", form=form_of(), name=person.name, email=person.email)
     return show_stranger(call.request, page)
 
@@ -265,7 +275,10 @@ def show_new_password(call: Stranger, secret: str) -> Response:
 @router.post("/password/{secret}")
 def save_new_password(call: Stranger, secret: str) -> Response:
     """Sets a new password; every sign-in of the person ends."""
-    person = _person_of_link(call, secret, use=True)
+    try:
+        person = _person_of_link(call, secret, use=True)
+    except WrongLink as wrong:
+        return _opens_nothing(call, wrong)
     password = call.typed.get("password")
     if fault := password_fault(password, person.name, person.email.partition("@")[0]):
         form = Form(faults={"password": fault})
@@ -282,3 +295,18 @@ def _person_of_link(call: Call, secret: str, *, use: bool = False) -> Person:
     if person is None or person.ended_at:
         raise Refused("This person has left the shop.", 410)
     return person
+
+
+def _opens_nothing(call: Call, wrong: WrongLink) -> Response:
+    """The page for a link that opens nothing; the try is counted against the address that it came from.
+
+    Raises:
+        TooMany: too many of them lately
+    """
+    address = address_of(call.request)
+    if call.request.method in SAFE:
+        call.db.close()  # a request holds one connection at a time: there are not two for each
+        note_wrong_link(engine_of(call.request), wrong.door, address, call.now)
+    else:  # in the page's own session: a second writer would wait for this one, and raising would not be kept
+        count_wrong_link(call.db, wrong.door, address, call.now)
+    return trouble(call.request, wrong.status, str(wrong))

@@ -13,9 +13,10 @@ from casewright.records.papers import QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced, reading, writing
 from casewright.shop.links import shop_of_secret
-from casewright.shop.quote_links import Opened, note_opening, note_wrong_link, open_link
+from casewright.shop.quote_links import DOOR, Opened, note_opening, open_link
 from casewright.shop.quotes import Answer, LoadedQuote, answer_quote, state_on
 from casewright.shop.refusals import Refused
+from casewright.shop.throttle import note_wrong_link
 from casewright.web.frame.pages import Frame, Page, form_of, see, show_stranger
 from casewright.web.frame.typed import Form, Reader, Typed
 from casewright.web.frame.visits import SAFE, address_of, cookie_name, engine_of, in_turn, moment
@@ -106,7 +107,7 @@ def with_link() -> Any:
     def enter(request: Request, secret: str, typed: Annotated[Typed, in_turn()]) -> Iterator[LinkCall]:
         engine, now, shop_id = engine_of(request), moment(request), shop_of_secret(secret)
         if not shop_id or not _is_good(request, shop_id, secret):
-            note_wrong_link(engine, address_of(request), now)
+            note_wrong_link(engine, DOOR, address_of(request), now)
             raise NoQuote
         with (reading if request.method in SAFE else writing)(engine, shop_id) as db:
             opened = open_link(db, secret)
