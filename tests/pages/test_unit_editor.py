@@ -170,6 +170,63 @@ def test_what_cannot_be_built_is_refused_in_the_core_s_own_words(maker, unit, ty
     assert words in refused.text
 
 
+def of_drawers(rows: int, columns: int, **changed: str) -> dict[str, str]:
+    """What is typed for a large unit: so many rows of so many drawers, in a case that has room for them."""
+    each = {f"rows.{number}.columns": str(columns) for number in range(1, rows + 1)}
+    size = {"body.width": "170", "body.height_as": "overall_height", "body.height": "220"}
+    return size | {"graduation.rule": "equal"} | each | changed
+
+
+TOO_MANY = "one unit has at most 150. Make two units of it, each with some of the drawers."
+
+
+@pytest.mark.parametrize("address", ["", "/working", "/options"])
+def test_more_drawers_than_a_unit_may_have_are_refused_beside_the_row_that_is_too_many(maker, unit, address):
+    page = maker.get(unit)
+    typed = of_drawers(30, 12, name="A wall of drawers")
+
+    refused = maker.post(f"{unit}{address}", status=422, **filled(page, unit, typed))
+
+    beside = refused.html.partition('id="rows-13-columns-said">')[2].partition("</p>")[0]
+    assert f"The rows together ask for 360 drawers; {TOO_MANY}" in beside
+    assert 'href="#rows-13-columns"' in refused.html
+    assert refused.form(unit).value("rows.30.columns") == "12"
+    assert refused.form(unit).value("name") == "A wall of drawers"
+    assert maker.get(unit).form(unit).value("name").startswith("Worked dresser A")
+
+
+def test_the_live_answer_says_as_well_that_there_are_too_many_drawers(maker, unit):
+    page = maker.get(unit)
+
+    answer = maker.browser.post(f"{unit}/working", data=filled(page, unit, of_drawers(30, 12)), headers=LIVE)
+
+    assert answer.status_code == 422
+    beside = answer.text.partition('data-of="rows-13-columns"')[2].partition("</p>")[0]
+    assert f"The rows together ask for 360 drawers; {TOO_MANY}" in beside
+    assert "<svg" not in answer.text
+
+
+def test_drawers_that_only_their_widths_count_are_counted_too(maker, unit):
+    page = maker.get(unit)
+    typed = {"rows.2.columns": "", "rows.2.widths": "; ".join(["rest"] * 151)}
+
+    refused = maker.post(unit, status=422, **filled(page, unit, typed))
+
+    beside = refused.html.partition('id="rows-2-columns-said">')[2].partition("</p>")[0]
+    assert TOO_MANY in beside
+
+
+def test_as_many_drawers_as_a_unit_may_have_are_worked_out_and_one_more_is_not(maker, unit):
+    page = maker.get(unit)
+    most = of_drawers(15, 10)
+
+    worked = maker.post(f"{unit}/working", **filled(page, unit, most))
+    refused = maker.post(f"{unit}/working", status=422, **filled(page, unit, most | {"rows.1.columns": "11"}))
+
+    assert "Worked out, not saved." in worked.text
+    assert f"The rows together ask for 151 drawers; {TOO_MANY}" in refused.text
+
+
 def test_a_live_answer_is_what_comes_out_and_nothing_else_and_saves_nothing(shop, maker, unit):
     page = maker.get(unit)
 

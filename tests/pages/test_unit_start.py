@@ -56,6 +56,17 @@ def test_a_unit_starts_from_a_unit_file(maker, job):
     assert made.form("/units/").value("body.width") == "39-1/2"
 
 
+def test_a_unit_file_with_more_drawers_than_a_unit_may_have_is_refused_and_kept(maker, job):
+    text = json.dumps(json.loads(dresser_text()) | {"rows": [{"columns": 12}] * 30})
+    maker.get(f"/jobs/{job}/units/new")
+
+    page = maker.post(f"/jobs/{job}/units", status=422, file=text)
+
+    assert "360 drawers; one unit has at most 150. Make two units of it" in page.text
+    kept = next(form for form in page.seen.forms if any(name == "file" for name, _ in form.fields))
+    assert kept.value("file") == text
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [

@@ -4,6 +4,7 @@ import json
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import accumulate
 from typing import Any
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
@@ -15,6 +16,10 @@ from casewright.web.units.fields import Asked, Kind, row_name
 from casewright.web.units.groups import HEIGHTS, ROW_FIELDS, SINGLE
 
 MOST_ROWS = 40
+MOST_DRAWERS = 150
+"""Drawers of one unit that its pages work out: more than any one piece has that can still be carried in. The
+time grows with their number: about half a second for these, seconds for 30 rows of 12, at every pause in
+typing. The core has no such limit."""
 WHOLE = "all"
 """The name under which a problem stands that belongs to no single field."""
 REST = {"", "rest", "equal", "-", "–"}
@@ -170,9 +175,27 @@ def read_values(values: Mapping[str, str], held: UnitSpec | None = None) -> Read
     if held is not None:
         data["code"] = held.code
     try:
-        return Read(values=kept, spec=read_as(UnitSpec, data))
+        spec = read_as(UnitSpec, data)
     except CannotRead as refused:
         return Read(values=kept, faults=faults_of(refused.problems, kept))
+    number, fault = too_many_drawers(spec)
+    if fault:
+        return Read(values=kept, faults={f"rows.{number}.columns": fault})
+    return Read(values=kept, spec=spec)
+
+
+def too_many_drawers(spec: UnitSpec) -> tuple[int, str]:
+    """The row, counted from one, with which a unit has more drawers than its pages work out, and what to do.
+
+    Returns:
+        Zero and nothing where there are few enough.
+    """
+    counted = list(accumulate(len(row.column_widths) for row in spec.rows))
+    number = next((at for at, count in enumerate(counted, start=1) if count > MOST_DRAWERS), 0)
+    if not number:
+        return 0, ""
+    asked = f"The rows together ask for {counted[-1]} drawers; one unit has at most {MOST_DRAWERS}."
+    return number, f"{asked} Make two units of it, each with some of the drawers."
 
 
 def _data(values: dict[str, str]) -> dict[str, Any]:

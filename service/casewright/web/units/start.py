@@ -25,7 +25,7 @@ from casewright.shop.units import add_unit, load_unit, spec_text
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
-from casewright.web.units.form import sentence
+from casewright.web.units.form import sentence, too_many_drawers
 from casewright.web.units.worked import work_out
 
 router = APIRouter()
@@ -70,7 +70,9 @@ def save_new_unit(visit: Office, job_id: str) -> Response:
     job = load_job(visit.db, job_id)
     reader = Reader(visit.typed)
     spec = _chosen(visit, reader)
-    if spec is None:
+    if spec is not None and (too_many := too_many_drawers(spec)[1]):
+        reader.fault("file", too_many)
+    if spec is None or reader.faults:
         return show(visit, _page(visit, job, reader.form), 422)
     figures, start = figures_text(visit.db, visit.shop, job), spec
     worked = work_out(spec_text(spec), figures, visit.today, visit.unit)
