@@ -273,3 +273,23 @@ def test_a_typed_size_can_be_followed_from_the_height_of_a_drawer_to_the_file():
     assert origins["top_gap"] == "drawers.clearances.top"
     assert explain(ledger, "drawers.clearances.top").basis.startswith("default (common practice)")
     assert explain(ledger, "drawers.front").basis == "typed in the unit file"
+
+
+@pytest.mark.parametrize(("cut", "sawn"), [("quarter", "quartersawn"), ("rift", "rift-sawn")])
+def test_lumber_by_its_cut_takes_the_price_of_that_cut(cut, sawn):
+    spec = chest({"woods.drawers": {"wood": "soft maple", "cut": cut}})
+    price = {"kind": "lumber", "item": "soft maple", "size": f"4/4 {sawn}", "unit": "bd ft", "price": "8.25"}
+
+    before, after = estimated(spec), estimated(spec, own_shop(prices=[price]))
+
+    line = next(each for each in after.materials if each.label == f"soft maple 4/4 {sawn}")
+    stood_in = next(each for each in before.materials if each.label == line.label)
+    assert (stood_in.unit_price, line.unit_price) == (550, 825)
+    assert line.quantity == stood_in.quantity > 0
+    assert [each.rule for each in after.findings if "price" in each.rule] == []
+    caution = next(each for each in before.findings if each.rule == "price of another cut")
+    assert caution.verdict is Verdict.CAUTION
+    assert caution.message == (
+        f"There is no price for soft maple 4/4 {sawn}; that of flat-sawn boards stands for it."
+    )
+    assert f"“4/4 {sawn}”" in caution.remedy

@@ -163,3 +163,18 @@ def test_a_share_below_zero_is_refused():
 def test_an_empty_book_has_no_price_for_anything():
     with pytest.raises(NoPrice, match="no price for pull"):
         PriceBook(rows=()).find(PriceKind.HARDWARE, "pull")
+
+
+def test_quartersawn_boards_have_a_price_of_their_own_where_the_yard_was_asked():
+    own = price_row(CHERRY | {"size": "4/4 Quartersawn", "price": "12.40"})
+
+    book = example_prices().changed(own)
+
+    assert book.lumber("cherry", "4/4 quartersawn").price == 1240
+    assert book.lumber("cherry", "4/4").price == 950
+    assert book.lumber("cherry", "4/4 rift-sawn").price == 950
+
+
+def test_a_cut_of_a_wood_without_a_price_names_the_class_to_put_in():
+    with pytest.raises(NoPrice, match='size "4/4"'):
+        example_prices().lumber("ebony", "4/4 quartersawn")

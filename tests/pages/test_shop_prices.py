@@ -127,6 +127,10 @@ def test_a_fault_stands_beside_its_price_and_the_rest_is_kept(owner, name, typed
         ({"new.item": "chery", "new.size": "4/4", "new.price": "9"}, "is not a wood in the table"),
         ({"new.item": "beech", "new.size": "thick", "new.price": "9"}, "is not a thickness class"),
         (
+            {"new.item": "cherry", "new.size": "4/4 figured", "new.price": "9"},
+            "Write 4/4 alone for boards as they come, or 4/4 quartersawn or rift-sawn.",
+        ),
+        (
             {"new.item": "cherry", "new.size": "4/4", "new.price": "9"},
             "There is a price of cherry 4/4 already",
         ),

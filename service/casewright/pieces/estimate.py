@@ -20,6 +20,7 @@ from casewright.pieces.priced import (
     material_lines,
     missing_prices,
     of_all_units,
+    stand_in_prices,
 )
 from casewright.pieces.shop import Shop
 from casewright.pieces.spec import UnitSpec
@@ -74,7 +75,7 @@ class Estimate:
     @property
     def findings(self) -> tuple[Finding, ...]:
         """The checks of the construction, and what has no price yet."""
-        return (*self.unit.findings, *missing_prices(self.unpriced))
+        return (*self.unit.findings, *stand_in_prices(self.materials), *missing_prices(self.unpriced))
 
 
 def estimate(chosen: UnitSpec, shop: Shop, start: date) -> Estimate:

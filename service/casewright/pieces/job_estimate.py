@@ -24,6 +24,7 @@ from casewright.pieces.priced import (
     job_promise,
     material_lines,
     missing_prices,
+    stand_in_prices,
 )
 from casewright.pieces.shop import Shop
 from casewright.pieces.spec import UnitSpec
@@ -82,6 +83,7 @@ class JobEstimate:
         """The checks of every unit, and what has no price yet; among several units each says whose it is."""
         return (
             *(finding for held in self.units for finding in _checked(held, alone=len(self.units) == 1)),
+            *stand_in_prices(self.materials),
             *missing_prices(self.unpriced),
         )
 

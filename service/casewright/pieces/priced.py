@@ -17,6 +17,7 @@ from casewright.pricing.price import Price, price
 from casewright.pricing.prices import NoPrice, PriceKind, PriceRow
 from casewright.pricing.rate import ShopRate
 from casewright.pricing.risk import RiskFactors
+from casewright.wood.movement import Cut
 from casewright.wood.sheets import SheetsByArea
 
 
@@ -115,7 +116,10 @@ def goods_wanted(
     Source: common practice.
     """
     goods = (
-        *(Wanted(PriceKind.LUMBER, line.wood, line.bought.name, float(line.feet)) for line in order),
+        *(
+            Wanted(PriceKind.LUMBER, line.wood, bought_as(line.bought.name, line.cut), float(line.feet))
+            for line in order
+        ),
         *(Wanted(PriceKind.SHEET, each.sheet.kind, each.sheet.nominal, each.count) for each in sheets),
         *(Wanted(PriceKind.HARDWARE, item.item, "", item.quantity) for item in hardware),
         *(Wanted(PriceKind.FINISH, need.product, "", need.buy) for need in finishes),
@@ -140,10 +144,55 @@ def material_lines(goods: Iterable[Wanted], shop: Shop) -> tuple[tuple[MaterialL
     lines, missing = [], []
     for each in goods:
         try:
-            lines.append(material_line(shop.prices.find(each.kind, each.item, each.size), each.quantity))
+            row = (
+                shop.prices.lumber(each.item, each.size)
+                if each.kind is PriceKind.LUMBER
+                else shop.prices.find(each.kind, each.item, each.size)
+            )
+            lines.append(material_line(row, each.quantity, wanted=each.size))
         except NoPrice as error:
             missing.append(str(error))
     return tuple(lines), tuple(missing)
+
+
+def bought_as(thickness_class: str, cut: Cut) -> str:
+    """The size under which the price book keeps lumber.
+
+    Args:
+        thickness_class: such as `4/4`
+        cut: how the boards are to be sawn
+
+    Returns:
+        Such as `4/4`, or `4/4 quartersawn`: flat-sawn boards are what a yard sells unasked.
+
+    Source: common practice.
+    """
+    return thickness_class if cut is Cut.FLAT else f"{thickness_class} {cut.sawn}"
+
+
+def stand_in_prices(materials: Iterable[MaterialLine]) -> tuple[Finding, ...]:
+    """A caution for everything that is priced by another size than is bought.
+
+    Args:
+        materials: the priced lines
+
+    Returns:
+        The findings.
+
+    Source: common practice: boards picked by their cut cost more than boards as they come.
+    """
+    return tuple(
+        Finding(
+            rule="price of another cut",
+            verdict=Verdict.CAUTION,
+            message=f"There is no price for {line.label}; that of flat-sawn boards stands for it.",
+            remedy=f"Ask the yard, and add a lumber price with the size “{line.stands_in}”: "
+            "boards picked by their cut usually cost more.",
+            source="the price book",
+        )
+        for line in materials
+        if line.stands_in
+    )
 
 
 def missing_prices(unpriced: Iterable[str]) -> tuple[Finding, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from casewright.measure.money import times
 from casewright.measure.units import Cents, Number
-from casewright.pricing.prices import PriceKind, PriceRow
+from casewright.pricing.prices import PriceKind, PriceRow, plain
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +20,8 @@ class MaterialLine:
         unit_price: for one of them [cent]
         amount: what the line comes to [cent]
         source: who quoted the price, and when
+        priced_as: what the price book calls it; empty where the line is no thing of the book
+        stands_in: the size that was wanted, where the price is that of another
     """
 
     kind: PriceKind
@@ -29,6 +31,8 @@ class MaterialLine:
     unit_price: Cents
     amount: Cents
     source: str = ""
+    priced_as: str = ""
+    stands_in: str = ""
 
 
 def line_amount(price: Cents, quantity: Number) -> Cents:
@@ -53,13 +57,14 @@ def line_amount(price: Cents, quantity: Number) -> Cents:
     return times(price, quantity)
 
 
-def material_line(row: PriceRow, quantity: Number, label: str = "") -> MaterialLine:
+def material_line(row: PriceRow, quantity: Number, label: str = "", wanted: str = "") -> MaterialLine:
     """A line for something that the price book knows.
 
     Args:
         row: its price
         quantity: how much of it, in the unit of the price [dimensionless]
         label: what to call it; empty for its name and size
+        wanted: the size that was wanted; empty for that of the price
 
     Returns:
         The line with its amount.
@@ -69,12 +74,14 @@ def material_line(row: PriceRow, quantity: Number, label: str = "") -> MaterialL
     quoted = f"{row.source}, {row.on.isoformat()}" if row.on else row.source
     return MaterialLine(
         kind=row.kind,
-        label=label or f"{row.item} {row.size}".strip(),
+        label=label or f"{row.item} {wanted or row.size}".strip(),
         quantity=quantity,
         unit=row.unit,
         unit_price=row.price,
         amount=line_amount(row.price, quantity),
         source=quoted,
+        priced_as=f"{row.item} {row.size}".strip(),
+        stands_in=wanted if plain(wanted) not in {"", plain(row.size)} else "",
     )
 
 

@@ -119,12 +119,15 @@ class PriceBook:
                 return row
         raise NoPrice(missing(kind, item, size))
 
-    def lumber(self, wood: str, thickness_class: str) -> PriceRow:
+    def lumber(self, wood: str, size: str) -> PriceRow:
         """The price of a wood in a thickness class, by the board foot.
+
+        Quartersawn and rift-sawn boards have a price of their own where the yard was asked for it, by a size
+        such as `4/4 quartersawn`; where there is none, that of the class stands for it.
 
         Args:
             wood: its common name
-            thickness_class: such as 4/4
+            size: thickness class, with the cut where it is not flat-sawn
 
         Returns:
             The price.
@@ -134,6 +137,12 @@ class PriceBook:
 
         Source: common practice.
         """
+        thickness_class, _, cut = plain(size).partition(" ")
+        try:
+            return self.find(PriceKind.LUMBER, wood, size)
+        except NoPrice:
+            if not cut:
+                raise
         return self.find(PriceKind.LUMBER, wood, thickness_class)
 
 

@@ -235,7 +235,7 @@ def _examples(worked: Worked) -> Iterator[str]:
 
 
 def _is_example(line: MaterialLine, rows: Mapping[tuple[PriceKind, str], PriceRow]) -> bool:
-    row = rows.get((line.kind, line.label))
+    row = rows.get((line.kind, line.priced_as))
     return row is not None and _says_example(row)
 
 

@@ -14,6 +14,11 @@ class Cut(StrEnum):
     QUARTER = "quarter"
     RIFT = "rift"
 
+    @property
+    def sawn(self) -> str:
+        """The yard's word for boards of this cut."""
+        return {Cut.FLAT: "flat-sawn", Cut.QUARTER: "quartersawn", Cut.RIFT: "rift-sawn"}[self]
+
 
 class Direction(StrEnum):
     """Along which size of the board the change is asked for."""

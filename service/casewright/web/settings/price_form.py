@@ -8,9 +8,10 @@ from typing import Any
 
 from casewright.pieces.shop import shop as figures_of_spec
 from casewright.pieces.shop_spec import ShopSpec, write_money
-from casewright.pricing.prices import PriceKind, PriceRow, example_prices, key_of
+from casewright.pricing.prices import PriceKind, PriceRow, example_prices, key_of, plain
 from casewright.web.settings.forms import Draft, FigureReader, in_money, mark_of
 from casewright.web.settings.lines import OWN, Ground, ground_of
+from casewright.wood.movement import Cut
 from casewright.wood.thickness import class_named
 
 OLD_AFTER = timedelta(days=90)
@@ -233,7 +234,15 @@ def _add(read: FigureReader, prices: dict[Key, dict[str, Any]], fields: dict[Key
 
 
 def _refuse_strange_class(read: FigureReader, size: str) -> None:
+    thickness_class, _, cut = size.partition(" ")
     try:
-        class_named(size)
+        class_named(thickness_class)
     except ValueError as error:
         read.fault("new.size", str(error))
+    picked = [each.sawn for each in Cut if each is not Cut.FLAT]
+    if cut and plain(cut) not in picked:
+        read.fault(
+            "new.size",
+            f"“{cut}” is no cut that a yard sells by. Write {thickness_class} alone for boards as they come, "
+            f"or {thickness_class} {' or '.join(picked)}.",
+        )

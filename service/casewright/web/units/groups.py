@@ -8,7 +8,7 @@ from casewright.wood.finish import finishes
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
 
-CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "riftsawn"))
+CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "rift-sawn"))
 HEIGHTS = {
     "overall_height": "Overall height, floor to top",
     "body_height": "Height of the case side alone",
