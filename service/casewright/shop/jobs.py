@@ -74,21 +74,25 @@ def load_job_and_customer(db: Fenced, job_id: str) -> tuple[Job, Customer]:
     return found[0], found[1]
 
 
-def refuse_if_over(job: Job) -> None:
-    """Lets no paper be written for a job that is over.
+def refuse_if_over(job: Job, to: str = "write papers for it") -> None:
+    """Lets nothing be written or agreed for a job that is over.
+
+    Args:
+        job: the job
+        to: what somebody wants to do
 
     Raises:
         Refused: the job is closed or lost
     """
-    if said_over(job):
-        raise Refused(said_over(job))
+    if said_over(job, to):
+        raise Refused(said_over(job, to))
 
 
-def said_over(job: Job) -> str:
-    """Why no paper is written for a job any more, and what to do first; empty while it goes on."""
+def said_over(job: Job, to: str = "write papers for it") -> str:
+    """Why something is not done for a job any more, and what to do first; empty while it goes on."""
     if job.state not in OVER:
         return ""
-    return f"The job is {job.state.value}; {OVER[job.state]} to write papers for it."
+    return f"The job is {job.state.value}; {OVER[job.state]} to {to}."
 
 
 def take_on_job(db: Fenced, facts: JobFacts, who: str, now: datetime) -> Job:

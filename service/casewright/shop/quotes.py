@@ -292,11 +292,12 @@ def answer_quote(db: Fenced, held: LoadedQuote, answer: Answer, now: datetime, t
         Whether the answer was taken; where it was not, the quote's state says why.
 
     Raises:
-        Refused: it accepts, and every unit of the job has been taken out since it was quoted
+        Refused: the job is over, or every unit has been taken out that would be accepted
     """
     if settle(db, held, now, today) is not QuoteState.SENT:
         return False
     quote, job = held.quote, held.job
+    refuse_if_over(job, "take an answer down")
     if answer.accepts and not has_units(db, job.id):
         raise Refused(NO_UNIT.format("accepted"))
     state = QuoteState.ACCEPTED if answer.accepts else QuoteState.DECLINED

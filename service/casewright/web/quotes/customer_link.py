@@ -12,6 +12,7 @@ from starlette.responses import Response
 from casewright.records.papers import QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced, reading, writing
+from casewright.shop.jobs import OVER
 from casewright.shop.links import shop_of_secret
 from casewright.shop.quote_links import DOOR, Opened, note_opening, open_link
 from casewright.shop.quotes import Answer, LoadedQuote, answer_quote, state_on
@@ -67,6 +68,11 @@ class LinkCall:
         return state_on(self.held.quote.state, self.held.quote.valid_until, self.today)
 
     @property
+    def is_laid_aside(self) -> bool:
+        """Whether the job went no further, although its quote would still stand."""
+        return self.state is QuoteState.SENT and self.held.job.state in OVER
+
+    @property
     def path(self) -> str:
         """The link itself."""
         return f"/quote/{self.secret}"
@@ -81,6 +87,7 @@ class LetterPage(Page):
     call_number: str
     state: QuoteState
     has_ended: bool
+    is_laid_aside: bool
     offer: OfferShown | None
     own_page: bool
     valid_until: date | None
@@ -159,7 +166,7 @@ def save_letter_answer(call: WithLink) -> Response:
     words = read.text("words", most=2000)
     if said == "accept" and not read.ticked("agreed"):
         read.fault("agreed", "Tick that you accept the price, the drawing and the terms.")
-    if call.opened.has_ended or call.state is not QuoteState.SENT:
+    if call.opened.has_ended or call.is_laid_aside or call.state is not QuoteState.SENT:
         return _closed(call)
     if read.faults:
         page = _letter(call, read.form)
@@ -201,6 +208,7 @@ def _letter(call: LinkCall, form: Form) -> LetterPage:
         call_number="".join(sign for sign in shop.phone if sign.isdigit() or sign == "+"),
         state=call.state,
         has_ended=ended,
+        is_laid_aside=call.is_laid_aside,
         offer=shown(offer) if offer and not ended else None,
         own_page=True,
         valid_until=quote.valid_until,
