@@ -248,3 +248,14 @@ def test_a_maker_whose_form_is_stale_is_told_no_cost_by_any_field(owner, maker, 
 
     assert "123.45" not in page.html
     assert "turned feet" not in page.html
+
+
+def test_a_maker_who_changed_nothing_is_not_stopped_by_what_only_the_owner_may_see(owner, maker, agreed):
+    maker.get(f"{agreed}/own")
+    owner.get(f"{agreed}/own")
+    owner.send(f"{agreed}/own", outwork__0__label="turned feet", outwork__0__amount="123.45")
+
+    page = maker.send(f"{agreed}/own")
+
+    assert "Saved." in page.text
+    assert owner.get(f"{agreed}/own").form(f"{agreed}/own").value("outwork.0.amount") == "123.45"

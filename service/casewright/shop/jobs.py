@@ -160,10 +160,10 @@ def set_own_figures(
     Raises:
         Stale: somebody else saved since the version that the form shows
     """
+    if own == job.own:  # whoever changed nothing is in nobody's way, however old the form
+        return
     if version is not None and job.version != version:
         raise Stale({})
-    if own == job.own:
-        return
     note_history(
         db, who, now, "Changed the job's own figures.", job_id=job.id, before=dict(job.own), after=own
     )
