@@ -17,9 +17,9 @@ from casewright.papers.cut_list import CutListPaper, cut_list_paper
 from casewright.papers.head import PaperHead
 from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
 from casewright.papers.order import OrderPaper, order_paper
-from casewright.pieces.job_estimate import JobEstimate, estimate_job
-from casewright.pieces.offer import Offer, OfferedOption, Party, offer
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.costs.job_estimate import JobEstimate, estimate_job
+from casewright.pieces.words.offer import Offer, OfferedOption, Party, offer
 from units import TODAY, chest, dresser, unit
 
 SHOP = Party(name="Hollow Elm Workshop", lines=("14 Mill Lane", "Ashbury, VT 05401", "802 555 0137"))

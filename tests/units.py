@@ -8,12 +8,12 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from casewright.pieces.construct import Construction, construct
-from casewright.pieces.estimate import Estimate, estimate
-from casewright.pieces.reading import read_as, read_unit
-from casewright.pieces.shop import Shop, example_shop, shop
-from casewright.pieces.shop_spec import ShopSpec
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import read_as, read_unit
+from casewright.pieces.asked.shop import Shop, example_shop, shop
+from casewright.pieces.asked.shop_spec import ShopSpec
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import Construction, construct
+from casewright.pieces.costs.estimate import Estimate, estimate
 
 DRESSER_FILE = Path(__file__).parent / "outside" / "units" / "dresser_a.json"
 TODAY = date(2026, 11, 25)

@@ -28,13 +28,13 @@ from casewright.papers.estimate_report import estimate_report, unit_report
 from casewright.papers.joint_report import joint_data, joint_report
 from casewright.papers.why import figures_behind, figures_section, why
 from casewright.papers.writing import Writing
-from casewright.pieces.construct import Construction, construct
-from casewright.pieces.estimate import estimate
-from casewright.pieces.reading import CannotRead, parse_json, read_as, read_unit, unit_schema
-from casewright.pieces.refusals import REFUSALS
-from casewright.pieces.shop import Shop, example_shop, shop
-from casewright.pieces.shop_spec import ShopSpec
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import CannotRead, parse_json, read_as, read_unit, unit_schema
+from casewright.pieces.asked.shop import Shop, example_shop, shop
+from casewright.pieces.asked.shop_spec import ShopSpec
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import Construction, construct
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.estimate import estimate
 from casewright.service_commands import add_service_commands
 
 Worked = TypeVar("Worked")

@@ -19,10 +19,10 @@ from pathlib import Path
 from casewright.joinery.groove import Groove
 from casewright.joinery.half_blind import HalfBlind, half_blind
 from casewright.measure.ledger import Ledger
-from casewright.pieces.construct import construct
-from casewright.pieces.estimate import estimate
-from casewright.pieces.reading import read_unit
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.reading import read_unit
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.built.construct import construct
+from casewright.pieces.costs.estimate import estimate
 
 DRESSER_FILE = Path(__file__).parents[1] / "outside" / "units" / "dresser_a.json"
 TODAY = date(2026, 11, 25)

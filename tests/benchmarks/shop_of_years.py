@@ -14,7 +14,7 @@ from years_of_quotes import add_link, add_quotes
 
 from casewright.labour.stages import case_stages, drawer_stages, dry_fit
 from casewright.labour.standards import house_standards
-from casewright.pieces.construct import Construction
+from casewright.pieces.built.construct import Construction
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer, TimeEntry
 from casewright.records.jobs import Customer, History, Job, JobState, Payment, Unit, UnitRevision

@@ -4,12 +4,12 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
-from casewright.pieces.construct import Construction, construct
-from casewright.pieces.presets import preset
-from casewright.pieces.reading import read_as
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop import shop as figures_of
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.presets import preset
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.shop import shop as figures_of
+from casewright.pieces.asked.shop_spec import ShopSpec
+from casewright.pieces.built.construct import Construction, construct
 from casewright.shop.units import spec_text
 
 MIXES = (

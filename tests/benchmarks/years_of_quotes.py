@@ -7,10 +7,10 @@ from functools import cache
 from years import MIXES, NAME, TAX, Filled, Row, built, figures
 
 from casewright.drawing.elevation import elevation
-from casewright.pieces.job_estimate import JobEstimate, estimate_job
-from casewright.pieces.offer import Party, offer
-from casewright.pieces.reading import read_as
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.costs.job_estimate import JobEstimate, estimate_job
+from casewright.pieces.words.offer import Party, offer
 from casewright.records.base import new_id
 from casewright.records.jobs import JobState
 from casewright.records.papers import Quote, QuoteState

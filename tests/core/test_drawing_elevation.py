@@ -9,8 +9,8 @@ from test_drawing_reader import Patch, Read, cases
 
 from casewright.drawing.elevation import elevation
 from casewright.measure.lengths import LengthUnit, parse_length
-from casewright.pieces.construct import construct
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.built.construct import construct
 from units import built, changed, chest, dresser, unit
 
 

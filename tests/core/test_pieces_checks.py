@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.measure.findings import Verdict
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
 from units import built, chest, dresser, unit
 
 

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 
 from carcases import carcases
 from casewright.measure.lengths import LengthUnit
-from casewright.pieces.describe import describe
-from casewright.pieces.wording import joined, plain_size, plural, several
+from casewright.pieces.words.describe import describe
+from casewright.pieces.words.wording import joined, plain_size, plural, several
 from units import built, changed, chest, dresser
 
 

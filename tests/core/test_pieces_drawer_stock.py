@@ -5,10 +5,10 @@ import pytest
 from casewright.labour.bench import CaseProgress, DrawerProgress
 from casewright.labour.earned import earned_minutes, finished_shares
 from casewright.labour.stages import case_stages, drawer_stages
-from casewright.pieces.drawer_stock import drawer_stock
-from casewright.pieces.job_estimate import estimate_job
-from casewright.pieces.reading import read_unit
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.reading import read_unit
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.costs.drawer_stock import drawer_stock
+from casewright.pieces.costs.job_estimate import estimate_job
 from casewright.shop.hours import progress_at
 from units import TODAY, dresser_text
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.pieces.graduation import (
+from casewright.pieces.asked.graduation import (
     CannotGraduate,
     Contents,
     Equal,

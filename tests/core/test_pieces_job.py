@@ -10,9 +10,9 @@ from carcases import carcases
 from casewright.labour.drivers import Driver
 from casewright.measure.findings import Verdict
 from casewright.measure.working import explain
-from casewright.pieces.drawer_sizes import CannotBuild
-from casewright.pieces.job_estimate import JobEstimate, estimate_job, price_difference
-from casewright.pieces.shop import Shop, example_shop
+from casewright.pieces.asked.shop import Shop, example_shop
+from casewright.pieces.costs.job_estimate import JobEstimate, estimate_job, price_difference
+from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.wood.waste import NoWasteFigure
 from units import TODAY, changed, chest, dresser, dresser_estimate, estimated, own_shop, unit
 

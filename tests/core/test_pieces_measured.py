@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.measure.lengths import show
-from casewright.pieces.drawer_sizes import CannotBuild
+from casewright.pieces.drawers.sizes import CannotBuild
 from units import built, chest, dresser
 
 

@@ -7,11 +7,11 @@ from hypothesis import strategies as st
 from carcases import carcases
 from casewright.labour.next_step import dry_fit
 from casewright.labour.stages import gates
-from casewright.pieces.construct import construct
-from casewright.pieces.drawer_sizes import CannotBuild
-from casewright.pieces.measuring import measurable, with_bench, with_measured
-from casewright.pieces.reading import CannotRead
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.built.construct import construct
+from casewright.pieces.built.measuring import measurable, with_bench, with_measured
+from casewright.pieces.drawers.sizes import CannotBuild
 from units import built, dresser, unit
 
 

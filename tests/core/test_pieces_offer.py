@@ -7,10 +7,10 @@ import pytest
 from pydantic import ValidationError
 
 from casewright.measure.lengths import LengthUnit
-from casewright.pieces.clauses import cautions_of, clauses, room_humidity
-from casewright.pieces.job_estimate import estimate_job
-from casewright.pieces.offer import Offer, OfferedOption, Party, offer, option, stands_until
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.costs.job_estimate import estimate_job
+from casewright.pieces.words.clauses import cautions_of, clauses, room_humidity
+from casewright.pieces.words.offer import Offer, OfferedOption, Party, offer, option, stands_until
 from units import TODAY, built, chest, dresser, own_shop, unit
 
 SHOP = Party(name="Bench and Plane", lines=("1 Mill Lane",))

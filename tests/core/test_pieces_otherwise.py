@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.measure.lengths import LengthUnit
-from casewright.pieces.otherwise import otherwise
+from casewright.pieces.words.otherwise import otherwise
 from units import built, chest
 
 

@@ -3,11 +3,11 @@
 import pytest
 
 from casewright.measure.findings import Verdict
-from casewright.pieces.describe import describe
-from casewright.pieces.estimate import estimate
-from casewright.pieces.presets import preset, presets
-from casewright.pieces.reading import read_unit, write_unit
-from casewright.pieces.shop import example_shop
+from casewright.pieces.asked.presets import preset, presets
+from casewright.pieces.asked.reading import read_unit, write_unit
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.costs.estimate import estimate
+from casewright.pieces.words.describe import describe
 from units import TODAY, built
 
 EVERY = pytest.mark.parametrize("start", presets(), ids=lambda start: start.key)

@@ -7,9 +7,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from carcases import CUTS, WOODS, carcases
-from casewright.pieces.refusals import REFUSALS
-from casewright.pieces.shop import example_shop
-from casewright.pieces.takeoff import take_off
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.takeoff.rough import take_off
 from units import built, changed, chest
 
 CLOSE = 1e-9

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 from carcases import carcases
-from casewright.pieces.reading import CannotRead, parse_json, read_unit, unit_schema, write_unit
+from casewright.pieces.asked.reading import CannotRead, parse_json, read_unit, unit_schema, write_unit
 from units import chest, dresser, dresser_text, unit
 
 VALUES = st.recursive(

@@ -3,7 +3,7 @@
 import pytest
 
 from casewright.measure.lengths import show
-from casewright.pieces.reading import CannotRead
+from casewright.pieces.asked.reading import CannotRead
 from casewright.wood.waste import PartUse
 from units import dresser, dresser_estimate, estimated, own_shop
 

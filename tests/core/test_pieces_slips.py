@@ -3,8 +3,8 @@
 import pytest
 
 from casewright.measure.findings import Verdict
-from casewright.pieces.reading import CannotRead, read_unit, write_unit
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
+from casewright.pieces.built.refusals import REFUSALS
 from units import built, changed, chest, dresser, estimated, own_shop, unit
 
 

@@ -3,8 +3,8 @@
 import pytest
 
 from casewright.measure.lengths import show
-from casewright.pieces import case_rules, drawer_rules
-from casewright.pieces.graduation import first_by_step
+from casewright.pieces.asked.graduation import first_by_step
+from casewright.pieces.rules import case_rules, drawer_rules
 from casewright.wood.movement import movement
 
 

@@ -257,7 +257,7 @@ def test_what_was_put_into_the_demos_own_jobs_is_named_before_it_goes(demo, owne
 
 
 def add_a_unit(db: Any, shop: Shop, job: Job, now: Any) -> None:
-    from casewright.pieces.presets import preset  # noqa: PLC0415
+    from casewright.pieces.asked.presets import preset  # noqa: PLC0415
     from casewright.shop.figures import figures  # noqa: PLC0415
     from casewright.shop.units import add_unit  # noqa: PLC0415
 

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from casewright.measure.money import show_money, times
-from casewright.pieces.offer import Offer
+from casewright.pieces.words.offer import Offer
 from casewright.records.people import Shop
 from casewright.records.sessions import writing
 from pages.commissions import change_figures, commission, kept, link_on

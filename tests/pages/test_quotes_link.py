@@ -7,7 +7,7 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from sqlalchemy import select, update
 
-from casewright.pieces.offer import OfferedStage
+from casewright.pieces.words.offer import OfferedStage
 from casewright.records.jobs import History, Job, Unit
 from casewright.records.papers import Quote, QuoteState
 from casewright.records.people import Shop
@@ -57,34 +57,6 @@ def test_a_quote_whose_pieces_were_taken_out_is_not_accepted_and_says_whom_to_as
     assert "The shop has taken out what this quote offers" in page.text
     assert page.form(f"{link}/answer").value("name") == "Tom Marsh"
     assert quote_of(shop).state is QuoteState.SENT
-
-
-def test_the_quote_of_a_job_that_was_lost_is_read_and_not_answered(job, link, stranger, maker, shop):
-    at_once = stranger.get(link).form(f"{link}/answer")
-    maker.post(f"/jobs/{job.job_id}/state", state="lost", why="no word for a month")
-
-    page = stranger.get(link)
-    late = stranger.post(f"{link}/answer", 409, **YES)
-
-    assert at_once.fields
-    for each in (page, late):
-        assert "has laid this piece aside" in each.text
-        assert [form.action for form in each.seen.forms] == []
-    quote_page = maker.get(f"/quotes/{quote_of(shop).id}")
-    assert f"/quotes/{quote_of(shop).id}/answer" not in [form.action for form in quote_page.seen.forms]
-    told = maker.post(f"/quotes/{quote_of(shop).id}/answer", 409, answer="accept", way="spoken", name="Tom")
-    assert "The job is lost; take it up again to take an answer down." in told.text
-    assert quote_of(shop).state is QuoteState.SENT
-
-
-def test_the_quote_of_a_job_that_is_taken_up_again_stands_again(job, link, stranger, maker, shop):
-    maker.post(f"/jobs/{job.job_id}/state", state="lost", why="no word for a month")
-    maker.post(f"/jobs/{job.job_id}/state", state="enquiry")
-
-    stranger.get(link)
-    stranger.post(f"{link}/answer", **YES)
-
-    assert quote_of(shop).state is QuoteState.ACCEPTED
 
 
 def test_the_page_leads_nowhere_into_the_shop(link, stranger):

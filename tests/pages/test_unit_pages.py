@@ -8,10 +8,10 @@ from datetime import date
 import pytest
 
 from casewright.measure.money import show_money
-from casewright.pieces.estimate import Estimate, estimate
-from casewright.pieces.reading import read_as, read_unit
-from casewright.pieces.shop import shop as figures_of
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.reading import read_as, read_unit
+from casewright.pieces.asked.shop import shop as figures_of
+from casewright.pieces.asked.shop_spec import ShopSpec
+from casewright.pieces.costs.estimate import Estimate, estimate
 from casewright.records.people import Role
 from counting import MOST, counted
 from pages.unit_jobs import EXAMPLE_FIGURES, new_job, new_unit, use_figures

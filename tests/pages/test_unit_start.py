@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from casewright.pieces.presets import presets
+from casewright.pieces.asked.presets import presets
 from casewright.records.people import Role
 from pages.unit_jobs import new_job, new_unit
 from people import new_shop

@@ -3,8 +3,8 @@
 import json
 from typing import Any
 
-from casewright.pieces.reading import read_as
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import writing
 from casewright.shop.customers import CustomerFacts, add_customer

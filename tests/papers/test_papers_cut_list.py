@@ -8,8 +8,8 @@ from casewright.measure.lengths import show, show_mm
 from casewright.papers.cut_list import CutListPaper, cut_list_paper
 from casewright.papers.cut_list_pdf import cut_list_pdf
 from casewright.papers.pdf import Paper
-from casewright.pieces.shop import example_shop
-from casewright.pieces.takeoff import take_off
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.takeoff.rough import take_off
 from printed import METRIC, cuts, dresser_job, head, long_job, pages_of, tags_of, text_of
 from units import built, dresser
 

@@ -19,10 +19,10 @@ from casewright.papers.joint_cards_pdf import joint_cards_data, joint_cards_pdf
 from casewright.papers.joint_report import joint_report
 from casewright.papers.why import why
 from casewright.papers.writing import Writing
-from casewright.pieces.estimate import Estimate
-from casewright.pieces.job_estimate import estimate_job
-from casewright.pieces.reading import CannotRead, read_unit, write_unit
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.estimate import Estimate
+from casewright.pieces.costs.job_estimate import estimate_job
 from inches import inches_beside_words, inches_in
 from printed import METRIC, cards, cuts, text_of
 from units import TODAY, built, chest, dresser, estimated, example_shop, unit

@@ -15,7 +15,7 @@ from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.papers.pdf import Paper, PapersAreBusy, TooMuchForOnePaper, render
 from casewright.papers.quote_pdf import quote_pdf
-from casewright.pieces.offer import Party
+from casewright.pieces.words.offer import Party
 from printed import cards, cuts, letters_of, offered, ordered, read, tags_of, text_of
 
 Print = Callable[..., bytes]

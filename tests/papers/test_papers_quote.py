@@ -4,7 +4,7 @@ import pytest
 
 from casewright.papers.pdf import Paper
 from casewright.papers.quote_pdf import quote_pdf
-from casewright.pieces.offer import Offer, OfferedStage
+from casewright.pieces.words.offer import Offer, OfferedStage
 from printed import dresser_job, long_job, offered, pages_of, running_text_of, text_of
 
 FOOT = "Hollow Elm Workshop · Quote"

@@ -6,9 +6,9 @@ from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, heights, widths
 from casewright.drawing.view import View, box
 from casewright.measure.units import Inches
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
-from casewright.pieces.drawer_spec import BottomGroove, PlyBottom
+from casewright.pieces.asked.drawer_spec import BottomGroove, PlyBottom
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
 
 BEVEL = 4.0
 """A raised bottom thins to its groove over about four times what it loses (common practice)."""

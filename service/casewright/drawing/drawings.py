@@ -7,8 +7,8 @@ from casewright.drawing.elevation import elevation
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.drawing.page import Drawing
 from casewright.drawing.section import section
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
 
 
 def unit_drawings(unit: Construction) -> dict[str, str]:

@@ -8,10 +8,10 @@ from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Count, Inches
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
-from casewright.pieces.openings import FaceRow
-from casewright.pieces.parts import Part
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.openings import FaceRow
+from casewright.pieces.layout.parts import Part
 
 PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""

@@ -9,9 +9,9 @@ from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
-from casewright.pieces.parts import Grain, Part
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.parts import Grain, Part
 
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""

@@ -4,7 +4,7 @@ from casewright.drawing.canvas import Line, Sheet
 from casewright.drawing.page import Drawing
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
-from casewright.pieces.construct import Construction
+from casewright.pieces.built.construct import Construction
 
 LARGEST = 1.75
 """The longer side of the work on paper [in]."""

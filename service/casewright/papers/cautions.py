@@ -7,7 +7,7 @@ from importlib.resources import files
 from typing import Any
 
 from casewright.papers.writing import section, wrapped
-from casewright.pieces.construct import Construction
+from casewright.pieces.built.construct import Construction
 
 
 @cache

@@ -6,10 +6,10 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
-from casewright.pieces.construct import Construction
-from casewright.pieces.fields import Spec
-from casewright.pieces.parts import Grain, Part, PartLine
-from casewright.pieces.takeoff import RoughLine, TakeOff
+from casewright.pieces.asked.fields import Spec
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.layout.parts import Grain, Part, PartLine
+from casewright.pieces.takeoff.rough import RoughLine, TakeOff
 from casewright.wood.movement import Cut
 
 

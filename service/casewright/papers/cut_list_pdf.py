@@ -8,7 +8,7 @@ from casewright.papers.cut_list import Breakdown, CutListPaper, FinishedGroup, F
 from casewright.papers.head import head_data
 from casewright.papers.pdf import Paper, render
 from casewright.papers.writing import Writing, several
-from casewright.pieces.parts import Grain
+from casewright.pieces.layout.parts import Grain
 from casewright.wood.movement import Cut
 
 ARROWS = {Grain.ACROSS: "↔", Grain.UPRIGHT: "↕", Grain.BACK: "↗", Grain.ANY: ""}

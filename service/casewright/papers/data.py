@@ -6,11 +6,11 @@ from casewright.joinery.layout import Tail
 from casewright.measure.findings import Finding, worst
 from casewright.measure.ledger import Ledger
 from casewright.measure.working import explain
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
-from casewright.pieces.estimate import Estimate
-from casewright.pieces.lumber import OrderLine
-from casewright.pieces.parts import PartLine
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.costs.estimate import Estimate
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.parts import PartLine
+from casewright.pieces.takeoff.lumber import OrderLine
 
 FORM = 1
 """The version of this form; it changes when a key goes or changes its meaning."""

@@ -12,10 +12,10 @@ from casewright.papers.unit_report import (
     unit_heading,
 )
 from casewright.papers.writing import Writing, section, several, table, wrapped
-from casewright.pieces.construct import Construction
-from casewright.pieces.estimate import Estimate
-from casewright.pieces.lumber import OrderLine, sequence_words, yard_size
-from casewright.pieces.takeoff import RoughLine
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.costs.estimate import Estimate
+from casewright.pieces.takeoff.lumber import OrderLine, sequence_words, yard_size
+from casewright.pieces.takeoff.rough import RoughLine
 
 WHY = (
     "Every figure can say where it comes from: --why F5, --why R5-1.height, --why P04, --why order.…, "

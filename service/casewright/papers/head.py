@@ -7,7 +7,7 @@ from pydantic import Field
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.cleaning import name
-from casewright.pieces.fields import Spec
+from casewright.pieces.asked.fields import Spec
 
 MONTHS = (
     "January",

@@ -14,9 +14,9 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
-from casewright.pieces.fields import Spec
+from casewright.pieces.asked.fields import Spec
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
 
 
 class GaugeFigure(Spec):

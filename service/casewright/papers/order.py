@@ -6,11 +6,11 @@ from datetime import date
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
-from casewright.pieces.fields import Spec
-from casewright.pieces.fittings import HardwareItem
-from casewright.pieces.lumber import BoardNeed, OrderLine, SequenceSet, yard_size
-from casewright.pieces.priced import FinishNeed
-from casewright.pieces.takeoff import FeetGroup
+from casewright.pieces.asked.fields import Spec
+from casewright.pieces.costs.priced import FinishNeed
+from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.takeoff.lumber import BoardNeed, OrderLine, SequenceSet, yard_size
+from casewright.pieces.takeoff.rough import FeetGroup
 from casewright.pricing.materials import MaterialLine
 from casewright.pricing.prices import PriceKind
 from casewright.wood.grades import GradeName

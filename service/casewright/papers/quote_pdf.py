@@ -6,7 +6,7 @@ from casewright.measure.money import show_money
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import day
 from casewright.papers.pdf import Paper, render
-from casewright.pieces.offer import Offer, OfferedOption, OfferedStage, OfferedUnit, Party
+from casewright.pieces.words.offer import Offer, OfferedOption, OfferedStage, OfferedUnit, Party
 
 MOST_LINES = 8
 """Lines of an address that a letterhead shows."""

@@ -5,9 +5,9 @@ from collections.abc import Iterable
 from casewright.joinery.layout import Tail
 from casewright.papers.joint_settings import positions_table, settings_table
 from casewright.papers.writing import Writing, section, several, table, wrapped
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
-from casewright.pieces.parts import PartLine
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.parts import PartLine
 
 
 def unit_heading(unit: Construction, writing: Writing) -> str:

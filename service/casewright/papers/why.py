@@ -4,8 +4,8 @@ from casewright.measure.ledger import Figure, Ledger
 from casewright.measure.printing import Style
 from casewright.measure.working import Explanation, NoSuchFigure, explain, find
 from casewright.papers.writing import Writing
-from casewright.pieces.construct import Construction
-from casewright.pieces.parts import SIZES, PartLine
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.layout.parts import SIZES, PartLine
 
 MOST = 40
 """Figures that one answer explains; a wider question lists the rest by name."""

@@ -10,10 +10,10 @@ from casewright.labour.next_step import Step, TakeBack, can_take_back, next_step
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal, unit_read
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer as WorkedDrawer
-from casewright.pieces.measuring import Measurable, measurable, with_bench
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.measuring import Measurable, measurable, with_bench
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.drawers.parts import Drawer as WorkedDrawer
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
 from casewright.records.people import Shop

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from sqlalchemy import bindparam, delete, func, select, update
 from sqlalchemy.exc import IntegrityError
 
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.records.base import new_id
 from casewright.records.people import House, KeyLink, Person, Role, Shop, ShopFigures, SignIn
 from casewright.records.sessions import Fenced

@@ -3,9 +3,9 @@
 from datetime import date
 from functools import lru_cache
 
-from casewright.pieces.construct import Construction, construct
-from casewright.pieces.estimate import Estimate, estimate
-from casewright.pieces.job_estimate import JobEstimate, estimate_job
+from casewright.pieces.built.construct import Construction, construct
+from casewright.pieces.costs.estimate import Estimate, estimate
+from casewright.pieces.costs.job_estimate import JobEstimate, estimate_job
 from casewright.shop.figures import figures_from
 from casewright.shop.units import spec_from
 

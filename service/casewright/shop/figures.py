@@ -6,10 +6,10 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from casewright.pieces.reading import read_as
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop import shop as figures_of_spec
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.shop import shop as figures_of_spec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.records.jobs import Job
 from casewright.records.people import Shop, ShopFigures
 from casewright.records.sessions import Fenced

@@ -13,9 +13,9 @@ from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
 from casewright.measure.findings import Finding
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal
-from casewright.pieces.drawer_stock import drawer_stock
-from casewright.pieces.job_estimate import JobEstimate
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.drawer_stock import drawer_stock
+from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.hours import Log
 from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import figures_from

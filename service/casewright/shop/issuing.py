@@ -11,10 +11,10 @@ from casewright.drawing.elevation import elevation
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal
-from casewright.pieces.job_estimate import JobEstimate, price_difference
-from casewright.pieces.offer import Offer, OfferedOption, Party, offer, stands_until
-from casewright.pieces.otherwise import otherwise
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.job_estimate import JobEstimate, price_difference
+from casewright.pieces.words.offer import Offer, OfferedOption, Party, offer, stands_until
+from casewright.pieces.words.otherwise import otherwise
 from casewright.pricing.materials import MaterialLine
 from casewright.pricing.prices import PriceKind, PriceRow
 from casewright.records.jobs import Customer, Job, JobState, UnitOption

@@ -7,10 +7,10 @@ from datetime import date
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal
-from casewright.pieces.construct import Construction
-from casewright.pieces.job_estimate import JobEstimate
-from casewright.pieces.refusals import REFUSALS
-from casewright.pieces.wording import plain_size
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.job_estimate import JobEstimate
+from casewright.pieces.words.wording import plain_size
 from casewright.shop.estimating import estimated_job, worked_unit
 from casewright.shop.units import LoadedUnit
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from casewright.pieces.job_estimate import JobEstimate
+from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.pricing.margins import margin_of
 from casewright.pricing.received import StagePaid
 from casewright.records.jobs import Payment

@@ -9,7 +9,7 @@ from typing import Any
 from casewright.labour.actuals import compare
 from casewright.labour.learning import Lesson, lesson
 from casewright.labour.operations import Method, Operation, minutes_by
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.finished import (
     Logged,
     finished_jobs,

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping
 
 from casewright.labour.bench import BenchEvent as Tap
 from casewright.labour.bench import drawer_progress
-from casewright.pieces.measuring import Sizes, with_bench
-from casewright.pieces.reading import CannotRead
+from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.built.measuring import Sizes, with_bench
 from casewright.records.measured import size_taps
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import tap_from

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from casewright.pieces.construct import construct
-from casewright.pieces.reading import read_as
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import construct
 from casewright.records.base import new_id
 from casewright.records.jobs import UnitOption
 from casewright.records.quotes import options_of

@@ -5,8 +5,8 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
-from casewright.pieces.reading import parse_json, read_as
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.reading import parse_json, read_as
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.records.people import Shop, ShopFigures
 from casewright.records.sessions import Fenced
 from casewright.shop.figures import figures_spec, save_figures

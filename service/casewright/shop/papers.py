@@ -7,8 +7,8 @@ from datetime import date, datetime
 from hashlib import sha256
 from typing import Any
 
-from casewright.pieces.job_estimate import JobEstimate
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.base import new_id
 from casewright.records.jobs import Job
 from casewright.records.papers import Paper, PaperKind

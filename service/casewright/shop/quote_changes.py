@@ -8,7 +8,7 @@ from typing import Any
 
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced

@@ -8,7 +8,7 @@ from typing import Any
 from pydantic import ValidationError
 from sqlalchemy import update
 
-from casewright.pieces.offer import Offer
+from casewright.pieces.words.offer import Offer
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer, Job, JobState, Unit
 from casewright.records.papers import Quote, QuoteState

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from casewright.pieces.shop import Shop as Figures
+from casewright.pieces.asked.shop import Shop as Figures
 from casewright.pricing.prices import key_of
 from casewright.pricing.rate import example_year
 

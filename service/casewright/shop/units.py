@@ -9,10 +9,10 @@ from typing import Any
 
 from sqlalchemy import select, update
 
-from casewright.pieces.construct import Construction, construct
-from casewright.pieces.reading import read_as, write_unit
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import read_as, write_unit
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import Construction, construct
 from casewright.records.base import new_id
 from casewright.records.bench import Carcase, Drawer
 from casewright.records.jobs import Job, Unit, UnitRevision

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 from casewright.labour.operations import operations
-from casewright.pieces.shop_spec import write_money
+from casewright.pieces.asked.shop_spec import write_money
 from casewright.pricing.prices import example_prices
 from casewright.pricing.rate import example_year
 

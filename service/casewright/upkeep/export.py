@@ -15,7 +15,7 @@ from casewright.papers.kinds import KINDS
 from casewright.papers.pdf import Paper as Sheet
 from casewright.papers.pdf import PapersAreBusy, TooMuchForOnePaper
 from casewright.papers.quote_pdf import quote_pdf
-from casewright.pieces.offer import Offer
+from casewright.pieces.words.offer import Offer
 from casewright.records.engine import newest_revision
 from casewright.records.papers import PaperKind
 from casewright.records.people import Shop

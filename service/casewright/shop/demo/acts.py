@@ -6,9 +6,9 @@ from datetime import date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from casewright.pieces.presets import preset
-from casewright.pieces.reading import read_as
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.presets import preset
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pricing.received import paid_stages
 from casewright.pricing.stages import StageAmount
 from casewright.records.jobs import Job, JobState, Unit

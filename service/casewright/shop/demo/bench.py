@@ -9,8 +9,8 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import select
 
 from casewright.labour.stages import case_stages, drawer_stages, dry_fit, place_of
-from casewright.pieces.construct import Construction
-from casewright.pieces.measuring import Measurable, measurable
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.measuring import Measurable, measurable
 from casewright.records.bench import Carcase, Drawer
 from casewright.records.jobs import Unit
 from casewright.records.people import Person

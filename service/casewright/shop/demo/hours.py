@@ -5,7 +5,7 @@ from datetime import date, datetime, time
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from casewright.pieces.job_estimate import JobEstimate
+from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.jobs import Job
 from casewright.records.people import Person
 from casewright.records.sessions import Fenced

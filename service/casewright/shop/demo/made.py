@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, select, update
 
-from casewright.pieces.reading import parse_json
+from casewright.pieces.asked.reading import parse_json
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, TimeEntry
 from casewright.records.jobs import Customer, History, Job, Payment, UnitRevision

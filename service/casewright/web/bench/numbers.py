@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from casewright.labour.bench import DrawerProgress
 from casewright.measure.lengths import LengthUnit, show_in
 from casewright.measure.saying import say
-from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.drawers.parts import Drawer
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.stages import Stage, case_stages, drawer_stages
-from casewright.pieces.job_estimate import JobEstimate
+from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.job_page import (
     HISTORY_PAGE,
     CaseRow,

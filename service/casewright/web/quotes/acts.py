@@ -4,7 +4,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.measure.saying import refusal
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.shop.issuing import send_quote, work_out
 from casewright.shop.jobs import load_job

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from casewright.measure.money import show_money
-from casewright.pieces.offer import Offer, OfferedOption, OfferedStage, OfferedUnit
+from casewright.pieces.words.offer import Offer, OfferedOption, OfferedStage, OfferedUnit
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
 

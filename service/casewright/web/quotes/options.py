@@ -4,8 +4,8 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.measure.saying import refusal
-from casewright.pieces.reading import CannotRead
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.shop.figures import figures
 from casewright.shop.keeping import once
 from casewright.shop.options import OtherWay, add_option, other_spec, remove_option

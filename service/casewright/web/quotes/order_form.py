@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any, ClassVar
 
 from casewright.papers.writing import several
-from casewright.pieces.job_estimate import JobEstimate
+from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.quotes import papers_of_kind

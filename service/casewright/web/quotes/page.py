@@ -10,7 +10,7 @@ from starlette.responses import Response
 
 from casewright.measure.findings import Finding
 from casewright.measure.saying import refusal
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.papers import QuoteState
 from casewright.records.quotes import QuoteRow, quote_rows
 from casewright.shop.issuing import OptionWorked, Worked, estimate_kept, work_out

@@ -12,7 +12,7 @@ from starlette.responses import Response
 from casewright.measure.saying import refusal
 from casewright.papers.kinds import KINDS, Kind
 from casewright.papers.order_pdf import lumber_order_pdf
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.quotes import IssueRow, papers_of_kind

@@ -8,7 +8,7 @@ from starlette.responses import Response
 
 from casewright.papers.pdf import Paper, PapersAreBusy, TooMuchForOnePaper
 from casewright.papers.quote_pdf import quote_pdf
-from casewright.pieces.offer import Offer
+from casewright.pieces.words.offer import Offer
 from casewright.records.people import Shop
 from casewright.shop.refusals import NotFound, Refused
 

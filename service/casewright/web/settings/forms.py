@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any
 
-from casewright.pieces.reading import CannotRead
-from casewright.pieces.sentences import Problem
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.asked.sentences import Problem
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.shop.figures import save_figures
 from casewright.shop.own_figures import held_figures, spec_of
 from casewright.web.frame.pages import form_of

@@ -9,7 +9,7 @@ from starlette.responses import Response
 
 from casewright.labour.figures import bundled, house_figures
 from casewright.labour.operations import Group, operations
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.records.finished import has_log
 from casewright.shop.own_figures import held_figures, spec_of
 from casewright.shop.what_changed import percent

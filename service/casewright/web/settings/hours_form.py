@@ -7,9 +7,9 @@ from casewright.labour.figures import bundled
 from casewright.labour.operations import Group, Method, Operation, method_taken, minutes_by
 from casewright.labour.standards import WoodFactor, factor_for, house_standards
 from casewright.measure.lengths import LengthUnit
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop import shop as figures_of_spec
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.shop import shop as figures_of_spec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.web.settings.forms import Draft, FigureReader, mark_of, plain_number
 from casewright.web.settings.lines import OWN, Ground, Kind, Line, ground_of, read_lines, shown_line
 

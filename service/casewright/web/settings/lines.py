@@ -6,8 +6,8 @@ from enum import StrEnum
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit, write_length
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.web.settings.forms import Draft, FigureReader, in_money, in_percent, plain_number
 
 OWN = "your own"

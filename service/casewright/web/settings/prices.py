@@ -9,7 +9,7 @@ from urllib.parse import urlencode
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.shop.own_figures import held_figures, spec_of
 from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.rooms import rooms_for

@@ -10,10 +10,10 @@ from starlette.responses import Response
 from casewright.measure.ledger import Ledger
 from casewright.measure.printing import Style
 from casewright.measure.working import Explanation, explain
-from casewright.pieces.reading import CannotRead, read_as
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop import shop as figures_of_spec
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.reading import CannotRead, read_as
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.shop import shop as figures_of_spec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pricing.rate import ShopRate, shop_rate
 from casewright.pricing.risk import RiskFactors, factor_at, risk_factors
 from casewright.pricing.risk import RiskLevel as Level

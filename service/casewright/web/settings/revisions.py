@@ -9,7 +9,7 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.pieces.reading import CannotRead
+from casewright.pieces.asked.reading import CannotRead
 from casewright.records.figures import A_PAGE, list_revisions
 from casewright.records.people import ShopFigures
 from casewright.shop.own_figures import figures_file, held_figures, put_back, take_in

@@ -10,7 +10,7 @@ from zoneinfo import available_timezones
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.pieces.clauses import Clause, clauses, usual_texts
+from casewright.pieces.words.clauses import Clause, clauses, usual_texts
 from casewright.shop.figures import figures
 from casewright.shop.own_shop import ShopFacts, change_shop
 from casewright.shop.still_examples import StillExamples, still_examples

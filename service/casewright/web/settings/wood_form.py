@@ -6,9 +6,9 @@ from functools import cache
 from typing import Any
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
-from casewright.pieces.shop import Shop as Figures
-from casewright.pieces.shop import shop as figures_of_spec
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop import Shop as Figures
+from casewright.pieces.asked.shop import shop as figures_of_spec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.web.settings.forms import Draft, FigureReader, in_percent
 from casewright.web.settings.lines import read_lines, shown_line
 from casewright.web.settings.rate_form import MOST_ROWS, rows_of

@@ -10,8 +10,8 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.measure.lengths import LengthUnit, write_length
-from casewright.pieces.shop import shop as figures_of_spec
-from casewright.pieces.shop_spec import ShopSpec
+from casewright.pieces.asked.shop import shop as figures_of_spec
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.shop.own_figures import held_figures, spec_of
 from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.rooms import rooms_for

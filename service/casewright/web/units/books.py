@@ -8,7 +8,7 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.pieces.describe import describe
+from casewright.pieces.words.describe import describe
 from casewright.records.jobs import UnitRevision
 from casewright.records.units import A_PAGE, revisions_of
 from casewright.shop.figures import figures_from

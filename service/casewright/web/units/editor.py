@@ -6,7 +6,7 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import HTMLResponse, Response
 
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.shop.figures import figures_from
 from casewright.shop.refusals import Stale
 from casewright.shop.units import REASON, needs_reason, refuse_if_taken_out, revise_unit, spec_text

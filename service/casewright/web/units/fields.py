@@ -12,7 +12,7 @@ from pydantic_core import PydanticUndefined
 
 from casewright.measure.lengths import LengthUnit, show_mm, write_length
 from casewright.measure.printing import unit_of
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.spec import UnitSpec
 
 
 class Kind(StrEnum):

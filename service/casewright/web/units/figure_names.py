@@ -4,7 +4,7 @@ import re
 
 from casewright.measure.printing import show_number
 from casewright.measure.working import Input
-from casewright.pieces.construct import Construction
+from casewright.pieces.built.construct import Construction
 
 NAMES = {
     "price.asked": "the price asked",

@@ -9,9 +9,9 @@ from typing import Any
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
 from casewright.measure.saying import in_unit, say
-from casewright.pieces.reading import CannotRead, read_as
-from casewright.pieces.sentences import Problem
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.reading import CannotRead, read_as
+from casewright.pieces.asked.sentences import Problem
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.fields import Asked, Kind, row_name
 from casewright.web.units.groups import HEIGHTS, ROW_FIELDS, SINGLE
 

@@ -17,8 +17,8 @@ from casewright.joinery.through import ThroughJoint
 from casewright.measure.ledger import Ledger
 from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
-from casewright.pieces.construct import Construction
-from casewright.pieces.drawer_parts import Drawer
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.parts import Drawer
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office
 from casewright.web.units.findings import Checks, checks_of

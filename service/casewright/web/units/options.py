@@ -3,8 +3,8 @@
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.pieces.otherwise import otherwise
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.words.otherwise import otherwise
 from casewright.records.papers import QuoteState
 from casewright.records.quotes import quote_rows
 from casewright.shop.estimating import worked_unit

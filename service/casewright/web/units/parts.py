@@ -14,12 +14,12 @@ from casewright.papers.head import PaperHead
 from casewright.papers.order import order_paper
 from casewright.papers.unit_report import in_order
 from casewright.papers.writing import Writing
-from casewright.pieces.construct import Construction
-from casewright.pieces.estimate import Estimate
-from casewright.pieces.fittings import SmallPart
-from casewright.pieces.parts import SIZES
-from casewright.pieces.reading import write_unit
-from casewright.pieces.takeoff import RoughLine
+from casewright.pieces.asked.reading import write_unit
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.costs.estimate import Estimate
+from casewright.pieces.layout.fittings import SmallPart
+from casewright.pieces.layout.parts import SIZES
+from casewright.pieces.takeoff.rough import RoughLine
 from casewright.shop.refusals import NotFound
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office, Visit

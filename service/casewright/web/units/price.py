@@ -8,8 +8,8 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.papers.writing import Writing
-from casewright.pieces.estimate import Estimate
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.estimate import Estimate
 from casewright.pricing.margins import margin_of
 from casewright.shop.estimating import estimated_job
 from casewright.shop.units import units_of

@@ -11,8 +11,8 @@ from casewright.drawing.section import section
 from casewright.measure.ledger import Figure, WholeFigure
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
-from casewright.pieces.construct import Construction
-from casewright.pieces.estimate import Estimate
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.costs.estimate import Estimate
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
 from casewright.web.units.findings import Checks, checks_of

@@ -12,9 +12,9 @@ from starlette.responses import Response
 from casewright.drawing.small import small_elevation
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
-from casewright.pieces.presets import presets
-from casewright.pieces.reading import CannotRead, read_unit
-from casewright.pieces.spec import UnitSpec
+from casewright.pieces.asked.presets import presets
+from casewright.pieces.asked.reading import CannotRead, read_unit
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.records.jobs import Job
 from casewright.records.units import EarlierUnit, earlier_units
 from casewright.shop.estimating import worked_unit

@@ -6,10 +6,10 @@ from datetime import date
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal, unit_read
 from casewright.papers.writing import Writing
-from casewright.pieces.construct import Construction
-from casewright.pieces.estimate import Estimate
-from casewright.pieces.reading import CannotRead
-from casewright.pieces.refusals import REFUSALS
+from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.costs.estimate import Estimate
 from casewright.records.jobs import Job, Unit, UnitRevision
 from casewright.shop.estimating import estimated_unit, worked_unit
 from casewright.shop.figures import figures_text

@@ -12,8 +12,8 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.printing import Style, hints, unit_of
 from casewright.measure.working import Explanation, NoSuchFigure, explain
 from casewright.papers.why import MOST, figures_behind
-from casewright.pieces.construct import Construction
-from casewright.pieces.parts import PartLine
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.layout.parts import PartLine
 from casewright.shop.refusals import Refused
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office, Visit

@@ -1,0 +1,145 @@
+"""How the drawers are made: inset, on wooden runners, dovetailed at all four corners."""
+
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.wood.sheets import sheet
+
+
+class Joint(Spec):
+    """How a dovetail is set out. What is left out is chosen, and the choice is named."""
+
+    slope: float | None = Field(
+        None, gt=1, le=20, description="Slope of the tails, one in this many.", examples=[8]
+    )
+    half_pin: Size | None = Field(
+        None, description="Half pin at the end of the tail board.", examples=["1/8"]
+    )
+    pin: Size | None = Field(None, description="Pin at the end of the tail board.", examples=["1/8"])
+
+
+class SolidBottom(Spec):
+    """A solid bottom, grain side to side, in a groove, slid in under the back and free to move there."""
+
+    kind: Literal["solid"] = Field("solid", description="Solid wood.", examples=["solid"])
+    thickness: Size = Field(
+        0.375, description="Thickness; its edges are raised to fit the groove.", examples=["3/8"]
+    )
+    over: Clearance = Field(
+        0.0, description="How far it reaches past the back, up to 1/4 in.", examples=["1/4"]
+    )
+
+
+class PlyBottom(Spec):
+    """A plywood bottom, from a sheet."""
+
+    kind: Literal["ply"] = Field(description="Plywood.", examples=["ply"])
+    sheet: str = Field(
+        "hardwood plywood",
+        min_length=1,
+        max_length=80,
+        description="Kind of sheet.",
+        examples=["birch plywood"],
+    )
+    nominal: str = Field(
+        "1/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["1/4"]
+    )
+    hold: Literal["four grooves", "under the back"] = Field(
+        "four grooves",
+        description="Grooved into all four sides, or slid in under the back.",
+        examples=["four grooves"],
+    )
+    over: Clearance = Field(
+        0.0, description="How far it reaches past the back when it slides under.", examples=["0"]
+    )
+
+    @model_validator(mode="after")
+    def in_the_table(self) -> Self:
+        try:
+            sheet(self.sheet, self.nominal)
+        except ValueError as error:
+            raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
+        return self
+
+
+Bottom = Annotated[SolidBottom | PlyBottom, Field(discriminator="kind")]
+
+
+class BottomGroove(Spec):
+    """The groove that holds the bottom."""
+
+    height: Size = Field(
+        0.375, description="From the bottom edge of the side up to the groove.", examples=["3/8"]
+    )
+    width: Size = Field(0.25, description="Width of the groove.", examples=["1/4"])
+    depth: Size = Field(0.25, description="Depth of the groove.", examples=["1/4"])
+
+
+class Muntin(Spec):
+    """The bar under the middle of a wide bottom."""
+
+    use: Literal["auto", "always", "never"] = Field(
+        "auto",
+        description="auto: where the clear width is over the limit below, or the bottom would sag too far.",
+        examples=["auto"],
+    )
+    over: Size = Field(
+        24.0, description="Clear width over which a muntin is used (common practice).", examples=["24"]
+    )
+    width: Size = Field(2.0, description="Width of the muntin.", examples=["2"])
+    thickness: Size = Field(0.625, description="Thickness of the muntin.", examples=["5/8"])
+
+
+class Clearances(Spec):
+    """The gaps that let a drawer run. Left out, they follow from the opening (common practice)."""
+
+    side: Clearance | None = Field(
+        None,
+        description="At each side: 1/32 in, or 1/64 in for openings up to 12 in wide.",
+        examples=["1/32"],
+    )
+    top: Clearance = Field(
+        0.03125, description="Left above the drawer when it is wettest.", examples=["1/32"]
+    )
+    bottom: Clearance = Field(0.0, description="Under the drawer: nothing on runners.", examples=["0"])
+    back: Clearance | None = Field(
+        None,
+        description="Behind the drawer: 1/4 in, or 1/8 in for openings up to 12 in wide and deep.",
+        examples=["1/4"],
+    )
+
+
+class Drawers(Spec):
+    """The drawer construction, the same through the unit."""
+
+    front: Size = Field(0.75, description="Thickness of a front.", examples=["13/16"])
+    side: Size = Field(0.5, description="Thickness of a side.", examples=["1/2"])
+    back: Size | None = Field(
+        None, description="Thickness of a back; left out, as the side.", examples=["1/2"]
+    )
+    lap: Size | None = Field(
+        None,
+        description="Wood left in front of the tails; left out, about a quarter of the front.",
+        examples=["3/16"],
+    )
+    rabbet: Clearance | None = Field(
+        None,
+        description="Depth of the registration rabbet on the inside of the tails; 0 for none.",
+        examples=["1/16"],
+    )
+    proud: Clearance = Field(
+        0.0, description="How far a side is to stand proud of the front's end for planing.", examples=["0"]
+    )
+    drop: Clearance = Field(
+        0.125, description="How far the back stands below the top of the sides.", examples=["1/8"]
+    )
+    groove: BottomGroove = Field(default_factory=BottomGroove, description="The groove for the bottom.")
+    bottom: Bottom = Field(default_factory=SolidBottom, description="The bottom.")
+    bottom_play: Clearance = Field(0.03125, description="Play of a bottom at each side.", examples=["1/32"])
+    muntin: Muntin = Field(default_factory=Muntin, description="The bar under a wide bottom.")
+    front_joint: Joint = Field(default_factory=Joint, description="Half-blind dovetail of front and side.")
+    back_joint: Joint = Field(default_factory=Joint, description="Through dovetail of side and back.")
+    clearances: Clearances = Field(default_factory=Clearances, description="Running clearances.")

@@ -1,0 +1,179 @@
+"""A unit file, in and out: JSON to choices, with a sentence for whatever cannot be used."""
+
+import json
+import math
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from pydantic import TypeAdapter, ValidationError
+
+from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.fields import Spec
+from casewright.pieces.asked.sentences import Problem, problem
+from casewright.pieces.asked.spec import VERSION, UnitSpec
+
+LARGEST_FILE = 1_000_000
+"""Characters; a unit file of forty rows is far below it."""
+MOST_DIGITS = 12
+LONGEST_NUMBER = 40
+
+Read = TypeVar("Read", bound=Spec)
+
+
+@dataclass(frozen=True, slots=True)
+class _Refused(Exception):
+    """Raised inside the JSON reader for what the standard allows and a size cannot be."""
+
+    problem: Problem
+
+
+class CannotRead(ValueError):
+    """A file that cannot be used, with every problem that was found in it."""
+
+    def __init__(self, *problems: Problem) -> None:
+        self.problems = problems
+        super().__init__(str(problems[0]))
+
+
+def parse_json(text: str) -> Any:
+    """What a JSON file holds.
+
+    Args:
+        text: the text of the file
+
+    Returns:
+        Whatever the JSON says.
+
+    Raises:
+        CannotRead: it is not JSON, it says one key twice, or it is too large
+
+    Source: RFC 8259.
+    """
+    if len(text) > LARGEST_FILE:
+        raise CannotRead(
+            Problem("", f"the file is larger than {LARGEST_FILE:,} characters; a unit file is small")
+        )
+    try:
+        return json.loads(
+            text.removeprefix("\ufeff"),
+            object_pairs_hook=_without_repeats,
+            parse_constant=_no_constant,
+            parse_int=_whole_number,
+            parse_float=_number,
+        )
+    except json.JSONDecodeError as error:
+        message = (
+            f"this is not JSON: {error.msg[0].lower()}{error.msg[1:]} at line {error.lineno}, "
+            f'column {error.colno}; a unit file looks like {{"casewright": 1, "name": "Hall chest", …}}'
+        )
+        raise CannotRead(Problem("", message)) from None
+    except RecursionError:
+        raise CannotRead(TOO_DEEP) from None
+    except _Refused as refused:
+        raise CannotRead(refused.problem) from None
+
+
+TOO_DEEP = Problem("", "the file is nested too deeply; a unit file has a few levels")
+
+
+def _without_repeats(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    for key, value in pairs:
+        if key in found:
+            raise _Refused(Problem(key[:60], "this key stands there twice; keep the one that is meant"))
+        found[key] = value
+    return found
+
+
+def _no_constant(name: str) -> Any:
+    raise _Refused(Problem("", f"{name} is not a number that a size can have; write one such as 15.625"))
+
+
+def _whole_number(digits: str) -> int:
+    if len(digits) > MOST_DIGITS:
+        raise _Refused(Problem("", f"{digits[:12]}… has {len(digits)} digits; write a number such as 15"))
+    return int(digits)
+
+
+def _number(digits: str) -> float:
+    value = float(digits) if len(digits) <= LONGEST_NUMBER else math.inf
+    if not math.isfinite(value):
+        raise _Refused(
+            Problem("", f"{digits[:20]} is not a number that a size can have; write one such as 15.625")
+        )
+    return value
+
+
+def read_unit(text: str) -> UnitSpec:
+    """The choices that a unit file holds.
+
+    Args:
+        text: the text of the file
+
+    Returns:
+        The choices, every default filled in.
+
+    Raises:
+        CannotRead: with a sentence for each field that cannot be used
+
+    Source: the schema of `UnitSpec`.
+    """
+    data = parse_json(text)
+    if isinstance(data, dict) and type(version := data.get("casewright")) is int and version != VERSION:
+        raise CannotRead(
+            Problem("casewright", f"this file is of version {version}; this program reads version {VERSION}")
+        )
+    return read_as(UnitSpec, data)
+
+
+def read_as(model: type[Read], data: Any) -> Read:
+    """Data from a file as a model, with a sentence for whatever does not fit.
+
+    Args:
+        model: the model that the data should fit
+        data: what the file held
+
+    Returns:
+        The model.
+
+    Raises:
+        CannotRead: with a sentence for each field that cannot be used
+
+    Source: the schema of the model.
+    """
+    if not isinstance(data, dict):
+        raise CannotRead(Problem("", 'the file should hold one object, such as {"casewright": 1, …}'))
+    unit = LengthUnit.MILLIMETRE if data.get("unit") == LengthUnit.MILLIMETRE else LengthUnit.INCH
+    try:
+        return model.model_validate(data, context={"unit": unit})
+    except ValidationError as error:
+        details = error.errors(include_url=False)
+        raise CannotRead(*dict.fromkeys(problem(model, detail, unit) for detail in details)) from None
+    except RecursionError:
+        raise CannotRead(TOO_DEEP) from None
+
+
+def write_unit(spec: UnitSpec) -> str:
+    """A unit file that reads back to the same choices; defaults that nobody touched are left out.
+
+    Args:
+        spec: the choices
+
+    Returns:
+        JSON text, sizes as text that a maker reads.
+
+    Source: the schema of `UnitSpec`.
+    """
+    return spec.model_dump_json(indent=2, exclude_unset=True, context={"unit": spec.unit})
+
+
+def unit_schema() -> dict[str, Any]:
+    """The JSON Schema of a unit file.
+
+    Returns:
+        A JSON Schema, draft 2020-12.
+
+    Source: json-schema.org, draft 2020-12.
+    """
+    schema = TypeAdapter(UnitSpec).json_schema(mode="validation")
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}

@@ -1,0 +1,383 @@
+"""What the maker chose: the one schema of a unit file, validated and versioned, and what a database stores.
+
+Every default is written here once, with its ground in the description; no other module fills in a size.
+"""
+
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import AfterValidator, BeforeValidator, Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.typed import quoted
+from casewright.pieces.asked.drawer_spec import Drawers
+from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
+from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.measured import Measured
+from casewright.pieces.asked.season_spec import Season
+from casewright.wood.finish import finish, finishes
+
+VERSION = 1
+
+
+def exactly_one(owner: Spec, *names: str) -> None:
+    """Refuses a group of fields of which none, or more than one, is given."""
+    given = [name for name in names if getattr(owner, name) is not None]
+    if len(given) != 1:
+        raise PydanticCustomError(
+            "exactly_one",
+            "give exactly one of {names}; {found}",
+            {
+                "names": ", ".join(names),
+                "found": f"{' and '.join(given)} are here" if given else "none is here",
+            },
+        )
+
+
+class Body(Spec):
+    """The size of the case without its top's overhang. Exactly one of the three heights is given."""
+
+    width: Size = Field(description="Outside width of the case body.", examples=["39-1/2"])
+    depth: Size = Field(
+        description="Depth of the case body, front edge to back edge of a side.", examples=["19-3/4"]
+    )
+    overall_height: Size | None = Field(
+        None, description="Floor to the upper face of the top.", examples=["44-3/8"]
+    )
+    body_height: Size | None = Field(
+        None, description="Height of a case side, without base and top.", examples=["39-1/2"]
+    )
+    opening_total: Size | None = Field(
+        None, description="All opening heights of a column added up.", examples=["35"]
+    )
+
+    @model_validator(mode="after")
+    def one_height(self) -> Self:
+        exactly_one(self, "overall_height", "body_height", "opening_total")
+        return self
+
+
+class Row(Spec):
+    """One row of drawers; rows are listed from the top down."""
+
+    columns: int = Field(1, ge=1, le=12, description="Drawers side by side in the row.", examples=[2])
+    widths: tuple[Size | None, ...] | None = Field(
+        None,
+        description="Opening widths from the left, one for each column; null shares what is left equally.",
+        examples=[["12", None, "12"]],
+    )
+    height: Size | None = Field(
+        None,
+        description="Opening height, locked: the rule shares the rest among the other rows.",
+        examples=["6"],
+    )
+    contents: Size | None = Field(
+        None, description="Height of what goes in, for graduation by contents.", examples=["4-1/2"]
+    )
+    front_tails: int | None = Field(
+        None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]
+    )
+    back_tails: int | None = Field(
+        None, ge=1, le=60, description="Tails at the back joint; left out, they are ranked.", examples=[5]
+    )
+
+    @model_validator(mode="after")
+    def widths_match_columns(self) -> Self:
+        if self.widths is None:
+            return self
+        if "columns" in self.model_fields_set and self.columns != len(self.widths):
+            raise PydanticCustomError(
+                "widths",
+                "there are {columns} drawers but widths for {widths}; give one for each, or none",
+                {"columns": self.columns, "widths": len(self.widths)},
+            )
+        if not self.widths:
+            raise PydanticCustomError(
+                "widths", "write one width for each column, such as {example}", {"example": '["12", null]'}
+            )
+        return self
+
+    @property
+    def column_widths(self) -> tuple[float | None, ...]:
+        """One width for each column, None where it is shared."""
+        return self.widths if self.widths is not None else (None,) * self.columns
+
+
+class Case(Spec):
+    """The solid carcase: rails dovetailed into the side tops, the bottom into the sides, dividers housed."""
+
+    side: Size = Field(0.75, description="Thickness of a case side.", examples=["3/4"])
+    sub_top_rail: Size = Field(0.75, description="Thickness of the rails under the top.", examples=["3/4"])
+    bottom: Size = Field(0.75, description="Thickness of the case bottom.", examples=["3/4"])
+    divider: Size = Field(0.75, description="Thickness of the frame between two rows.", examples=["3/4"])
+    upright: Size = Field(0.75, description="Thickness of the upright between two drawers.", examples=["3/4"])
+    rail_width: Size = Field(
+        3.0,
+        description="Width, front to back, of sub-top rails, divider rails and uprights.",
+        examples=["3"],
+    )
+    lipping: Clearance = Field(
+        1.5,
+        description="Width of the show-wood lipping on the case bottom; 0 for none.",
+        examples=["1-1/2"],
+    )
+    lap: Size = Field(0.25, description="Lap of the carcase dovetails at the outside.", examples=["1/4"])
+    housing: Size = Field(
+        0.25,
+        description="Depth of the housing, or of the sliding dovetail, of a divider in the side.",
+        examples=["1/4"],
+    )
+    divider_end: Literal["housing", "sliding dovetail"] = Field(
+        "housing", description="How a divider meets the side.", examples=["sliding dovetail"]
+    )
+    divider_shoulder: Clearance = Field(
+        0.0625,
+        description="Shoulder on each face of a sliding-dovetailed divider.",
+        examples=["1/16"],
+    )
+    corner_half_pin: Size = Field(
+        0.375,
+        description="Half pin of the dovetailed corners, wider than a drawer's (common practice).",
+        examples=["3/8"],
+    )
+    corner_pin: Size = Field(
+        0.25, description="Pin of the dovetailed corners (common practice).", examples=["1/4"]
+    )
+    carcase_slope: float = Field(
+        8, gt=1, le=20, description="Slope of the carcase dovetails, one in this many.", examples=[8]
+    )
+
+
+class Frames(Spec):
+    """The web frame under each row but the lowest, which runs on the case bottom."""
+
+    runner_width: Size = Field(2.5, description="Width of a side runner or kicker.", examples=["2-1/2"])
+    centre_runner_width: Size = Field(
+        3.5,
+        description="Width of a runner under an upright: it carries two drawers.",
+        examples=["3-1/2"],
+    )
+    back_rail_width: Size = Field(2.5, description="Width of the frame's rear rail.", examples=["2-1/2"])
+    tenon: Size = Field(0.5, description="Length of the frame tenons.", examples=["1/2"])
+    slack: Clearance | None = Field(
+        None,
+        description=(
+            "Gap left dry at the rear tenon so that a solid side can shrink. Left out: 1/8 in, or the "
+            "shrinkage of the side rounded up to 1/16 in where that is more."
+        ),
+        examples=["1/8"],
+    )
+
+
+class Top(Spec):
+    """The top, buttoned or screwed through slots."""
+
+    thickness: Size = Field(0.875, description="Thickness of the top.", examples=["7/8"])
+    overhang_sides: Clearance = Field(0.75, description="Overhang at each side.", examples=["3/4"])
+    overhang_front: Clearance = Field(0.75, description="Overhang at the front.", examples=["3/4"])
+    overhang_back: Clearance = Field(0.0, description="Overhang at the back.", examples=["0"])
+
+
+class Plinth(Spec):
+    """The base: a plinth mitred at the front."""
+
+    height: Size = Field(4.0, description="Height of the plinth.", examples=["4"])
+    thickness: Size = Field(0.75, description="Thickness of its boards.", examples=["3/4"])
+
+
+class Back(Spec):
+    """A shiplap back, in rabbets in the sides."""
+
+    thickness: Size = Field(0.5, description="Thickness of the boards.", examples=["1/2"])
+    rabbet: Size = Field(0.375, description="How far the back reaches into each side.", examples=["3/8"])
+    lap: Size = Field(0.375, description="Width of the shiplap.", examples=["3/8"])
+    gap: Clearance = Field(0.0625, description="Gap left at each lap for swelling.", examples=["1/16"])
+    boards: int | None = Field(
+        None,
+        ge=1,
+        le=60,
+        description="How many boards; left out, no more than the widest allows.",
+        examples=[7],
+    )
+    widest: Size = Field(
+        6.0,
+        description="Widest back board: up to this it lies flat and stays in its laps (common practice).",
+        examples=["6"],
+    )
+
+
+class Woods(Spec):
+    """Which wood each kind of part is made of."""
+
+    case: WoodField = Field(description="Sides, rails, plinth front and returns.", examples=["cherry"])
+    drawers: WoodField = Field(description="Drawer sides, backs and muntins.", examples=["soft maple"])
+    inside: WoodField = Field(
+        description="Runners, kickers, case bottom, rails not seen.", examples=["poplar"]
+    )
+    top: WoodField | None = Field(None, description="The top; left out, as the case.", examples=["cherry"])
+    fronts: WoodField | None = Field(
+        None, description="Drawer fronts; left out, as the case.", examples=["cherry"]
+    )
+    bottoms: WoodField | None = Field(
+        None, description="Solid drawer bottoms; left out, as the inside.", examples=["poplar"]
+    )
+    back: WoodField | None = Field(
+        None, description="Back boards; left out, as the inside.", examples=["poplar"]
+    )
+
+    def of(self, role: Literal["top", "fronts", "bottoms", "back"]) -> Timber:
+        """The wood of a role that may be left out."""
+        fallback = {"top": self.case, "fronts": self.case, "bottoms": self.inside, "back": self.inside}
+        return getattr(self, role) or fallback[role]
+
+
+class Pulls(Spec):
+    """The pulls, on the centre lines of the half-width drawers."""
+
+    item: str = Field(
+        "pull",
+        min_length=1,
+        max_length=80,
+        description="The pull, by its name in the price list.",
+        examples=["pull"],
+    )
+    one_up_to: Size = Field(
+        24.0,
+        description="A drawer gets one pull when its opening is no wider, else two (common practice).",
+        examples=["24"],
+    )
+    spare_per: int = Field(
+        8, ge=1, le=1000, description="One spare pull is ordered for each so many fitted.", examples=[8]
+    )
+    weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
+
+
+def no_truth(value: Any) -> Any:
+    """A number, and not the true that Python would take for one."""
+    if isinstance(value, bool):
+        raise PydanticCustomError("choice", "{shown} is no number; write 1", {"shown": str(value).lower()})
+    return value
+
+
+def known_finish(value: str) -> str:
+    """The name of a finish that the finish table has."""
+    try:
+        return finish(value).name
+    except ValueError:
+        names = ", ".join(each.name for each in finishes())
+        raise PydanticCustomError(
+            "choice",
+            "{typed} is not a finish here; write one of {names}",
+            {"typed": quoted(value), "names": names},
+        ) from None
+
+
+class Finish(Spec):
+    """What goes on the wood, and how often."""
+
+    product: Annotated[str, AfterValidator(known_finish)] = Field(
+        "wiping varnish",
+        min_length=1,
+        max_length=60,
+        description="A finish of the finish table.",
+        examples=["wiping varnish"],
+    )
+    show_coats: int = Field(4, ge=0, le=20, description="Coats on the show surfaces.", examples=[4])
+    inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
+
+
+class Use(Spec):
+    """Where and how the piece will stand: what the stability screen asks."""
+
+    clothing: bool = Field(True, description="Is it meant for clothing?", examples=[True])
+    free_standing: bool = Field(
+        True, description="Does it stand free, not fixed to the building?", examples=[True]
+    )
+    travel_share: float = Field(
+        2 / 3,
+        gt=0,
+        le=1,
+        description="How far a drawer opens to its outstop, as a share of its length (usually two thirds).",
+        examples=[0.6667],
+    )
+    jam_friction: float = Field(
+        0.3, gt=0, le=1, description="Friction of drawer on case, for the jam check.", examples=[0.3]
+    )
+
+
+class Site(Spec):
+    """The way in: what the piece has to pass."""
+
+    door_width: Size | None = Field(None, description="Clear width of the narrowest door.", examples=["30"])
+    door_height: Size | None = Field(None, description="Clear height of that door.", examples=["80"])
+    turn_width: Size | None = Field(
+        None, description="Width of the narrowest corridor or landing with a square turn.", examples=["36"]
+    )
+
+
+class UnitSpec(Spec):
+    """One case piece with drawers, as the maker chose it."""
+
+    casewright: Annotated[Literal[1], BeforeValidator(no_truth)] = Field(
+        description="Version of this file's form: 1.", examples=[1]
+    )
+    unit: LengthUnit = Field(
+        LengthUnit.INCH,
+        description="The unit of bare numbers in this file, and of what is printed.",
+        examples=["in"],
+    )
+    code: Annotated[str, Field(pattern=r"^[A-Z0-9]{1,6}$")] = Field(
+        "A", description="Short mark of the unit: one to six capitals or digits.", examples=["A"]
+    )
+    name: str = Field(
+        min_length=1, max_length=120, description="What it is called.", examples=["Six-drawer dresser"]
+    )
+    count: Annotated[int, BeforeValidator(no_truth)] = Field(
+        1, ge=1, le=100, description="How many alike are made.", examples=[1]
+    )
+    body: Body = Field(
+        description="The size of the case.",
+        examples=[{"width": "36", "depth": "19", "overall_height": "39"}],
+    )
+    graduation: Graduation = Field(
+        default_factory=lambda: Step(rule="step"), description="How the openings grow towards the floor."
+    )
+    rows: tuple[Row, ...] = Field(
+        min_length=1,
+        max_length=40,
+        description="The rows of drawers, from the top.",
+        examples=[[{"columns": 2}, {}, {}]],
+    )
+    case: Case = Field(default_factory=Case, description="Thicknesses and joints of the carcase.")
+    frames: Frames = Field(default_factory=Frames, description="Web frames, runners and kickers.")
+    top: Top = Field(default_factory=Top, description="The top.")
+    base: Plinth | None = Field(default_factory=Plinth, description="The plinth; null for none.")
+    back: Back = Field(default_factory=Back, description="The back.")
+    drawers: Drawers = Field(default_factory=Drawers, description="How the drawers are made.")
+    woods: Woods = Field(
+        description="The woods.",
+        examples=[{"case": "cherry", "drawers": "soft maple", "inside": "poplar"}],
+    )
+    season: Season = Field(default_factory=Season, description="Moisture of the wood now, and at home.")
+    sequence_fronts: bool = Field(
+        True,
+        description="Are the fronts cut in sequence from one tree, so that the figure runs across them?",
+        examples=[True],
+    )
+    pulls: Pulls = Field(default_factory=Pulls, description="The pulls.")
+    finish: Finish = Field(default_factory=Finish, description="The finish.")
+    use: Use = Field(default_factory=Use, description="How it will be used.")
+    site: Site = Field(default_factory=Site, description="Doors and turns on the way in.")
+    measured: Measured = Field(
+        default_factory=Measured, description="What was measured at the bench: it beats what was designed."
+    )
+
+    @property
+    def overall_width(self) -> float:
+        """The width over the top [in]."""
+        return self.body.width + 2 * self.top.overhang_sides
+
+    @property
+    def overall_depth(self) -> float:
+        """The depth over the top, without pulls [in]."""
+        return self.body.depth + self.top.overhang_front + self.top.overhang_back

@@ -1,0 +1,228 @@
+"""From what the maker chose to what is built: openings, drawers, parts, joints, weights and checks."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from casewright.joinery.joint import Chosen
+from casewright.joinery.sliding import Sliding, SlidingJoint, sliding
+from casewright.measure.findings import Finding
+from casewright.measure.ledger import Ledger
+from casewright.measure.saying import say
+from casewright.measure.units import Inches
+from casewright.pieces.asked.drawer_spec import PlyBottom
+from casewright.pieces.asked.measured import MeasuredPart
+from casewright.pieces.asked.shop import Shop
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.checks import unit_checks
+from casewright.pieces.built.masses import Masses, masses
+from casewright.pieces.built.possible import refuse_impossible, refuse_sizeless
+from casewright.pieces.built.stand import Stand, stand
+from casewright.pieces.built.surfaces import Surfaces, surfaces
+from casewright.pieces.built.tracing import traced
+from casewright.pieces.case.carcase import Carcase, carcase
+from casewright.pieces.case.joints import CaseCorner, case_corners
+from casewright.pieces.drawers.joints import drawer_joints
+from casewright.pieces.drawers.parts import Drawer, drawer_parts, plan_bottom
+from casewright.pieces.drawers.sizes import CannotBuild, drawer_sizes, shared_construction
+from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
+from casewright.pieces.layout.openings import Face, plan_face
+from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
+from casewright.pieces.layout.season import Climate, climate
+from casewright.wood.sheets import sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Construction:
+    """One unit, worked out.
+
+    Attributes:
+        spec: what the maker chose
+        face: heights, rows, columns and openings
+        climate: the moisture contents between which the wood moves
+        case: the carcase and how far its sides move
+        drawers: every drawer, row by row from the top
+        divider_joint: how dividers slide into the sides; None where they are housed
+        corners: the dovetailed corners of the case, counted
+        parts: every part of one unit
+        lines: the cut list, alike parts on one line
+        hardware: what is bought by the piece
+        small_parts: what is cut from offcuts
+        surfaces: areas to prepare and finish
+        masses: what it weighs
+        stand: how it stands with its drawers open
+        chosen: what was left out and has been chosen
+        findings: every check, passes too
+        ledger: the working of every figure
+    """
+
+    spec: UnitSpec
+    face: Face
+    climate: Climate
+    case: Carcase
+    drawers: tuple[Drawer, ...]
+    divider_joint: SlidingJoint | None
+    corners: tuple[CaseCorner, ...]
+    parts: tuple[Part, ...]
+    lines: tuple[PartLine, ...]
+    hardware: tuple[HardwareItem, ...]
+    small_parts: tuple[SmallPart, ...]
+    surfaces: Surfaces
+    masses: Masses
+    stand: Stand
+    chosen: tuple[Chosen, ...]
+    findings: tuple[Finding, ...]
+    ledger: Ledger
+
+    def drawer(self, code: str) -> Drawer:
+        """The drawer of a code, such as `A-R5-1`."""
+        return next(drawer for drawer in self.drawers if drawer.code == code)
+
+
+def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Construction:
+    """Works out one unit.
+
+    Args:
+        chosen: what the maker chose
+        shop: the shop's rack, boards and habits
+        ledger: keeps the working; a new one when left out
+
+    Returns:
+        The unit, with every check that applies.
+
+    Raises:
+        CannotGraduate: no row heights can be made of what was given
+        CannotBuild: a part is left without a size
+        CannotBeLaidOut: a joint is left without a tail
+
+    Source: common practice of solid-wood case making; each rule names its own source.
+    """
+    ledger = Ledger() if ledger is None else ledger
+    spec = _groove_for_sheet(traced(chosen, ledger), ledger)
+    weather = climate(spec.season, ledger)
+    face = plan_face(spec, ledger)
+    _refuse_strangers(spec, face)
+    refuse_impossible(spec, face)
+    case = carcase(spec, face, weather, ledger)
+    make = shared_construction(spec, ledger)
+    sizes = tuple(
+        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, ledger) for opening in face.openings
+    )
+    joints = drawer_joints(spec, sizes, make, shop.rack, ledger)
+    centres = pull_centres(spec, face, ledger)
+    drawers = tuple(
+        Drawer(
+            code=f"{spec.code}-{each.code}",
+            sizes=each,
+            joints=joint,
+            bottom=plan_bottom(spec, each, ledger),
+            pulls=centres[each.code],
+            travel=each.length * spec.use.travel_share,
+        )
+        for each, joint in zip(sizes, joints, strict=True)
+    )
+    parts = tuple(_measured(spec, _parts(spec, face, case, drawers)))
+    refuse_sizeless(parts)
+    lines = part_lines(parts)
+    weights = masses(spec, face, drawers, parts, weather.now, ledger)
+    standing = stand(spec, face, drawers, weights, ledger)
+    divider = _divider(spec, ledger)
+    return Construction(
+        spec=spec,
+        face=face,
+        climate=weather,
+        case=case,
+        drawers=drawers,
+        divider_joint=divider,
+        corners=case_corners(spec, face, shop.rack),
+        parts=parts,
+        lines=lines,
+        hardware=hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
+        small_parts=small_parts(spec, face),
+        surfaces=surfaces(spec, face, drawers, parts[0], ledger),
+        masses=weights,
+        stand=standing,
+        chosen=make.chosen,
+        findings=(
+            *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
+            *standing.findings,
+            *(divider.findings if divider else ()),
+            *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
+        ),
+        ledger=ledger,
+    )
+
+
+def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...]) -> Iterator[Part]:
+    yield from case.parts
+    for drawer in drawers:
+        yield from drawer_parts(spec, drawer, face.base_height)
+
+
+def _measured(spec: UnitSpec, parts: Iterator[Part]) -> Iterator[Part]:
+    """The parts with their measured sizes; a measured code that no part has is refused."""
+    left = dict(spec.measured.parts)
+    known = []
+    for part in parts:
+        short = part.code.removeprefix(f"{spec.code}-")
+        known.append(short)
+        yield with_measured(part, _believable(short, part, left.pop(short, None)))
+    for stranger in left:
+        near = get_close_matches(stranger, known, n=1)
+        hint = f"did you mean {near[0]}?" if near else f"codes look like {known[-1]}"
+        raise CannotBuild(f"measured.parts.{stranger}: there is no such part; {hint}")
+
+
+def _believable(code: str, part: Part, found: MeasuredPart | None) -> MeasuredPart | None:
+    """What was measured of a part; a slip of the pen is told from a plane's work by its size."""
+    for name in SIZES if found else ():
+        size, drawn = getattr(found, name), getattr(part, name)
+        if size is not None and not drawn / 2 < size < drawn * 2:
+            raise CannotBuild(
+                say(
+                    "measured.parts.{}.{}: {} is far from the {:bare} that was "
+                    "drawn; measure again, or change the design",
+                    code,
+                    name,
+                    size,
+                    drawn,
+                )
+            )
+    return found
+
+
+def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
+    """The choices with a groove as wide as the plywood measures, where no width was typed."""
+    drawers = spec.drawers
+    if not isinstance(drawers.bottom, PlyBottom) or "width" in drawers.groove.model_fields_set:
+        return spec
+    bought = sheet(drawers.bottom.sheet, drawers.bottom.nominal)
+    basis = f"as {bought} measures; measure your own sheet"
+    width = ledger.given("drawers.groove.width", bought.thickness, basis, Inches)
+    groove = drawers.groove.model_copy(update={"width": width})
+    return spec.model_copy(update={"drawers": drawers.model_copy(update={"groove": groove})})
+
+
+def _refuse_strangers(spec: UnitSpec, face: Face) -> None:
+    known = [opening.code for opening in face.openings]
+    for stranger in spec.measured.openings:
+        if stranger not in known:
+            near = get_close_matches(stranger, known, n=1)
+            hint = f"did you mean {near[0]}?" if near else f"there are {', '.join(known[:8])}"
+            raise CannotBuild(f"measured.openings.{stranger}: there is no such opening; {hint}")
+
+
+def _divider(spec: UnitSpec, ledger: Ledger) -> SlidingJoint | None:
+    if spec.case.divider_end != "sliding dovetail" or len(spec.rows) == 1:
+        return None
+    return sliding(
+        Sliding(
+            divider=spec.case.divider,
+            case_side=spec.case.side,
+            depth=spec.case.housing,
+            shoulder=spec.case.divider_shoulder,
+            length=spec.case.rail_width,
+            mark=f"{spec.code}-D",
+        ),
+        ledger.under("divider_joint"),
+    )

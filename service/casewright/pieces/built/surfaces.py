@@ -1,0 +1,118 @@
+"""The surfaces to prepare and finish, and how much finish they take."""
+
+from dataclasses import dataclass
+
+from casewright.measure.ledger import Ledger
+from casewright.measure.units import Inches, SquareFeet, SquareInches
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.openings import Face
+from casewright.pieces.layout.parts import Part
+from casewright.pieces.rules import drawer_rules
+
+SQUARE_INCHES = 144
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surfaces:
+    """Areas of one unit.
+
+    Attributes:
+        show: what is seen when the drawers are closed [sq ft]
+        inside: what is seen when they are open [sq ft]
+    """
+
+    show: float
+    inside: float
+
+
+def top_area(length: Inches, width: Inches, thickness: Inches) -> SquareInches:
+    """The upper face of the top, with its front edge and its ends.
+
+    Rule: length × width + thickness × (length + 2 × width)
+
+    Args:
+        length: length of the top [in]
+        width: depth of the top [in]
+        thickness: thickness of the top [in]
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return length * width + thickness * (length + 2 * width)
+
+
+def case_area(width: Inches, depth: Inches, height: Inches) -> SquareInches:
+    """The outside of both sides, and the whole front: rails, edges and drawer fronts together.
+
+    Rule: height × (width + 2 × depth)
+
+    Args:
+        width: width of the case body [in]
+        depth: depth of the case body [in]
+        height: height of the case body [in]
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return height * (width + 2 * depth)
+
+
+def square_feet(area: SquareInches) -> SquareFeet:
+    """An area in square feet.
+
+    Rule: area / 144
+
+    Args:
+        area: an area [sq in]
+
+    Returns:
+        The same area [sq ft]
+
+    Source: a square foot is 144 square inches.
+    """
+    return area / SQUARE_INCHES
+
+
+def surfaces(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], top: Part, ledger: Ledger) -> Surfaces:
+    """The areas of one unit that are prepared and finished.
+
+    Args:
+        spec: what the maker chose
+        face: the heights of the case
+        drawers: the drawers
+        top: the part that is the top
+        ledger: keeps the working
+
+    Returns:
+        The areas.
+
+    Source: common practice: show faces and edges; inside the drawers the sides, the back and the bottom.
+    """
+    under, body = ledger.under("surfaces"), spec.body
+    show = under.take(
+        "top", top_area, length=top.length, width=top.width, thickness=top.thickness
+    ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
+    if spec.base is not None:
+        show += under.take("plinth", case_area, width=body.width, depth=body.depth, height=spec.base.height)
+    inside = sum(_inside(drawer, ledger) for drawer in drawers)
+    return Surfaces(
+        show=under.take("show", square_feet, area=show),
+        inside=under.take("inside", square_feet, area=inside),
+    )
+
+
+def _inside(drawer: Drawer, ledger: Ledger) -> float:
+    sizes = drawer.sizes
+    return ledger.take(
+        f"{sizes.code}.inside_area",
+        drawer_rules.inside_area,
+        depth=sizes.inside.depth,
+        side=sizes.height,
+        width=sizes.inside.width,
+        back=sizes.back_height,
+    )

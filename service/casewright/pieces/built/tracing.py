@@ -1,0 +1,64 @@
+"""A unit's choices, each entered in the ledger, so that every size can be followed back to who typed it."""
+
+from functools import cache
+from typing import Annotated, Any, TypeVar, cast
+
+from casewright.measure.ledger import Ledger
+from casewright.measure.printing import unit_of
+from casewright.measure.units import Unit
+from casewright.pieces.asked.fields import Spec
+
+Chosen = TypeVar("Chosen", bound=Spec)
+
+TYPED = "typed in the unit file"
+DEFAULT = "default (common practice); type your own in the unit file"
+MEASURED = "measured at the bench"
+
+
+def traced(owner: Chosen, ledger: Ledger, path: str = "") -> Chosen:
+    """The same choices, with every size entered in the ledger under the path by which the unit file names it.
+
+    Args:
+        owner: a unit spec, or a part of one
+        ledger: where each size is entered
+        path: the path of the owner within the unit file, with a dot at the end; empty for the whole
+
+    Returns:
+        A copy whose sizes remember their path.
+
+    Source: the unit file, and the defaults written in its schema.
+    """
+    kinds = _kinds(type(owner))
+    values: dict[str, Any] = {
+        name: _traced(value, ledger, f"{path}{name}", name in owner.model_fields_set, kinds.get(name))
+        for name, value in owner.__dict__.items()
+    }
+    made = type(owner).model_construct(_fields_set=owner.model_fields_set, **values)
+    return cast(Chosen, made)
+
+
+@cache
+def _kinds(model: type[Spec]) -> dict[str, object]:
+    """The alias of each field that has a unit, for the fields of one model."""
+    found: dict[str, object] = {}
+    for name, field in model.model_fields.items():
+        unit = next((mark for mark in field.metadata if isinstance(mark, Unit)), unit_of(field.annotation))
+        if unit is not None:
+            found[name] = Annotated[float, unit]
+    return found
+
+
+def _traced(value: object, ledger: Ledger, path: str, typed: bool, kind: object) -> object:
+    if isinstance(value, float):
+        basis = MEASURED if path.startswith("measured.") else TYPED if typed else DEFAULT
+        return ledger.given(path, value, basis, kind)
+    if isinstance(value, Spec):
+        return traced(value, ledger, f"{path}.")
+    if isinstance(value, tuple):
+        return tuple(
+            _traced(item, ledger, f"{path}.{number}", typed, kind)
+            for number, item in enumerate(value, start=1)
+        )
+    if isinstance(value, dict):
+        return {key: _traced(item, ledger, f"{path}.{key}", typed, kind) for key, item in value.items()}
+    return value

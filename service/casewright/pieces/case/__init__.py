@@ -1,0 +1,1 @@
+"""The case: its rules, plan, joints, parts and checks."""

@@ -1,0 +1,77 @@
+"""The carcase: its parts, and how far its sides move.
+
+Rails and bottom are half-blind dovetailed into the sides; dividers are housed or slid in with a dovetail; web
+frames carry the drawers and are left dry at the rear, so that the solid sides can move past them.
+"""
+
+from dataclasses import dataclass
+
+from casewright.measure.ledger import Ledger
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.body import body_parts
+from casewright.pieces.case.frames import frame_parts
+from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.shell import back_parts, base_parts, top_parts
+from casewright.pieces.layout.openings import Face
+from casewright.pieces.layout.parts import Part
+from casewright.pieces.layout.season import Climate, across
+from casewright.pieces.rules import case_rules as rules
+from casewright.wood.movement import movement
+
+LEAST_SLACK = 1 / 8
+"""A gap at the rear of a runner that a maker can leave by eye (common practice) [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carcase:
+    """What the case gives to the drawers and to the checks, besides its parts.
+
+    Attributes:
+        side_shrinkage: how much shallower a side gets between now and the driest [in]
+        side_swelling: how much deeper a side gets between now and the wettest [in]
+        slack: gap at the rear of each runner [in]
+        back_board: width of each back board [in]
+        parts: every part of case, frames, top, base and back
+    """
+
+    side_shrinkage: float
+    side_swelling: float
+    slack: float
+    back_board: float
+    parts: tuple[Part, ...]
+
+
+def carcase(spec: UnitSpec, face: Face, climate: Climate, ledger: Ledger) -> Carcase:
+    """All parts of the case, and how far its sides move.
+
+    Args:
+        spec: what the maker chose
+        face: heights and widths
+        climate: the moisture contents between which the wood moves
+        ledger: keeps the working
+
+    Returns:
+        The carcase.
+
+    Source: common practice of solid-wood case making.
+    """
+    under = ledger.under("case")
+    moves = across(spec.woods.case, ledger)
+    shrinkage = under.take(
+        "side_shrinkage", movement, size=spec.body.depth, coefficient=moves, change=climate.drying
+    )
+    swelling = under.take(
+        "side_swelling", movement, size=spec.body.depth, coefficient=moves, change=climate.swelling
+    )
+    slack = spec.frames.slack
+    if slack is None:
+        slack = under.take("runner_slack", rules.runner_slack, shrinkage=shrinkage, least=LEAST_SLACK)
+    plan = CasePlan(spec=spec, face=face, climate=climate, slack=slack, ledger=under)
+    parts = (*top_parts(plan), *body_parts(plan), *base_parts(plan), *frame_parts(plan), *back_parts(plan))
+    return Carcase(
+        side_shrinkage=shrinkage,
+        side_swelling=swelling,
+        slack=slack,
+        back_board=parts[-1].width,
+        parts=parts,
+    )

@@ -1,0 +1,279 @@
+"""Checks of the case: does it close, does it go through the door, does its wood have room to move?"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+from math import sqrt
+
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.ledger import Ledger
+from casewright.measure.saying import say
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.carcase import Carcase
+from casewright.pieces.layout.openings import Face, FaceRow
+from casewright.pieces.layout.season import Climate, across
+from casewright.pieces.layout.verdicts import TOLERANCE, at_least, at_most
+from casewright.wood.movement import is_extrapolated, movement
+
+HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
+STEEPEST_GRADUATION = 2.0
+LOWEST_OPENING = 2.0
+CROSS_GRAIN = 6.0
+"""Fixed across the grain over more than this, a part needs a slot (common practice) [in]."""
+
+
+def case_checks(
+    spec: UnitSpec, face: Face, climate: Climate, case: Carcase, ledger: Ledger
+) -> Iterator[Finding]:
+    """The checks of the case.
+
+    Args:
+        spec: what the maker chose
+        face: heights, rows and openings
+        climate: the moisture contents between which the wood moves
+        case: the carcase
+        ledger: keeps the working
+
+    Returns:
+        The findings, passes too.
+
+    Source: common practice; movement by the Wood Handbook, chapter 13.
+    """
+    yield _stack(spec, face)
+    for row in face.rows:
+        yield _columns(spec, row)
+    yield from _graduation(spec, face)
+    yield _slack(case)
+    yield from _plinth(spec, case)
+    yield from _top(spec, climate, ledger)
+    yield from _back(spec, case, climate, ledger)
+    yield from _way_in(spec, face)
+    yield _range(climate)
+
+
+def _stack(spec: UnitSpec, face: Face) -> Finding:
+    """Openings, dividers and rails add up to the body, to nothing over."""
+    case = spec.case
+    openings = sum(row.height for row in face.rows)
+    between = case.sub_top_rail + case.bottom + (len(face.rows) - 1) * case.divider
+    over = abs(openings + between - face.body_height)
+    return at_most(
+        "stack closes",
+        over,
+        0.0,
+        say(
+            "Openings of {:bare} and {:bare} of rails and dividers make a body of {}.",
+            openings,
+            between,
+            face.body_height,
+        ),
+        say("The heights are {} apart; leave one of them out.", over),
+    )
+
+
+def _columns(spec: UnitSpec, row: FaceRow) -> Finding:
+    """Opening widths, uprights and sides add up to the width, to nothing over."""
+    widths = sum(opening.designed_width for opening in row.openings)
+    total = widths + len(row.uprights) * spec.case.upright + 2 * spec.case.side
+    over = abs(total - spec.body.width)
+    return at_most(
+        "columns close",
+        over,
+        0.0,
+        say(
+            "Row {:d}: openings of {:bare} with uprights and sides make {} of {:bare}.",
+            row.number,
+            widths,
+            total,
+            spec.body.width,
+        ),
+        say("The widths are {} apart; leave one of them out.", over),
+        about=f"R{row.number}",
+    )
+
+
+def _graduation(spec: UnitSpec, face: Face) -> Iterator[Finding]:
+    heights = [row.height for row in face.rows]
+    ratio = heights[-1] / heights[0]
+    fall = max((above - below for above, below in pairwise(heights)), default=0.0)
+    if fall > TOLERANCE:
+        yield Finding(
+            rule="graduation",
+            verdict=Verdict.CAUTION,
+            message=say("An opening is {} lower than the one above it.", fall),
+            remedy="Drawers usually grow towards the floor: lower the first opening, or give the step.",
+            found=float(fall),
+            needed=0.0,
+        )
+    else:
+        yield at_most(
+            "graduation",
+            ratio,
+            STEEPEST_GRADUATION,
+            f"The lowest opening is {ratio:.2f} times the top one.",
+            "More than twice looks top-heavy in reverse; use a smaller step.",
+            verdict=Verdict.CAUTION,
+        )
+    lowest = min(heights)
+    if spec.drawers.bottom.kind == "solid":
+        yield at_least(
+            "low opening",
+            lowest,
+            LOWEST_OPENING,
+            say("The lowest opening is {} high.", lowest),
+            say("Below {} a solid bottom eats the drawer; use ply, or fewer rows.", LOWEST_OPENING),
+            verdict=Verdict.CAUTION,
+        )
+
+
+def _slack(case: Carcase) -> Finding:
+    """The gap behind a runner takes what the side shrinks."""
+    return at_least(
+        "runner slack",
+        case.slack,
+        case.side_shrinkage,
+        say(
+            "The gap at the rear of each runner is {}; the side shrinks {:.3}.",
+            case.slack,
+            case.side_shrinkage,
+        ),
+        say("Make the gap {:up}, or it will push the rear rail out.", case.side_shrinkage),
+        source=HANDBOOK,
+    )
+
+
+def _plinth(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
+    """Plinth returns run with the grain under a side that moves across it."""
+    if spec.base is None or spec.body.depth <= CROSS_GRAIN:
+        return
+    swells, shrinks = case.side_swelling, case.side_shrinkage
+    yield Finding(
+        rule="cross-grain fixing",
+        verdict=Verdict.PASS,
+        message=say(
+            "Plinth returns run with the grain under a side that swells {:.3} and shrinks "
+            "{:.3}: fix them at the front and slot the screws at the rear, "
+            "{:up 16} long each way.",
+            swells,
+            shrinks,
+            max(swells, shrinks),
+        ),
+        about=f"{spec.code}-B",
+        found=float(max(swells, shrinks)),
+        source=HANDBOOK,
+    )
+
+
+def _top(spec: UnitSpec, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
+    """A solid top over solid sides moves with them; where the woods differ, the difference needs slack."""
+    top, side = across(spec.woods.of("top"), ledger), across(spec.woods.case, ledger)
+    depth = spec.body.depth
+    apart = abs(
+        movement(size=depth, coefficient=top, change=climate.swelling)
+        - movement(size=depth, coefficient=side, change=climate.swelling)
+    )
+    grows = movement(size=depth, coefficient=top, change=climate.swelling)
+    yield Finding(
+        rule="top fixing",
+        verdict=Verdict.PASS,
+        message=say(
+            "The top grows {:.3} over the case when wettest and {:.3} apart from the "
+            "sides: fix it at the front, buttons with {:up 16} of slack.",
+            grows,
+            apart,
+            apart + 1 / 32,
+        ),
+        about=f"{spec.code}-T",
+        found=float(apart),
+        source=HANDBOOK,
+    )
+
+
+def _back(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
+    """Shiplap boards have room to swell, and their laps still cover when they shrink."""
+    board = case.back_board
+    moves = across(spec.woods.of("back"), ledger)
+    swells = movement(size=board, coefficient=moves, change=climate.swelling)
+    yield at_least(
+        "back gaps",
+        spec.back.gap,
+        swells,
+        say("Each back board swells {:.3} into a gap of {}.", swells, spec.back.gap),
+        say("Make the gap {:up}, or use more and narrower boards.", swells),
+        about=f"{spec.code}-K",
+        source=HANDBOOK,
+    )
+    covers = spec.back.lap - spec.back.gap
+    yield at_least(
+        "back laps",
+        covers,
+        1 / 8,
+        say("The laps cover {}.", covers),
+        say("Make the lap {:up} or more.", spec.back.gap + 1 / 8),
+        about=f"{spec.code}-K",
+    )
+
+
+def _way_in(spec: UnitSpec, face: Face) -> Iterator[Finding]:
+    """The piece goes through the door, and round the corner behind it."""
+    site = spec.site
+    sizes = sorted(
+        (
+            spec.overall_width,
+            spec.overall_depth,
+            face.overall_height,
+        )
+    )
+    if site.door_width is not None:
+        small, large = sorted((site.door_width, site.door_height or 80.0))
+        passes = sizes[0] <= small and sizes[1] <= large
+        yield Finding(
+            rule="door",
+            verdict=Verdict.PASS if passes else Verdict.STOP,
+            message=say(
+                "Its least section is {:bare} × {}; the door is {:bare} × {:bare}.",
+                sizes[0],
+                sizes[1],
+                small,
+                large,
+            ),
+            remedy="" if passes else "Make the top or the base to knock down, or choose another way in.",
+            found=sizes[0],
+            needed=small,
+        )
+    if site.turn_width is not None:
+        longest = 2 * (sqrt(2) * site.turn_width - sizes[0])
+        yield at_most(
+            "turn",
+            sizes[1],
+            longest,
+            say(
+                "Carried on end, {:bare} × {} turns a square corner of {} if it is no longer than {:down}.",
+                sizes[1],
+                sizes[0],
+                site.turn_width,
+                longest,
+            ),
+            "Make the top or the base to knock down, or measure another way in.",
+            source="geometry: a rectangle round a square turn of even width",
+        )
+
+
+def _range(climate: Climate) -> Finding:
+    """One coefficient serves between 6 and 14 % moisture."""
+    outside = is_extrapolated(climate.driest, climate.wettest) or is_extrapolated(climate.now, climate.now)
+    return Finding(
+        rule="moisture range",
+        verdict=Verdict.CAUTION if outside else Verdict.PASS,
+        message=(
+            f"The wood goes from {climate.driest:.1f} to {climate.wettest:.1f} % moisture and is worked at "
+            f"{climate.now:.1f} %."
+        ),
+        remedy=(
+            "The coefficients hold between 6 and 14 %; beyond, the gaps are a guess: leave a little more."
+            if outside
+            else ""
+        ),
+        found=float(climate.wettest),
+        needed=14.0,
+        source=HANDBOOK,
+    )

@@ -1,0 +1,38 @@
+"""What every part of a case is worked out from."""
+
+from dataclasses import dataclass
+
+from casewright.measure.ledger import Ledger
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.layout.openings import Face, FaceRow
+from casewright.pieces.layout.parts import Box
+from casewright.pieces.layout.season import Climate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CasePlan:
+    """What every part of a case is worked out from.
+
+    Attributes:
+        spec: what the maker chose
+        face: heights and widths
+        climate: the moisture contents between which the wood moves
+        slack: gap at the rear of each runner [in]
+        ledger: keeps the working
+    """
+
+    spec: UnitSpec
+    face: Face
+    climate: Climate
+    slack: float
+    ledger: Ledger
+
+    def code(self, mark: str) -> str:
+        """The code of a part, from its mark within the unit."""
+        return f"{self.spec.code}-{mark}"
+
+    def divider_box(self, row: FaceRow, y: float, length: float, width: float) -> Box:
+        """Where a rail of the divider under a row sits."""
+        thick = self.spec.case
+        z = self.face.base_height + row.bottom - thick.divider
+        return Box(thick.side - thick.housing, y, z, length, width, thick.divider)

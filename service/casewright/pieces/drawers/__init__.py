@@ -1,0 +1,1 @@
+"""The drawers: their rules, sizes, joints, parts and checks."""

@@ -1,0 +1,237 @@
+"""The joints of the drawers: half-blind at the front, through at the back, set out as a family."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.choose import Choice, family_pitch, rank
+from casewright.joinery.defaults import USUAL, usual_pin, usual_slope
+from casewright.joinery.groove import Groove
+from casewright.joinery.half_blind import HalfBlind, HalfBlindJoint, half_blind
+from casewright.joinery.layout import CannotBeLaidOut
+from casewright.joinery.limits import LIMITS
+from casewright.joinery.spacing import flare, most_tails
+from casewright.joinery.through import Through, ThroughJoint, through
+from casewright.measure.ledger import Ledger
+from casewright.measure.saying import say
+from casewright.measure.units import Inches, Number
+from casewright.pieces.asked.drawer_spec import Joint
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
+from casewright.wood.species import wood
+
+CHOSEN = "usual, by the joinery's own table of defaults; type your own in the unit file"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerJoints:
+    """The two joints of a drawer, each cut twice.
+
+    Attributes:
+        front: sides into front
+        back: sides into back
+        front_choices: tail counts that pass, ranked; empty when the maker chose
+        back_choices: likewise for the back
+    """
+
+    front: HalfBlindJoint
+    back: ThroughJoint
+    front_choices: tuple[Choice, ...]
+    back_choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Setting:
+    """How one of the two joints is set out through the unit."""
+
+    half_pin: float
+    pin: float
+    slope: float
+    side: float
+    rack: Rack
+    groove: Groove | None
+
+    def choices(self, height: float, tail_length: float, family: float | None) -> tuple[Choice, ...]:
+        """The counts that pass for one height, best first."""
+        return rank(
+            height,
+            self.side,
+            tail_length,
+            self.half_pin,
+            self.pin,
+            self.slope,
+            self.rack.kerf,
+            groove=self.groove,
+            family_pitch=family,
+        )
+
+
+def drawer_joints(
+    spec: UnitSpec, sizes: tuple[DrawerSizes, ...], shared: DrawerMake, rack: Rack, ledger: Ledger
+) -> tuple[DrawerJoints, ...]:
+    """Sets out the joints of every drawer of the unit.
+
+    Tail counts that the maker left out are ranked, each row's spacing against that of the family, so that the
+    fronts look cut by one hand.
+
+    Args:
+        spec: what the maker chose
+        sizes: the drawers
+        shared: what they share
+        rack: the shop's chisels and saw
+        ledger: keeps the working
+
+    Returns:
+        The joints, in the order of the drawers.
+
+    Raises:
+        CannotBuild: a side is too low for a single tail
+
+    Source: common practice; each rule of the joinery names its own.
+    """
+    drawers = spec.drawers
+    groove = Groove(height=drawers.groove.height, width=drawers.groove.width, depth=drawers.groove.depth)
+    front = _setting(spec, "front_joint", shared, rack, USUAL.half_pin_front.value, groove, ledger)
+    back = _setting(spec, "back_joint", shared, rack, USUAL.half_pin_back.value, None, ledger)
+    # By what was drawn: a measured opening must not change the tails of drawers that may already be cut.
+    first = tuple(_first_of_rows(sizes))
+    front_family = _family(front, ((each.drawn_height, shared.gauge_1) for each in first))
+    back_family = _family(
+        back, ((each.drawn_height - each.height + each.back_height, shared.back) for each in first)
+    )
+    joints = []
+    for each in sizes:
+        row, under = spec.rows[each.opening.row - 1], ledger.under(each.code)
+        fronts, front_tails = _tails(each, front, each.height, each.gauge_1, front_family, row.front_tails)
+        backs, back_tails = _tails(each, back, each.back_height, each.back, back_family, row.back_tails)
+        joints.append(
+            DrawerJoints(
+                front=half_blind(_half_blind(spec, each, front, front_tails), under.under("front_joint")),
+                back=through(_through(spec, each, back, back_tails), under.under("back_joint")),
+                front_choices=fronts,
+                back_choices=backs,
+            )
+        )
+    return tuple(joints)
+
+
+def _setting(
+    spec: UnitSpec,
+    name: str,
+    shared: DrawerMake,
+    rack: Rack,
+    half_pin: float,
+    groove: Groove | None,
+    ledger: Ledger,
+) -> _Setting:
+    joint: Joint = getattr(spec.drawers, name)
+    side = shared.drawers.side
+    softwood = not wood(spec.woods.drawers.wood).hardwood
+    under = ledger.under(f"drawers.{name}")
+
+    def chosen(field: str, typed: float | None, usual: float, kind: object) -> float:
+        return under.given(field, usual, CHOSEN, kind) if typed is None else typed
+
+    return _Setting(
+        half_pin=chosen("half_pin", joint.half_pin, half_pin, Inches),
+        pin=chosen("pin", joint.pin, usual_pin(side), Inches),
+        slope=chosen("slope", joint.slope, usual_slope(softwood), Number),
+        side=side,
+        rack=rack,
+        groove=groove,
+    )
+
+
+def _first_of_rows(sizes: tuple[DrawerSizes, ...]) -> Iterable[DrawerSizes]:
+    return (each for each in sizes if each.opening.column == 1)
+
+
+def _family(setting: _Setting, ends: Iterable[tuple[float, float]]) -> float | None:
+    """The spacing that the rows share: the median of what each would choose for itself."""
+    best = [choices[0].pitch for height, length in ends if (choices := setting.choices(height, length, None))]
+    return family_pitch(tuple(best)) if best else None
+
+
+def _tails(
+    sizes: DrawerSizes,
+    setting: _Setting,
+    height: float,
+    tail_length: float,
+    family: float | None,
+    typed: int | None,
+) -> tuple[tuple[Choice, ...], int]:
+    """The ranked counts and the one that is used: the maker's own, the best, or the most that fit at all."""
+    choices = setting.choices(height, tail_length, family)
+    if typed is not None:
+        return choices, typed
+    if choices:
+        return choices, choices[0].count
+    narrowing = flare(tail_length, setting.slope)
+    least = 1 / 8
+    count = most_tails(height, setting.half_pin, setting.pin, narrowing, max(least, setting.side))
+    count = count or most_tails(height, setting.half_pin, setting.pin, narrowing, least)
+    if count == 0:
+        need = 2 * setting.half_pin + 2 * narrowing + max(setting.side, LIMITS.neck_least.value)
+        raise CannotBuild(
+            say(
+                "drawer {}: a board {} high holds no tail between half pins of "
+                "{:bare}; make it at least {:up}, or the half pins smaller",
+                sizes.code,
+                height,
+                setting.half_pin,
+                need,
+            )
+        )
+    return (), count
+
+
+def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: int) -> HalfBlind:
+    """The front joint as it is asked for, with what was measured of its parts."""
+    found = spec.measured.parts
+    sides = {mark: found.get(f"{sizes.code}-{mark}") for mark in ("SL", "SR")}
+    heights = [part.width for part in sides.values() if part and part.width]
+    front = found.get(f"{sizes.code}-F")
+    height = min(heights) if heights else sizes.height
+    front_height = front.width if front and front.width else sizes.height
+    try:
+        return HalfBlind(
+            height=height,
+            front=sizes.front,
+            lap=sizes.lap,
+            side=max(sizes.left_side, sizes.right_side),
+            rabbet=sizes.rabbet,
+            half_pin=setting.half_pin,
+            pin=setting.pin,
+            tails=tails,
+            slope=setting.slope,
+            proud=spec.drawers.proud,
+            front_excess=max(0.0, front_height - height),
+            groove=setting.groove,
+            rack=setting.rack,
+            locked_gauge_1=sizes.gauge_1 if front and front.thickness else None,
+            measured_sides=tuple(
+                (f"{spec.code}-{sizes.code}-{mark}", part.in_rabbet or (part.thickness or 0.0) - sizes.rabbet)
+                for mark, part in sides.items()
+                if part and (part.in_rabbet or part.thickness)
+            ),
+            mark=f"{spec.code}-{sizes.code}",
+        )
+    except (ValueError, CannotBeLaidOut) as error:
+        raise CannotBuild(say("drawer {}, front joint: {}", sizes.code, error.args[0])) from None
+
+
+def _through(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: int) -> Through:
+    """The back joint as it is asked for."""
+    return Through(
+        height=sizes.back_height,
+        side=max(sizes.left_side, sizes.right_side),
+        back=sizes.back,
+        rabbet=0.0,
+        half_pin=setting.half_pin,
+        pin=setting.pin,
+        tails=tails,
+        slope=setting.slope,
+        lower_edge_offset=sizes.back_foot,
+        rack=setting.rack,
+        mark=f"{spec.code}-{sizes.code}",
+    )

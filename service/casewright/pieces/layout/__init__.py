@@ -1,0 +1,1 @@
+"""What case and drawers are laid out by: openings, parts, the season, fittings."""

@@ -1,0 +1,1 @@
+"""The formulas of case and drawers, one by one: what a size is made of."""

@@ -1,0 +1,1 @@
+"""What the piece takes: rough sizes, drivers of the hours, the lumber order."""

@@ -1,0 +1,126 @@
+"""What the time standards count, taken from the unit and its take-off."""
+
+from casewright.labour.drivers import Driver
+from casewright.measure.ledger import Ledger
+from casewright.measure.rounding import near_to
+from casewright.measure.units import Number
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.takeoff.rough import TakeOff
+
+SQUARE_INCHES = 144
+COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
+JOINTS_PER_DRAWER = 4
+"""Two at the front, two at the back."""
+
+
+def nearest_whole(exact: Number) -> Number:
+    """A measure counted in whole feet: the standards are no finer.
+
+    Rule: exact, to the nearest whole number
+
+    Args:
+        exact: feet or square feet
+
+    Returns:
+        Whole feet or square feet
+
+    Source: common practice.
+    """
+    return near_to(exact, 1)
+
+
+def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
+    """Every quantity that an operation's minutes go with, for all units of the design.
+
+    Args:
+        unit: one unit, worked out
+        takeoff: what all units take
+
+    Returns:
+        The quantities; feet and areas to the nearest whole.
+
+    Source: common practice.
+    """
+    count = takeoff.count
+    counted = {
+        Driver.UNIT: 1,
+        Driver.JOBS: 1,
+        **_stock(takeoff, unit.ledger),
+        **{driver: number * count for driver, number in (_case(unit) | _drawers(unit)).items()},
+        **_surfaces(unit, count),
+    }
+    under = unit.ledger.under("counted")
+    return {
+        driver: under.given(driver.value, float(number), COUNTED, Number)
+        for driver, number in counted.items()
+    }
+
+
+def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
+    under = ledger.under("drivers")
+    panels = [line for line in takeoff.lines if line.boards > 1]
+    area = sum(line.quantity * line.of.part.width * line.of.part.length for line in panels)
+    return {
+        Driver.ROUGH_FEET: under.take("rough_feet", nearest_whole, exact=takeoff.rough),
+        Driver.BOARDS: sum(line.quantity * line.boards for line in takeoff.lines),
+        Driver.GLUE_LINES: sum(line.glue_lines for line in takeoff.lines),
+        Driver.PANELS: sum(line.quantity for line in panels),
+        Driver.PANEL_SQFT: under.take("panel_square_feet", nearest_whole, exact=area / SQUARE_INCHES),
+    }
+
+
+def _case(unit: Construction) -> dict[Driver, float]:
+    """Of one case: its parts, corners, housed ends and frame tenons."""
+    marks = {"C3": 2, "C4": 2, "W1": 2}
+    lines = {line.part.line: 0 for line in unit.lines}
+    for line in unit.lines:
+        lines[line.part.line] += line.quantity
+    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5"))
+    return {
+        Driver.PARTS: sum(line.quantity for line in unit.lines),
+        Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
+        Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
+        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items()),
+        Driver.FRAME_TENONS: runners * 2,
+        Driver.CASES: 1,
+        Driver.BACK_BOARDS: lines.get("P1", 0),
+        Driver.PLINTH_CORNERS: 4 if unit.spec.base else 0,
+        Driver.TOPS: 1,
+        Driver.RUNNERS: runners,
+    }
+
+
+def _drawers(unit: Construction) -> dict[Driver, float]:
+    """Of one unit's drawers: sides, joints, tails, bottoms and pulls."""
+    drawers = unit.drawers
+    fronts = sum(2 * drawer.joints.front.layout.count for drawer in drawers)
+    backs = sum(2 * drawer.joints.back.layout.count for drawer in drawers)
+    grooved = 3 if any(drawer.sizes.back_foot > 0 for drawer in drawers) else 4
+    rabbeted = sum(2 for drawer in drawers if drawer.sizes.rabbet > 0)
+    return {
+        Driver.DRAWERS: len(drawers),
+        Driver.SIDES: 2 * len(drawers),
+        Driver.GROOVED_PIECES: grooved * len(drawers),
+        Driver.RABBETED_ENDS: rabbeted,
+        Driver.DOVETAIL_JOINTS: JOINTS_PER_DRAWER * len(drawers),
+        Driver.DRAWER_TAILS: fronts + backs,
+        Driver.SOCKET_TAILS: fronts,
+        Driver.THROUGH_TAILS: backs,
+        Driver.BOTTOMS: sum(drawer.bottom.pieces for drawer in drawers),
+        Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
+        Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
+    }
+
+
+def _surfaces(unit: Construction, count: int) -> dict[Driver, float]:
+    under, finish = unit.ledger.under("drivers"), unit.spec.finish
+    show = under.take("show_square_feet", nearest_whole, exact=unit.surfaces.show * count)
+    inside = under.take("inside_square_feet", nearest_whole, exact=unit.surfaces.inside * count)
+    return {
+        Driver.SHOW_SQFT: show,
+        Driver.INSIDE_SQFT: inside,
+        Driver.SHOW_COAT_SQFT: show * finish.show_coats,
+        Driver.INSIDE_COAT_SQFT: inside * finish.inside_coats,
+        Driver.RUB_SQFT: show * max(0, finish.show_coats - 1),
+        Driver.COATS: finish.show_coats + finish.inside_coats,
+    }

@@ -1,0 +1,1 @@
+"""What is written of it: descriptions, options, terms, the offer."""

@@ -1,0 +1,223 @@
+"""A unit in plain words: what a customer understands and a maker is proud of."""
+
+from collections.abc import Iterator
+from itertools import groupby
+
+from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.drawer_spec import PlyBottom
+from casewright.pieces.asked.fields import Timber
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.wording import joined, known_words, number_word, plural, sentence, several, sized
+
+
+def describe(unit: Construction, shown: LengthUnit | None = None) -> tuple[str, ...]:
+    """A unit in plain words, in a few short paragraphs.
+
+    Args:
+        unit: the unit, worked out
+        shown: the unit of its sizes; None for that of its file
+
+    Returns:
+        Size and woods, drawers and how they are made, the case with its top, base and back, pulls and finish.
+
+    Source: common practice of quotes: no word of the trade without its meaning.
+    """
+    inch_or_mm = shown or unit.spec.unit
+    return (
+        " ".join((*_size(unit, inch_or_mm), *_woods(unit))),
+        " ".join((_rows(unit), *_heights(unit, inch_or_mm), _drawers(unit, inch_or_mm))),
+        " ".join(_case(unit, inch_or_mm)),
+        " ".join((_pulls(unit), *_finish(unit.spec))),
+    )
+
+
+def _size(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    spec = unit.spec
+    if spec.count > 1:
+        yield f"Of this piece {number_word(spec.count)} are made, all alike."
+    width, depth = sized(spec.overall_width, shown), sized(spec.overall_depth, shown)
+    yield (
+        f"Overall {width} wide × {depth} deep × "
+        f"{sized(unit.face.overall_height, shown)} high, measured over the top and without the "
+        f"{_pulls_noun(unit, 2)}."
+    )
+
+
+def _timber(choice: Timber) -> str:
+    """A wood, with the way it was sawn where that is not the usual one."""
+    sawn = known_words()["cuts"][choice.cut.value]
+    return f"solid {choice.wood}{f' ({sawn})' if sawn else ''}"
+
+
+def _woods(unit: Construction) -> Iterator[str]:
+    """Which part is of which wood; parts of one wood are named together."""
+    spec = unit.spec
+    drawers, woods = len(unit.drawers), spec.woods
+    roles = [
+        ("case", woods.case),
+        ("top", woods.of("top")),
+        ("drawer front" if drawers == 1 else "drawer fronts", woods.of("fronts")),
+        ("sides and back of the drawer" if drawers == 1 else "drawer sides and backs", woods.drawers),
+    ]
+    if not isinstance(spec.drawers.bottom, PlyBottom):
+        roles.append(("drawer bottom" if drawers == 1 else "drawer bottoms", woods.of("bottoms")))
+    roles += [("back of the case", woods.of("back")), ("parts inside that are not seen", woods.inside)]
+    by_wood: dict[str, list[str]] = {}
+    for role, choice in roles:
+        by_wood.setdefault(_timber(choice), []).append(role)
+    for timber, members in by_wood.items():
+        is_one = len(members) == 1 and members[0] in ("case", "top", "drawer front", "drawer bottom")
+        yield sentence(f"{joined([_article(role) for role in members])} {'is' if is_one else 'are'} {timber}")
+    if spec.sequence_fronts and drawers > 1:
+        yield (
+            "The drawer fronts are cut one after another from the same wood, so that its figure runs on from "
+            "drawer to drawer."
+        )
+
+
+def _article(role: str) -> str:
+    return f"the {role}"
+
+
+def _rows(unit: Construction) -> str:
+    """How many drawers there are and how they stand."""
+    columns = [len(row.openings) for row in unit.face.rows]
+    drawers = sum(columns)
+    if drawers == 1:
+        return "It has one drawer."
+    start = f"It has {several(drawers, 'drawer')}"
+    if len(columns) == 1:
+        return f"{start} side by side."
+    if set(columns) == {1}:
+        return f"{start}, one above the other."
+    if len(set(columns)) == 1:
+        return f"{start}: {several(len(columns), 'row')} of {number_word(columns[0])}."
+    runs = [(count, len(list(members))) for count, members in groupby(columns)]
+    parts = [_run(count, rows, first=place == 0) for place, (count, rows) in enumerate(runs)]
+    return f"{start}: {', '.join(parts)}."
+
+
+def _run(columns: int, rows: int, *, first: bool) -> str:
+    """Rows one below the other that have as many drawers each."""
+    lead = "" if first else "then "
+    if columns == 1:
+        tail = " at the top" if first else ""
+        return f"{lead}{number_word(rows)} across the full width{tail}"
+    if rows == 1:
+        return f"{lead}{number_word(columns)} side by side{' at the top' if first else ''}"
+    return f"{lead}{several(rows, 'row')} of {number_word(columns)}{' at the top' if first else ''}"
+
+
+def _heights(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    heights = [row.height for row in unit.face.rows]
+    if len(heights) == 1:
+        return
+    shortest, tallest = (sized(size, shown) for size in (min(heights), max(heights)))
+    if shortest == tallest:
+        yield f"All drawer openings are {shortest} high."
+    elif heights == sorted(heights):
+        yield f"They grow taller towards the floor: openings from {shortest} to {tallest} high."
+    else:
+        yield f"Their openings are from {shortest} to {tallest} high."
+
+
+def _drawers(unit: Construction, shown: LengthUnit) -> str:
+    """How the drawers are made, in one sentence."""
+    drawers, one = unit.spec.drawers, len(unit.drawers) == 1
+    if isinstance(drawers.bottom, PlyBottom):
+        bottom = f"a bottom of {drawers.bottom.sheet} held in grooves"
+    else:
+        bottom = "a solid wood bottom held in grooves so that it can swell and shrink"
+    bar = ""
+    if any(drawer.bottom.muntin is not None for drawer in unit.drawers):
+        bar = " (with a bar under its middle" + ("" if one else " where the drawer is wide") + ")"
+    start = "The drawer is" if one else "Every drawer is"
+    return (
+        f"{start} dovetailed at all four corners (wedge-shaped joints that lock into each other; at the "
+        f"front they show only when the drawer is open), has sides {sized(drawers.side, shown)} thick "
+        f"and {bottom}{bar}, and runs wood on wood, fitted to its own opening."
+    )
+
+
+def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    spec = unit.spec
+    frames = "frames inside carry the drawers and" if len(spec.rows) > 1 else "rails and runners"
+    yield (
+        f"The case is built of solid boards, its sides {sized(spec.case.side, shown)} thick and dovetailed "
+        f"to the rails and the bottom; {frames} leave the sides free to move with the seasons."
+    )
+    if len(spec.rows) > 1 and spec.case.divider_end == "sliding dovetail":
+        yield (
+            "The rails between the rows slide into the sides with a dovetail, so that they hold the sides "
+            "together."
+        )
+    yield _top(spec, shown)
+    yield _base(spec, shown)
+    yield "The back is of solid boards, lapped at their edges so that each can swell and shrink."
+
+
+def _top(spec: UnitSpec, shown: LengthUnit) -> str:
+    top = spec.top
+    sides, front = top.overhang_sides, top.overhang_front
+    if sides == front == 0:
+        stands = "is flush with the case"
+    elif sides == front:
+        stands = f"stands over the sides and the front by {sized(front, shown)}"
+    else:
+        places = [("the sides", sides), ("the front", front)]
+        over = [f"{name} by {sized(size, shown)}" for name, size in places if size]
+        flush = [name for name, size in places if not size]
+        stands = f"stands over {joined(over)}" + (f" and is flush with {flush[0]}" if flush else "")
+    return (
+        f"The top, {sized(top.thickness, shown)} thick, {stands}; it is held by fixings that let it move "
+        "with the seasons."
+    )
+
+
+def _base(spec: UnitSpec, shown: LengthUnit) -> str:
+    if spec.base is None:
+        return "The case stands straight on the floor, without a base."
+    return (
+        f"It stands on a plinth (a closed base) {sized(spec.base.height, shown)} high, mitred at the front "
+        "corners."
+    )
+
+
+def _pulls_noun(unit: Construction, number: int) -> str:
+    """What the pulls are called: their own name where it is one plain word."""
+    item = unit.spec.pulls.item
+    noun = item if item.isalpha() and item.islower() and item.isascii() else "pull"
+    return noun if number == 1 else plural(noun)
+
+
+def _pulls(unit: Construction) -> str:
+    fitted = sum(len(drawer.pulls) for drawer in unit.drawers)
+    item, noun = unit.spec.pulls.item, _pulls_noun(unit, fitted)
+    named = "" if item == _pulls_noun(unit, 1) else f" ({item})"
+    on = "the drawer" if len(unit.drawers) == 1 else "the drawers"
+    there = "There is" if fitted == 1 else "There are"
+    return f"{there} {number_word(fitted)} {noun}{named} on {on}."
+
+
+def _finish(spec: UnitSpec) -> Iterator[str]:
+    finish = spec.finish
+    if finish.show_coats == finish.inside_coats == 0:
+        yield "The wood is left bare, without a finish."
+        return
+    gloss = known_words()["finishes"].get(finish.product, "")
+    meaning = f" ({gloss})" if gloss else ""
+    if finish.show_coats:
+        yield (
+            f"Finished on the outside with {several(finish.show_coats, 'coat')} of {finish.product}{meaning}"
+            + (
+                f", inside the drawers with {number_word(finish.inside_coats)}."
+                if finish.inside_coats
+                else "; the drawers are left bare inside."
+            )
+        )
+    else:
+        yield (
+            f"The outside is left bare; the drawers are finished inside with "
+            f"{several(finish.inside_coats, 'coat')} of {finish.product}{meaning}."
+        )

@@ -1,0 +1,144 @@
+"""How a unit differs when it is made another way, in the words in which an option is offered."""
+
+from collections.abc import Iterator
+
+from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.drawer_spec import PlyBottom
+from casewright.pieces.asked.fields import Timber
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.wording import (
+    joined,
+    known_words,
+    number_word,
+    plain_size,
+    plural,
+    sentence,
+    several,
+    sized,
+)
+
+DIVIDERS = {
+    "housing": "The rails between the rows stand in housings in the sides.",
+    "sliding dovetail": "The rails between the rows slide into the sides with a dovetail.",
+}
+
+
+def otherwise(base: Construction, other: Construction, shown: LengthUnit | None = None) -> str:
+    """What is different when a unit is made the other way.
+
+    Args:
+        base: the unit as it is offered
+        other: the same unit made the other way
+        shown: the unit of its sizes; None for that of its file
+
+    Returns:
+        A sentence for each difference that a customer sees or touches; empty where there is none.
+
+    Source: common practice of quotes: an option says what changes, in place of what.
+    """
+    unit = shown or base.spec.unit
+    return " ".join(
+        (
+            *_number(base.spec, other.spec),
+            *_sizes(base, other, unit),
+            *_drawers(base, other, unit),
+            *_woods(base.spec, other.spec),
+            *_joints(base.spec, other.spec),
+            *_pulls(base.spec, other.spec),
+            *_finish(base.spec, other.spec),
+        )
+    )
+
+
+def _number(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+    if base.count != other.count:
+        are = "is" if other.count == 1 else "are"
+        yield sentence(f"{number_word(other.count)} {are} made instead of {number_word(base.count)}")
+
+
+def _sizes(base: Construction, other: Construction, shown: LengthUnit) -> Iterator[str]:
+    ways = (
+        ("wide", base.spec.overall_width, other.spec.overall_width),
+        ("deep", base.spec.overall_depth, other.spec.overall_depth),
+        ("high", base.face.overall_height, other.face.overall_height),
+    )
+    changed = [
+        f"{sized(new, shown)} {word} instead of {plain_size(old, shown)}"
+        for word, old, new in ways
+        if plain_size(old, shown) != plain_size(new, shown)
+    ]
+    if changed:
+        yield f"Overall {joined(changed)}."
+
+
+def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iterator[str]:
+    old, new = len(base.drawers), len(other.drawers)
+    if old != new:
+        yield sentence(f"{several(new, 'drawer')} instead of {number_word(old)}")
+    side, thicker = base.spec.drawers.side, other.spec.drawers.side
+    if plain_size(side, shown) != plain_size(thicker, shown):
+        yield f"Drawer sides {sized(thicker, shown)} thick instead of {plain_size(side, shown)}."
+    if _bottom(base.spec) != _bottom(other.spec):
+        yield f"The drawers have bottoms of {_bottom(other.spec)} instead of {_bottom(base.spec)}."
+
+
+def _bottom(spec: UnitSpec) -> str:
+    bottom = spec.drawers.bottom
+    return bottom.sheet if isinstance(bottom, PlyBottom) else "solid wood"
+
+
+def _woods(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+    """Parts that change from one wood to another are named together."""
+    before, after = _by_role(base), _by_role(other)
+    changed: dict[tuple[str, str], list[str]] = {}
+    for role in before:
+        if role in after and before[role] != after[role]:
+            changed.setdefault((_timber(after[role]), _timber(before[role])), []).append(f"the {role}")
+    for (new, old), roles in changed.items():
+        is_one = len(roles) == 1 and roles[0] in {"the case", "the top", "the back of the case"}
+        yield sentence(f"{joined(roles)} {'is' if is_one else 'are'} {new} instead of {old}")
+
+
+def _by_role(spec: UnitSpec) -> dict[str, Timber]:
+    woods = spec.woods
+    roles = {
+        "case": woods.case,
+        "top": woods.of("top"),
+        "drawer fronts": woods.of("fronts"),
+        "drawer sides and backs": woods.drawers,
+        "drawer bottoms": woods.of("bottoms"),
+        "back of the case": woods.of("back"),
+        "parts inside that are not seen": woods.inside,
+    }
+    if isinstance(spec.drawers.bottom, PlyBottom):
+        del roles["drawer bottoms"]
+    return roles
+
+
+def _timber(choice: Timber) -> str:
+    cut = known_words()["cuts"][choice.cut.value].partition(",")[0]
+    return f"{cut} {choice.wood}".strip()
+
+
+def _joints(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+    if base.case.divider_end != other.case.divider_end:
+        yield DIVIDERS[other.case.divider_end]
+
+
+def _pulls(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+    if base.pulls.item != other.pulls.item:
+        yield f"With {_pull(other.pulls.item)} instead of {_pull(base.pulls.item)}."
+
+
+def _pull(item: str) -> str:
+    return plural(item) if item.isascii() and item.isalpha() and item.islower() else f"pulls “{item}”"
+
+
+def _finish(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+    old, new = base.finish, other.finish
+    if old.product != new.product:
+        yield f"Finished with {new.product} instead of {old.product}."
+    if old.show_coats != new.show_coats:
+        coats = several(new.show_coats, "coat")
+        yield sentence(f"{coats} of finish on the outside instead of {number_word(old.show_coats)}")
