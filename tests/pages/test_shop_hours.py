@@ -1,12 +1,12 @@
 """The hours: the shop's own minutes beside the usual ones, and what the log teaches."""
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
 from benchwork import job_in_hand
-from casewright.records.jobs import JobState
-from casewright.records.people import Person, Role
+from casewright.records.jobs import Job, JobState
+from casewright.records.people import Person, Role, Shop
 from casewright.records.sessions import writing
 from casewright.shop.time import Work, log_time
 from counting import MOST, counted
@@ -133,6 +133,26 @@ def test_a_later_job_teaches_the_standard_that_was_taken_over(shop, owner):
 
     assert "15.4" in page.text
     assert "21" not in page.text.partition("Glue-up")[2].partition("Take over")[0]
+
+
+def test_the_jobs_of_a_demo_teach_nothing(shop, owner):
+    job_id = worked(shop, 3 * 21 * 1.12)
+    with writing(shop.engine, shop.shop_id) as db:
+        db.get_one(Job, (shop.shop_id, job_id)).demo = True
+
+    assert "What the log says" not in owner.get(ADDRESS).text
+    assert "The log has nothing new to say" in owner.get(LOG).text
+
+
+def test_a_standard_that_was_set_in_the_evening_is_taught_by_the_work_of_the_next_morning(shop, owner):
+    shop.clock.now = datetime(2027, 3, 2, 1, 30, tzinfo=UTC)  # the evening of 1 March in the shop
+    with writing(shop.engine, shop.shop_id) as db:
+        db.get_one(Shop, shop.shop_id).time_zone = "America/New_York"
+    owner.post(ADDRESS, revision="1", **{"hand.D12": "15"})
+    shop.clock.now += timedelta(hours=13)
+    worked(shop, 3 * 21 * 1.12)
+
+    assert "Glue-up" in owner.get(LOG).text
 
 
 def test_work_in_hand_teaches_nothing_yet(shop, owner):

@@ -63,7 +63,7 @@ def _breakdown(each: Breakdown, writing: Writing) -> dict[str, Any]:
     wood = name(each.wood)
     title = wood[:1].upper() + wood[1:]
     if each.bought != "sheet":
-        title += f" {each.bought}" + ("" if each.cut is Cut.FLAT else f", {each.cut}-sawn")
+        title += f" {each.bought}" + ("" if each.cut is Cut.FLAT else f", {each.cut.sawn}")
     feet = f"{each.rough_bd_ft:.1f} bd ft on rough size" if each.rough_bd_ft else "cut to finished size"
     pieces = several(sum(row.quantity for row in each.rows), "piece")
     return {"title": title, "note": f"{pieces}, {feet}", "rows": [_rough(row, writing) for row in each.rows]}
@@ -123,7 +123,7 @@ def _finished(row: FinishedRow, writing: Writing) -> dict[str, Any]:
         "name": name(row.name),
         "codes": "" if _are_few(row) else name(_codes(row.codes)),
         "measured": f"measured: {', '.join(row.measured)}" if row.measured else "",
-        "wood": name(row.wood) + ("" if row.cut is Cut.FLAT or row.sheet else f", {row.cut}-sawn"),
+        "wood": name(row.wood) + ("" if row.cut is Cut.FLAT or row.sheet else f", {row.cut.sawn}"),
         "size": writing.sizes(*sizes),
         "other": " × ".join(writing.other(each) for each in sizes),
         "arrow": ARROWS[row.grain],

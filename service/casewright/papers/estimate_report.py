@@ -158,7 +158,7 @@ def order_section(held: Estimate, writing: Writing) -> str:
 
 
 def _order_line(line: OrderLine, writing: Writing) -> str:
-    sawn = "" if line.cut == "flat" else f", {line.cut}-sawn"
+    sawn = "" if line.cut == "flat" else f", {line.cut.sawn}"
     text = [
         f"{line.wood} {line.bought.name} {line.grade}{sawn}: {line.feet} bd ft ({line.exact:.2f}), boards at "
         f"least {_picked(line.longest, writing)} long"

@@ -107,7 +107,7 @@ def _lumber(line: LumberLine, writing: Writing) -> dict[str, Any]:
 
 def _wood(line: LumberLine) -> str:
     wood = name(line.wood)
-    return wood[:1].upper() + wood[1:] + ("" if line.cut is Cut.FLAT else f", {line.cut}-sawn")
+    return wood[:1].upper() + wood[1:] + ("" if line.cut is Cut.FLAT else f", {line.cut.sawn}")
 
 
 def _size(inches: float, writing: Writing) -> str:

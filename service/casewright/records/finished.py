@@ -1,7 +1,7 @@
 """Questions about finished jobs: what was logged on them, and of which units they were."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date
+from datetime import date, datetime
 from typing import NamedTuple
 
 from sqlalchemy import exists, func, select
@@ -27,23 +27,26 @@ class Logged(NamedTuple):
 
 
 def has_log(db: Fenced) -> bool:
-    """Whether time was logged on any finished job; one query."""
+    """Whether time was logged on any finished job; one query. The jobs of a demo teach nothing."""
     found = db.execute(
         select(TimeEntry.id)
         .join(Job, (Job.shop_id == TimeEntry.shop_id) & (Job.id == TimeEntry.job_id))
-        .where(Job.state.in_(FINISHED), TimeEntry.operation != "")
+        .where(Job.state.in_(FINISHED), Job.demo.is_(False), TimeEntry.operation != "")
         .limit(1)
     )
     return found.first() is not None
 
 
 def finished_jobs(db: Fenced) -> Sequence[Job]:
-    """The latest finished jobs on which time was logged; one query."""
+    """The latest finished jobs on which time was logged; one query. The jobs of a demo teach nothing."""
     logged = exists().where(
         TimeEntry.shop_id == Job.shop_id, TimeEntry.job_id == Job.id, TimeEntry.operation != ""
     )
     return db.scalars(
-        select(Job).where(Job.state.in_(FINISHED), logged).order_by(Job.number.desc()).limit(LATEST)
+        select(Job)
+        .where(Job.state.in_(FINISHED), Job.demo.is_(False), logged)
+        .order_by(Job.number.desc())
+        .limit(LATEST)
     ).all()
 
 
@@ -81,11 +84,11 @@ def unit_revisions_of(db: Fenced, jobs: Iterable[Job]) -> Mapping[str, list[Unit
     return by_job
 
 
-def minutes_by_revision(db: Fenced) -> list[tuple[date, Mapping[str, object]]]:
+def minutes_by_revision(db: Fenced) -> list[tuple[datetime, Mapping[str, object]]]:
     """The shop's own minutes as each of the latest revisions had them, the latest first; one query."""
     found = db.execute(
         select(ShopFigures.at, ShopFigures.spec["minutes"])
         .order_by(ShopFigures.revision.desc())
         .limit(REVISIONS)
     )
-    return [(at.date(), minutes or {}) for at, minutes in found]
+    return [(at, minutes or {}) for at, minutes in found]

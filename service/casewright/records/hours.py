@@ -118,11 +118,11 @@ def drawers_of_job(db: Fenced, job_id: str) -> Sequence[tuple[DrawerChoice, str]
 
 
 def case_stages_of_job(db: Fenced, job_id: str) -> Sequence[str]:
-    """The stage of every case of a job; one query."""
+    """The stage of every case of a job that is to be built; one query."""
     return db.scalars(
         select(Carcase.stage)
         .join(Unit, (Unit.shop_id == Carcase.shop_id) & (Unit.id == Carcase.unit_id))
-        .where(Carcase.job_id == job_id, Unit.ended_at.is_(None))
+        .where(Carcase.job_id == job_id, Unit.ended_at.is_(None), Carcase.piece <= Unit.count)
     ).all()
 
 

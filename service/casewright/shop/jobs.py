@@ -27,6 +27,8 @@ ARROWS: dict[JobState, tuple[JobState, ...]] = {
 """Where a job may go from each state."""
 OVER = {JobState.CLOSED: "open it again", JobState.LOST: "take it up again"}
 """States in which no paper is written any more, and what would have to be done first."""
+UNDECIDED = {JobState.ENQUIRY, JobState.QUOTED}
+"""States in which the customer has yet to say yes."""
 OF_UNITS = {JobState.QUOTED, JobState.ACCEPTED}
 """States of which a unit is what was quoted or agreed."""
 NO_UNIT = "The job has no unit, so there is nothing to call {}; describe one first, or bring one back."

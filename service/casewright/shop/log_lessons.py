@@ -5,6 +5,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from casewright.labour.actuals import compare
 from casewright.labour.learning import Lesson, lesson
@@ -69,7 +70,7 @@ def what_the_log_teaches(db: Fenced, shop: Shop, today: date) -> tuple[Taught, .
     if not jobs:
         return ()
     logged, units = logged_on(db, jobs), unit_revisions_of(db, jobs)
-    set_on = _set_on(minutes_by_revision(db))
+    set_on = _set_on(minutes_by_revision(db), ZoneInfo(shop.time_zone))
     actuals: dict[tuple[str, Method], list[float]] = {}
     for job in jobs:
         texts = tuple(json.dumps(each.spec, sort_keys=True) for each in units.get(job.id, []))
@@ -114,15 +115,15 @@ def _minutes_each(
     }
 
 
-def _set_on(revisions: Sequence[tuple[date, Mapping[str, Any]]]) -> dict[str, date]:
-    """The day on which each of the shop's own standards became what it is; revisions come latest first."""
+def _set_on(revisions: Sequence[tuple[datetime, Mapping[str, Any]]], zone: ZoneInfo) -> dict[str, date]:
+    """The shop's day on which each of its own standards became what it is; revisions come latest first."""
     now = revisions[0][1] if revisions else {}
     days: dict[str, date] = {}
     for code, own in now.items():
-        for on, held in revisions:
+        for at, held in revisions:
             if held.get(code) != own:
                 break
-            days[code] = on
+            days[code] = at.astimezone(zone).date()
     return days
 
 

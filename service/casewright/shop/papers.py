@@ -1,7 +1,7 @@
 """Papers of a job: issued from what holds now, with what was measured, frozen, looked at for staleness."""
 
 import json
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from hashlib import sha256
@@ -102,18 +102,34 @@ def job_at_hand(db: Fenced, shop: Shop, job: Job, today: date) -> JobAtHand:
     measured = measured_sizes(db, units)
     sizes = tuple(measured.get(each.unit.id, {}) for each in units)
     counts = tuple(sum(map(len, each.values())) for each in sizes)
-    remark = ""
+    remarks = list(_not_as_accepted(units))
     try:
         texts = tuple(text_with(each, found) for each, found in zip(units, sizes, strict=True))
         estimate = estimated_job(texts, text, today)
     except REFUSALS:
         if not any(counts):
             raise
-        texts, counts, remark = designed, (0,) * len(units), NO_LONGER
+        texts, counts = designed, (0,) * len(units)
+        remarks.append(NO_LONGER)
         estimate = estimated_job(texts, text, today)
     return JobAtHand(
-        units=units, texts=texts, measured=counts, figures=figures, estimate=estimate, remark=remark
+        units=units,
+        texts=texts,
+        measured=counts,
+        figures=figures,
+        estimate=estimate,
+        remark="; ".join(remarks),
     )
+
+
+def _not_as_accepted(units: Iterable[LoadedUnit]) -> Iterator[str]:
+    for each in units:
+        accepted, drawn = each.unit.approved, each.revision.number
+        if accepted not in {None, drawn}:
+            yield (
+                f"unit {each.unit.code} was drawn at revision {drawn}, "
+                f"and the customer had accepted revision {accepted}"
+            )
 
 
 def shown_paper_number(kind: PaperKind, number: int) -> str:

@@ -15,8 +15,7 @@ from casewright.records.papers import Quote, QuoteState
 from casewright.records.quotes import quote_with_job, quotes_of
 from casewright.records.sessions import Fenced
 from casewright.records.units import has_units
-from casewright.shop.jobs import ARROWS as JOB_ARROWS
-from casewright.shop.jobs import NO_UNIT, move_job, refuse_if_over
+from casewright.shop.jobs import NO_UNIT, UNDECIDED, move_job, refuse_if_over
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 
@@ -307,7 +306,7 @@ def answer_quote(db: Fenced, held: LoadedQuote, answer: Answer, now: datetime, t
     if answer.accepts:
         _approve_units(db, held, answer.who, now)
         supersede_others(db, held, set(), answer.who, now)
-        if JobState.ACCEPTED in JOB_ARROWS[job.state]:
+        if job.state in UNDECIDED:  # one that is at work already stays where it is
             move_job(db, job, JobState.ACCEPTED, answer.who, now, why=f"{held.name}, accepted")
     return True
 

@@ -6,6 +6,7 @@ from typing import Any, ClassVar
 
 from casewright.papers.writing import several
 from casewright.pieces.costs.job_estimate import JobEstimate
+from casewright.pieces.costs.priced import bought_as
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.quotes import papers_of_kind
@@ -56,8 +57,7 @@ def said_before(said: Mapping[str, Any]) -> Form:
 def _lines(estimate: JobEstimate) -> Iterator[tuple[str, str]]:
     """What will be ordered, each with how much of it."""
     for line in estimate.order:
-        sawn = "" if line.cut == "flat" else f", {line.cut}-sawn"
-        yield f"{line.wood} {line.bought.name}{sawn}", f"{line.feet} bd ft"
+        yield f"{line.wood} {bought_as(line.bought.name, line.cut)}", f"{line.feet} bd ft"
     for sheet in estimate.sheets:
         yield f"{sheet.sheet.nominal} in {sheet.sheet.kind}", several(sheet.count, "sheet")
     for item in estimate.hardware:

@@ -102,7 +102,7 @@ def _parts(unit: Construction, writing: Writing) -> Iterator[PartShown]:
             line=line.line,
             name=part.name,
             quantity=line.quantity,
-            wood=part.wood + ("" if part.cut == "flat" or part.sheet else f", {part.cut}-sawn"),
+            wood=part.wood + ("" if part.cut == "flat" or part.sheet else f", {part.cut.sawn}"),
             sizes=tuple(shown_size(size, writing, line.line) for size in sizes),
             other=" × ".join(writing.other(size) for size in sizes),
             grain=part.grain.value,

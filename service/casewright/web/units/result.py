@@ -202,7 +202,7 @@ def _feet(held: Estimate | None) -> tuple[FeetShown, ...]:
     lines = held.order if held else ()
     return tuple(
         FeetShown(
-            wood=line.wood + ("" if line.cut == "flat" else f", {line.cut}-sawn"),
+            wood=line.wood + ("" if line.cut == "flat" else f", {line.cut.sawn}"),
             bought=line.bought.name,
             feet=Shown(text=str(line.feet), figure=named(line.feet)),
         )

@@ -91,7 +91,7 @@ def show_lumber(visit: Office, unit_id: str) -> Response:
 
 def _order(line: OrderLine, writing: Writing) -> OrderShown:
     return OrderShown(
-        wood=line.wood + ("" if line.cut == "flat" else f", {line.cut}-sawn"),
+        wood=line.wood + ("" if line.cut == "flat" else f", {line.cut.sawn}"),
         bought=line.bought.name,
         grade=str(line.grade),
         feet=Shown(text=str(line.feet), figure=named(line.feet)),
