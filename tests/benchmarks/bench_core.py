@@ -17,7 +17,7 @@ from datetime import date
 from pathlib import Path
 
 from casewright.joinery.groove import Groove
-from casewright.joinery.half_blind import HalfBlind, half_blind
+from casewright.joinery.families.half_blind import HalfBlind, half_blind
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.reading import read_unit
 from casewright.pieces.asked.shop import example_shop

@@ -9,9 +9,9 @@ from hypothesis import given, reject
 from hypothesis import strategies as st
 
 from casewright.joinery.chisels import RACK
+from casewright.joinery.families.half_blind import HalfBlind, HalfBlindJoint, half_blind
 from casewright.joinery.front_checks import lap_strength
 from casewright.joinery.groove import Groove
-from casewright.joinery.half_blind import HalfBlind, HalfBlindJoint, half_blind
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import parse_length

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from casewright.joinery.families.half_blind import HalfBlind, half_blind
 from casewright.joinery.gauges import second_gauge
 from casewright.joinery.groove import Groove
-from casewright.joinery.half_blind import HalfBlind, half_blind
 from casewright.measure.findings import Verdict, worst
 from casewright.measure.ledger import Ledger
 

@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.layout import CannotBeLaidOut
-from casewright.joinery.sliding import (
+from casewright.joinery.families.sliding import (
     Sliding,
     divider_top_edges,
     sliding,
@@ -16,6 +15,7 @@ from casewright.joinery.sliding import (
     taper,
     usual_socket_depth,
 )
+from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.findings import Verdict
 
 openings = st.lists(st.floats(1, 15), min_size=1, max_size=9).map(tuple)

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from casewright.joinery.families.through import Through, through
 from casewright.joinery.groove import Groove
-from casewright.joinery.through import Through, through
 from casewright.measure.findings import Verdict
 
 DRESSER = Through(

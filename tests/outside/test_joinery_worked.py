@@ -6,14 +6,14 @@ import pytest
 
 from casewright.joinery.choose import points_for_width, rank
 from casewright.joinery.dividers import one_move_correction, stepping
+from casewright.joinery.families.half_blind import HalfBlind, half_blind
+from casewright.joinery.families.sliding import Sliding, divider_top_edges, sliding
+from casewright.joinery.families.through import Through, through
 from casewright.joinery.gauges import first_gauge, second_gauge
 from casewright.joinery.groove import Groove, groove_fit
-from casewright.joinery.half_blind import HalfBlind, half_blind
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import lay_out
-from casewright.joinery.sliding import Sliding, divider_top_edges, sliding
 from casewright.joinery.spacing import bevel_degrees, neck, pin_inside
-from casewright.joinery.through import Through, through
 from casewright.measure.findings import Verdict, worst
 from casewright.measure.lengths import parse_length, show, show_mm
 from casewright.measure.rounding import near64

@@ -8,9 +8,9 @@ from casewright.drawing.corner_plan import Corner, corner_plan, plan_extent
 from casewright.drawing.page import PAPER, Drawing, fitted, letter_lines
 from casewright.drawing.tail_views import Ends, side_end, socket_end
 from casewright.drawing.view import View
-from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.families.half_blind import HalfBlindJoint
+from casewright.joinery.families.through import ThroughJoint
 from casewright.joinery.layout import TailLayout
-from casewright.joinery.through import ThroughJoint
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Number
 

@@ -9,7 +9,7 @@ import math
 import pkgutil
 from functools import cache
 
-from casewright import joinery
+from casewright.joinery import families
 from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.joint import JointKind, Measure, Measured, Solved, Values
 from casewright.measure.ledger import UNKEPT, Ledger
@@ -23,10 +23,12 @@ def kinds() -> dict[str, JointKind]:
     Returns:
         The kinds, in the order of their modules' names.
 
-    Source: the modules of this room.
+    Source: the modules of `families/`.
     """
-    modules = sorted(module.name for module in pkgutil.iter_modules(joinery.__path__))
-    found = (getattr(importlib.import_module(f"{joinery.__name__}.{name}"), "KIND", None) for name in modules)
+    modules = sorted(module.name for module in pkgutil.iter_modules(families.__path__))
+    found = (
+        getattr(importlib.import_module(f"{families.__name__}.{name}"), "KIND", None) for name in modules
+    )
     return {kind.name: kind for kind in found if isinstance(kind, JointKind)}
 
 

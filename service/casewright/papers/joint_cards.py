@@ -5,10 +5,10 @@ from dataclasses import replace
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
-from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.families.half_blind import HalfBlindJoint
+from casewright.joinery.families.through import ThroughJoint
 from casewright.joinery.joint import Measure
 from casewright.joinery.layout import Tail
-from casewright.joinery.through import ThroughJoint
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit

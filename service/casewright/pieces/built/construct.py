@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+from casewright.joinery.families.sliding import Sliding, SlidingJoint, sliding
 from casewright.joinery.joint import Chosen
-from casewright.joinery.sliding import Sliding, SlidingJoint, sliding
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say

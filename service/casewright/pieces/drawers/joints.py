@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import Rack
 from casewright.joinery.choose import Choice, family_pitch, rank
 from casewright.joinery.defaults import USUAL, usual_pin, usual_slope
+from casewright.joinery.families.half_blind import HalfBlind, HalfBlindJoint, half_blind
+from casewright.joinery.families.through import Through, ThroughJoint, through
 from casewright.joinery.groove import Groove
-from casewright.joinery.half_blind import HalfBlind, HalfBlindJoint, half_blind
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import flare, most_tails
-from casewright.joinery.through import Through, ThroughJoint, through
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number

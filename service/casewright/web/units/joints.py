@@ -10,10 +10,10 @@ from starlette.responses import Response
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
-from casewright.joinery.half_blind import HalfBlindJoint
+from casewright.joinery.families.half_blind import HalfBlindJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
-from casewright.joinery.through import ThroughJoint
+from casewright.joinery.families.through import ThroughJoint
 from casewright.measure.ledger import Ledger
 from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
