@@ -6,12 +6,14 @@ import pytest
 from sqlalchemy import func, select
 
 from casewright.app import create_app, guarded
-from casewright.records.people import Person, Shop
+from casewright.records.people import Person, Role, Shop
 from casewright.records.sessions import across_shops
 from casewright.shop.entering import new_set_up_code
+from casewright.shop.own_figures import held_figures
+from pages.commissions import change_figures, commission
 from pages.conftest import SECRET
 from pages.visitor import Visitor
-from people import PASSWORD, Clock
+from people import PASSWORD, Clock, ShopInTest
 
 FIELDS = {
     "name": "Ada Marsh",
@@ -113,3 +115,20 @@ def test_a_shop_that_begins_with_the_demo_has_its_jobs_at_once(house, place):
     assert answer.url.path == "/jobs"
     assert "Cabinet for shells" in page.text
     assert "The demo's jobs and customers are made up." in page.text
+
+
+def test_a_tax_typed_at_set_up_is_right_to_the_cent_on_a_quote(house, fresh_books):
+    app, code = house
+    visitor = Visitor(app)
+    visitor.browser.post("/set-up", data=FIELDS | {"code": code, "tax": "6,85"})
+    with across_shops(fresh_books) as db:
+        owner = db.scalars(select(Person)).one()
+        spec = held_figures(db, db.get_one(Shop, owner.shop_id))
+    held = ShopInTest(app, fresh_books, Clock(), owner.shop_id, {Role.OWNER: owner})
+    change_figures(held, **spec, minimum="13150.00")  # more than the chest would cost
+
+    page = visitor.get(f"/quotes/{commission(held).draft(visitor)}")
+
+    # 13,150.00 times 0.0685 is 900.775, and half a cent goes up
+    assert "Tax, 6.85 % $900.78" in page.text
+    assert "$14,050.78" in page.text

@@ -13,7 +13,7 @@ from sqlalchemy import select, text
 
 from casewright.cli import main
 from casewright.records.engine import newest_revision, open_engine, present_revision
-from casewright.records.people import House, Person, SignIn
+from casewright.records.people import House, Person, ShopFigures, SignIn
 from casewright.records.sessions import across_shops
 from casewright.shop.entering import keep_signed_in, new_set_up_code
 from casewright.shop.passwords import matches
@@ -74,6 +74,14 @@ def person(data: Path, email: str = ADA) -> Person:
     return found
 
 
+def tax_kept(data: Path, shop_id: str) -> float:
+    engine = open_engine(f"sqlite:///{data / 'casewright.db'}")
+    with across_shops(engine) as db:
+        spec = db.scalars(select(ShopFigures).where(ShopFigures.shop_id == shop_id)).one().spec
+    engine.dispose()
+    return float(spec["tax_rate"])
+
+
 @pytest.mark.parametrize("name", ALL)
 def test_every_command_has_help_with_an_example(name: str, capsys: pytest.CaptureFixture[str]):
     with pytest.raises(SystemExit) as ended:
@@ -115,6 +123,14 @@ def test_a_second_shop_and_more_people_can_be_added(shop: Path, run: Run):
     assert (unclear.status, clear.status) == (2, 0)
     assert "Marrow Street" in unclear.err
     assert person(shop, "ben@shop.example").role == "bench"
+
+
+@pytest.mark.parametrize(("typed", "share"), [("6.85", 0.0685), ("8.1875", 0.081875), ("20", 0.2), ("0", 0)])
+def test_a_tax_is_kept_as_the_decimal_that_was_typed(shop: Path, run: Run, typed: str, share: float):
+    other = ("create-user", "eva@other.example", "--new-shop", "Other", "--tax", typed, "--password-stdin")
+    assert run(*other, typed=PASSWORD).status == 0
+
+    assert tax_kept(shop, person(shop, "eva@other.example").shop_id) == share
 
 
 @pytest.mark.parametrize(

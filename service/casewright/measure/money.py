@@ -12,14 +12,15 @@ def exact(value: Factor) -> Fraction:
     """The number that a person wrote: 0.1 typed as a float is one tenth, not its binary neighbour.
 
     Args:
-        value: a whole number, decimal, fraction, or a float that stands for what was typed
+        value: a whole number, decimal, fraction, or a float that stands for what was typed, to 15 digits
 
     Returns:
         The exact fraction.
 
-    Source: common practice.
+    Source: a float gives back any decimal of 15 digits (IEEE 754, double precision). What stands after them
+    is left over from a sum: a rate kept as 0.06849999999999999 was 6.85 divided by 100.
     """
-    return Fraction(repr(float(value))) if isinstance(value, float) else Fraction(value)
+    return Fraction(f"{float(value):.15g}") if isinstance(value, float) else Fraction(value)
 
 
 def times(amount: Cents, *factors: Factor) -> Cents:

@@ -4,8 +4,10 @@ import argparse
 import re
 from collections.abc import Callable
 from datetime import UTC, datetime
+from decimal import Decimal
 from zoneinfo import available_timezones
 
+from casewright.measure.shares import share_of_percent
 from casewright.records.engine import migrate
 from casewright.records.people import Role
 from casewright.settings import Settings
@@ -77,7 +79,7 @@ def _new_shop(given: argparse.Namespace) -> NewShop:
 def _tax(text: str) -> float:
     if not re.fullmatch(r"\d{1,2}(\.\d{1,4})?", text) or float(text) > 50:
         raise Refused(f"--tax: “{text[:20]}” is no tax; write percent such as 6 or 8.25, 50 at most.")
-    return float(text) / 100
+    return share_of_percent(Decimal(text))
 
 
 def _line(option: str, text: str) -> str:

@@ -7,6 +7,7 @@ from zoneinfo import available_timezones
 from fastapi import APIRouter
 from starlette.responses import Response
 
+from casewright.measure.shares import share_of_percent
 from casewright.records.people import LinkKind, Person, Role, Shop
 from casewright.records.sessions import inside
 from casewright.shop.entering import (
@@ -156,7 +157,7 @@ def read_shop(read: Reader) -> NewShop:
         unit=read.choice("unit", UNITS),
         time_zone=read.choice("time_zone", zones, default="UTC"),
         paper=read.choice("paper", PAPERS),
-        tax_rate=read.number("tax", least=0, most=50, example="6", unit=" %") / 100,
+        tax_rate=share_of_percent(read.number("tax", least=0, most=50, example="6", unit=" %")),
     )
 
 

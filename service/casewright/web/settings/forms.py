@@ -3,9 +3,9 @@
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from decimal import Decimal
 from typing import Any
 
+from casewright.measure.shares import share_of_percent
 from casewright.pieces.asked.reading import CannotRead
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.shop_spec import ShopSpec
@@ -99,7 +99,7 @@ class FigureReader(Reader):
     def percent(self, name: str, *, least: float, most: float, example: str) -> float | None:
         """A share of one, typed in per cent."""
         value = self.optional(name, least=least, most=most, example=example, unit=" %")
-        return None if value is None else float(Decimal(str(value)) / 100)
+        return None if value is None else share_of_percent(value)
 
     def optional(self, name: str, *, least: float, most: float, example: str, unit: str = "") -> float | None:
         """A number, or nothing."""

@@ -1,0 +1,18 @@
+"""Shares of one, as people write them: in per cent."""
+
+from casewright.measure.money import Factor, exact
+from casewright.measure.units import Number
+
+
+def share_of_percent(percent: Factor) -> Number:
+    """The share of one that somebody wrote in per cent: 6.85 is 0.0685, not its neighbour just below.
+
+    Args:
+        percent: the number that stood before the sign [percent]
+
+    Returns:
+        The share, as the float that stands for its decimal [dimensionless]
+
+    Source: common practice. A float divided by 100 can land beside the decimal, and tax on it a cent off.
+    """
+    return float(exact(percent) / 100)

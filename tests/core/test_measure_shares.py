@@ -1,0 +1,24 @@
+"""Shares of one and per cent: what was typed is what is kept, and what is printed."""
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from casewright.measure.shares import share_of_percent
+
+typed = st.decimals(0, 100, places=6)
+
+
+@given(typed)
+def test_a_share_is_the_decimal_that_was_typed(percent):
+    # An independent sum: the decimal point moved by two places, as text.
+    expected = float(f"{percent}e-2")
+
+    assert share_of_percent(percent) == share_of_percent(float(percent)) == expected
+
+
+@pytest.mark.parametrize(("percent", "share"), [(6.85, 0.0685), (Decimal("8.1875"), 0.081875), (100, 1.0)])
+def test_a_rate_keeps_its_last_digit(percent, share):
+    assert share_of_percent(percent) == share
