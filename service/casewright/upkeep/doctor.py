@@ -79,7 +79,8 @@ def look_at_database(place: Place, now: datetime) -> Iterator[Look]:
         yield wrong(
             "database",
             f"It has the form {held or 'of nothing yet'}; this version works with {present}.",
-            "An older one: `casewright migrate`. A newer one: start the newer casewright.",
+            "An older one: `casewright migrate`. A newer one: start the newer casewright, or go back with "
+            "the backup of before the upgrade: `casewright restore FILE --force`.",
         )
         return
     try:

@@ -16,7 +16,7 @@ TRIGGERS = {
     "sqlite": "SELECT DISTINCT tbl_name FROM sqlite_master WHERE type = 'trigger'",
     "postgresql": (
         "SELECT DISTINCT relname FROM pg_trigger JOIN pg_class ON pg_class.oid = tgrelid "
-        "WHERE NOT tgisinternal AND tgenabled <> 'D'"
+        "WHERE NOT tgisinternal AND tgenabled <> 'D' AND relnamespace = current_schema()::regnamespace"
     ),
 }
 SAFE = {

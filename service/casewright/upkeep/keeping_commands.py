@@ -97,11 +97,25 @@ def _restore(settings: Settings, given: argparse.Namespace) -> Answer:
     ]
     if done.kept:
         words.append(f"What was there before is in {done.kept}")
+    if done.kept and done.kept.suffix == ".db":
+        words.append(
+            "That is the database file as it was; a casewright that can read it takes it back as such."
+        )
+    if done.kept_schema:
+        words += [
+            f"What was there before is in the schema {done.kept_schema} of the same PostgreSQL database.",
+            f"When nobody needs it any more: DROP SCHEMA {done.kept_schema} CASCADE;",
+        ]
     if settings.secret or not done.has_secret:
         words.append("If the shop had set CASEWRIGHT_SECRET, set the same one: links to its quotes need it.")
     return Answer(
         words=tuple(words),
-        data={"at": done.at, "rows": done.rows, "kept": str(done.kept) if done.kept else None},
+        data={
+            "at": done.at,
+            "rows": done.rows,
+            "kept": str(done.kept) if done.kept else None,
+            "kept_schema": done.kept_schema,
+        },
     )
 
 

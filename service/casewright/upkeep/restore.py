@@ -3,28 +3,39 @@
 The live data stay as they are until the whole backup has been restored beside them and checked. On SQLite
 the checked database then takes the place of the old one by one change of name; on PostgreSQL everything
 happens in one transaction.
+
+A database that a newer program used cannot be put into a backup by this one, and going back to this one is
+when somebody restores: then the SQLite file, or the schema on PostgreSQL, is kept as it is.
 """
 
 import os
 import shutil
 import sqlite3
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from alembic import command
 from sqlalchemy import Connection, Engine, delete, text, update
-from sqlalchemy.exc import DatabaseError, OperationalError, SQLAlchemyError
+from sqlalchemy.exc import DatabaseError, OperationalError, ProgrammingError, SQLAlchemyError
 
-from casewright.records.engine import migrate, newest_revision, one_at_a_time, present_revision
+from casewright.records.engine import (
+    NewerDatabase,
+    alembic_config,
+    migrate,
+    newest_revision,
+    one_at_a_time,
+    present_revision,
+)
 from casewright.records.people import KeyLink, SignIn
 from casewright.records.sessions import across_shops
 from casewright.shop.refusals import Refused
 from casewright.upkeep.archive import Archive, BadArchive, new_file, open_archive, put_in_place
 from casewright.upkeep.backup import NothingThere, one_moment, take_backup
-from casewright.upkeep.forms import TableForm, tables_of
+from casewright.upkeep.forms import TableForm, known_revisions, tables_of
 from casewright.upkeep.place import Place
 from casewright.upkeep.rehearsal import Tried, tried
 from casewright.upkeep.rows import insert_rows, read_row, rows_of
@@ -43,13 +54,15 @@ class Restored:
     Attributes:
         rows: how many rows each table had
         at: the moment that the backup shows
-        kept: where the data that were there before are; None where there were none
+        kept: the file in which the data that were there before are; None where there were none
+        kept_schema: the schema of PostgreSQL in which they are, where a newer program had used them
         has_secret: whether the key of the links came with it
     """
 
     rows: dict[str, int]
     at: str
     kept: Path | None
+    kept_schema: str | None
     has_secret: bool
 
 
@@ -63,7 +76,7 @@ def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
 
     Raises:
         BadArchive: it cannot be used; the data are as they were
-        NewerDatabase: a newer program made it
+        NewerDatabase: a newer program made the backup
         Refused: the service is running, or there are data and `force` was not given
     """
     with open_archive(path) as archive, _folder_in(place.data) as folder:
@@ -75,15 +88,26 @@ def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
             )
         with tried(archive, folder) as held:
             _close_doors(held.engine)
-            kept = _keep_aside(place) if filled else None
+            stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S-%f")
+            kept, schema = _keep_aside(place, stamp) if filled else None, None
             place.engine.dispose()
             if place.engine.dialect.name == "sqlite":
                 with one_at_a_time(place.engine):
                     _take_place(held, Path(place.engine.url.database or ""))
+            elif _is_newer(place.engine):
+                schema = f"before_restore_{stamp.replace('-', '_')}"
+                _pour_anew(held.engine, place.engine, schema)
             else:
+                migrate(place.engine)
                 _pour(held.engine, place.engine)
         _put_secret(archive, place)
-        return Restored(rows=held.rows, at=archive.manifest.at, kept=kept, has_secret=archive.has_secret)
+        return Restored(
+            rows=held.rows,
+            at=archive.manifest.at,
+            kept=kept,
+            kept_schema=schema,
+            has_secret=archive.has_secret,
+        )
 
 
 @contextmanager
@@ -151,23 +175,39 @@ def _close_doors(engine: Engine) -> None:
         db.execute(update(KeyLink).where(KeyLink.used_at.is_(None)).values(used_at=datetime.now(UTC)))
 
 
-def _keep_aside(place: Place) -> Path:
-    """A backup of what is there; a database that cannot be read any more is copied as it is."""
+def _is_newer(engine: Engine) -> bool:
+    """Whether a newer program brought the database to a form that this one does not know."""
+    held = present_revision(engine)
+    return held is not None and held not in known_revisions()
+
+
+def _keep_aside(place: Place, stamp: str) -> Path | None:
+    """A backup of what is there; a database that this program cannot read is copied as it is.
+
+    None for a PostgreSQL that a newer program used: it stays where it is, under another name.
+    """
     folder = place.data / "backups"
     folder.mkdir(exist_ok=True, mode=0o700)
-    stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S-%f")
     target = folder / f"before-restore-{stamp}.zip"
     try:
-        take_backup(place.engine, target, place.secret())
-    except (SQLAlchemyError, NothingThere, ValueError):
-        if place.engine.dialect.name != "sqlite":
+        return take_backup(place.engine, target, place.secret()).path
+    except (SQLAlchemyError, NothingThere, NewerDatabase, ValueError) as error:
+        on_sqlite = place.engine.dialect.name == "sqlite"
+        if not on_sqlite and not isinstance(error, NewerDatabase):
             raise
-        live = Path(place.engine.url.database or "")
-        target = folder / f"before-restore-{stamp}.db"
-        for end in ("", "-wal"):
-            with suppress(FileNotFoundError):
-                shutil.copy2(f"{live}{end}", f"{target}{end}")
+    if place.keeps_secret:
+        _copy_aside(place.secret_file, target.with_suffix(".secret"))
+    if not on_sqlite:
+        return None
+    live, target = Path(place.engine.url.database or ""), target.with_suffix(".db")
+    for end in ("", "-wal"):
+        _copy_aside(Path(f"{live}{end}"), Path(f"{target}{end}"))
     return target
+
+
+def _copy_aside(path: Path, target: Path) -> None:
+    with suppress(FileNotFoundError):
+        shutil.copy2(path, target)
 
 
 def _take_place(held: Tried, live: Path) -> None:
@@ -189,21 +229,58 @@ def _take_place(held: Tried, live: Path) -> None:
 
 def _pour(source: Engine, target: Engine) -> None:
     """Replaces all rows of a PostgreSQL database by those of the restored one, in one transaction."""
-    migrate(target)
-    tables = tables_of(newest_revision())
     with one_moment(source) as held, target.begin() as connection:
-        quote = connection.dialect.identifier_preparer.quote
-        names = ", ".join(quote(form.name) for form in tables)
-        try:
-            connection.execute(text(f"LOCK TABLE {names} IN ACCESS EXCLUSIVE MODE NOWAIT"))
-        except OperationalError:
-            raise Refused(IN_USE) from None
-        connection.execute(text(f"TRUNCATE {names}"))
-        for form in tables:
-            _copy(held, connection, form)
-        # Else the first pages take seconds, until the database does so by itself.
-        connection.execute(text(f"ANALYZE {names}"))
+        _fill(held, connection)
     target.dispose()
+
+
+def _pour_anew(source: Engine, target: Engine, aside: str) -> None:
+    """Gives the schema of a newer program another name, and fills a new one: in one transaction, too."""
+    with one_at_a_time(target), one_moment(source) as held, target.begin() as connection:
+        quote = connection.dialect.identifier_preparer.quote
+        schema, user = connection.execute(text("SELECT current_schema(), current_user")).one()
+        there = text("SELECT tablename FROM pg_tables WHERE schemaname = :schema")
+        tables = connection.execute(there, {"schema": schema}).scalars()
+        try:
+            _lock(connection, tables)
+            connection.execute(text(f"ALTER SCHEMA {quote(schema)} RENAME TO {quote(aside)}"))
+            connection.execute(text(f"CREATE SCHEMA {quote(schema)}"))
+        except ProgrammingError as error:
+            reason = str(error.orig).partition("\n")[0]
+            raise Refused(
+                "A newer casewright used the PostgreSQL database, so its data must be set aside first, and "
+                f"its user {user} may not do so ({reason}). As its owner: ALTER SCHEMA {quote(schema)} "
+                f"RENAME TO {quote(aside)}; CREATE SCHEMA {quote(schema)} AUTHORIZATION {quote(user)}; then "
+                "restore again."
+            ) from None
+        command.upgrade(alembic_config(connection), "head")
+        _fill(held, connection)
+    target.dispose()
+
+
+def _fill(source: Connection, target: Connection) -> None:
+    """Replaces all rows of a PostgreSQL database of the present form."""
+    tables = tables_of(newest_revision())
+    names = _lock(target, [form.name for form in tables])
+    target.execute(text(f"TRUNCATE {names}"))
+    for form in tables:
+        _copy(source, target, form)
+    # Else the first pages take seconds, until the database does so by itself.
+    target.execute(text(f"ANALYZE {names}"))
+
+
+def _lock(connection: Connection, tables: Iterable[str]) -> str:
+    """Locks tables against everybody else until the transaction ends; their names as a statement has them.
+
+    Raises:
+        Refused: somebody is using one
+    """
+    names = ", ".join(map(connection.dialect.identifier_preparer.quote, tables))
+    try:
+        connection.execute(text(f"LOCK TABLE {names} IN ACCESS EXCLUSIVE MODE NOWAIT"))
+    except OperationalError:
+        raise Refused(IN_USE) from None
+    return names
 
 
 def _copy(source: Connection, target: Connection, form: TableForm) -> None:
