@@ -120,6 +120,68 @@ def test_of_two_who_change_a_draft_the_second_sees_both_texts(job, maker, owner)
     assert "Cherry suits the light." in owner.send(f"/quotes/{quote_id}/words").html
 
 
+@pytest.mark.parametrize(
+    ("theirs", "said"),
+    [
+        ({"days": "10"}, "Theirs: 10"),
+        ({"ready_by": "2027-12-24"}, "Theirs: 2027-12-24"),
+        ({"note": "Walnut suits the light."}, "Theirs: Walnut suits the light."),
+    ],
+)
+def test_the_second_of_two_is_told_whatever_the_first_changed_in_a_draft(job, maker, owner, theirs, said):
+    quote_id = job.draft(maker)
+    owner.get(f"/quotes/{quote_id}")
+    maker.get(f"/quotes/{quote_id}")
+    maker.send(f"/quotes/{quote_id}/words", **theirs)
+
+    page = owner.send(f"/quotes/{quote_id}/words", status=409)
+
+    assert "Somebody else saved this while you were writing." in page.text
+    assert said in page.text
+
+
+def test_the_second_of_two_is_told_of_an_option_that_the_first_left_out(job, maker, owner):
+    quote_id = job.draft(maker)
+    option = add_option(job, maker, quote_id)
+    owner.get(f"/quotes/{quote_id}")
+    maker.get(f"/quotes/{quote_id}")
+    maker.send(f"/quotes/{quote_id}/words", **{f"offer.{option}": ""})
+
+    page = owner.send(f"/quotes/{quote_id}/words", status=409)
+
+    assert "Theirs: left out" in page.text
+    assert (f"offer.{option}", "1") in page.form(f"/quotes/{quote_id}/words").sent()
+
+
+def test_an_option_that_came_after_a_form_was_opened_is_not_left_out_by_it(job, maker, owner):
+    quote_id = job.draft(maker)
+    owner.get(f"/quotes/{quote_id}")
+    option = add_option(job, maker, quote_id)
+
+    page = owner.send(f"/quotes/{quote_id}/words", status=422, days="many")
+
+    assert (f"offer.{option}", "1") in page.form(f"/quotes/{quote_id}/words").sent()
+
+
+def add_option(job, who, quote_id):
+    """Offers the job's first unit in walnut; gives the option's id."""
+    fields = {"unit": job.unit_ids()[0], "label": "In walnut", "case": "walnut"}
+    page = who.post(f"/quotes/{quote_id}/options", **fields)
+    return page.form(f"/quotes/{quote_id}/words").value("option")
+
+
+def test_words_of_a_draft_saved_by_a_double_press_are_saved(job, maker):
+    quote_id = job.draft(maker)
+    form = dict(maker.get(f"/quotes/{quote_id}").form(f"/quotes/{quote_id}/words").sent())
+    typed = form | {"note": "Walnut suits the light.", "days": "10"}
+
+    maker.post(f"/quotes/{quote_id}/words", **typed)
+    second = maker.post(f"/quotes/{quote_id}/words", **typed)
+
+    assert "Saved." in second.text
+    assert "Walnut suits the light." in second.html
+
+
 def test_a_day_earlier_than_the_estimate_promises_is_pointed_out(job, maker):
     quote_id = job.draft(maker)
     maker.get(f"/quotes/{quote_id}")

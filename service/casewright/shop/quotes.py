@@ -108,6 +108,18 @@ class DraftWords:
             "left_out": list(self.left_out),
         }
 
+    def instead_of(self, other: "DraftWords") -> dict[str, str]:
+        """What these words say where others say something else, by the fields of the draft's form."""
+        mine, others = set(self.left_out), set(other.left_out)
+        differ = {f"offer.{each}": "left out" if each in mine else "on the quote" for each in mine ^ others}
+        if self.note != other.note:
+            differ["note"] = self.note
+        if self.days != other.days:
+            differ["days"] = str(self.days or "")
+        if self.ready_by != other.ready_by:
+            differ["ready_by"] = self.ready_by.isoformat() if self.ready_by else ""
+        return differ
+
 
 def shown_number(number: int) -> str:
     """A quote's number as it is read: Q-0012."""
@@ -179,9 +191,11 @@ def change_draft(db: Fenced, held: LoadedQuote, words: DraftWords, version: int)
         Stale: somebody else saved since the version that the form shows
     """
     _refuse_unless_draft(held.quote)
+    theirs = DraftWords.of(held.quote).instead_of(words)
+    if not theirs:  # whoever says what is saved already, such as by a second press, is in nobody's way
+        return
     if held.quote.version != version:
-        before = DraftWords.of(held.quote)
-        raise Stale({"note": before.note} if before.note != words.note else {})
+        raise Stale(theirs)
     held.quote.note, held.quote.choices = words.note, words.choices
 
 

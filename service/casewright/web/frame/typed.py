@@ -92,12 +92,14 @@ class Form:
         values: the text of every field
         faults: a sentence for each field that cannot be used, in the order of the form
         theirs: what somebody else saved meanwhile, field by field
+        is_stale: whether somebody else saved meanwhile, even where no field shows what
         once: the mark that makes this form count once
     """
 
     values: Mapping[str, str] = field(default_factory=dict)
     faults: dict[str, str] = field(default_factory=dict)
     theirs: Mapping[str, str] = field(default_factory=dict)
+    is_stale: bool = False
     once: str = ""
 
     def __post_init__(self) -> None:

@@ -110,7 +110,7 @@ def save_customer(visit: Office, customer_id: str) -> Response:
         change_customer(visit.db, held, facts, version, visit.who, visit.now)
     except Stale as stale:
         values = {**read.form.values, "version": str(held.version)}
-        return show(visit, _change_page(held, Form(values=values, theirs=stale.theirs)), 409)
+        return show(visit, _change_page(held, Form(values=values, theirs=stale.theirs, is_stale=True)), 409)
     return see(f"/customers/{held.id}", "saved")
 
 

@@ -204,7 +204,7 @@ def _with_theirs(visit: Visit, job: Job, read: Reader, stale: Stale) -> Form:
     theirs = dict(stale.theirs)
     if "customer_id" in theirs:
         theirs["customer_id"] = load_customer(visit.db, theirs["customer_id"]).name
-    return Form(values={**read.form.values, "version": str(job.version)}, theirs=theirs)
+    return Form(values={**read.form.values, "version": str(job.version)}, theirs=theirs, is_stale=True)
 
 
 def _lost_title(job: Job) -> str:

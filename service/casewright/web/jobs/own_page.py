@@ -115,7 +115,7 @@ def _with_theirs(job: Job, read: Reader, *, is_owner: bool) -> Form:
     theirs, typed = _values(job.own, is_owner=is_owner), read.form.values
     differ = {name: theirs.get(name, "") for name in typed if theirs.get(name, "") != typed[name].strip()}
     differ = {name: value for name, value in differ.items() if name not in {"version", "once"}}
-    return Form(values={**typed, "version": str(job.version)}, theirs=differ)
+    return Form(values={**typed, "version": str(job.version)}, theirs=differ, is_stale=True)
 
 
 def _page(visit: Visit, job: Job, form: Form) -> OwnFiguresPage:

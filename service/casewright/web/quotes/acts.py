@@ -63,7 +63,8 @@ def save_draft(visit: Office, quote_id: str) -> Response:
         change_draft(visit.db, held, words, version)
     except Stale as stale:
         values = {**read.form.values, "version": str(held.quote.version)}
-        return show_again(visit, held, 409, form=Form(values=values, theirs=stale.theirs))
+        form = Form(values=values, theirs=stale.theirs, is_stale=True)
+        return show_again(visit, held, 409, form=form)
     return see(f"/quotes/{held.quote.id}", "saved")
 
 

@@ -1,7 +1,7 @@
 """The page of a quote: as its customer will read it, and around it what the shop must know."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any, ClassVar
 from urllib.parse import quote as in_address
@@ -145,6 +145,7 @@ def quote_page(
     state = state_on(held.quote.state, held.quote.valid_until, visit.today)
     since = None if is_draft else changed_since(visit.db, visit.shop, held, visit.today)
     ready_by = DraftWords.of(held.quote).ready_by
+    fresh = draft_form(held, worked)
     title = f"Quote {held.number}" + (f", revision {held.quote.revision}" if held.quote.revision > 1 else "")
     return QuotePage(
         title=title,
@@ -165,7 +166,7 @@ def quote_page(
         changes=tuple(_changes(visit, since)),
         since_difference=difference(since.difference, visit.shop.symbol) if since else "",
         options=tuple(_option(each, visit.shop.symbol) for each in worked.options) if worked else (),
-        form=form or draft_form(held, worked),
+        form=_with_unseen(visit, form, fresh) if form else fresh,
         option=option_form(visit, worked.units, worked.figures_text, option) if worked else None,
         answer=answer or form_of(name=held.customer.name, way="spoken"),
         ways=WAYS,
@@ -201,6 +202,20 @@ def draft_form(held: LoadedQuote, worked: Worked | None) -> Form:
         version=str(held.quote.version),
         **ticked,
     )
+
+
+def _with_unseen(visit: Visit, form: Form, fresh: Form) -> Form:
+    """The draft's form as it was sent, and with it the ticks of options that came after it was opened.
+
+    An option that a form did not show was not left out by whoever sent it.
+    """
+    shown_options = {f"offer.{each}" for each in visit.typed.all("option")}
+    unseen = {
+        name: value
+        for name, value in fresh.values.items()
+        if name.startswith("offer.") and name not in shown_options
+    }
+    return replace(form, values={**unseen, **form.values})
 
 
 def _owner_figures(visit: Visit, held: LoadedQuote, worked: Worked | None) -> OwnerFigures | None:

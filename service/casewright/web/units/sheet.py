@@ -121,7 +121,7 @@ def sheet_of(read: Read, theirs: Mapping[str, str] | None = None) -> UnitSheet:
         faults=tuple(
             (name.replace(".", "-"), names.get(name, ""), sentence) for name, sentence in read.faults.items()
         ),
-        is_stale=bool(other),
+        is_stale=theirs is not None,
     )
 
 
