@@ -263,7 +263,9 @@ def test_a_measured_opening_moves_only_its_own_drawer(data, choose):
     measured = built(changed(data, {"measured.openings": {opening.code: found}}))
 
     own = f"{designed.spec.code}-{opening.code}"
-    assert measured.drawer(own).sizes.height < designed.drawer(own).sizes.height
+    was, is_now = designed.drawer(own).sizes.height, measured.drawer(own).sizes.height
+    # Down to the 64th and divided by the swelling, a height can swallow one 64th of the opening, and no more.
+    assert was - less - 1 / 64 <= is_now < was + (less == 1 / 64) / 64
     assert measured.drawer(own).sizes.width == pytest.approx(
         designed.drawer(own).sizes.width - less, abs=1 / 64
     )
