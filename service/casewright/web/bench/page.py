@@ -184,11 +184,18 @@ def _typed_dry_sizes(read: Reader, held: AtBench, unit: LengthUnit) -> dict[str,
 
 
 def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: str = "") -> BenchPage:
-    """A drawer's page; one query beside those for the drawer."""
+    """A drawer's page; one query beside those for the drawer.
+
+    Args:
+        visit: who looks
+        held: the drawer
+        form: one of the page's forms with its faults; the fields of the others show what is kept
+        refused: why a tap does not count
+    """
     progress, unit = held.progress, unit_read(visit.unit, held.unit)
     step = held.step.in_unit(unit)
     before, after = held.neighbours
-    typed = {mark.name: _as_typed(mark, unit) for mark in progress.sizes}
+    kept = {mark.name: _as_typed(mark, unit) for mark in progress.sizes}
     names = names_of(shop_operations(held.figures))
     now = step.stage.operations if step.stage else ()
     return BenchPage(
@@ -218,7 +225,9 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
             for line in dry_fit()
         ],
         fits_now=_fits_now(held) and not held.is_idle,
-        form=form or Form(values=typed),
+        form=Form(values={**kept, **form.values}, faults=form.faults, once=form.once)
+        if form
+        else Form(values=kept),
         drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
         if held.drawer
         else (),
