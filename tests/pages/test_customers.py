@@ -48,6 +48,19 @@ def test_of_two_who_save_at_once_the_second_sees_both_texts(maker, owner):
     assert "Cherry." in owner.send(address).text
 
 
+def test_a_double_press_on_save_is_saved_once(maker):
+    maker.get("/customers/new")
+    maker.send("/customers", name="Ada Marsh", note="Oak.")
+    address = maker.page.address.partition("?")[0]
+    typed = dict(maker.get(f"{address}/change").form(address).sent()) | {"note": "Walnut."}
+
+    maker.post(f"{address}/change", **typed)
+    second = maker.post(f"{address}/change", **typed)
+
+    assert second.address == f"{address}?said=saved"
+    assert "Walnut." in second.text
+
+
 def test_an_empty_list_says_what_to_do_first(maker):
     page = maker.get("/customers")
 

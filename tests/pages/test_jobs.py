@@ -185,6 +185,17 @@ def test_of_two_who_change_a_job_the_second_sees_both(maker, owner):
     assert "Oak dresser" in owner.send(address).text
 
 
+def test_a_double_press_on_save_changes_a_job_once(maker):
+    address = taken_on(maker)
+    typed = dict(maker.get(f"{address}/change").form(address).sent()) | {"name": "Cherry dresser"}
+
+    maker.post(f"{address}/change", **typed)
+    second = maker.post(f"{address}/change", **typed)
+
+    assert second.address == f"{address}?said=saved"
+    assert second.text.count("Changed the job: name.") == 1
+
+
 def test_a_job_goes_to_another_customer(maker):
     address = taken_on(maker)
     maker.get("/customers/new")

@@ -82,6 +82,16 @@ def test_bringing_back_over_somebody_else_s_save_is_refused(shop, maker, owner, 
     assert "Somebody else saved revision 3 meanwhile." in page.text
 
 
+def test_a_double_press_brings_a_revision_back_once(maker, revised):
+    page = maker.get(f"{revised}/revisions/1")
+    typed = dict(page.form(f"{revised}/revisions").sent())
+
+    maker.post(f"{revised}/revisions", **typed)
+    second = maker.post(f"{revised}/revisions", **typed)
+
+    assert "Revision 3" in second.text
+
+
 def test_a_revision_that_is_not_there_is_not_found(maker, unit):
     maker.get(f"{unit}/revisions/9", status=404)
     maker.get(f"{unit}/revisions/0", status=404)

@@ -305,6 +305,18 @@ def test_saving_what_is_there_already_makes_no_revision(maker, unit):
     assert "Revision 1" in saved.text
 
 
+def test_a_double_press_on_save_keeps_one_revision_and_says_saved(maker, unit):
+    page = maker.get(unit)
+    typed = filled(page, unit, {"body.width": "41"})
+
+    maker.post(unit, **typed)
+    second = maker.post(unit, **typed)
+
+    assert "Saved." in second.text
+    assert "Revision 2" in second.text
+    assert second.form(unit).value("body.width") == "41"
+
+
 def test_of_two_who_save_at_once_the_second_sees_both_values_by_field(shop, maker, unit):
     owner = shop.visitor(Role.OWNER)
     mine, theirs = owner.get(unit), maker.get(unit)

@@ -55,11 +55,11 @@ def change_customer(
     """
     before = {name: getattr(held, name) for name in FIELDS}
     after = facts_of(facts)
-    if held.version != version:
-        raise Stale({name: value for name, value in before.items() if value != after[name]})
     changed = {name: value for name, value in after.items() if value != before[name]}
-    if not changed:
+    if not changed:  # whoever asks for what is saved already, such as by a second press, is in nobody's way
         return
+    if held.version != version:
+        raise Stale({name: before[name] for name in changed})
     for name, value in changed.items():
         setattr(held, name, value)
     note_history(

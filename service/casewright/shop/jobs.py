@@ -132,11 +132,11 @@ def change_job(db: Fenced, job: Job, facts: JobFacts, version: int, who: str, no
     """
     before = {name: _plain(getattr(job, name)) for name in FIELDS}
     after = {name: _plain(getattr(facts, name)) for name in FIELDS}
-    if job.version != version:
-        raise Stale({name: value for name, value in before.items() if value != after[name]})
     changed = [name for name in FIELDS if before[name] != after[name]]
-    if not changed:
+    if not changed:  # whoever asks for what is saved already, such as by a second press, is in nobody's way
         return
+    if job.version != version:
+        raise Stale({name: before[name] for name in changed})
     if "customer_id" in changed:
         was, becomes = load_customer(db, job.customer_id), load_customer(db, facts.customer_id)
         before["customer_id"], after["customer_id"] = was.name, becomes.name

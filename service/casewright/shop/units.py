@@ -164,12 +164,12 @@ def revise_unit(
     """
     unit = loaded.unit
     refuse_if_taken_out(unit)
-    if unit.version != version:
-        raise Stale({})
     spec = spec.model_copy(update={"code": unit.code})
     text = spec_text(spec)
-    if text == loaded.text:
+    if text == loaded.text:  # whoever asks for what is saved already, such as by a second press, has it
         return
+    if unit.version != version:
+        raise Stale({})
     if needs_reason(unit) and not note.strip():
         raise Refused(REASON, 422)
     built = construct(spec, figures)
