@@ -368,6 +368,19 @@ def test_something_half_made_is_named(settings: Settings):
     assert str(left) in looks[0].todo
 
 
+def test_something_half_made_beside_the_database_on_another_disk_is_named(settings: Settings, tmp_path: Path):
+    elsewhere = tmp_path / "elsewhere"
+    shutil.copytree(settings.data, elsewhere)
+    left = elsewhere / ".restore-abc"
+    left.mkdir()
+    long_ago = time.time() - 7200
+    os.utime(left, (long_ago, long_ago))
+
+    looks = look_over(replace(settings, database_url=f"sqlite:///{elsewhere / 'casewright.db'}"), NOW)
+
+    assert [each.at for each in looks if str(left) in each.found] == ["leftovers"]
+
+
 def test_the_doctor_changes_nothing(settings: Settings):
     before = sorted((path.name, path.stat().st_size) for path in settings.data.iterdir())
 

@@ -1,5 +1,6 @@
 """Restoring: nothing that is in use or that would be lost is replaced, and what was there is kept aside."""
 
+import errno
 import os
 import stat
 from pathlib import Path
@@ -145,4 +146,44 @@ def test_a_restored_database_is_for_its_owner_alone_and_nothing_else_is_left(goo
     assert sorted(os.listdir(there.data)) == ["casewright.db", "casewright.db.lock", "secret"]
     assert stat.S_IMODE(there.data.stat().st_mode) == 0o700
     assert stat.S_IMODE((there.data / "casewright.db").stat().st_mode) == 0o600
+    engine.dispose()
+
+
+@pytest.fixture
+def two_disks(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> tuple[Path, Path]:
+    """Two folders between which nothing can be moved by a change of name, as between two disks."""
+    disks = (tmp_path / "one disk", tmp_path / "another disk")
+    rename = os.replace
+
+    def replace(path: Path, target: Path) -> Path:
+        if path.is_relative_to(disks[0]) != Path(target).is_relative_to(disks[0]):
+            raise OSError(errno.EXDEV, os.strerror(errno.EXDEV), str(path))
+        rename(path, target)
+        return target
+
+    for disk in disks:
+        disk.mkdir()
+    monkeypatch.setattr(Path, "replace", replace)
+    return disks
+
+
+def test_the_database_may_be_on_another_disk_than_the_data_folder(
+    good: Path, place: Place, two_disks: tuple[Path, Path]
+):
+    data, other = two_disks
+    engine = open_engine(f"sqlite:///{other / 'books' / 'casewright.db'}")
+    there = Place(engine=engine, data=data / "data")
+
+    restore(good, there)
+    kept = restore(good, there, force=True).kept
+
+    assert customers(engine) == 2
+    assert kept is not None
+    assert kept.parent == data / "data" / "backups"
+    assert sorted(os.listdir(other / "books")) == [
+        "casewright.db",
+        "casewright.db-shm",
+        "casewright.db-wal",
+        "casewright.db.lock",
+    ]
     engine.dispose()

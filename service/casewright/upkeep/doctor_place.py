@@ -6,8 +6,11 @@ from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from sqlalchemy import make_url
+
 from casewright.settings import Settings
 from casewright.upkeep.looks import Look, fine, look, wrong
+from casewright.upkeep.place import folder_of
 
 LITTLE, LEAST = 1_000_000_000, 100_000_000
 """Room on the disk below which somebody should look, and below which saving is in danger [bytes]."""
@@ -59,11 +62,12 @@ def look_at_secret(settings: Settings) -> Iterator[Look]:
 
 
 def look_at_room(settings: Settings) -> Iterator[Look]:
-    """There is room to go on."""
-    if not settings.data.is_dir():
+    """There is room to go on, where the key and backups are and where the database's file is."""
+    places = [place for place in _places(settings) if place.is_dir()]
+    if not places:
         return
-    free = shutil.disk_usage(settings.data).free
-    said = f"{free / 1e9:.1f} GB are free where the data are."
+    free, least = min((shutil.disk_usage(place).free, str(place)) for place in places)
+    said = f"{free / 1e9:.1f} GB are free where the data are ({least})."
     if free < LEAST:
         yield wrong("room", said, "Make room now: without it nothing can be saved.")
     elif free < LITTLE:
@@ -75,11 +79,11 @@ def look_at_room(settings: Settings) -> Iterator[Look]:
 def look_at_leftovers(settings: Settings) -> Iterator[Look]:
     """Nothing half made lies about."""
     before = time.time() - LEFT_OVER
-    places = [place for place in (settings.data, settings.data / "backups") if place.is_dir()]
+    places = (*_places(settings), settings.data / "backups")
     left = [
         path
         for place in places
-        for path in place.glob(".*")
+        for path in sorted(place.glob(".*"))
         if _is_left_over(path) and path.stat().st_mtime < before
     ]
     for path in left:
@@ -88,6 +92,11 @@ def look_at_leftovers(settings: Settings) -> Iterator[Look]:
             f"{path} was being made when something stopped it.",
             f"Delete it: rm -r {path}",
         )
+
+
+def _places(settings: Settings) -> tuple[Path, ...]:
+    """The data folder, and the folder of SQLite's file where that is another one."""
+    return tuple(dict.fromkeys((settings.data, folder_of(make_url(settings.database_url), settings.data))))
 
 
 def _is_left_over(path: Path) -> bool:

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from sqlalchemy import Engine, make_url
+from sqlalchemy import URL, Engine, make_url
 from sqlalchemy.exc import DatabaseError, OperationalError
 
 from casewright.records.engine import newest_revision, open_engine, present_revision
@@ -32,11 +32,21 @@ class Place:
         """Where the key of the links is."""
         return self.data / "secret"
 
+    @property
+    def beside(self) -> Path:
+        """The folder in which SQLite's file is, on whatever disk; the data folder for PostgreSQL."""
+        return folder_of(self.engine.url, self.data)
+
     def secret(self) -> bytes | None:
         """The key of the links; None where there is none in the folder."""
         if not self.keeps_secret or not self.secret_file.exists():
             return None
         return self.secret_file.read_bytes().strip()
+
+
+def folder_of(url: URL, data: Path) -> Path:
+    """The folder in which a database's file is; the data folder where it is no file."""
+    return Path(url.database or "").absolute().parent if url.get_backend_name() == "sqlite" else data
 
 
 @contextmanager

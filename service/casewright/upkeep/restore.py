@@ -79,7 +79,7 @@ def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
         NewerDatabase: a newer program made the backup
         Refused: the service is running, or there are data and `force` was not given
     """
-    with open_archive(path) as archive, _folder_in(place.data) as folder:
+    with open_archive(path) as archive, _folder_beside(place) as folder:
         refuse_if_in_use(place.engine)
         filled = _is_filled(place.engine)
         if filled and not force:
@@ -111,11 +111,12 @@ def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
 
 
 @contextmanager
-def _folder_in(data: Path) -> Iterator[Path]:
+def _folder_beside(place: Place) -> Iterator[Path]:
     """A folder for the restored database: on the disk of the live one, so that it can take its place."""
-    data.mkdir(parents=True, exist_ok=True, mode=0o700)
-    with tempfile.TemporaryDirectory(dir=data, prefix=".restore-") as folder:
-        yield Path(folder)
+    for folder in (place.data, place.beside):
+        folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+    with tempfile.TemporaryDirectory(dir=place.beside, prefix=".restore-") as made:
+        yield Path(made)
 
 
 def refuse_if_in_use(engine: Engine) -> None:
