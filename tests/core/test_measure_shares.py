@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.measure.shares import share_of_percent
+from casewright.measure.shares import share_of_percent, show_percent
 
 typed = st.decimals(0, 100, places=6)
 
@@ -22,3 +22,25 @@ def test_a_share_is_the_decimal_that_was_typed(percent):
 @pytest.mark.parametrize(("percent", "share"), [(6.85, 0.0685), (Decimal("8.1875"), 0.081875), (100, 1.0)])
 def test_a_rate_keeps_its_last_digit(percent, share):
     assert share_of_percent(percent) == share
+
+
+@given(typed)
+def test_what_was_typed_is_printed_digit_for_digit(percent):
+    shown = show_percent(share_of_percent(percent))
+
+    assert Decimal(shown.removesuffix(" %")) == percent
+
+
+@pytest.mark.parametrize(
+    ("share", "shown"),
+    [
+        (0.081875, "8.1875 %"),
+        (0.06849999999999999, "6.85 %"),
+        (0.2, "20 %"),
+        (1.0, "100 %"),
+        (0, "0 %"),
+        (1 / 3, "33.333333 %"),
+    ],
+)
+def test_a_share_is_printed_in_per_cent(share, shown):
+    assert show_percent(share) == shown

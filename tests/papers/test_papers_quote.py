@@ -28,6 +28,16 @@ def test_the_units_are_counted_and_the_tax_rate_is_named():
     assert "Total in USD" in printed
 
 
+@pytest.mark.parametrize(
+    ("rate", "shown"),
+    [(0.081875, "8.1875 %"), (0.0625, "6.25 %"), (0.2, "20 %"), (0.06849999999999999, "6.85 %")],
+)
+def test_the_tax_rate_is_printed_with_every_digit(rate, shown):
+    held = offered().model_copy(update={"tax_rate": rate})
+
+    assert f"Tax, {shown} " in text_of(quote_pdf(held))
+
+
 def test_options_are_printed_as_differences_with_their_sign():
     printed = text_of(quote_pdf(offered()))
 

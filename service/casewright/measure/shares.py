@@ -16,3 +16,17 @@ def share_of_percent(percent: Factor) -> Number:
     Source: common practice. A float divided by 100 can land beside the decimal, and tax on it a cent off.
     """
     return float(exact(percent) / 100)
+
+
+def show_percent(share: Number) -> str:
+    """A share of one as it is printed, with every digit that was typed.
+
+    Args:
+        share: as it is kept [dimensionless]
+
+    Returns:
+        Text such as `8.1875 %`.
+
+    Source: common practice. Six decimals are as many as a field takes; what stands after them is no figure.
+    """
+    return f"{share * 100:.6f}".rstrip("0").rstrip(".") + " %"

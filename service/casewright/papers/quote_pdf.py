@@ -3,6 +3,7 @@
 from typing import Any
 
 from casewright.measure.money import show_money
+from casewright.measure.shares import show_percent
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import day
 from casewright.papers.pdf import Paper, render
@@ -90,7 +91,7 @@ def _price(offer: Offer) -> list[list[str]]:
     if len(rows) > 1:
         rows.append(["Together, before tax", _money(offer.net_cents, offer)])
     if offer.tax_cents or offer.tax_rate:
-        rows.append([f"Tax, {offer.tax_rate * 100:.4g} %", _money(offer.tax_cents, offer)])
+        rows.append([f"Tax, {show_percent(offer.tax_rate)}", _money(offer.tax_cents, offer)])
     currency = name(offer.currency, 20)
     rows.append([f"Total in {currency}" if currency else "Total", _money(offer.total_cents, offer)])
     return rows

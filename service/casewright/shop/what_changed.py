@@ -6,10 +6,13 @@ from functools import cache
 from typing import Any
 
 from casewright.labour.operations import operations
+from casewright.measure.shares import show_percent
 from casewright.pieces.asked.shop_spec import write_money
 from casewright.pricing.prices import example_prices
 from casewright.pricing.rate import example_year
 
+percent = show_percent
+"""A share of one as a maker reads it."""
 PERCENT = {"sheet_waste", "allowance", "billable_share", "profit", "markup", "outwork_markup", "tax_rate"}
 WORDS = {
     "name": "Name",
@@ -138,8 +141,3 @@ def _small(value: Any) -> str:
             f"{each['label']} {each['amount']}" if isinstance(each, Mapping) else str(each) for each in value
         )
     return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def percent(share: float) -> str:
-    """A share of one as a maker reads it."""
-    return f"{share * 100:.4f}".rstrip("0").rstrip(".") + " %"

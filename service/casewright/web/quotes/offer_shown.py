@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from casewright.measure.money import show_money
+from casewright.measure.shares import show_percent
 from casewright.pieces.words.offer import Offer, OfferedOption, OfferedStage, OfferedUnit
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
@@ -124,7 +125,7 @@ def _price(offer: Offer) -> Iterator[tuple[str, str]]:
     if len(offer.units) > 1:
         yield "Together, before tax", _money(offer.net_cents, offer)
     if offer.tax_cents or offer.tax_rate:
-        yield f"Tax, {offer.tax_rate * 100:.4g} %", _money(offer.tax_cents, offer)
+        yield f"Tax, {show_percent(offer.tax_rate)}", _money(offer.tax_cents, offer)
 
 
 def _stage(stage: OfferedStage, offer: Offer) -> tuple[str, str, str]:
