@@ -64,7 +64,13 @@ const offer = (pairs) => {
   form.before(note);
 };
 
-if (new URLSearchParams(location.search).get("said") === "saved") sessionStorage.removeItem(key);
+const here = new URL(location.href);
+if (here.searchParams.get("said") === "saved") {
+  sessionStorage.removeItem(key);
+  // The address must not say so again: a reload would throw away what was typed since.
+  here.searchParams.delete("said");
+  history.replaceState(history.state, "", here);
+}
 const draft = kept();
 if (draft && !isSame(draft, typed())) offer(draft);
 

@@ -139,6 +139,20 @@ def test_what_was_typed_comes_back_after_a_reload_rows_and_all(desk):
     expect(desk.locator("#body-width")).to_have_value("40")
 
 
+def test_what_was_typed_after_a_save_comes_back_after_a_reload(desk):
+    desk.on("dialog", lambda dialog: dialog.accept())
+    desk.locator("#body-width").fill("40")
+    desk.locator(".keep-bar button.main").click()
+    expect(desk.locator(".note.good")).to_have_text("Saved.")
+    desk.locator("#body-width").fill("41")
+    wait_until(desk, "sessionStorage.length > 0")
+
+    desk.reload()
+
+    desk.get_by_role("button", name="Bring it back").click()
+    expect(desk.locator("#body-width")).to_have_value("41")
+
+
 def test_whoever_is_signed_out_meanwhile_is_told_and_keeps_the_text(desk):
     desk.context.clear_cookies()
 
