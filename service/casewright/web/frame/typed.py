@@ -21,6 +21,12 @@ UNSEEN = re.compile(
 )
 """Control signs and signs that turn the direction of writing: no form has a use for them."""
 EMAIL = re.compile(r"[^@\s<>\"',;:]{1,64}@[^@\s<>\"',;:]{1,185}\.[^@\s<>\"',;:.]{2,63}")
+GROUPED = re.compile(
+    r"[+-]?[1-9][0-9]{0,2}((,[0-9]{3})+|( [0-9]{3})+|(\u00a0[0-9]{3})+|(\u202f[0-9]{3})+)(\.[0-9]*)?"
+)
+"""A number whose thousands are set apart, by commas or by spaces."""
+WITH_COMMA = re.compile(r"[+-]?[0-9]*,[0-9]*")
+"""A number that has one comma and no point."""
 MONEY_LIMIT = Decimal("10000000")
 
 
@@ -167,12 +173,13 @@ class Reader:
         return self.typed.get(name) not in {"", "0", "off", "false"}
 
     def whole(self, name: str, *, least: int, most: int, default: int | None = None) -> int:
-        """A whole number."""
-        value = self.typed.get(name).strip()
+        """A whole number. Thousands may be set apart."""
+        typed = self.typed.get(name).strip()
+        value = in_plain_digits(typed)
         if not value and default is not None:
             return default
         if not re.fullmatch(r"[+-]?[0-9]{1,9}", value):
-            self.fault(name, f"{self._shown(value)} Write a whole number such as {max(least, 1)}.")
+            self.fault(name, f"{self._shown(typed)} Write a whole number such as {max(least, 1)}.")
             return least
         number = int(value)
         if not least <= number <= most:
@@ -180,10 +187,11 @@ class Reader:
         return min(max(number, least), most)
 
     def number(self, name: str, *, least: float, most: float, example: str, unit: str = "") -> float:
-        """A decimal number; a comma may stand for the point."""
-        value = self.typed.get(name).strip().replace(",", ".")
+        """A decimal number. Thousands may be set apart, and a comma may stand for the point."""
+        typed = self.typed.get(name).strip()
+        value = in_plain_digits(typed)
         if not re.fullmatch(r"[+-]?([0-9]{1,9}(\.[0-9]{0,6})?|\.[0-9]{1,6})", value):
-            self.fault(name, f"{self._shown(value)} Write a number such as {example}.")
+            self.fault(name, f"{self._shown(typed)} Write a number such as {example}.")
             return least
         number = float(value)
         if not least <= number <= most:
@@ -231,13 +239,20 @@ class Reader:
         return f"{quoted(value)} cannot be used here." if value else "This is empty."
 
 
+def in_plain_digits(typed: str) -> str:
+    """A typed number without marks between thousands, its decimals behind a point; else as it was typed.
+
+    What could be either, such as 1,200, has thousands, as in an amount of money; nobody writes thousands
+    behind a nought, so 0,125 is an eighth.
+    """
+    if GROUPED.fullmatch(typed):
+        return re.sub(r"[, \u00a0\u202f]", "", typed)
+    return typed.replace(",", ".") if WITH_COMMA.fullmatch(typed) else typed
+
+
 def read_money(text: str) -> int | None:
     """Cents from a typed amount such as 1,250.00 or 1250; None when it is none."""
-    plain = text.replace(" ", "").replace("\u00a0", "").lstrip("$€£")
-    if re.fullmatch(r"[+-]?\d{1,3}(,\d{3})+(\.\d{0,2})?", plain, re.ASCII):
-        plain = plain.replace(",", "")
-    elif re.fullmatch(r"[+-]?\d+,\d{1,2}", plain, re.ASCII):
-        plain = plain.replace(",", ".")
+    plain = in_plain_digits(text.replace(" ", "").replace("\u00a0", "").lstrip("$€£"))
     if not re.fullmatch(r"[+-]?(\d{1,9}(\.\d{0,2})?|\.\d{1,2})", plain, re.ASCII):
         return None
     try:
