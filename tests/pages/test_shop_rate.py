@@ -123,6 +123,24 @@ def test_each_fault_stands_beside_its_field_with_what_was_typed(owner, name, typ
     assert f'id="{name.replace(".", "-")}-fault"' in page.html
 
 
+@pytest.mark.parametrize("typed", ["200", "2,000"])
+def test_a_shop_of_several_enters_the_hours_of_everyone_together(owner, typed):
+    owner.get("/shop/rate")
+
+    page = owner.send("/shop/rate", hours_per_week=typed)
+
+    assert page.form("/shop/rate").value("hours_per_week") == typed.replace(",", "")
+    assert page.address == "/shop/rate?said=saved"
+
+
+def test_more_hours_than_a_week_of_any_shop_has_are_refused(owner):
+    owner.get("/shop/rate")
+
+    page = owner.send("/shop/rate", status=422, hours_per_week="2001")
+
+    assert "2001 is outside 1 to 2000" in page.text
+
+
 def test_an_emptied_field_goes_back_to_the_usual_figure(owner):
     owner.get("/shop/rate")
     owner.send("/shop/rate", markup="35")

@@ -43,6 +43,8 @@ Money = Annotated[
 ]
 WoodName = Annotated[str, BeforeValidator(known_wood)]
 Share = Annotated[float, Field(ge=0, lt=1)]
+MOST_HOURS_A_WEEK = 2_000
+"""The most paid hours that a shop's people have in a week, all of them together: fifty people's [hour]."""
 
 
 class OwnMinutes(Spec):
@@ -149,7 +151,11 @@ class ShopSpec(Spec):
     )
     weeks: float | None = Field(None, ge=1, le=53, description="Weeks worked in a year.", examples=[48])
     hours_per_week: float | None = Field(
-        None, ge=1, le=168, description="Paid hours in a week.", examples=[40]
+        None,
+        ge=1,
+        le=MOST_HOURS_A_WEEK,
+        description="Paid hours in a week, of everyone together.",
+        examples=[40],
     )
     billable_share: float | None = Field(
         None, ge=0.05, le=1, description="Share of paid hours that reach the bench.", examples=[0.625]

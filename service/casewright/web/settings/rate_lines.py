@@ -1,5 +1,6 @@
 """The figures of the rate page: the year, the terms of a price, and what a new job starts with."""
 
+from casewright.pieces.asked.shop_spec import MOST_HOURS_A_WEEK
 from casewright.pricing.bundled import bundled
 from casewright.web.settings.lines import Ground, Kind, Line, ground_of
 
@@ -29,7 +30,7 @@ YEAR_LINES = (
         usual=_USUAL_YEAR,
         unit="hours",
         least=1,
-        most=168,
+        most=MOST_HOURS_A_WEEK,
         example="40",
     ),
     Line(
