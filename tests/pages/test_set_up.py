@@ -1,5 +1,6 @@
 """The first page of a new installation: one code, one owner."""
 
+import re
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
@@ -47,6 +48,13 @@ def set_up(app, code: str) -> int:
 def count(books, what) -> int:
     with across_shops(books) as db:
         return db.execute(select(func.count()).select_from(what)).scalar_one()
+
+
+def choices(html: str, name: str) -> list[str]:
+    """What a list of a page offers."""
+    listed = re.search(rf'<select id="{name}".*?</select>', html, re.S)
+    assert listed
+    return re.findall(r'<option value="(\w+)"', listed[0])
 
 
 def test_the_first_visitor_is_led_to_the_set_up_page_and_becomes_owner(house, fresh_books):
@@ -132,3 +140,28 @@ def test_a_tax_typed_at_set_up_is_right_to_the_cent_on_a_quote(house, fresh_book
     # 13,150.00 times 0.0685 is 900.775, and half a cent goes up
     assert "Tax, 6.85 % $900.78" in page.text
     assert "$14,050.78" in page.text
+
+
+HUNDREDTHS = {"AUD", "CAD", "CHF", "DKK", "EUR", "GBP", "NOK", "NZD", "SEK", "USD", "ZAR"}
+"""ISO 4217 gives each of these two decimals."""
+
+
+def test_every_currency_at_set_up_has_hundredths_as_amounts_are_printed(house):
+    page = Visitor(house[0]).get("/set-up")
+
+    assert set(choices(page.html, "currency")) == HUNDREDTHS
+
+
+def test_every_currency_on_the_page_of_the_shop_has_hundredths(owner):
+    assert set(choices(owner.get("/shop").html, "currency")) == HUNDREDTHS
+
+
+def test_a_currency_without_cents_is_refused_at_set_up(house, fresh_books):
+    app, code = house
+    visitor = Visitor(app)
+    visitor.get("/set-up")
+
+    page = visitor.send("/set-up", status=422, **FIELDS | {"code": code, "currency": "JPY"})
+
+    assert "Currency: Choose one of the list." in page.text
+    assert count(fresh_books, Shop) == 0

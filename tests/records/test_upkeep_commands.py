@@ -168,6 +168,11 @@ def test_a_tax_is_kept_as_the_decimal_that_was_typed(shop: Path, run: Run, typed
             "USD",
         ),
         (
+            ("create-user", "b@c.example", "--new-shop", "X", "--currency", "JPY", "--password-stdin"),
+            PASSWORD,
+            "USD",
+        ),
+        (
             ("create-user", "b@c.example", "--new-shop", "X", "--time-zone", "Here", "--password-stdin"),
             PASSWORD,
             "Europe",

@@ -47,9 +47,10 @@ CURRENCIES = {
     "SEK": "kr",
     "NOK": "kr",
     "DKK": "kr",
-    "JPY": "¥",
     "ZAR": "R",
 }
+"""The sign of each currency that a shop may have. All of them have hundredths: amounts are typed, kept and
+printed with two decimals throughout, so one that has none, or thousandths, would be read wrong."""
 PAPERS = {"letter": "Letter", "a4": "A4"}
 UNITS = {"in": "Inches and fractions", "mm": "Millimetres"}
 
