@@ -1,5 +1,8 @@
 // Sizes without typing: buttons step a size by 1/64 in or half a millimetre, or take it as it was drawn.
 const MILLIMETRES = 25.4;
+const UNREAD = "The buttons cannot step what is written here; it stays as it is.";
+const SIZE = /^(?:(\d+) ?(?:'|ft) ?-? ?)?(?:(?:(\d+)[ -])?(\d+)\/(\d+)|(\d*\.?\d+))? ?(mm|cm|in|")?$/;
+const COMMA = /^(\d+),(\d{1,2})(?= ?(?:mm|cm)?$)/;
 
 showButtons();
 document.addEventListener("htmx:after:swap", showButtons); // a tap can bring the sizes to another place
@@ -12,26 +15,49 @@ document.addEventListener("click", (event) => {
   const button = event.target.closest?.("button.by");
   if (!button) return;
   const field = document.getElementById(button.dataset.for);
-  if ("drawn" in button.dataset) field.value = button.dataset.drawn.replace("≈", "");
-  else field.value = stepped(field, Number(button.dataset.step));
+  const size = "drawn" in button.dataset ? button.dataset.drawn.replace("≈", "") : stepped(field, Number(button.dataset.step));
+  if (size !== null) field.value = size;
   field.dispatchEvent(new Event("input", { bubbles: true }));
+  if (size === null) told(field).value = UNREAD;
 });
 
+document.addEventListener("input", ({ target }) => {
+  if (told(target)) told(target).value = "";
+});
+
+function told(field) {
+  return document.getElementById(`${field.id}-told`);
+}
+
+/** The next size up or down; null where what stands in the field cannot be read, which is not thrown away. */
 function stepped(field, step) {
   const metric = field.dataset.unit === "mm";
-  const typed = inches(field.value.trim(), metric);
-  const from = typed ?? Number(field.dataset.inches);
+  const text = field.value.trim();
+  const from = text ? inches(text, metric) : Number(field.dataset.inches);
+  if (from === null) return null;
   const steps = Math.round(from / Math.abs(step)) + Math.sign(step);
   return written(Math.max(0, steps) * Math.abs(step), metric);
 }
 
-/** A size as these buttons write it, or as most people do; anything else is left to the service. */
+/** A size as most people write it; anything else is left to the service, which reads more. */
 function inches(text, metric) {
-  const parts = /^(?:(\d+(?:\.\d+)?))?(?:[ -]?(\d+)\/(\d+))?\s*(mm|in|")?$/.exec(text);
-  if (!text || !parts || (parts[1] === undefined && parts[2] === undefined)) return null;
-  if (parts[3] === "0") return null;
-  const size = Number(parts[1] ?? 0) + (parts[2] ? Number(parts[2]) / Number(parts[3]) : 0);
-  return parts[4] === "mm" || (metric && !parts[4]) ? size / MILLIMETRES : size;
+  const plain = text
+    .toLowerCase()
+    .replace(/[¼½¾⅛⅜⅝⅞]/g, (sign) => ` ${sign.normalize("NFKC").replace("⁄", "/")}`)
+    .replace(/[’′]/g, "'")
+    .replace(/[”″]|''/g, '"')
+    .replace(/\s+/g, " ")
+    .trim();
+  const parts = SIZE.exec(metric ? plain.replace(COMMA, "$1.$2") : plain);
+  if (!parts) return null;
+  const [, feet, whole, above, below, decimal, word] = parts;
+  const beside = above ? Number(above) / Number(below) : 0;
+  const size = Number(whole ?? decimal ?? 0) + beside;
+  if (!Number.isFinite(size) || (whole && beside >= 1) || !(feet || above || decimal)) return null;
+  const unit = word ?? (metric && !above && !feet ? "mm" : "in");
+  const inMetric = unit === "mm" || unit === "cm";
+  if (feet && (inMetric || size >= 12)) return null;
+  return Number(feet ?? 0) * 12 + (inMetric ? (size * (unit === "cm" ? 10 : 1)) / MILLIMETRES : size);
 }
 
 function written(size, metric) {
