@@ -6,7 +6,6 @@ import webbrowser
 from contextlib import closing
 
 import uvicorn
-from sqlalchemy.exc import OperationalError
 
 from casewright.app import create_app, guarded
 from casewright.logs import set_up_logs
@@ -14,7 +13,7 @@ from casewright.records.engine import open_engine
 from casewright.records.sessions import across_shops
 from casewright.settings import BadSetting, Settings, link_secret
 from casewright.shop.entering import new_set_up_code
-from casewright.upkeep.place import Place
+from casewright.upkeep.place import Place, answering
 from casewright.upkeep.upgrade import bring_forward
 from casewright.web.frame.connections import Connection
 
@@ -34,20 +33,17 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
 
     Raises:
         BadSetting: the folder, the database or the port cannot be used; with what to do
+        Refused: the database is damaged
+        NewerDatabase: a newer program used it
     """
     _make_folder(settings)
     engine = open_engine(settings.database_url)
-    try:
+    with answering(engine):
         kept = bring_forward(Place(engine=engine, data=settings.data, keeps_secret=not settings.secret))
-    except OperationalError as error:
-        raise BadSetting(
-            f"The database {engine.url.render_as_string()} cannot be opened ({_reason(error)}); "
-            "look at CASEWRIGHT_DATABASE_URL and at whether it runs."
-        ) from None
+        with across_shops(engine, write=True) as db:
+            code = new_set_up_code(db)
     if kept:
         sys.stdout.write(f"The database was brought to this version's form. As it was, it is in  {kept}\n")
-    with across_shops(engine, write=True) as db:
-        code = new_set_up_code(db)
     listener = _listen(settings)
     port = listener.getsockname()[1]
     first = _greet(settings, port, code)
@@ -114,7 +110,3 @@ def _greet(settings: Settings, port: int, code: str | None) -> str:
     sys.stdout.write("\n".join(lines) + "\n")
     sys.stdout.flush()
     return f"{address}/set-up?code={code}" if code else address
-
-
-def _reason(error: OperationalError) -> str:
-    return str(error.orig).strip().splitlines()[0] if error.orig else type(error).__name__

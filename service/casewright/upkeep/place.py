@@ -1,5 +1,6 @@
 """Where a service keeps its data, for those who look after it."""
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -11,6 +12,9 @@ from sqlalchemy.exc import DatabaseError, OperationalError
 from casewright.records.engine import newest_revision, open_engine, present_revision
 from casewright.settings import BadSetting, Settings
 from casewright.shop.refusals import Refused
+
+DAMAGED = {"XX001", "XX002"}
+"""What PostgreSQL says of a table or an index that cannot be read (its manual, appendix A, class XX)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,18 +59,51 @@ def place_of(settings: Settings) -> Iterator[Place]:
 
     Raises:
         BadSetting: the database does not answer
+        Refused: it is damaged
     """
     engine = open_engine(settings.database_url)
     try:
-        yield Place(engine=engine, data=settings.data, keeps_secret=not settings.secret)
-    except OperationalError as error:
-        reason = str(error.orig).strip().partition("\n")[0]
-        raise BadSetting(
-            f"The database {engine.url.render_as_string()} cannot be used ({reason}); look at --data, at "
-            "CASEWRIGHT_DATABASE_URL, and at whether it runs."
-        ) from None
+        with answering(engine):
+            yield Place(engine=engine, data=settings.data, keeps_secret=not settings.secret)
     finally:
         engine.dispose()
+
+
+@contextmanager
+def answering(engine: Engine) -> Iterator[None]:
+    """Says in a sentence what is the matter with a database, and what to do; a fault of the program passes.
+
+    Raises:
+        BadSetting: it does not answer
+        Refused: it is damaged
+    """
+    try:
+        yield
+    except (DatabaseError, sqlite3.DatabaseError) as error:
+        told = error.orig if isinstance(error, DatabaseError) else error
+        reason = str(told).strip().partition("\n")[0]
+        name = engine.url.render_as_string()
+        if is_damage(told):
+            raise Refused(
+                f"The database {name} is damaged ({reason}). `casewright doctor` tells more; stop the "
+                "service and restore the last good backup: `casewright restore FILE --force`."
+            ) from None
+        if isinstance(error, OperationalError):
+            raise BadSetting(
+                f"The database {name} cannot be used ({reason}); look at --data, at CASEWRIGHT_DATABASE_URL, "
+                "and at whether it runs."
+            ) from None
+        raise
+
+
+def is_damage(told: BaseException | None) -> bool:
+    """Whether a database says that what it holds cannot be read.
+
+    Args:
+        told: what its driver raised
+    """
+    code, state = getattr(told, "sqlite_errorcode", 0), getattr(told, "sqlstate", "")
+    return code & 0xFF in {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB} or state in DAMAGED
 
 
 @contextmanager
@@ -75,7 +112,7 @@ def present_place(settings: Settings) -> Iterator[Place]:
 
     Raises:
         BadSetting: there is no such database, or it does not answer
-        Refused: it has another form
+        Refused: it has another form, or it is damaged
     """
     refuse_if_missing(settings)
     with place_of(settings) as place:
@@ -113,5 +150,6 @@ def form_of(engine: Engine) -> str | None:
         raise
     except DatabaseError:
         raise Refused(
-            f"{engine.url.database} is no database, or it is damaged; `casewright doctor` tells more."
+            f"{engine.url.database} is no database, or it is damaged; `casewright doctor` tells more, and "
+            "`casewright restore FILE --force` puts a backup in its place."
         ) from None
