@@ -65,7 +65,7 @@ def test_an_old_revision_comes_back_as_a_new_one(maker, revised):
 
 
 def test_an_approved_unit_does_not_go_back_without_a_reason(maker, revised):
-    maker.post(f"{revised}/approval")
+    maker.post(f"{revised}/approval", number="2")
     maker.get(f"{revised}/revisions/1")
 
     page = maker.send(f"{revised}/revisions", status=422)
@@ -98,10 +98,30 @@ def test_a_revision_that_is_not_there_is_not_found(maker, unit):
 
 
 def test_approval_locks_the_revision_that_holds(maker, unit):
-    page = maker.post(f"{unit}/approval")
+    maker.get(unit)
+
+    page = maker.send(f"{unit}/approval")
 
     assert "Revision 1 · approved" in page.text
     assert "Approve revision" not in page.text
+
+
+def test_a_revision_that_was_saved_since_is_not_approved_unseen(shop, maker, owner, revised):
+    maker.get(revised)
+    owner.post(revised, **filled(owner.get(revised), revised, {"body.width": "43"}))
+
+    page = maker.send(f"{revised}/approval", status=409)
+
+    assert "has saved revision 3 since you looked at revision 2" in page.text
+    assert "Approve revision 3" in maker.get(revised).text
+
+
+@pytest.mark.parametrize("number", ["", "the last", "-1"])
+def test_nothing_is_approved_without_the_number_of_a_revision(maker, unit, number):
+    page = maker.post(f"{unit}/approval", status=422, number=number)
+
+    assert "approve the revision that you see" in page.text
+    assert "Approve revision 1" in maker.get(unit).text
 
 
 def test_a_unit_is_taken_out_after_a_question_and_brought_back(maker, unit):

@@ -335,7 +335,7 @@ def test_of_two_who_save_at_once_the_second_sees_both_values_by_field(shop, make
 
 
 def test_an_approved_unit_asks_why_it_changes(maker, unit):
-    maker.post(f"{unit}/approval")
+    maker.post(f"{unit}/approval", number="1")
     page = maker.get(unit)
 
     refused = maker.post(unit, status=422, **filled(page, unit, {"body.depth": "20"}))

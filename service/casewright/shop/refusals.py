@@ -22,6 +22,9 @@ class NotFound(Refused):
         super().__init__(f"There is no such {thing} in this shop.", 404)
 
 
+SAVED_MEANWHILE = "Somebody else saved this while you were writing; nothing of yours is lost."
+
+
 class Stale(Refused):
     """Somebody else saved in between.
 
@@ -29,8 +32,8 @@ class Stale(Refused):
         theirs: field by field, what is there now
     """
 
-    def __init__(self, theirs: dict[str, str]) -> None:
-        super().__init__("Somebody else saved this while you were writing; nothing of yours is lost.")
+    def __init__(self, theirs: dict[str, str], message: Words = SAVED_MEANWHILE) -> None:
+        super().__init__(message)
         self.theirs = theirs
 
 

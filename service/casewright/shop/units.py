@@ -224,8 +224,23 @@ def bring_back_unit(db: Fenced, loaded: LoadedUnit, figures: Figures, who: str, 
     note_history(db, who, now, f"Brought unit {loaded.unit.code} back.", job_id=loaded.job.id)
 
 
-def approve_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:
-    """Locks the present revision: what the customer has agreed to."""
+def approve_unit(db: Fenced, loaded: LoadedUnit, number: int, who: str, now: datetime) -> None:
+    """Locks the present revision: what the customer has agreed to.
+
+    Args:
+        db: the session
+        loaded: the unit at its present revision
+        number: the revision that whoever approves has looked at
+        who: who approves
+        now: the moment
+
+    Raises:
+        Stale: it is not the present one
+    """
+    held = loaded.unit.revision
+    if number != held:
+        saved = f"{loaded.revision.who} has saved revision {held}"
+        raise Stale({}, f"{saved} since you looked at revision {number}. Look at it, then approve it.")
     if loaded.unit.approved == loaded.unit.revision:
         return
     loaded.unit.approved = loaded.unit.revision

@@ -148,14 +148,19 @@ def save_old_revision(visit: Office, unit_id: str) -> Response:
     try:
         revise_unit(visit.db, seen.loaded, old.loaded.spec, own, version, visit.who, visit.now, note)
     except Stale as stale:
-        raise Refused(f"Somebody else saved revision {seen.head.unit.revision} meanwhile.") from stale
+        said = f"Somebody else saved revision {seen.head.unit.revision} meanwhile."
+        raise Stale(stale.theirs, said) from stale
     return see(f"/units/{unit_id}", "saved")
 
 
 @router.post("/units/{unit_id}/approval")
 def approve(visit: Office, unit_id: str) -> Response:
-    """Locks the revision that holds: what was agreed."""
-    approve_unit(visit.db, load_unit(visit.db, unit_id), visit.who, visit.now)
+    """Locks the revision that holds, if it is the one that was looked at: what was agreed."""
+    number = Reader(visit.typed).whole("number", least=0, most=10**6, default=0)
+    loaded = load_unit(visit.db, unit_id)
+    if not number:
+        raise Refused("Open the unit, and approve the revision that you see.", 422)
+    approve_unit(visit.db, loaded, number, visit.who, visit.now)
     return see(f"/units/{unit_id}", "saved")
 
 
