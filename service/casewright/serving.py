@@ -11,8 +11,9 @@ from casewright.app import create_app, guarded
 from casewright.logs import set_up_logs
 from casewright.records.engine import open_engine
 from casewright.records.sessions import across_shops
-from casewright.settings import BadSetting, Settings, link_secret
+from casewright.settings import BadSetting, Settings
 from casewright.shop.entering import new_set_up_code
+from casewright.upkeep.key import link_secret
 from casewright.upkeep.place import Place, answering
 from casewright.upkeep.upgrade import bring_forward
 from casewright.web.frame.connections import Connection
@@ -32,11 +33,12 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
         The exit status.
 
     Raises:
-        BadSetting: the folder, the database or the port cannot be used; with what to do
+        BadSetting: the folder, the key of the links, the database or the port cannot be used; with what to do
         Refused: the database is damaged
         NewerDatabase: a newer program used it
     """
     _make_folder(settings)
+    secret = link_secret(settings)
     engine = open_engine(settings.database_url)
     with answering(engine):
         kept = bring_forward(Place(engine=engine, data=settings.data, keeps_secret=not settings.secret))
@@ -50,7 +52,7 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
     if open_browser:
         webbrowser.open(first)
     set_up_logs(settings.log)
-    app = create_app(engine, secret=link_secret(settings), address=settings.address)
+    app = create_app(engine, secret=secret, address=settings.address)
     server = uvicorn.Server(
         uvicorn.Config(
             guarded(app),

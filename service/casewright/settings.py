@@ -1,6 +1,5 @@
 """What the place where it runs says: one frozen value, read once at the start from CASEWRIGHT_… variables."""
 
-import secrets
 from collections.abc import Mapping
 from dataclasses import dataclass
 from ipaddress import ip_address
@@ -123,18 +122,3 @@ def _log(text: str) -> str:
 
 def _said(name: str, good: str) -> str:
     return f"{PREFIX}{name} cannot be used; write it such as {good}."
-
-
-def link_secret(settings: Settings) -> bytes:
-    """The key under which links to quotes are made: as set, or kept in the data folder."""
-    if settings.secret:
-        return settings.secret.encode()
-    path = settings.data / "secret"
-    settings.data.mkdir(parents=True, exist_ok=True, mode=0o700)
-    try:
-        with path.open("x", encoding="ascii") as file:
-            path.chmod(0o600)
-            file.write(secrets.token_hex(32))
-    except FileExistsError:
-        pass
-    return path.read_bytes().strip()

@@ -9,6 +9,8 @@ from pathlib import Path
 from sqlalchemy import make_url
 
 from casewright.settings import Settings
+from casewright.upkeep.key import LEAST as LEAST_KEY
+from casewright.upkeep.key import SECRET, is_whole
 from casewright.upkeep.looks import Look, fine, look, wrong
 from casewright.upkeep.place import folder_of
 
@@ -43,17 +45,17 @@ def look_at_secret(settings: Settings) -> Iterator[Look]:
     if settings.secret:
         yield fine("key of the links", "It comes from CASEWRIGHT_SECRET; keep a copy apart from the backups.")
         return
-    path = settings.data / "secret"
+    path = settings.data / SECRET
     if not path.exists():
         yield look("key of the links", "There is none yet.", "Start the service; it makes one.")
         return
     mode = path.stat().st_mode & 0o777
     if mode & 0o077:
         yield wrong("key of the links", f"Others can read {path} (mode {mode:o}).", f"chmod 600 {path}")
-    elif len(path.read_bytes().strip()) < 32:
+    elif not is_whole(path.read_bytes().strip()):
         yield wrong(
             "key of the links",
-            f"{path} is shorter than 32 characters.",
+            f"{path} is shorter than {LEAST_KEY} bytes: it is empty or cut, and the service does not start.",
             "Restore it from a backup. Without one, delete it and start the service: it makes a new one, and "
             "links to quotes that were sent no longer open.",
         )

@@ -12,6 +12,7 @@ from sqlalchemy.exc import DatabaseError, OperationalError
 from casewright.records.engine import newest_revision, open_engine, present_revision
 from casewright.settings import BadSetting, Settings
 from casewright.shop.refusals import Refused
+from casewright.upkeep.key import SECRET
 
 DAMAGED = {"XX001", "XX002"}
 """What PostgreSQL says of a table or an index that cannot be read (its manual, appendix A, class XX)."""
@@ -34,7 +35,7 @@ class Place:
     @property
     def secret_file(self) -> Path:
         """Where the key of the links is."""
-        return self.data / "secret"
+        return self.data / SECRET
 
     @property
     def beside(self) -> Path:

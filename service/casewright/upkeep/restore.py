@@ -36,6 +36,7 @@ from casewright.shop.refusals import Refused
 from casewright.upkeep.archive import Archive, BadArchive, new_file, open_archive, put_in_place
 from casewright.upkeep.backup import NothingThere, one_moment, take_backup
 from casewright.upkeep.forms import TableForm, known_revisions, tables_of
+from casewright.upkeep.key import is_whole
 from casewright.upkeep.place import Place
 from casewright.upkeep.rehearsal import Tried, tried
 from casewright.upkeep.rows import insert_rows, read_row, rows_of
@@ -56,7 +57,7 @@ class Restored:
         at: the moment that the backup shows
         kept: the file in which the data that were there before are; None where there were none
         kept_schema: the schema of PostgreSQL in which they are, where a newer program had used them
-        has_secret: whether the key of the links came with it
+        has_secret: whether the key of the links came with it, and whole
     """
 
     rows: dict[str, int]
@@ -100,13 +101,13 @@ def restore(path: Path, place: Place, *, force: bool = False) -> Restored:
             else:
                 migrate(place.engine)
                 _pour(held.engine, place.engine)
-        _put_secret(archive, place)
+        has_secret = _put_secret(archive, place)
         return Restored(
             rows=held.rows,
             at=archive.manifest.at,
             kept=kept,
             kept_schema=schema,
-            has_secret=archive.has_secret,
+            has_secret=has_secret,
         )
 
 
@@ -292,7 +293,11 @@ def _copy(source: Connection, target: Connection, form: TableForm) -> None:
         raise BadArchive(f"PostgreSQL does not take the backup's rows of {form.name} ({reason}).") from None
 
 
-def _put_secret(archive: Archive, place: Place) -> None:
-    if place.keeps_secret and archive.has_secret:
+def _put_secret(archive: Archive, place: Place) -> bool:
+    """Puts the backup's key of the links in place; a cut one would keep the service from starting."""
+    if not archive.has_secret or not is_whole(key := archive.secret()):
+        return False
+    if place.keeps_secret:
         with new_file(place.secret_file, overwrite=True) as file:
-            file.write(archive.secret())
+            file.write(key)
+    return True
