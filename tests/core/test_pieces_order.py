@@ -50,6 +50,41 @@ def test_a_sequence_is_asked_for_in_the_words_of_a_yard():
     )
 
 
+def deep_rows(own=None):
+    """Two drawers over two, the lower 10-9/64 high: over the 10 in of the usual widest clear board."""
+    rows = [{"height": "6-3/4", "columns": 2}, {"height": "10-1/4", "columns": 2}]
+    return estimated(chest({"body.width": "54", "body.opening_total": "17", "rows": rows}), own)
+
+
+def test_fronts_wider_than_any_board_are_asked_for_as_boards_for_a_panel():
+    upper, lower = order_of(deep_rows(), "cherry").sequences
+
+    assert sequence_words(upper).startswith("fronts of row 1 (2): one board, at least 7 wide")
+    # 10-9/64, half an inch and a quarter for each of two boards: 5-37/64 each
+    assert sequence_words(lower) == (
+        "fronts of row 2 (2): 2 boards from one log for a panel, each at least 5-3/4 wide and 53-3/4 long; "
+        "consecutive, ends marked"
+    )
+
+
+@pytest.mark.parametrize("own", [None, own_shop(widest_board="12"), own_shop(widest_board="5")])
+def test_the_order_and_the_cut_list_glue_up_the_same_fronts(own):
+    estimate = deep_rows(own)
+
+    cut = {code: line.boards for line in estimate.takeoff.lines for code in line.of.codes}
+    sets = order_of(estimate, "cherry").sequences
+    assert [(found.boards, len(found.parts)) for found in sets] == [
+        (cut["A-R1-1-F"], 2),
+        (cut["A-R2-1-F"], 2),
+    ]
+
+
+def test_a_shop_that_gets_wider_boards_asks_for_one_board():
+    _, lower = order_of(deep_rows(own_shop(widest_board="12")), "cherry").sequences
+
+    assert "(2): one board, at least 10-1/2 wide" in sequence_words(lower)
+
+
 @pytest.mark.parametrize(
     ("needed", "asked"),
     [(7 + 25 / 32, 8.0), (45 + 3 / 64, 45.25), (8.75, 8.75), (20.0, 20.0), (20 + 1 / 64, 20.25)],

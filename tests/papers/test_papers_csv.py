@@ -6,7 +6,10 @@ from io import StringIO
 import pytest
 
 from casewright.papers.csv_files import cut_list_csv, lumber_order_csv
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.costs.job_estimate import estimate_job
 from printed import METRIC, cuts, long_job, ordered
+from units import TODAY, chest, unit
 
 
 def rows_of(file: bytes) -> list[dict[str, str]]:
@@ -60,6 +63,15 @@ def test_boards_are_asked_for_in_sizes_that_a_yard_picks(changes, wide, sets):
 
     assert rows["soft maple", "4/4"]["wide_boards"].startswith(wide)
     assert rows["cherry", "4/4"]["sets"].startswith(sets)
+
+
+def test_a_panel_is_asked_for_by_its_boards():
+    deep = {"body.width": "54", "body.opening_total": "10-1/4", "rows": [{"height": "10-1/4", "columns": 2}]}
+    job = estimate_job((unit(chest(deep)),), example_shop(), TODAY)
+
+    (sets,) = (row["sets"] for row in rows_of(lumber_order_csv(ordered(job))) if row["sets"])
+
+    assert sets == "1 of 2 boards each 5-3/4 x 53-3/4 in for a panel, fronts of row 1"
 
 
 @pytest.mark.parametrize("file", [cut_list_csv(cuts()), lumber_order_csv(ordered())], ids=["cuts", "order"])

@@ -5,7 +5,10 @@ import pytest
 from casewright.papers.order import OrderPaper
 from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.papers.pdf import Paper
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.costs.job_estimate import estimate_job
 from printed import METRIC, cuts, dresser_job, long_job, ordered, tags_of, text_of
+from units import TODAY, chest, unit
 
 
 @pytest.mark.parametrize(
@@ -32,6 +35,33 @@ def test_the_feet_of_worked_dresser_a_are_ordered_wood_by_wood_and_class_by_clas
 )
 def test_the_yard_is_told_which_boards_to_pick(need):
     assert need in text_of(lumber_order_pdf(ordered()))
+
+
+def deep_job():
+    """A job of one chest of two drawers whose fronts are higher than the widest clear board."""
+    deep = {"body.width": "54", "body.opening_total": "10-1/4", "rows": [{"height": "10-1/4", "columns": 2}]}
+    return estimate_job((unit(chest(deep)),), example_shop(), TODAY)
+
+
+def test_fronts_that_are_glued_up_are_ordered_as_boards_for_a_panel():
+    (lumber,) = (line for line in ordered(deep_job()).lumber if line.sets)
+    (glued,) = lumber.sets
+
+    assert (glued.boards, glued.width_in, glued.length_in) == (2, 5.75, 53.75)
+    assert (
+        "Set: 2 boards from one log for a panel, each at least 5-3/4 in wide and 53-3/4 in long, "
+        "for 2 pieces (fronts of row 1)" in text_of(lumber_order_pdf(ordered(deep_job())))
+    )
+
+
+def test_an_order_kept_before_panels_were_counted_still_asks_for_one_board():
+    kept = ordered().model_dump(mode="json")
+    for found in (found for line in kept["lumber"] for found in line["sets"]):
+        del found["boards"]
+
+    assert "Set: one board, at least 5-3/4 in wide" in text_of(
+        lumber_order_pdf(OrderPaper.model_validate(kept))
+    )
 
 
 @pytest.mark.parametrize(

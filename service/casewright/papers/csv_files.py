@@ -7,7 +7,7 @@ from io import StringIO
 from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.papers.cleaning import clean_text
 from casewright.papers.cut_list import CutListPaper
-from casewright.papers.order import OrderPaper
+from casewright.papers.order import MatchedSet, OrderPaper
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 """What a spreadsheet may take for the start of a formula."""
@@ -68,10 +68,7 @@ def lumber_order_csv(order: OrderPaper) -> bytes:
                 for need in line.needs
                 if not need.matched
             ),
-            "; ".join(
-                f"{found.sets} of {_picked(found.width_in, found.length_in, order.head.unit)}, {found.name}"
-                for found in line.sets
-            ),
+            "; ".join(f"{found.sets} of {_set(found, order.head.unit)}, {found.name}" for found in line.sets),
         )
         for line in order.lumber
     )
@@ -90,6 +87,12 @@ def _picked(width: float, length: float, unit: LengthUnit) -> str:
     """A board in the shop's unit, as a yard picks it."""
     written = show if unit is LengthUnit.INCH else show_mm
     return f"{written(width)} x {written(length)} {unit.value}".replace(".0 ", " ")
+
+
+def _set(found: MatchedSet, unit: LengthUnit) -> str:
+    """The board of a set, or how many boards of which size for its panel."""
+    size = _picked(found.width_in, found.length_in, unit)
+    return size if found.boards == 1 else f"{found.boards} boards each {size} for a panel"
 
 
 def _decimal(value: float) -> str:

@@ -380,6 +380,7 @@ def _order(line: OrderLine) -> dict[str, Any]:
                 "parts": list(found.parts),
                 "width_in": float(found.width),
                 "length_in": float(found.length),
+                "boards": found.boards,
             }
             for found in line.sequences
         ],

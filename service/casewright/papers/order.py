@@ -30,7 +30,10 @@ class BoardsNeeded(Spec):
 
 
 class MatchedSet(Spec):
-    """Pieces that are cut one after the other from one log; `sets` such sets are wanted."""
+    """Pieces that are cut one after the other from one log; `sets` such sets are wanted.
+
+    `width_in` is that of one board; of `boards` for a panel it is that of each.
+    """
 
     sets: int
     name: str
@@ -38,6 +41,7 @@ class MatchedSet(Spec):
     pieces: int
     width_in: float
     length_in: float
+    boards: int = 1
 
 
 class FeetBehind(Spec):
@@ -218,8 +222,9 @@ def _set(found: SequenceSet, alike: Mapping[str, int], unit: LengthUnit) -> Matc
         name=found.name,
         way=found.way,
         pieces=len(found.parts),
-        width_in=yard_size(found.width, unit),
+        width_in=yard_size(found.board_width, unit),
         length_in=yard_size(found.length, unit),
+        boards=found.boards,
     )
 
 

@@ -128,8 +128,10 @@ def _need(need: BoardsNeeded, writing: Writing) -> str:
 def _set(found: MatchedSet, writing: Writing) -> str:
     size = f"{_picked(found.width_in, writing)} wide and {_picked(found.length_in, writing)} long"
     what = f"for {several(found.pieces, 'piece')} ({name(found.name)})"
-    if found.way == "along":
+    if found.way == "along" and found.boards == 1:
         blank = f"one board, at least {size}, {what}"
+    elif found.way == "along":
+        blank = f"{found.boards} boards from one log for a panel, each at least {size}, {what}"
     else:
         blank = f"boards from one log that make up a panel {size}, {what}"
     each = "Set" if found.sets == 1 else f"{found.sets} sets, each"

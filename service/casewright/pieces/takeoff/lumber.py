@@ -42,10 +42,11 @@ class SequenceSet:
 
     Attributes:
         name: which fronts
-        way: `along` one board, or `across` one wide board or panel
+        way: `along` one board or a panel as long, or `across` one wide board or panel
         parts: their codes, in order
         width: rough width of the blank [in]
         length: rough length of the blank [in]
+        boards: how many boards a blank `along` is glued up from, where no board is wide enough; else one
     """
 
     name: str
@@ -53,6 +54,12 @@ class SequenceSet:
     parts: tuple[str, ...]
     width: float
     length: float
+    boards: int = 1
+
+    @property
+    def board_width(self) -> float:
+        """Width of each board that the blank is made of [in]."""
+        return self.width / self.boards
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -175,7 +182,7 @@ def lumber_order(unit: Construction, takeoff: TakeOff, shop: Shop) -> tuple[Orde
     found: dict[tuple[str, Cut, str], list[FeetGroup]] = {}
     for group in takeoff.groups:
         found.setdefault((group.wood, group.cut, group.bought.name), []).append(group)
-    sequences = sequence_sets(unit, shop)
+    sequences = sequence_sets(unit, takeoff, shop)
     return tuple(
         order_line(
             tuple(groups),
@@ -286,11 +293,12 @@ def _grade_note(lines: list[RoughLine], bought: GradeName) -> str:
     return "; ".join(notes)
 
 
-def sequence_sets(unit: Construction, shop: Shop) -> tuple[SequenceSet, ...]:
+def sequence_sets(unit: Construction, takeoff: TakeOff, shop: Shop) -> tuple[SequenceSet, ...]:
     """The fronts that are cut in sequence: side by side along a board, one above the other across a panel.
 
     Args:
         unit: one unit, worked out
+        takeoff: how the cut list breaks out its parts
         shop: kerf and trims
 
     Returns:
@@ -304,23 +312,33 @@ def sequence_sets(unit: Construction, shop: Shop) -> tuple[SequenceSet, ...]:
     rows = [
         [fronts[f"{unit.spec.code}-{opening.code}-F"] for opening in row.openings] for row in unit.face.rows
     ]
-    along = tuple(_along(number, row, shop) for number, row in enumerate(rows, start=1) if len(row) > 1)
+    cut = {code: line for line in takeoff.lines for code in line.of.codes}
+    along = tuple(
+        _along(number, row, [cut[part.code] for part in row], shop)
+        for number, row in enumerate(rows, start=1)
+        if len(row) > 1
+    )
     single = [row[0] for row in rows if len(row) == 1]
     return (*along, *((_across(single, shop),) if len(single) > 1 else ()))
 
 
-def _along(number: int, row: list[Part], shop: Shop) -> SequenceSet:
+def _along(number: int, row: list[Part], cut: list[RoughLine], shop: Shop) -> SequenceSet:
+    """One board for the row; where the cut list glues a front up, the boards of its panel as it has them."""
+    boards = max(line.boards for line in cut)
     return SequenceSet(
         name=f"fronts of row {number}",
         way="along",
         parts=tuple(part.code for part in row),
-        width=max(part.width for part in row) + shop.spec.edge_trim,
+        width=max(part.width for part in row) + shop.spec.edge_trim
+        if boards == 1
+        else max(line.width for line in cut),
         length=along_length(
             lengths=sum(part.length for part in row),
             parts=len(row),
             kerf=shop.spec.kerf,
             trim=shop.spec.end_trim,
         ),
+        boards=boards,
     )
 
 
@@ -351,13 +369,16 @@ def sequence_words(found: SequenceSet, unit: LengthUnit = LengthUnit.INCH) -> st
 
     Source: common practice.
     """
-    where = (
-        "one board, at least {width} wide and {length} long"
-        if found.way == "along"
-        else "one panel or wide board from one log, {width} × {length}"
-    )
+    if found.way != "along":
+        where = "one panel or wide board from one log, {width} × {length}"
+    elif found.boards == 1:
+        where = "one board, at least {width} wide and {length} long"
+    else:
+        where = "{boards} boards from one log for a panel, each at least {width} wide and {length} long"
     written = show if unit is LengthUnit.INCH else show_mm
     size = where.format(
-        width=written(yard_size(found.width, unit)), length=written(yard_size(found.length, unit))
+        boards=found.boards,
+        width=written(yard_size(found.board_width, unit)),
+        length=written(yard_size(found.length, unit)),
     )
     return f"{found.name} ({len(found.parts)}): {size}; consecutive, ends marked"
