@@ -4,8 +4,9 @@ import re
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
+from sqlalchemy import update
 
-from casewright.records.people import Role
+from casewright.records.people import KeyLink, Role
 from casewright.records.sessions import across_shops, writing
 from casewright.shop.entering import keep_signed_in
 from casewright.shop.links import invite, offer_new_password
@@ -119,8 +120,8 @@ def test_a_second_link_ends_the_first(owner, shop, stranger):
 def good_links(shop: ShopInTest) -> dict[str, str]:
     """A good link of each kind, by where it leads."""
     with writing(shop.engine, shop.shop_id) as db:
-        invited = invite(db, "Ada Marsh", Role.BENCH, shop.clock.now)
-        reset = offer_new_password(db, shop.people[Role.MAKER], "Ada Marsh", shop.clock.now)
+        invited = invite(db, shop.people[Role.OWNER], Role.BENCH, shop.clock.now)
+        reset = offer_new_password(db, shop.people[Role.MAKER], shop.people[Role.OWNER], shop.clock.now)
     return {"invitation": f"/invitation/{invited}", "password": f"/password/{reset}"}
 
 
@@ -220,6 +221,67 @@ def test_a_membership_ends_at_once(owner, maker, shop):
     assert maker.get("/account").address.startswith("/sign-in")
     assert "1 person has left" in owner.get("/shop/people").text
     assert "has left the shop and cannot sign in" in owner.get(address).text
+
+
+ENDINGS = [("role", {"role": "bench"}), ("end", {"password_now": PASSWORD})]
+"""What takes an owner's rights away, and what is typed for it."""
+
+
+def second_owner(owner: Visitor, shop: ShopInTest) -> Visitor:
+    """Ben Tull, owner as well, signed in."""
+    owner.get(page_of(shop, Role.MAKER))
+    owner.send(f"{page_of(shop, Role.MAKER)}/role", role="owner")
+    return shop.visitor(Role.MAKER)
+
+
+def links_by(visitor: Visitor, shop: ShopInTest) -> list[str]:
+    """An invitation as owner and new passwords for others, which somebody makes."""
+    visitor.get("/shop/people")
+    made = [link_on(visitor.send("/shop/people/invitations", role="owner"))]
+    for role in (Role.OWNER, Role.BENCH):
+        visitor.get(page_of(shop, role))
+        made.append(link_on(visitor.send(f"{page_of(shop, role)}/password")))
+    return made
+
+
+@pytest.mark.parametrize(("act", "typed"), ENDINGS)
+def test_links_that_an_owner_kept_back_end_with_the_ownership(owner, shop, stranger, act, typed):
+    ben = second_owner(owner, shop)
+    kept_back = links_by(ben, shop)
+    ben.get("/account")
+    ben.send("/account", name="Benjamin Tull")
+
+    owner.get(page_of(shop, Role.MAKER))
+    owner.send(f"{page_of(shop, Role.MAKER)}/{act}", **typed)
+
+    for link in kept_back:
+        stranger.get(link, status=404)
+    assert "None. A link that you make" in owner.get("/shop/people").text
+
+
+@pytest.mark.parametrize(("act", "typed"), ENDINGS)
+def test_links_that_others_made_stay_good(owner, shop, stranger, act, typed):
+    second_owner(owner, shop)
+    owner.get("/shop/people")
+    link = link_on(owner.send("/shop/people/invitations", role="bench"))
+
+    owner.get(page_of(shop, Role.MAKER))
+    owner.send(f"{page_of(shop, Role.MAKER)}/{act}", **typed)
+
+    stranger.get(link)
+
+
+def test_a_link_of_which_nobody_knows_who_made_it_ends_as_well(owner, shop, stranger):
+    ben = second_owner(owner, shop)
+    links = links_by(ben, shop)
+    with writing(shop.engine, shop.shop_id) as db:
+        db.execute(update(KeyLink).values(made_by_id=None))
+
+    owner.get(page_of(shop, Role.MAKER))
+    owner.send(f"{page_of(shop, Role.MAKER)}/role", role="maker")
+
+    for link in links:
+        stranger.get(link, status=404)
 
 
 def test_a_membership_does_not_end_without_the_owners_password(owner, maker, shop):

@@ -4,7 +4,20 @@ from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
-from sqlalchemy import JSON, BigInteger, Boolean, Column, Date, Engine, Enum, Integer, String, Table, null
+from sqlalchemy import (
+    JSON,
+    BigInteger,
+    Boolean,
+    Column,
+    Date,
+    Engine,
+    Enum,
+    Integer,
+    String,
+    Table,
+    inspect,
+    null,
+)
 
 from casewright.records.base import ID_LENGTH, UtcTime, new_id
 from casewright.records.tables import METADATA
@@ -15,13 +28,16 @@ DOCUMENT = {"é": [1, 0.1, None, True, 2**53], "size": "13/16", "empty": {}, "te
 
 
 def fill(engine: Engine) -> None:
-    """Puts two rows into every table, one for each of two shops."""
+    """Puts two rows into every table, one for each of two shops; an older form may lack columns."""
     with engine.begin() as connection:
+        there = inspect(connection)
         for number in (1, 2):
             made: dict[str, dict[str, Any]] = {}
             for table in METADATA.sorted_tables:
                 made[table.name] = row_for(table, number, made)
-                connection.execute(table.insert().values(made[table.name]))
+                held = {column["name"] for column in there.get_columns(table.name)}
+                row = {name: value for name, value in made[table.name].items() if name in held}
+                connection.execute(table.insert().values(row))
 
 
 def row_for(table: Table, number: int, made: dict[str, dict[str, Any]]) -> dict[str, Any]:

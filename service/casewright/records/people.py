@@ -107,6 +107,9 @@ class KeyLink(Item, Base):
     """Whose password it renews; none for an invitation."""
     role: Mapped[Role] = mapped_column(choice(Role))
     made_by: Mapped[str] = mapped_column(String(120))
+    """The name at that time, to be read; a name may change."""
+    made_by_id: Mapped[str | None] = mapped_column(String(ID_LENGTH))
+    """Who made it; none on links from before this was kept."""
     created_at: Mapped[datetime]
     ends_at: Mapped[datetime]
     used_at: Mapped[datetime | None]

@@ -5,7 +5,7 @@ import secrets
 from datetime import datetime, timedelta
 from hashlib import sha256
 
-from sqlalchemy import select, update
+from sqlalchemy import or_, select, update
 
 from casewright.records.base import ID_LENGTH, SIGNS
 from casewright.records.people import KeyLink, LinkKind, Person, Role
@@ -41,17 +41,17 @@ def shop_of_secret(secret: str) -> str:
     return secret.partition(".")[0] if SECRET.fullmatch(secret) else ""
 
 
-def invite(db: Fenced, made_by: str, role: Role, now: datetime) -> str:
+def invite(db: Fenced, maker: Person, role: Role, now: datetime) -> str:
     """A link that lets one new person in.
 
     Returns:
         The secret part of the link.
     """
-    note_history(db, made_by, now, f"Invited somebody as {role.value}.")
-    return _new_link(db, LinkKind.INVITATION, role, made_by, now, INVITED_FOR)
+    note_history(db, maker.name, now, f"Invited somebody as {role.value}.")
+    return _new_link(db, LinkKind.INVITATION, role, maker, now, INVITED_FOR)
 
 
-def offer_new_password(db: Fenced, person: Person, made_by: str, now: datetime) -> str:
+def offer_new_password(db: Fenced, person: Person, maker: Person, now: datetime) -> str:
     """A link with which a person sets a new password; earlier ones stop working.
 
     Returns:
@@ -59,8 +59,8 @@ def offer_new_password(db: Fenced, person: Person, made_by: str, now: datetime) 
     """
     end_resets(db, person, now)
     said = f"Made a link to a new password for {person.name}."
-    note_history(db, made_by, now, said, shop_id=person.shop_id)
-    return _new_link(db, LinkKind.RESET, person.role, made_by, now, RESET_FOR, person)
+    note_history(db, maker.name, now, said, shop_id=person.shop_id)
+    return _new_link(db, LinkKind.RESET, person.role, maker, now, RESET_FOR, person)
 
 
 def end_resets(db: Fenced, person: Person, now: datetime) -> None:
@@ -77,11 +77,27 @@ def end_resets(db: Fenced, person: Person, now: datetime) -> None:
     )
 
 
+def end_links_of(db: Fenced, maker: Person, now: datetime) -> None:
+    """Ends every open link that a person made, for whomever: one kept back would be a way in again.
+
+    Links of which it is not known who made them end, too.
+    """
+    db.execute(
+        update(KeyLink)
+        .where(
+            KeyLink.shop_id == maker.shop_id,
+            KeyLink.used_at.is_(None),
+            or_(KeyLink.made_by_id == maker.id, KeyLink.made_by_id.is_(None)),
+        )
+        .values(used_at=now)
+    )
+
+
 def _new_link(
     db: Fenced,
     kind: LinkKind,
     role: Role,
-    made_by: str,
+    maker: Person,
     now: datetime,
     lasts: timedelta,
     person: Person | None = None,
@@ -95,7 +111,8 @@ def _new_link(
             token_hash=token_hash(token),
             person_id=person.id if person else None,
             role=role,
-            made_by=made_by,
+            made_by=maker.name,
+            made_by_id=maker.id,
             created_at=now,
             ends_at=now + lasts,
         )

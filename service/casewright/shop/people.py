@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from sqlalchemy import select, update
+from sqlalchemy import select
 from sqlalchemy.exc import IntegrityError
 
 from casewright.records.people import KeyLink, LinkKind, Person, Role
@@ -10,7 +10,7 @@ from casewright.records.sessions import Fenced
 from casewright.records.staff import owners_held
 from casewright.shop.entering import fold_email, set_password, sign_out
 from casewright.shop.keeping import note_history
-from casewright.shop.links import end_resets
+from casewright.shop.links import end_links_of, end_resets
 from casewright.shop.passwords import matches
 from casewright.shop.refusals import NotFound, Refused, Stale
 from casewright.shop.throttle import forget_failures, note_failure, refuse_if_too_many
@@ -55,7 +55,7 @@ def check_password(db: Fenced, who: Person, password: str, now: datetime) -> Non
 
 
 def give_role(db: Fenced, held: Person, role: Role, version: int, who: str, now: datetime) -> bool:
-    """Gives a person another role; they sign in again with it.
+    """Gives a person another role; they sign in again with it, and links that they made end.
 
     Returns:
         Whether it is another one.
@@ -72,13 +72,16 @@ def give_role(db: Fenced, held: Person, role: Role, version: int, who: str, now:
     before, held.role = held.role, role
     sign_out(db, held.id)
     end_resets(db, held, now)
+    end_links_of(db, held, now)
     said = f"{held.name} is now {role.value}; before, {before.value}."
     note_history(db, who, now, said, before={"role": before.value}, after={"role": role.value})
     return True
 
 
 def end_membership(db: Fenced, held: Person, who: str, now: datetime) -> None:
-    """Ends a person's time in the shop: every sign-in ends at once, and what they did stays under their name.
+    """Ends a person's time in the shop: what they did stays under their name.
+
+    Every sign-in ends at once, and every open link that they made.
 
     Raises:
         Refused: the person has left already, or is the only owner
@@ -87,11 +90,7 @@ def end_membership(db: Fenced, held: Person, who: str, now: datetime) -> None:
     held.ended_at = now
     sign_out(db, held.id)
     end_resets(db, held, now)
-    db.execute(
-        update(KeyLink)
-        .where(KeyLink.kind == LinkKind.INVITATION, KeyLink.used_at.is_(None), KeyLink.made_by == held.name)
-        .values(used_at=now)
-    )
+    end_links_of(db, held, now)
     note_history(db, who, now, f"{held.name} no longer works in the shop.")
 
 

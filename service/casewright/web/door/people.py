@@ -101,7 +101,7 @@ def save_invitation(visit: Owner) -> Response:
     made: list[str] = []
 
     def make() -> str:
-        made.append(invite(visit.db, visit.who, role, visit.now))
+        made.append(invite(visit.db, visit.person, role, visit.now))
         return "/shop/people"
 
     back = once(visit.db, visit.typed.once, visit.now, make)
@@ -175,7 +175,7 @@ def save_password_link(visit: Owner, person_id: str) -> Response:
     made: list[str] = []
 
     def make() -> str:
-        made.append(offer_new_password(visit.db, held, visit.who, visit.now))
+        made.append(offer_new_password(visit.db, held, visit.person, visit.now))
         return f"/shop/people/{held.id}"
 
     back = once(visit.db, visit.typed.once, visit.now, make)
