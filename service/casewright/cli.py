@@ -276,7 +276,7 @@ def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | No
     if typed is None:
         return None
     try:
-        if field.measure is Measure.LENGTH:
+        if field.measure.is_length:
             return float(parse_length(typed, unit))
         if field.measure is Measure.SLOPE:
             return read_slope(typed)
@@ -284,7 +284,7 @@ def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | No
         if not abs(number) < LARGEST:
             raise ValueError(typed)
     except (ValueError, ArithmeticError) as error:
-        reason = str(error) if field.measure is Measure.LENGTH else f"{quoted(typed)} is not a number for it."
+        reason = str(error) if field.measure.is_length else f"{quoted(typed)} is not a number for it."
         raise Unusable(f"{field.option}: {reason} For example {field.option} {field.example}.") from None
     return number
 

@@ -28,18 +28,29 @@ Measured = tuple[tuple[str, Inches], ...]
 
 
 class Measure(StrEnum):
-    """What kind of number a setting or a field is, which decides how it is read and printed."""
+    """What kind of number a setting or a field is, which decides how it is read and printed.
+
+    A fine length is one that no rule shows: it is set with a feeler gauge or a caliper, and printed in
+    thousandths of an inch or hundredths of a millimetre.
+    """
 
     LENGTH = "length"
+    FINE = "fine"
     COUNT = "count"
     SLOPE = "slope"
     DEGREES = "degrees"
     PERCENT = "percent"
     NUMBER = "number"
 
+    @property
+    def is_length(self) -> bool:
+        """Whether it is a length, in inches."""
+        return self in {Measure.LENGTH, Measure.FINE}
+
 
 UNITS: dict[Measure, object] = {
     Measure.LENGTH: Inches,
+    Measure.FINE: Inches,
     Measure.COUNT: Count,
     Measure.SLOPE: Number,
     Measure.DEGREES: Degrees,

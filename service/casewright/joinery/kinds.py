@@ -74,7 +74,7 @@ def _refuse_what_cannot_be_meant(family: JointKind, values: Values) -> None:
             if field.required:
                 raise ValueError(f"The {words} is missing; give it as {field.option} {field.example}.")
             continue
-        shown = say("{:fraction}" if field.measure is Measure.LENGTH else "{:g}", value)
+        shown = say("{:fraction}" if field.measure.is_length else "{:g}", value)
         too_small = value <= field.least if field.least_is_too_small else value < field.least
         if too_small or not math.isfinite(value):
             raise ValueError(say("The {} cannot be {}; {} is an example.", words, shown, field.example))

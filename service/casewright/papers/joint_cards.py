@@ -260,7 +260,7 @@ def _dividers(unit: Construction, head: PaperHead) -> Iterator[DividerCard]:
                 note=in_unit(setting.note, head.unit),
             )
             for setting in joint.settings
-            if setting.measure is Measure.LENGTH
+            if setting.measure.is_length
         ),
         slope=joint.given.slope,
         tops_in=tuple(unit.face.divider_tops(unit.spec.case.divider)),

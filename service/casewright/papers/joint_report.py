@@ -73,7 +73,7 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
 
 
 def _unit(measure: Measure) -> str:
-    return "in" if measure is Measure.LENGTH else str(measure)
+    return "in" if measure.is_length else str(measure)
 
 
 def _tails(joint: object) -> list[tuple[str, tuple[Tail, ...]]]:

@@ -40,6 +40,8 @@ def setting_text(setting: Setting, writing: Writing) -> str:
     Returns:
         Such as `7/16`, `5`, `1:8` or `7.13°`.
     """
+    if setting.measure is Measure.FINE:
+        return writing.fine(setting.value)
     if setting.measure is Measure.LENGTH:
         small = 0 < abs(setting.value) < 1 / 64 - 1e-9
         return writing.fine(setting.value, 4) if small else writing.size(setting.value)
@@ -56,6 +58,8 @@ def chosen_text(choice: Chosen, writing: Writing) -> str:
     Returns:
         Such as `3/16`, `5` or `1:8`.
     """
+    if choice.measure is Measure.FINE:
+        return writing.fine(choice.value)
     if choice.measure is Measure.LENGTH:
         return writing.size(choice.value)
     return number_text(choice.value, choice.measure)
