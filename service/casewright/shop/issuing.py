@@ -28,7 +28,7 @@ from casewright.shop.jobs import move_job, refuse_if_over
 from casewright.shop.options import option_text
 from casewright.shop.quote_links import new_link
 from casewright.shop.quotes import DraftWords, LoadedQuote, move_quote, supersede_others
-from casewright.shop.refusals import Refused
+from casewright.shop.refusals import Refused, Stale
 from casewright.shop.units import LoadedUnit, units_of
 
 CHANGED_SINCE = "Something has changed since you looked at it; look at it again, then send it."
@@ -269,7 +269,8 @@ def send_quote(
         today: the day in the shop
 
     Raises:
-        Refused: it is no draft, something changed since it was looked at, checks say stop, or the job is over
+        Refused: it is no draft, checks say stop, or the job is over
+        Stale: something changed since it was looked at
         CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be worked out
     """
     quote = held.quote
@@ -282,7 +283,7 @@ def send_quote(
     move_quote(db, held, QuoteState.SENT, who, now)
     worked = work_out(db, shop, held, today)
     if seen and seen != worked.mark:
-        raise Refused(CHANGED_SINCE)
+        raise Stale({}, CHANGED_SINCE)
     if worked.stops and not sure:
         raise Refused(STOPPED, 422)
     issued = worked.offer.model_copy(update={"issued_on": today})

@@ -1,6 +1,7 @@
 """What people see when something cannot be done: a sentence, a way back, and a number for the log."""
 
 import logging
+from contextlib import suppress
 from dataclasses import dataclass
 from http import HTTPStatus
 from typing import ClassVar
@@ -16,12 +17,17 @@ from starlette.requests import ClientDisconnect
 from starlette.responses import RedirectResponse, Response
 
 from casewright.records.engine import is_disk_full
-from casewright.shop.refusals import Refused, TooMany
+from casewright.records.sessions import reading
+from casewright.shop.entering import who_is
+from casewright.shop.links import shop_of_secret
+from casewright.shop.refusals import Refused, Stale, TooMany
+from casewright.web.frame.around import Frame, frame_in
+from casewright.web.frame.back import way_back
 from casewright.web.frame.pages import Page, is_local, see, show_stranger
 from casewright.web.frame.rooms import methods_at
 from casewright.web.frame.turns import Crowded
 from casewright.web.frame.typed import Form, Typed
-from casewright.web.frame.visits import NotSignedIn
+from casewright.web.frame.visits import NotSignedIn, cookie_name, engine_of, moment
 
 log = logging.getLogger("casewright.web")
 
@@ -38,6 +44,8 @@ SENTENCES = {
     ),
     503: "The database is busy. Nothing was lost or half saved; send it again in a moment.",
 }
+NAMES = {404: "Not found", 403: "Not for you", 409: "This cannot be done", 429: "Too many tries"}
+CHANGED = "Changed meanwhile"
 BROKEN = (
     "Something in the program went wrong, and it has been written down. Nothing was half saved: "
     "what you saved before is there. Go back, and what you typed should still stand in the form."
@@ -53,6 +61,8 @@ class TroublePage(Page):
     reference: str
     kept: tuple[tuple[str, str], ...] = ()
     action: str = ""
+    back: str = ""
+    """The page of this site that somebody came from; empty where it is not known."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,19 +76,27 @@ class SignInPage(Page):
 
 
 def trouble(
-    request: Request, status: int, message: str = "", kept: tuple[tuple[str, str], ...] = ()
+    request: Request, status: int, message: str = "", kept: tuple[tuple[str, str], ...] = (), title: str = ""
 ) -> Response:
-    """The page for a status; what was typed is on it, ready to be sent again."""
+    """The page for a status, in the frame of whoever is known to be signed in.
+
+    Args:
+        request: the request
+        status: why there is no other page
+        message: a sentence that says so; empty for that of the status
+        kept: what was typed: it is on the page, ready to be sent again
+        title: what the page is called; empty for the name of the status
+    """
     sentence = message or SENTENCES.get(status) or HTTPStatus(status).description or "That cannot be done."
-    names = {404: "Not found", 403: "Not for you", 409: "Changed meanwhile", 429: "Too many tries"}
     page = TroublePage(
-        title=names.get(status, "This did not work"),
+        title=title or NAMES.get(status, "This did not work"),
         message=sentence,
         reference=getattr(request.state, "reference", ""),
         kept=kept,
         action=request.url.path,
+        back=way_back(request),
     )
-    return show_stranger(request, page, status)
+    return show_stranger(request, page, status, getattr(request.state, "frame", Frame(here=request.url.path)))
 
 
 def without_passwords(typed: Typed) -> tuple[tuple[str, str], ...]:
@@ -91,10 +109,23 @@ def on_refused(request: Request, error: Exception) -> Response:
     status = error.status if isinstance(error, Refused) else 409
     kept = _typed(request) if status in {409, 422, 429} else ()
     written = any(len(value) > 20 for name, value in kept if name != "once")
-    answer = trouble(request, status, str(error), kept if written else ())
+    title = CHANGED if isinstance(error, Stale) else ""
+    answer = trouble(request, status, str(error), kept if written else (), title)
     if isinstance(error, TooMany):
         answer.headers["retry-after"] = str(error.seconds)
     return answer
+
+
+def find_frame(request: Request) -> None:
+    """Finds out who is signed in where no page was reached that would have asked; one query at most."""
+    cookie = request.cookies.get(cookie_name(request), "")
+    shop_id = shop_of_secret(cookie)
+    if not shop_id or hasattr(request.state, "frame"):
+        return
+    with suppress(OperationalError, PoolTimeout), reading(engine_of(request), shop_id) as db:
+        if found := who_is(db, cookie, moment(request)):
+            _, person, shop = found
+            request.state.frame = frame_in(request, shop, person)
 
 
 def on_not_signed_in(request: Request, error: Exception) -> Response:
@@ -114,6 +145,7 @@ def on_http(request: Request, error: Exception) -> Response:
     status = error.status_code if isinstance(error, HTTPException) else 400
     if status == 404 and (meant := _without_slash(request)):
         return RedirectResponse(meant, 307)
+    find_frame(request)
     answer = trouble(request, status)
     if isinstance(error, HTTPException) and error.headers:
         answer.headers.update(error.headers)
@@ -136,12 +168,13 @@ def _without_slash(request: Request) -> str:
 
 def on_unreadable(request: Request, error: Exception) -> Response:
     """An address or a body that does not fit its page."""
+    find_frame(request)
     return trouble(request, 404 if request.method in {"GET", "HEAD"} else 400)
 
 
 def on_stale(request: Request, error: Exception) -> Response:
     """Two saved the same row in the same moment; the second is told, with what was typed."""
-    return trouble(request, 409, kept=_typed(request))
+    return trouble(request, 409, kept=_typed(request), title=CHANGED)
 
 
 def on_busy(request: Request, error: Exception) -> Response:

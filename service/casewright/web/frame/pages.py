@@ -1,7 +1,7 @@
 """From a page value to HTML: one frozen dataclass for each template, shown in the frame of the site."""
 
 import secrets
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import cache
 from typing import Any, ClassVar
 
@@ -12,7 +12,7 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from casewright import __version__
 from casewright.folders import templates
-from casewright.records.people import Role
+from casewright.web.frame.around import Frame, frame_in
 from casewright.web.frame.assets import asset
 from casewright.web.frame.filters import FILTERS
 from casewright.web.frame.typed import Form
@@ -45,36 +45,6 @@ class Page:
     title: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
-    """What stands around every page.
-
-    Attributes:
-        shop: the shop's name; empty at the door
-        person: who is signed in; empty for nobody
-        role: their role
-        here: the path of the page
-        demo: whether the demo is in the shop
-        zone: the shop's time zone
-        symbol: the sign of its currency
-        said: what has just been done
-    """
-
-    shop: str = ""
-    person: str = ""
-    role: str = ""
-    here: str = "/"
-    demo: bool = False
-    zone: str = "UTC"
-    symbol: str = "$"
-    said: str = ""
-
-    @property
-    def is_office(self) -> bool:
-        """Whether the office's pages are offered."""
-        return self.role in {Role.OWNER, Role.MAKER}
-
-
 @cache
 def environment() -> Environment:
     """The templates, strict about names they do not know."""
@@ -101,16 +71,7 @@ def frame_of(visit: Visit | None, request: Request) -> Frame:
     said = SAID.get(request.query_params.get("said", ""), "")
     if visit is None:
         return Frame(here=request.url.path, said=said)
-    return Frame(
-        shop=visit.shop.name,
-        person=visit.person.name,
-        role=visit.person.role,
-        here=request.url.path,
-        demo=visit.shop.demo,
-        zone=visit.shop.time_zone,
-        symbol=visit.shop.symbol,
-        said=said,
-    )
+    return replace(frame_in(request, visit.shop, visit.person), said=said)
 
 
 def show(visit: Visit, page: Page, status: int = 200) -> Response:

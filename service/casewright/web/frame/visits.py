@@ -16,6 +16,7 @@ from casewright.records.sessions import Fenced, across_shops, in_passing, readin
 from casewright.shop.entering import note_seen, who_is
 from casewright.shop.links import shop_of_secret
 from casewright.shop.refusals import Refused
+from casewright.web.frame.around import frame_in
 from casewright.web.frame.events import note_event
 from casewright.web.frame.turns import Turns
 from casewright.web.frame.typed import Typed, read_typed
@@ -165,6 +166,8 @@ def allow(*roles: Role, reads: bool = False) -> Any:
             if found is None:
                 raise NotSignedIn(typed)
             sign_in, person, shop = found
+            # For the pages that say why there is no other: they are made when this session has ended.
+            request.state.frame = frame_in(request, shop, person)
             visit = Visit(
                 request=request, db=db, shop=shop, person=person, sign_in=sign_in.id, now=now, typed=typed
             )

@@ -18,7 +18,8 @@ from casewright.shop.quote_links import DOOR, Opened, note_opening, open_link
 from casewright.shop.quotes import Answer, LoadedQuote, answer_quote, state_on
 from casewright.shop.refusals import Refused
 from casewright.shop.throttle import note_wrong_link
-from casewright.web.frame.pages import Frame, Page, form_of, see, show_stranger
+from casewright.web.frame.around import Frame
+from casewright.web.frame.pages import Page, form_of, see, show_stranger
 from casewright.web.frame.typed import Form, Reader, Typed
 from casewright.web.frame.visits import SAFE, address_of, cookie_name, engine_of, in_turn, moment
 from casewright.web.quotes.offer_shown import OfferShown, shown
@@ -221,7 +222,13 @@ def _letter(call: LinkCall, form: Form) -> LetterPage:
 
 def _frame(call: LinkCall) -> Frame:
     shop = call.opened.shop
-    return Frame(shop=shop.name, zone=shop.time_zone, symbol=shop.symbol, here="/quote/")
+    return Frame(
+        shop=shop.name,
+        zone=shop.time_zone,
+        symbol=shop.symbol,
+        here="/quote/",
+        demo=call.held.job.demo,
+    )
 
 
 def _bare(response: Response) -> Response:
