@@ -202,6 +202,19 @@ def test_figures_of_the_example_are_pointed_out_before_sending(job, maker, shop)
     assert "worked out from an example" not in after
 
 
+def test_the_owner_is_led_to_what_is_an_example_still_and_a_maker_is_told_who_can_change_it(
+    job, maker, owner
+):
+    quote_id = job.draft(maker)
+
+    by_owner, by_maker = owner.get(f"/quotes/{quote_id}"), maker.get(f"/quotes/{quote_id}")
+
+    assert 'It belongs under <a href="/shop">Shop</a>.' in by_owner.html
+    assert "The owner can put in the shop's own figures." in by_maker.text
+    assert "It belongs under" not in by_maker.text
+    assert 'href="/shop"' not in by_maker.html
+
+
 def test_what_has_no_price_stops_the_sending_until_somebody_is_sure(job, maker):
     job.revise(job.unit_ids()[0], **{"pulls.item": "Brass ring"})
     page = maker.get(f"/quotes/{job.draft(maker)}")
