@@ -13,6 +13,7 @@ document.addEventListener("htmx:before:swap", (event) => {
     held.value = button.value;
     form.append(held);
   }
+  keepBeside(form);
   form.submit();
 });
 
@@ -24,4 +25,60 @@ function tell(words) {
   if (!place) return;
   place.textContent = words;
   place.hidden = !words;
+}
+
+// What is typed and not sent stays in its field, though a tap elsewhere changes the page around it.
+const UNSENT = "unsent at the bench";
+let typed = [];
+let opened = [];
+
+document.addEventListener("htmx:before:swap", () => {
+  typed = unsent();
+  opened = [...document.querySelectorAll("details[data-stays][open]")].map((each) => each.id);
+});
+document.addEventListener("htmx:after:swap", () => {
+  for (const id of opened) document.getElementById(id)?.setAttribute("open", "");
+  bringBack(typed);
+});
+document.addEventListener("submit", (event) => {
+  if (!event.defaultPrevented) keepBeside(event.target);
+});
+bringBack(keptBeside());
+
+function unsent() {
+  const fields = [...document.querySelectorAll("main :is(input:not([type=hidden]), textarea)[id]")];
+  return fields.filter((each) => each.value !== each.defaultValue).map((each) => [each.id, each.value]);
+}
+
+function bringBack(values) {
+  for (const [id, value] of values) {
+    const field = document.getElementById(id);
+    if (!field || field.value === value) continue;
+    field.value = value;
+    field.closest("details")?.setAttribute("open", "");
+  }
+}
+
+/** Keeps what stands unsent in other forms, for the page that comes back when this one is sent. */
+function keepBeside(form) {
+  const others = unsent().filter(([id]) => !form.contains(document.getElementById(id)));
+  try {
+    sessionStorage.setItem(UNSENT, JSON.stringify([heading(), others]));
+  } catch {
+    // A full or closed store: nothing can be kept.
+  }
+}
+
+function keptBeside() {
+  try {
+    const [of, values] = JSON.parse(sessionStorage.getItem(UNSENT)) ?? [];
+    sessionStorage.removeItem(UNSENT);
+    return of === heading() ? values : [];
+  } catch {
+    return [];
+  }
+}
+
+function heading() {
+  return document.querySelector("h1")?.textContent;
 }
