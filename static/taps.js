@@ -82,3 +82,27 @@ function keptBeside() {
 function heading() {
   return document.querySelector("h1")?.textContent;
 }
+
+// A touch that bounces comes twice. After a swap another button may lie under the finger, with a mark of its own:
+// for a moment a press at the same place, or on the next stage, does not count.
+const REST = 800; // ms
+const NEAR = 48; // px
+let pressed = { x: 0, y: 0 };
+let swapped = -Infinity;
+
+for (const swap of ["htmx:before:swap", "htmx:after:swap"]) {
+  document.addEventListener(swap, () => (swapped = performance.now()));
+}
+document.addEventListener(
+  "click",
+  (event) => {
+    const target = event.target.closest?.("main :is(button, a, summary)");
+    if (!target) return;
+    const isNear = Math.hypot(event.clientX - pressed.x, event.clientY - pressed.y) < NEAR;
+    if (performance.now() - swapped < REST && (isNear || target.id === "next")) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    } else pressed = { x: event.clientX, y: event.clientY };
+  },
+  { capture: true },
+);

@@ -111,3 +111,63 @@ def test_what_was_kept_is_not_brought_back_over_what_was_sent(shop, hand_held, d
     assert hand_held.locator("#note").input_value() == "Curly grain"
     hand_held.reload()
     assert hand_held.locator("#note").input_value() == ""
+
+
+def touch_twice(page: Page, target: str, swapped: str) -> None:
+    """Touches the middle of something, and the same place once more as soon as the page has answered."""
+    page.locator(target).scroll_into_view_if_needed()
+    place = page.locator(target).bounding_box()
+    assert place
+    at = (place["x"] + place["width"] / 2, place["y"] + place["height"] / 2)
+    page.touchscreen.tap(*at)
+    wait_until(page, swapped)
+    page.touchscreen.tap(*at)
+    page.wait_for_timeout(AFTER_A_BOUNCE)
+
+
+def says(selector: str, words: str) -> str:
+    """Whether something says some words, as a browser is asked."""
+    return f"document.querySelector('{selector}').textContent.includes('{words}')"
+
+
+def test_a_touch_that_bounces_moves_a_drawer_one_stage(shop, hand_held, drawer):
+    drawer_reaches(shop, drawer, "fitted")
+    hand_held.goto(f"/bench/{drawer}")
+    for name in ("SL", "SR"):
+        hand_held.locator(f"#{name}-thickness").fill("1/2")
+    hand_held.get_by_role("button", name="Keep these sizes").tap()
+    hand_held.wait_for_url("**saved**")
+
+    touch_twice(hand_held, "#next", says("#next", "Next: dry-fitted"))
+
+    assert kept_stage(shop, drawer) == "joints"
+    hand_held.locator("#next").tap()
+    expect(hand_held.locator("#next")).to_contain_text("Next: glued up")
+    assert kept_stage(shop, drawer) == "dry"
+
+
+def test_a_touch_that_bounces_moves_a_line_of_the_board_one_stage(shop, hand_held, job):
+    case = f"#n-{case_id(shop, job)}"
+    hand_held.goto(f"/board?job={job}")
+
+    touch_twice(hand_held, case, says(case, "base, back and top on"))
+
+    expect(hand_held.locator(case)).to_contain_text("base, back and top on")
+
+
+def test_a_touch_that_bounces_leaves_a_line_of_the_list_ticked(shop, hand_held, drawer):
+    drawer_reaches(shop, drawer, "dry")
+    hand_held.goto(f"/bench/{drawer}")
+
+    touch_twice(hand_held, "#t-shoulder", "document.getElementById('t-shoulder').ariaPressed === 'true'")
+
+    expect(hand_held.locator("#t-shoulder")).to_have_attribute("aria-pressed", "true")
+
+
+def test_quick_touches_at_several_lines_all_count(shop, hand_held, drawer):
+    drawer_reaches(shop, drawer, "dry")
+    hand_held.goto(f"/bench/{drawer}")
+
+    for line in range(3):
+        hand_held.locator("button[name=tick]").first.tap()
+        expect(hand_held.locator("button[name=untick]")).to_have_count(line + 1)
