@@ -15,12 +15,14 @@ async function fetched(block) {
 
 async function freshen(block) {
   const content = await fetched(block).catch(() => null);
+  const here = document.activeElement?.id;
   for (const id of block === "counts" ? ["counts"] : ["counts", "rows"]) {
     const fresh = content?.getElementById(id);
     if (!fresh) return;
     document.getElementById(id).replaceWith(fresh);
     globalThis.htmx?.process(fresh);
   }
+  if (here && document.activeElement === document.body) document.getElementById(here)?.focus({ preventScroll: true });
 }
 
 for (const kind of ["pointerdown", "keydown"]) document.addEventListener(kind, () => (touched = Date.now()));

@@ -106,3 +106,14 @@ document.addEventListener(
   },
   { capture: true },
 );
+
+// Whoever goes by the keyboard stays at the line that was tapped, though its button is gone.
+let focused = "";
+
+document.addEventListener("htmx:before:swap", () => (focused = document.activeElement?.id ?? ""));
+document.addEventListener("htmx:after:swap", () => {
+  if (!focused || document.activeElement !== document.body) return;
+  const line = focused.slice(2);
+  const ways = [focused, "next", `n-${line}`, `l-${line}`].map((id) => document.getElementById(id));
+  ways.find((each) => each)?.focus({ preventScroll: true });
+});

@@ -171,3 +171,61 @@ def test_quick_touches_at_several_lines_all_count(shop, hand_held, drawer):
     for line in range(3):
         hand_held.locator("button[name=tick]").first.tap()
         expect(hand_held.locator("button[name=untick]")).to_have_count(line + 1)
+
+
+def press(page: Page, selector: str) -> None:
+    """Presses something by the keyboard, long enough after what was pressed before."""
+    page.wait_for_timeout(AFTER_A_BOUNCE)
+    page.locator(selector).focus()
+    page.keyboard.press("Enter")
+
+
+def stays_at(page: Page, selector: str) -> None:
+    """The keyboard is at something, and goes on from there."""
+    expect(page.locator(selector)).to_be_focused()
+
+
+def test_the_keyboard_stays_at_its_line_of_the_board(shop, keyboard, job, drawer):
+    keyboard.goto(f"/board?job={job}")
+
+    press(keyboard, f"#n-{drawer}")
+    expect(keyboard.locator(f"#d-{drawer}")).to_contain_text("needs the opening measured")
+    stays_at(keyboard, f"a#n-{drawer}")
+    press(keyboard, f"#u-{drawer}")
+    expect(keyboard.locator(f"#d-{drawer}")).to_contain_text("not begun")
+    stays_at(keyboard, f"button#n-{drawer}")
+
+
+def test_the_keyboard_stays_at_a_line_that_has_reached_everything(shop, keyboard, job):
+    case_reaches(shop, job, CASE_STAGES[-1])
+    drawer = drawer_ids(shop, job)["R1-1"]
+    drawer_reaches(shop, drawer, "finished")
+    keyboard.goto(f"/board?job={job}")
+
+    press(keyboard, f"#n-{drawer}")
+    expect(keyboard.locator(f"#d-{drawer} .is-last")).to_contain_text("in the case")
+
+    stays_at(keyboard, f"#l-{drawer}")
+
+
+def test_the_keyboard_stays_at_a_case_that_is_taken_back(shop, keyboard, job):
+    case = case_id(shop, job)
+    keyboard.goto(f"/board?job={job}")
+
+    for _ in range(CASE_STAGES.index("glued") + 1):
+        press(keyboard, f"#u-{case}")
+        keyboard.wait_for_timeout(AFTER_A_BOUNCE)
+
+    expect(keyboard.locator(f"#c-{case}")).to_contain_text("not begun")
+    stays_at(keyboard, f"button#n-{case}")
+
+
+def test_the_keyboard_stays_at_the_next_step_of_a_drawers_page(keyboard, drawer):
+    keyboard.goto(f"/bench/{drawer}")
+
+    press(keyboard, "#next")
+    expect(keyboard.locator(".held")).to_be_visible()
+    stays_at(keyboard, ".held")
+    press(keyboard, "#undo")
+    expect(keyboard.locator("#undo")).to_have_count(0)
+    stays_at(keyboard, "button#next")
