@@ -1,6 +1,7 @@
 """Taps at the bench in a browser: what is typed stays, a bounce counts once, the keyboard keeps its place."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -16,7 +17,9 @@ from benchwork import (
 )
 from browser.shop_at_desk import at_desk, shop_in
 from browser.watching import DESKTOP, PHONE, wait_until
-from casewright.records.people import Role
+from casewright.records.people import Role, Shop
+from casewright.records.sessions import writing
+from casewright.shop.time import Work, start_timer
 from people import ShopInTest
 from serving import Served
 
@@ -96,6 +99,23 @@ def test_a_size_that_is_not_sent_stays_when_the_timer_is_started_and_stopped(sho
     expect(hand_held.locator(".clock")).to_have_count(0)
 
     assert (started, hand_held.locator("#opening-height").input_value()) == ("6-1/64", "6-1/64")
+
+
+def test_a_time_that_is_not_sent_stays_when_the_timer_rests(shop, hand_held, job):
+    with writing(shop.engine, shop.shop_id) as db:
+        work = Work(job_id=job, operation="D06")
+        early = shop.clock.now - timedelta(hours=5)
+        start_timer(db, db.get_one(Shop, shop.shop_id), shop.people[Role.BENCH], work, early)
+    hand_held.goto(f"/jobs/{job}/hours")
+    hand_held.locator("#clock-time").fill("1:30")
+
+    hand_held.get_by_role("button", name="Pause").tap()
+    expect(hand_held.locator(".clock")).to_contain_text("resting:")
+
+    assert hand_held.locator("#clock-time").input_value() == "1:30"
+    hand_held.get_by_text("Started by mistake").tap()
+    hand_held.get_by_role("button", name="Drop it").tap()
+    expect(hand_held.locator(".clock")).to_have_count(0)
 
 
 def test_what_was_kept_is_not_brought_back_over_what_was_sent(shop, hand_held, drawer):

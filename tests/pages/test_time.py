@@ -190,6 +190,59 @@ def test_a_timer_started_by_mistake_is_dropped(shop, bench, job):
     assert "on Saw and chop the tails" not in page.text
 
 
+def test_the_button_that_drops_a_timer_is_not_shown_until_it_is_asked_for(shop, bench, job):
+    start(bench, job)
+
+    html = bench.get("/board").html
+
+    drop = html.index('action="/timer/removal"')
+    assert html.rindex("<details>", 0, drop) > html.index('action="/timer/end"')
+    assert "</details>" not in html[html.rindex("<details>", 0, drop) : drop]
+
+
+def test_a_page_that_shows_an_earlier_timer_does_not_drop_the_one_that_runs_now(shop, bench, job):
+    start(bench, job, "D06")
+    bench.get("/board")
+    started = bench.page.form("/timer/removal").value("started")
+    shop.clock.pass_by(minutes=5)
+    start(bench, job, "D08")
+
+    page = bench.post("/timer/removal", started=started, back="/board")
+
+    assert "Half-blind sockets" in page.text
+
+
+@pytest.mark.parametrize("place", ["the board", "a drawer", "the hours"])
+def test_a_mistyped_time_stands_beside_its_field_on_the_page_where_the_timer_was_stopped(
+    shop, bench, job, place
+):
+    drawer = drawer_ids(shop, job)["R1-1"]
+    address = {"the board": f"/board?job={job}", "a drawer": f"/bench/{drawer}"}.get(
+        place, f"/jobs/{job}/hours"
+    )
+    start(bench, job)
+    shop.clock.pass_by(hours=14)
+    heading = bench.get(address).seen.headings
+
+    page = bench.send("/timer/end", 422, time="1;30")
+    again = bench.send("/timer/end", time="1:30")
+
+    assert page.seen.headings == heading
+    assert page.seen.title.startswith("Error: ")
+    assert "“1;30” is not a time. Write minutes such as 45" in page.text
+    assert page.form("/timer/end").value("time") == "1;30"
+    assert 'aria-describedby="clock-time-fault"' in page.html
+    assert "/board" in page.seen.links
+    assert again.address == address
+    assert minutes(log(shop)) == [90]
+
+
+def test_a_mistyped_time_for_a_timer_that_has_ended_leads_back(shop, bench, job):
+    page = bench.post("/timer/end", time="1;30", back=f"/jobs/{job}/hours")
+
+    assert page.address == f"/jobs/{job}/hours"
+
+
 def test_a_pause_by_script_brings_back_the_timer_alone(shop, bench, job):
     start(bench, job)
 

@@ -151,10 +151,16 @@ def stop_timer(
     return _write(db, person, work, min(whole_minutes(ran), LONGEST), day, person.name, now, note)
 
 
-def drop_timer(db: Fenced, person: Person) -> None:
-    """Ends a person's timer without an entry: it was started by mistake."""
+def drop_timer(db: Fenced, person: Person, started: str) -> None:
+    """Ends a person's timer without an entry: it was started by mistake.
+
+    Args:
+        db: the session
+        person: whose timer
+        started: when the timer that is meant was started, as ISO 8601; one that was started since runs on
+    """
     held = _held(db, person)
-    if held is not None:
+    if held is not None and held.started_at.isoformat() == started:
         db.delete(held)
 
 

@@ -1,6 +1,8 @@
-"""Taps at the bench: a stage reached or taken back, from the board or from a drawer's page."""
+"""Taps at the bench after which a page is shown again: a stage reached or taken back, a timer stopped."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from urllib.parse import urlsplit
 
 from fastapi import APIRouter
 from starlette.responses import Response
@@ -11,11 +13,15 @@ from casewright.records.board import drawer_row
 from casewright.shop.at_bench import at_bench
 from casewright.shop.bench import Place, case_place, drawer_place, reach_stage, take_back_stage
 from casewright.shop.board import drawer_line
+from casewright.shop.jobs import load_job
+from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused
-from casewright.web.bench.board import LinePage, asked_again, board_page, line_as_read
+from casewright.shop.time import read_minutes, stop_timer
+from casewright.web.bench.board import BoardPage, LinePage, asked_again, board_page, line_as_read
 from casewright.web.bench.hands import hand_of
-from casewright.web.bench.page import bench_page
-from casewright.web.frame.pages import see, show
+from casewright.web.bench.page import BenchPage, bench_page
+from casewright.web.bench.time import HoursPage, hours_page, page_touched
+from casewright.web.frame.pages import form_of, see, show
 from casewright.web.frame.visits import Everybody, Visit
 
 router = APIRouter()
@@ -44,6 +50,41 @@ def save_case_stage(visit: Everybody, case_id: str) -> Response:
 def save_case_undo(visit: Everybody, case_id: str) -> Response:
     """Takes a case's last stage back."""
     return _tap(visit, case_place(visit.db, case_id), take_back_stage)
+
+
+@router.post("/timer/end")
+def save_end(visit: Everybody) -> Response:
+    """Stops the timer: its time is written down; as typed, where it was forgotten."""
+    typed, back = visit.typed.get("time"), page_touched(visit)
+    try:
+        seconds = read_minutes(typed) if typed.strip() else None
+    except Refused as refusal:
+        return _clock_again(visit, back, typed, str(refusal))
+
+    def stop() -> str:
+        stop_timer(visit.db, visit.shop, visit.person, visit.now, seconds)
+        return back
+
+    return see(once(visit.db, visit.typed.once, visit.now, stop))
+
+
+def _clock_again(visit: Visit, back: str, typed: str, fault: str) -> Response:
+    """The page on which the timer was stopped, with what was typed; a timer that has ended asks nothing."""
+    page = _page_at(visit, back)
+    if page.clock is None:
+        return see(back)
+    clock = replace(page.clock, typed=typed, fault=fault)
+    return show(visit, replace(page, clock=clock), 422)
+
+
+def _page_at(visit: Visit, back: str) -> BoardPage | BenchPage | HoursPage:
+    kind, _, rest = urlsplit(back).path.removeprefix("/").partition("/")
+    key = rest.partition("/")[0][:20]
+    if kind == "bench":
+        return bench_page(visit, at_bench(visit.db, visit.shop, key))
+    if kind == "jobs":
+        return hours_page(visit, load_job(visit.db, key), form_of(day=visit.today.isoformat()))
+    return board_page(visit, asked_again(back))
 
 
 def _tap(visit: Visit, place: Place, act: Act) -> Response:

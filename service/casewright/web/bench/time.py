@@ -37,7 +37,6 @@ from casewright.shop.time import (
     pause_timer,
     read_minutes,
     start_timer,
-    stop_timer,
     take_back_time,
 )
 from casewright.shop.units import units_of
@@ -62,6 +61,9 @@ class Clock:
         seconds: how long it has run
         runs: whether it runs now, or rests
         forgotten: whether it has run so long that somebody may have forgotten it
+        started: when it was started, by which a form that drops it names it
+        typed: what was typed for the time that was worked
+        fault: what is wrong with that; empty where nothing is
     """
 
     job_id: str
@@ -69,6 +71,9 @@ class Clock:
     seconds: int
     runs: bool
     forgotten: bool
+    started: str
+    typed: str = ""
+    fault: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +121,7 @@ def clock_of(visit: Visit) -> Clock | None:
         seconds=seconds,
         runs=timer.running_since is not None,
         forgotten=seconds >= FORGOTTEN,
+        started=timer.started_at.isoformat(),
     )
 
 
@@ -128,7 +134,7 @@ def names_of(operations: Sequence[Operation]) -> dict[str, str]:
 def save_timer(visit: Everybody) -> Response:
     """Starts the timer of the person who asks."""
     work = _work(visit)
-    back = _back(visit, work.job_id)
+    back = page_touched(visit, work.job_id)
 
     def start() -> str:
         ended = start_timer(visit.db, visit.shop, visit.person, work, visit.now)
@@ -142,34 +148,21 @@ def save_timer(visit: Everybody) -> Response:
 def save_pause(visit: Everybody) -> Response:
     """Lets the timer rest."""
     pause_timer(visit.db, visit.person, visit.now)
-    return _answer(visit, _back(visit))
+    return _answer(visit, page_touched(visit))
 
 
 @router.post("/timer/run")
 def save_run(visit: Everybody) -> Response:
     """Lets the timer run on."""
     go_on(visit.db, visit.person, visit.now)
-    return _answer(visit, _back(visit))
-
-
-@router.post("/timer/end")
-def save_end(visit: Everybody) -> Response:
-    """Stops the timer: its time is written down; as typed, where it was forgotten."""
-    typed = visit.typed.get("time").strip()
-    seconds = read_minutes(typed) if typed else None
-
-    def stop() -> str:
-        stop_timer(visit.db, visit.shop, visit.person, visit.now, seconds)
-        return _back(visit)
-
-    return _answer(visit, once(visit.db, visit.typed.once, visit.now, stop))
+    return _answer(visit, page_touched(visit))
 
 
 @router.post("/timer/removal")
 def save_no_timer(visit: Everybody) -> Response:
     """Drops a timer that was started by mistake."""
-    drop_timer(visit.db, visit.person)
-    return _answer(visit, _back(visit))
+    drop_timer(visit.db, visit.person, visit.typed.get("started"))
+    return _answer(visit, page_touched(visit))
 
 
 @router.get("/jobs/{job_id}/hours")
@@ -296,7 +289,7 @@ def _work(visit: Visit) -> Work:
     return Work(job_id=job.id, operation=operation, drawer_id=visit.typed.get("drawer") or None)
 
 
-def _back(visit: Visit, job_id: str = "") -> str:
+def page_touched(visit: Visit, job_id: str = "") -> str:
     """The page that the timer was touched on."""
     back = visit.typed.get("back")
     if back.startswith(("/board", "/bench/", "/jobs/")):
@@ -308,5 +301,5 @@ def _answer(visit: Visit, address: str) -> Response:
     """The timer alone where a script asked for it, else the page again."""
     if visit.wants_block == "clock":
         visit.db.flush()
-        return show(visit, ClockPage(title="Timer", clock=clock_of(visit), back=_back(visit)))
+        return show(visit, ClockPage(title="Timer", clock=clock_of(visit), back=page_touched(visit)))
     return see(address)
