@@ -1,5 +1,7 @@
 """The joint card: what is set on the gauge closes the joint, and the wrong value is struck out."""
 
+from functools import cache
+
 import pytest
 
 from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
@@ -149,6 +151,50 @@ def test_a_joint_of_very_many_tails_runs_on_with_its_head_repeated():
     pages = pages_of(joint_cards_pdf(joint_cards_paper(head(), [built(wide)])))
 
     assert [page.count("Tail Lower, at the end") for page in pages[:2]] == [1, 1]
+
+
+@cache
+def of_three_to_nine_tails():
+    """A unit of seven drawers, whose fronts and backs have three to nine tails."""
+    heights = ("4", "5", "6", "7", "8", "9-1/4", "10-1/4")
+    rows = [
+        {"height": height, "front_tails": tails, "back_tails": tails}
+        for tails, height in enumerate(heights, start=3)
+    ]
+    return built(chest({"rows": rows, "body.opening_total": "49-1/2"}))
+
+
+@pytest.mark.parametrize("unit", [{}, METRIC], ids=["inches", "millimetres"])
+@pytest.mark.parametrize("paper", list(Paper))
+def test_each_card_is_one_sheet_with_words_and_a_drawing_on_its_back(paper, unit):
+    held = joint_cards_paper(head(**unit), [of_three_to_nine_tails()])
+    assert [len(card.tails) for card in held.cards] == [*range(3, 10), *range(3, 10)]
+
+    pages = pages_of(joint_cards_pdf(held, paper))
+
+    fronts = [page.partition("Serves")[2].partition(",")[0].strip() for page in pages[::2]]
+    assert fronts == [card.parts[0] for card in held.cards]
+    assert [page for page in pages[1::2] if "Plan and both ends" not in page] == []
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+@pytest.mark.parametrize("tails", [10, 14, 20, 30])
+def test_no_side_of_a_card_of_many_tails_is_blank(paper, tails):
+    rows = [{"height": "40", "front_tails": tails, "back_tails": tails}]
+    wide = built(chest({"rows": rows, "body.opening_total": "40"}))
+
+    pages = pages_of(joint_cards_pdf(joint_cards_paper(head(), [wide]), paper))
+
+    assert min(map(len, pages)) > 300  # the foot alone has 80
+
+
+def test_cards_of_the_dividers_leave_no_side_blank():
+    sliding = {"case.divider_end": "sliding dovetail"}
+    units = [built(dresser(sliding)), built(chest({"code": "B", **sliding}))]
+
+    pages = pages_of(joint_cards_pdf(joint_cards_paper(head(), units)))
+
+    assert [page.partition(", unit ")[2][:1] for page in pages[-2:]] == ["A", "B"]
 
 
 def test_kept_cards_print_the_same_bytes_years_later():
