@@ -16,8 +16,9 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from casewright.joinery.families.half_blind import half_blind
+from casewright.joinery.families.half_blind_asked import HalfBlind
 from casewright.joinery.groove import Groove
-from casewright.joinery.families.half_blind import HalfBlind, half_blind
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.reading import read_unit
 from casewright.pieces.asked.shop import example_shop

@@ -8,6 +8,15 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from casewright.joinery.chisels import Rack
+from casewright.joinery.families.box_checks import (
+    LIMITS,
+    BoxLimits,
+    cutter_for,
+    enough_fingers,
+    groove_in_a_finger,
+    play_for_glue,
+)
+from casewright.joinery.families.box_shape import Fingers, box_shape
 from casewright.joinery.groove import Groove
 from casewright.joinery.joint import (
     Choosing,
@@ -22,48 +31,12 @@ from casewright.joinery.joint import (
 )
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
-from casewright.joinery.solid import (
-    Axis,
-    Board,
-    Cut,
-    Dimension,
-    Marked,
-    Shape,
-    Strip,
-    Stroke,
-    block,
-    box,
-)
-from casewright.joinery.sourced import Sourced, sourced
-from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.joinery.solid import Shape
+from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import near_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxLimits:
-    """What a box joint is held to, and its habits. Lengths are in inches.
-
-    Attributes:
-        fingers_least: fewer fingers and spaces stop the joint
-        play_least: less play is cautioned
-        play_most: more play is cautioned
-        play: what a space is wider than a finger, where nothing else is said
-        cutter_step: cutters come in multiples of this
-    """
-
-    fingers_least: Sourced
-    play_least: Sourced
-    play_most: Sourced
-    play: Sourced
-    cutter_step: Sourced
-
-
-LIMITS = BoxLimits(**sourced("box_limits"))
-"""The limits of a shop that has set none of its own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,8 +101,8 @@ class BoxJoint:
 
     given: Box
     finger: Inches
-    front_fingers: tuple[tuple[Inches, Inches], ...]
-    side_fingers: tuple[tuple[Inches, Inches], ...]
+    front_fingers: Fingers
+    side_fingers: Fingers
     findings: tuple[Finding, ...]
 
     @property
@@ -181,7 +154,8 @@ class BoxJoint:
     @property
     def shape(self) -> Shape:
         """The joint in space."""
-        return _shape(self)
+        given = self.given
+        return box_shape(given.height, given.side, given.front, self.side_fingers, self.front_fingers)
 
 
 def usual_fingers(height: Inches, finger: Inches) -> Count:
@@ -247,240 +221,15 @@ def box_joint(joint: Box, ledger: Ledger = UNKEPT) -> BoxJoint:
 def _findings(
     joint: Box,
     finger: Inches,
-    front: tuple[tuple[Inches, Inches], ...],
-    side: tuple[tuple[Inches, Inches], ...],
+    front: Fingers,
+    side: Fingers,
 ) -> Iterator[Finding]:
-    yield enough_fingers(joint)
-    yield cutter_for(finger, joint)
-    yield play_for_glue(joint)
+    limits, mark = joint.limits, joint.mark
+    yield enough_fingers(joint.fingers, joint.height, limits, mark)
+    yield cutter_for(finger, joint.fingers, limits, mark)
+    yield play_for_glue(joint.play, limits, mark)
     if joint.groove:
-        yield groove_in_a_finger(joint.groove, front, side, joint)
-
-
-def enough_fingers(joint: Box) -> Finding:
-    """Whether there are fingers enough to hold.
-
-    Args:
-        joint: the joint
-
-    Returns:
-        A pass or a stop.
-
-    Source: common practice.
-    """
-    least = int(joint.limits.fingers_least.value)
-    few = joint.fingers < least
-    return Finding(
-        rule="number of fingers",
-        verdict=Verdict.STOP if few else Verdict.PASS,
-        message=say("The joint has {:d} fingers and spaces; it needs {:d}.", joint.fingers, least),
-        remedy=say("Make the fingers {:down} wide or narrower.", joint.height / least) if few else "",
-        about=joint.mark,
-        found=joint.fingers,
-        needed=least,
-        source=joint.limits.fingers_least.source,
-    )
-
-
-def cutter_for(finger: Inches, joint: Box) -> Finding:
-    """Whether a cutter is as wide as the finger.
-
-    Args:
-        finger: width of a finger [in]
-        joint: the joint
-
-    Returns:
-        A pass or a stop.
-
-    Source: common practice: what the cutter leaves is the space, so it has to be the finger's width exactly.
-    """
-    step = joint.limits.cutter_step.value
-    near = max(step, near_to(finger, step))
-    fits = abs(finger - near) <= TOLERANCE
-    return Finding(
-        rule="cutter",
-        verdict=Verdict.PASS if fits else Verdict.STOP,
-        message=say("A finger is {} wide; the nearest cutter is {:bare}.", finger, near),
-        remedy=""
-        if fits
-        else say(
-            "Make the boards {} high at the joint, or stack a cutter to {:.4}.",
-            near * joint.fingers,
-            finger,
-        ),
-        about=joint.mark,
-        found=finger,
-        needed=near,
-        source=joint.limits.cutter_step.source,
-    )
-
-
-def play_for_glue(joint: Box) -> Finding:
-    """Whether the spaces leave room for glue, and no more.
-
-    Args:
-        joint: the joint
-
-    Returns:
-        A pass or a caution.
-
-    Source: common practice.
-    """
-    least, most = joint.limits.play_least, joint.limits.play_most
-    off = not least.value - TOLERANCE <= joint.play <= most.value + TOLERANCE
-    return Finding(
-        rule="play for the glue",
-        verdict=Verdict.CAUTION if off else Verdict.PASS,
-        message=say(
-            "A space is {:.4} wider than its finger; {:.3 bare} to {:.3} is usual.",
-            joint.play,
-            least.value,
-            most.value,
-        ),
-        remedy="Shim or sand the key of the jig until a dry joint goes home by hand." if off else "",
-        about=joint.mark,
-        found=joint.play,
-        needed=min(max(joint.play, least.value), most.value),
-        source=least.source if joint.play < least.value else most.source,
-    )
-
-
-def groove_in_a_finger(
-    groove: Groove,
-    front: tuple[tuple[Inches, Inches], ...],
-    side: tuple[tuple[Inches, Inches], ...],
-    joint: Box,
-) -> Finding:
-    """Whether the groove stays within one finger, so that it needs to be stopped in one board only.
-
-    Args:
-        groove: the groove
-        front: fingers of the front, from where to where [in]
-        side: fingers of the side likewise [in]
-        joint: the joint
-
-    Returns:
-        A pass that says where the groove is stopped, or a stop.
-
-    Source: geometry of the joint: where a board has a finger, its end shows.
-    """
-    held = {"front": front, "side": side}
-    for board, fingers in held.items():
-        for low, high in fingers:
-            if low - TOLERANCE <= groove.height and groove.top <= high + TOLERANCE:
-                return Finding(
-                    rule="groove and fingers",
-                    verdict=Verdict.PASS,
-                    message=say(
-                        "The groove lies in a finger of the {}, from {:bare} to {}; stop it short of that "
-                        "board's end, and run it through in the other.",
-                        board,
-                        low,
-                        high,
-                    ),
-                    about=joint.mark,
-                    source="geometry of the joint",
-                )
-    finger = joint.height / joint.fingers
-    place = max(0.0, near_to(groove.height / finger, 1.0) * finger)
-    moves = groove.width <= finger + TOLERANCE
-    return Finding(
-        rule="groove and fingers",
-        verdict=Verdict.STOP,
-        message=say(
-            "The groove from {:bare} to {} runs over two fingers and shows in both boards' ends.",
-            groove.height,
-            groove.top,
-        ),
-        remedy=say("Put its lower edge at {}, or stop it in both boards.", place)
-        if moves
-        else say("Make the fingers {:up} wide or wider, or stop it in both boards.", groove.width),
-        about=joint.mark,
-        source="geometry of the joint",
-    )
-
-
-BEYOND = 2.5
-"""How far past the joint a board is drawn, in thicknesses of the thicker one."""
-
-
-def _shape(joint: BoxJoint) -> Shape:
-    given = joint.given
-    side, front, height = given.side, given.front, given.height
-    beyond = BEYOND * max(side, front)
-    ends_x, ends_z = (0.0, side), (0.0, front)
-    boards = (
-        Board(
-            name="front",
-            prisms=(
-                block((side, side + beyond), (0.0, height), ends_z),
-                *(block(ends_x, span, ends_z) for span in joint.front_fingers),
-            ),
-            apart=(0.0, 0.0, -1.0),
-        ),
-        Board(
-            name="side",
-            prisms=(
-                block(ends_x, (0.0, height), (front, front + beyond)),
-                *(block(ends_x, span, ends_z) for span in joint.side_fingers),
-            ),
-            apart=(0.0, 0.0, 1.0),
-        ),
-    )
-    first = joint.side_fingers[0]
-    cuts = (
-        Cut(
-            axis=Axis.Y,
-            at=(first[0] + first[1]) / 2,
-            title="plan, through a finger of the side",
-            dimensions=(
-                Dimension(name="side", start=0.0, end=side, level=True),
-                Dimension(name="front", start=0.0, end=front, level=False, after=False),
-            ),
-        ),
-        Cut(
-            axis=Axis.X,
-            at=side / 2,
-            title="side, cut along its middle",
-            dimensions=(
-                *(
-                    Dimension(name="finger", start=low, end=high, level=False, after=False)
-                    for low, high in sorted((*joint.front_fingers, *joint.side_fingers))
-                ),
-                Dimension(name="height", start=0.0, end=height, level=False),
-            ),
-        ),
-    )
-    return Shape(
-        boards=boards,
-        cuts=cuts,
-        engaged=max(side, front),
-        filled=(ends_x, (0.0, height), ends_z),
-        strips=tuple(_strips(joint)),
-    )
-
-
-def _strips(joint: BoxJoint) -> Iterator[Strip]:
-    given = joint.given
-    for board, depth, fingers, spaces in (
-        ("side", given.front, joint.side_fingers, joint.front_fingers),
-        ("front", given.side, joint.front_fingers, joint.side_fingers),
-    ):
-        baseline = Marked(
-            stroke=Stroke.GAUGE, start=(depth, 0.0), end=(depth, given.height), label="baseline"
-        )
-        edges = sorted({edge for span in fingers for edge in span} - {0.0, given.height})
-        yield Strip(
-            board=board,
-            face="outside face",
-            length=depth,
-            height=given.height,
-            lines=(
-                baseline,
-                *(Marked(stroke=Stroke.SAW, start=(0.0, edge), end=(depth, edge)) for edge in edges),
-            ),
-            waste=tuple(box((0.0, depth), span) for span in spaces),
-        )
+        yield groove_in_a_finger(joint.groove, front, side, finger, mark)
 
 
 def _chosen_front(side: Inches) -> Chosen:

@@ -10,6 +10,8 @@ from itertools import accumulate
 from casewright.joinery.checks import slope_limit
 from casewright.joinery.chisels import Rack
 from casewright.joinery.defaults import USUAL, Usual
+from casewright.joinery.families.sliding_checks import socket_depth, wood_behind_socket
+from casewright.joinery.families.sliding_shape import sliding_shape
 from casewright.joinery.joint import (
     Choosing,
     Chosen,
@@ -24,10 +26,11 @@ from casewright.joinery.joint import (
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
+from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import TOLERANCE, bevel_degrees
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.rounding import down_to, up_to
+from casewright.measure.rounding import down_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Degrees, Inches, Number
 
@@ -126,6 +129,12 @@ class SlidingJoint:
             return settings
         taper = Setting(name="taper", label="Taper", value=self.taper, note="narrower towards the front")
         return (*settings, taper)
+
+    @property
+    def shape(self) -> Shape:
+        """The joint in space; its taper, a 64th or two, is left out."""
+        given = self.given
+        return sliding_shape(given.divider, given.case_side, given.depth, self.tip, self.neck, given.length)
 
 
 def tail_tip(divider: Inches, shoulder: Inches) -> Inches:
@@ -288,68 +297,6 @@ def _what_would_work(joint: Sliding, tip: Inches) -> Words:
         return say("{} tail left; make each shoulder less than {:bare}.", said, joint.divider / 2)
     deep = tip * joint.slope / 2
     return say("{} neck left at 1:{:g}; make the socket less than {:bare} deep.", said, joint.slope, deep)
-
-
-def socket_depth(depth: Inches, case_side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
-    """Whether the socket is shallow enough not to weaken the case side.
-
-    Args:
-        depth: depth of the socket [in]
-        case_side: thickness of the case side [in]
-        limits: what a joint is held to
-        about: code of the joint
-
-    Returns:
-        A pass or a stop.
-
-    Source: common practice.
-    """
-    most = case_side / limits.sliding_depth_part.value
-    deep = depth > most + TOLERANCE
-    return Finding(
-        rule="socket depth",
-        verdict=Verdict.STOP if deep else Verdict.PASS,
-        message=say("The socket is {} deep; a case side of {:bare} takes {:bare}.", depth, case_side, most),
-        remedy=say("Make the socket {:down} deep or shallower.", most) if deep else "",
-        about=about,
-        found=depth,
-        needed=most,
-        source=limits.sliding_depth_part.source,
-    )
-
-
-def wood_behind_socket(left: Inches, depth: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
-    """Whether enough of the case side is left behind the socket.
-
-    Args:
-        left: what is left of the case side [in]
-        depth: depth of the socket [in]
-        limits: what a joint is held to
-        about: code of the joint
-
-    Returns:
-        A pass or a stop.
-
-    Source: common practice.
-    """
-    least = limits.sliding_left_least.value
-    thin = left < least - TOLERANCE
-    remedy: Words = ""
-    if thin:
-        less = up_to(least - left, 1 / 64)
-        remedy = say("Make the socket {:up} shallower, or the case side {:up bare} thicker.", less, less)
-        if less >= depth:
-            remedy = say("Make the case side {} thicker: it is too thin for any socket.", less)
-    return Finding(
-        rule="wood behind the socket",
-        verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=say("Behind the socket {} of the case side is left; it needs {:bare}.", left, least),
-        remedy=remedy,
-        about=about,
-        found=left,
-        needed=least,
-        source=limits.sliding_left_least.source,
-    )
 
 
 def _chosen_depth(case_side: Inches) -> Chosen:

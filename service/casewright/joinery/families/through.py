@@ -26,6 +26,8 @@ from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Sol
 from casewright.joinery.layout import Tail, TailLayout, lay_out
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
+from casewright.joinery.solid import Shape
+from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import Words, say
@@ -145,6 +147,28 @@ class ThroughJoint:
                 wrong=self.wrong_gauge_back,
             ),
             *chisel_settings(self.chisels),
+        )
+
+    @property
+    def shape(self) -> Shape:
+        """The joint in space; the side is drawn as high as the back's upper edge."""
+        given = self.given
+        top = self.lower_edge_offset + given.height
+        return tail_shape(
+            TailCorner(
+                across="back",
+                thickness=given.back,
+                low=self.lower_edge_offset,
+                high=top,
+                side_high=top,
+                side_thickness=given.side,
+                socket=self.gauge_back,
+                tails_proud=given.proud,
+                tails=self.side_tails,
+                gauge_length="gauge on the side",
+                gauge_socket="gauge on the back",
+                wrong_socket=self.wrong_gauge_back,
+            )
         )
 
 

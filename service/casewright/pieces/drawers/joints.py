@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import Rack
 from casewright.joinery.choose import Choice, family_pitch, rank
 from casewright.joinery.defaults import USUAL, usual_pin, usual_slope
-from casewright.joinery.families.half_blind import HalfBlind, HalfBlindJoint, half_blind
+from casewright.joinery.families.half_blind import HalfBlindJoint, half_blind
+from casewright.joinery.families.half_blind_asked import HalfBlind
 from casewright.joinery.families.through import Through, ThroughJoint, through
 from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut
