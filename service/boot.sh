@@ -38,7 +38,8 @@ make_venv() {
     find_python
     get_uv
     wanted=requirements.txt
-    if [ "$1" = dev ]; then wanted=requirements-dev.txt; fi
+    # Who had the tools of development keeps them when ./run brings newer packages.
+    if [ "$1" = dev ] || [ -e .venv/made-for-dev ]; then wanted=requirements-dev.txt; fi
     rm -rf .tools/venv
     # By its last name, python3.11 and not python3: a system that moves on to 3.12 then gets a new .venv.
     final=$("$python" -c 'import os, sys; print(os.path.realpath(sys.executable))')
@@ -48,7 +49,7 @@ make_venv() {
         fail "The packages of $wanted could not be installed: see above. Is this machine online?"
     printf '%s\n' "$python" >.tools/venv/made-by
     state >.tools/venv/made-for-run
-    if [ "$1" = dev ]; then state >.tools/venv/made-for-dev; fi
+    if [ "$wanted" = requirements-dev.txt ]; then state >.tools/venv/made-for-dev; fi
     rm -rf .tools/old
     if [ -e .venv ]; then mv .venv .tools/old; fi
     mv .tools/venv .venv || fail "The new .venv could not be put in place: see above."
