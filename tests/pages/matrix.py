@@ -13,6 +13,7 @@ MATRIX: dict[str, set[str]] = {
     "POST /set-up": ANYBODY,
     "GET /sign-in": ANYBODY,
     "POST /sign-in": ANYBODY,
+    "POST /sign-in/shop": ANYBODY,
     "POST /sign-out": ALL,
     # help
     "GET /help": ANYBODY,

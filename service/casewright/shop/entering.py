@@ -21,6 +21,8 @@ from casewright.shop.throttle import forget_failures, note_failure, refuse_if_to
 LONGEST = timedelta(days=30)
 """A sign-in ends after this, used or not."""
 IDLE = timedelta(days=7)
+MOST_SHOPS = 20
+"""Shops in which one address is looked for at the door: each costs the time of a password."""
 WRONG = "The e-mail address or the password is not right."
 
 
@@ -51,6 +53,19 @@ class NewPerson:
     name: str
     email: str
     password: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Membership:
+    """Somebody in one of the shops that their address and password open.
+
+    Attributes:
+        person: who they are there
+        shop: its name
+    """
+
+    person: Person
+    shop: str
 
 
 def fold_email(email: str) -> str:
@@ -170,8 +185,8 @@ def add_person(db: Fenced, shop_id: str, new: NewPerson, role: Role, now: dateti
 
 def sign_in(
     db: Fenced, email: str, password: str, now: datetime, *, address: str, device: str = ""
-) -> Person | None:
-    """Who signs in with an e-mail address and a password; None, with the failure noted, for nobody.
+) -> tuple[Membership, ...]:
+    """Who signs in with an e-mail address and a password; empty, with the failure noted, for nobody.
 
     Args:
         db: a writing session across shops
@@ -182,26 +197,34 @@ def sign_in(
         device: the mark of a device on which this account has been signed in before. Its tries are counted
             by themselves, so that strangers who guess cannot lock a person out of their own device.
 
+    Returns:
+        The person in each shop that the two open, in the order of the shops' names.
+
     Raises:
         TooMany: too many failures lately
     """
     account = fold_email(email)
     keys = {"device": f"{device} {account}"} if device else {"account": account, "address": address}
     refuse_if_too_many(db, "sign-in", now, **keys)
-    found = list(
-        db.scalars(select(Person).where(Person.email == account, Person.ended_at.is_(None)).limit(5))
+    asked = (
+        select(Person, Shop.name)
+        .join(Shop, Shop.shop_id == Person.shop_id)
+        .where(Person.email == account, Person.ended_at.is_(None))
+        .order_by(Person.shop_id)
+        .limit(MOST_SHOPS)
     )
-    right = [each for each in found if matches(password, each.password_hash)]
+    found = [Membership(person=person, shop=name) for person, name in db.execute(asked)]
+    right = [each for each in found if matches(password, each.person.password_hash)]
     if not found:
         matches(password, None)  # takes the time that a known account takes
     if not right:
         note_failure(db, "sign-in", now, **keys)
-        return None
-    person = right[0]
-    if HASHER.check_needs_rehash(person.password_hash):
-        person.password_hash = hash_password(password)
+        return ()
+    for each in right:
+        if HASHER.check_needs_rehash(each.person.password_hash):
+            each.person.password_hash = hash_password(password)
     forget_failures(db, "sign-in", **{name: key for name, key in keys.items() if name != "address"})
-    return person
+    return tuple(sorted(right, key=lambda each: (each.shop.casefold(), each.person.shop_id)))
 
 
 def keep_signed_in(db: Fenced, person: Person, now: datetime, *, device: str, address: str) -> str:

@@ -27,6 +27,7 @@ from casewright.shop.passwords import password_fault
 from casewright.shop.refusals import Refused, TooMany
 from casewright.shop.throttle import count_wrong_link, note_wrong_link
 from casewright.web.door.demo import bring_demo
+from casewright.web.door.which_shop import WhichShopPage, chosen, offered
 from casewright.web.frame.cookies import known_device, let_in, let_out
 from casewright.web.frame.errors import SignInPage, trouble
 from casewright.web.frame.events import note_event
@@ -186,13 +187,10 @@ def show_sign_in(call: Stranger) -> Response:
 def save_sign_in(call: Stranger) -> Response:
     """Signs somebody in and leads to where they wanted to go, with what they had typed."""
     email, password = call.typed.get("email"), call.typed.get("password")
-    following = call.typed.get("next")
-    following = following if is_local(following) else "/"
-    kept = tuple((name[5:], value) for name, value in call.typed.pairs if name.startswith("kept."))
-    page = SignInPage(title="Sign in", form=Form(values={"email": email}), next=following, kept=kept)
+    page = _door(call, Form(values={"email": email}))
     try:
         device = known_device(call.request, email)
-        person = sign_in(
+        found = sign_in(
             call.db, email, password[:200], call.now, address=address_of(call.request), device=device
         )
     except TooMany as wait:
@@ -200,14 +198,41 @@ def save_sign_in(call: Stranger) -> Response:
         answer = _door_again(call, page, str(wait), wait.status)
         answer.headers["retry-after"] = str(wait.seconds)
         return answer
-    if person is None:
+    if not found:
         note_event(call.request, "sign-in", "failed")
         return _door_again(call, page, WRONG, 422)
+    if len(found) > 1:
+        shops = offered(call.request, found, call.now)
+        which = WhichShopPage(title="Which shop?", shops=shops, next=page.next, kept=page.kept)
+        return show_stranger(call.request, which)
+    return _signed_in(call, found[0].person, page)
+
+
+@router.post("/sign-in/shop")
+def save_which_shop(call: Stranger) -> Response:
+    """Signs somebody in who works in several shops, in the one that they chose."""
+    page = _door(call, Form())
+    person = chosen(call.request, call.db, call.typed.get("shop"), call.now)
+    if person is None:
+        note_event(call.request, "sign-in", "failed")
+        return _door_again(call, page, "The choice of a shop has run out. Sign in once more.", 422)
+    return _signed_in(call, person, page)
+
+
+def _door(call: Call, form: Form) -> SignInPage:
+    """The door, with where it leads and what was typed before."""
+    following = call.typed.get("next")
+    kept = tuple((name[5:], value) for name, value in call.typed.pairs if name.startswith("kept."))
+    return SignInPage(title="Sign in", form=form, next=following if is_local(following) else "/", kept=kept)
+
+
+def _signed_in(call: Call, person: Person, door: SignInPage) -> Response:
+    """Lets a person in and leads on, with what they had typed."""
     note_event(call.request, "sign-in", "ok", shop=person.shop_id, person=person.id, role=person.role)
-    if kept:
-        page_kept = KeptPage(title="You are signed in", action=following, kept=kept)
+    if door.kept:
+        page_kept = KeptPage(title="You are signed in", action=door.next, kept=door.kept)
         return let_in(call.request, call.db, person, call.now, show_stranger(call.request, page_kept))
-    return _let_in(call, person, following)
+    return _let_in(call, person, door.next)
 
 
 def _door_again(call: Call, page: SignInPage, fault: str, status: int) -> Response:
