@@ -273,29 +273,44 @@ def send_quote(
         Stale: something changed since it was looked at
         CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be worked out
     """
-    quote = held.quote
     refuse_if_over(held.job)
-    others = quotes_of(db, held.job.id)
-    if any(each.number == quote.number and each.state is QuoteState.ACCEPTED for each in others):
-        raise Refused(
-            "An earlier revision has been accepted meanwhile; draw up a new quote for what is to change."
-        )
+    _refuse_if_another_is_accepted(db, held)
     move_quote(db, held, QuoteState.SENT, who, now)
     worked = work_out(db, shop, held, today)
-    if seen and seen != worked.mark:
-        raise Stale({}, CHANGED_SINCE)
-    if worked.stops and not sure:
-        raise Refused(STOPPED, 422)
-    issued = worked.offer.model_copy(update={"issued_on": today})
-    quote.offer = issued.model_dump(mode="json")
-    quote.basis = basis_of(worked, shop, held.job, today)
-    quote.total_cents = int(issued.total_cents)
-    quote.issued_at, quote.valid_until = now, issued.valid_until
+    _refuse_unless_looked_at(worked, seen, sure)
+    _freeze(shop, held, worked, now, today)
     new_link(db, held, secret, first=True)
     older = {QuoteState.SENT, QuoteState.DECLINED, QuoteState.EXPIRED}
     supersede_others(db, held, older, who, now)
     if held.job.state is JobState.ENQUIRY:
         move_job(db, held.job, JobState.QUOTED, who, now, why=f"{held.name}, sent")
+
+
+def _refuse_if_another_is_accepted(db: Fenced, held: LoadedQuote) -> None:
+    """Lets no revision take the place of one that was accepted."""
+    others = quotes_of(db, held.job.id)
+    if any(each.number == held.quote.number and each.state is QuoteState.ACCEPTED for each in others):
+        raise Refused(
+            "An earlier revision has been accepted meanwhile; draw up a new quote for what is to change."
+        )
+
+
+def _refuse_unless_looked_at(worked: Worked, seen: str, sure: bool) -> None:
+    """Lets nothing go out that nobody has seen, or that checks stop."""
+    if seen and seen != worked.mark:
+        raise Stale({}, CHANGED_SINCE)
+    if worked.stops and not sure:
+        raise Refused(STOPPED, 422)
+
+
+def _freeze(shop: Shop, held: LoadedQuote, worked: Worked, now: datetime, today: date) -> None:
+    """Keeps the offer, and beside it everything it was made from."""
+    quote = held.quote
+    issued = worked.offer.model_copy(update={"issued_on": today})
+    quote.offer = issued.model_dump(mode="json")
+    quote.basis = basis_of(worked, shop, held.job, today)
+    quote.total_cents = int(issued.total_cents)
+    quote.issued_at, quote.valid_until = now, issued.valid_until
 
 
 def basis_of(worked: Worked, shop: Shop, job: Job, today: date) -> dict[str, Any]:

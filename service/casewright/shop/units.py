@@ -168,18 +168,34 @@ def revise_unit(
     text = spec_text(spec)
     if text == loaded.text:  # whoever asks for what is saved already, such as by a second press, has it
         return
+    _refuse_unless_free(unit, version, note)
+    built = construct(spec, figures)
+    _keep_revision(db, unit, spec, text, note, who, now)
+    _keep_bench_in_step(db, unit, built)
+    _note_revision(db, loaded, text, note, who, now)
+
+
+def _refuse_unless_free(unit: Unit, version: int, note: str) -> None:
+    """Lets nobody save over somebody else, nor over what is approved without a reason."""
     if unit.version != version:
         raise Stale({})
     if needs_reason(unit) and not note.strip():
         raise Refused(REASON, 422)
-    built = construct(spec, figures)
+
+
+def _keep_revision(
+    db: Fenced, unit: Unit, spec: UnitSpec, text: str, note: str, who: str, now: datetime
+) -> None:
     unit.revision += 1
     unit.name, unit.count = spec.name, spec.count
     db.add(
         UnitRevision(unit_id=unit.id, number=unit.revision, spec=json.loads(text), note=note, at=now, who=who)
     )
     db.flush()
-    _keep_bench_in_step(db, unit, built)
+
+
+def _note_revision(db: Fenced, loaded: LoadedUnit, text: str, note: str, who: str, now: datetime) -> None:
+    unit = loaded.unit
     late = " after its approval" if unit.approved else ""
     note_history(
         db,
