@@ -123,19 +123,22 @@ def _shared(edge: tuple[Point, Point], other: tuple[Point, Point]) -> tuple[floa
 
 def _dimension(view: View, cut: Cut, outlines: Sequence[Outline]) -> None:
     left, right, bottom, top = _spread(outlines)
-    letters = view.sheet.letters
-    for row in sorted({each.row for each in cut.dimensions}):
-        off = (FIRST_ROW + NEXT_ROW * row) * letters
-        for side in (Side.AFTER, Side.BEFORE):
-            here = [each for each in cut.dimensions if each.row == row and each.after is (side is Side.AFTER)]
-            level = _spans(view.sheet, cut.axis, (each for each in here if each.level))
+    off = FIRST_ROW * view.sheet.letters
+    for side in (Side.AFTER, Side.BEFORE):
+        is_after = side is Side.AFTER
+        level_edge, upright_edge = (top, right) if is_after else (bottom, left)
+        up, across = view.at(0, level_edge)[1], view.at(upright_edge, 0)[0]
+        here = [each for each in cut.dimensions if each.after is is_after]
+        # A chain begins beyond what is lettered of the one before it.
+        for row in sorted({each.row for each in here}):
+            level = _spans(view.sheet, cut.axis, (each for each in here if each.row == row and each.level))
             if level:
-                edge = top if side is Side.AFTER else bottom
-                widths(view, level, view.at(0, edge)[1] + side * off, side, edge)
-            upright = _spans(view.sheet, cut.axis, (each for each in here if not each.level))
+                up = widths(view, level, up + side * off, side, level_edge)
+            upright = _spans(
+                view.sheet, cut.axis, (each for each in here if each.row == row and not each.level)
+            )
             if upright:
-                edge = right if side is Side.AFTER else left
-                heights(view, upright, edge, view.at(edge, 0)[0] + side * off, side)
+                across = heights(view, upright, upright_edge, across + side * off, side)
 
 
 def _spans(sheet: Sheet, axis: Axis, dimensions: Iterable[Dimension]) -> list[Span]:
@@ -145,7 +148,8 @@ def _spans(sheet: Sheet, axis: Axis, dimensions: Iterable[Dimension]) -> list[Sp
         if axis is Axis.Y and not each.level:
             start, end = -end, -start
         note = f", {in_unit(each.note, sheet.unit)}" if each.note else ""
-        found.append(Span(start, end, each.name, words=each.name, after=note))
+        words = f"{each.name}:" if each.name[-1:].isdigit() else each.name
+        found.append(Span(start, end, each.name, words=words, after=note))
     return sorted(found, key=lambda span: (span.start, span.end))
 
 
