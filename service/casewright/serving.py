@@ -4,6 +4,7 @@ import socket
 import sys
 import webbrowser
 from contextlib import closing
+from threading import Thread
 
 import uvicorn
 
@@ -20,6 +21,8 @@ from casewright.web.frame.connections import Connection
 
 DRAIN = 10
 """Seconds that a stop waits for requests that are under way."""
+WAITING = 2048
+"""Connections that wait to be taken up; more are refused (uvicorn's own figure)."""
 
 
 def serve(settings: Settings, *, open_browser: bool = False) -> int:
@@ -46,31 +49,45 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
             code = new_set_up_code(db)
     if kept:
         sys.stdout.write(f"The database was brought to this version's form. As it was, it is in  {kept}\n")
-    listener = _listen(settings)
-    port = listener.getsockname()[1]
-    first = _greet(settings, port, code)
-    if open_browser:
-        webbrowser.open(first)
-    set_up_logs(settings.log)
-    app = create_app(engine, secret=secret, address=settings.address)
-    server = uvicorn.Server(
-        uvicorn.Config(
-            guarded(app),
-            http=Connection,
-            access_log=False,
-            log_config=None,
-            server_header=False,
-            date_header=True,
-            proxy_headers=bool(settings.proxies),
-            forwarded_allow_ips=settings.proxies or "",
-            timeout_graceful_shutdown=DRAIN,
-            timeout_keep_alive=30,
+    with closing(_listen(settings)) as listener:
+        address = address_of(settings, listener.getsockname()[1])
+        _greet(settings, address, code)
+        if open_browser:
+            first = f"{address}/set-up?code={code}" if code else address
+            # Beside the rest, for some browsers return only when they are closed; it waits for its answer.
+            Thread(target=webbrowser.open, args=(first,), daemon=True).start()
+        set_up_logs(settings.log)
+        app = create_app(engine, secret=secret, address=settings.address)
+        server = uvicorn.Server(
+            uvicorn.Config(
+                guarded(app),
+                http=Connection,
+                access_log=False,
+                log_config=None,
+                server_header=False,
+                date_header=True,
+                proxy_headers=bool(settings.proxies),
+                forwarded_allow_ips=settings.proxies or "",
+                timeout_graceful_shutdown=DRAIN,
+                timeout_keep_alive=30,
+            )
         )
-    )
-    with closing(listener):
         server.run(sockets=[listener])
     engine.dispose()
     return 0
+
+
+def address_of(settings: Settings, port: int) -> str:
+    """The address that people on this computer write into a browser.
+
+    Args:
+        settings: where it runs
+        port: the port that it listens on
+    """
+    if settings.address:
+        return settings.address
+    host = "localhost" if settings.host in {"127.0.0.1", "0.0.0.0", "::"} else settings.host  # noqa: S104
+    return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
 
 
 def _make_folder(settings: Settings) -> None:
@@ -90,6 +107,7 @@ def _listen(settings: Settings) -> socket.socket:
     listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listener.bind((settings.host, settings.port))
+        listener.listen(WAITING)  # from now on who connects is not refused, but waits
     except OSError as error:
         listener.close()
         raise BadSetting(
@@ -99,9 +117,7 @@ def _listen(settings: Settings) -> socket.socket:
     return listener
 
 
-def _greet(settings: Settings, port: int, code: str | None) -> str:
-    host = "localhost" if settings.host in {"127.0.0.1", "0.0.0.0", "::"} else settings.host  # noqa: S104
-    address = settings.address or f"http://{host}:{port}"
+def _greet(settings: Settings, address: str, code: str | None) -> None:
     lines = [f"Casewright is at  {address}", f"It keeps its data in  {settings.data}"]
     if not settings.database_url.startswith("sqlite"):
         lines.append("and in the PostgreSQL database that CASEWRIGHT_DATABASE_URL names.")
@@ -111,4 +127,3 @@ def _greet(settings: Settings, port: int, code: str | None) -> str:
         lines += ["Next: open it and sign in. Ctrl+C stops it."]
     sys.stdout.write("\n".join(lines) + "\n")
     sys.stdout.flush()
-    return f"{address}/set-up?code={code}" if code else address
