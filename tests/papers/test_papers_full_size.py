@@ -1,0 +1,160 @@
+"""Templates in full size: measured in the PDF by pypdf, tiled without losing a line."""
+
+import io
+from datetime import date
+
+import pytest
+from pypdf import PdfReader
+from pypdf.generic import ContentStream
+
+from casewright.joinery.families.box import Box, box_joint
+from casewright.joinery.solid import Marked, Strip, Stroke
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.full_size import TILE, NamedStrip, clipped, sheets, tiled
+from casewright.papers.full_size_pdf import full_size_data, full_size_pdf
+from casewright.papers.head import PaperHead
+from casewright.papers.pdf import Paper
+
+POINTS = 72.0
+HEAD = PaperHead(shop="Marrow Street", job_number="12", job_name="Chest", issued_on=date(2027, 3, 1))
+WITHIN = 0.05 / 25.4 * POINTS
+"""Five hundredths of a millimetre [pt]."""
+
+
+def strip(height=4.0, saw=(1.0, 2.5)):
+    return NamedStrip(
+        strip=Strip(
+            board="side",
+            face="outside face, its end at the left",
+            length=0.5,
+            height=height,
+            lines=(
+                Marked(stroke=Stroke.GAUGE, start=(0.5, 0.0), end=(0.5, height)),
+                *(Marked(stroke=Stroke.SAW, start=(0.0, y), end=(0.5, y + 0.1)) for y in saw),
+            ),
+            waste=(((0.0, 1.0), (0.5, 1.1), (0.5, 2.6), (0.0, 2.5)),),
+        ),
+        title="Box joint",
+        serves="A-R1-1-SL",
+    )
+
+
+def lines_in(page):
+    """Every straight line that a page draws, from point to point, where it comes to stand [pt]."""
+    unmoved = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+    stack, here, path, found, start = [], unmoved, [], [], None
+    for operands, operator in ContentStream(page.get_contents(), page.pdf).operations:
+        match operator:
+            case b"q":
+                stack.append(here)
+            case b"Q":
+                here = stack.pop()
+            case b"cm":
+                here = times([float(each) for each in operands], here)
+            case b"m":
+                start, path = moved(operands, here), []
+            case b"l":
+                end = moved(operands, here)
+                path.append((start, end))
+                start = end
+            case b"S":
+                found += path
+                path = []
+            case b"f":
+                path = []
+    return found
+
+
+def times(one, other):
+    a, b, c, d, e, f = one
+    p, q, r, s, t, u = other
+    return (
+        a * p + b * r,
+        a * q + b * s,
+        c * p + d * r,
+        c * q + d * s,
+        e * p + f * r + t,
+        e * q + f * s + u,
+    )
+
+
+def moved(point, by):
+    x, y = map(float, point)
+    return x * by[0] + y * by[2] + by[4], x * by[1] + y * by[3] + by[5]
+
+
+def lengths(page):
+    return [((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 for (x0, y0), (x1, y1) in lines_in(page)]
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+def test_both_bars_are_as_long_as_they_say(paper):
+    page = PdfReader(io.BytesIO(full_size_pdf(HEAD, [strip()], paper))).pages[0]
+
+    found = lengths(page)
+    assert min(abs(each - 4 * POINTS) for each in found) < WITHIN
+    assert min(abs(each - 100 / 25.4 * POINTS) for each in found) < WITHIN
+
+
+def test_a_line_stands_where_it_is_on_the_wood():
+    page = PdfReader(io.BytesIO(full_size_pdf(HEAD, [strip()]))).pages[0]
+
+    found = lines_in(page)
+    wide = (0.5**2 + 0.1**2) ** 0.5 * POINTS
+    saw = [pair for pair in found if abs(length_of(pair) - wide) < WITHIN]
+    heights = sorted(pair[0][1] for pair in saw)
+    assert len(saw) == 2
+    assert heights[1] - heights[0] == pytest.approx(1.5 * POINTS, abs=WITHIN)
+
+
+def length_of(pair):
+    (x0, y0), (x1, y1) = pair
+    return ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+
+
+def test_a_long_strip_is_tiled_and_no_height_is_lost():
+    long = strip(height=20.0, saw=(1.0, 7.2, 7.3, 14.4, 19.0))
+
+    tiles = tiled(long)
+
+    assert [tile.count for tile in tiles] == [3, 3, 3]
+    assert [tile.low for tile in tiles] == [0.0, TILE, 2 * TILE]
+    assert sorted(height for tile in tiles for height in tile.heights) == [1.0, 7.2, 7.3, 14.4, 19.0]
+    assert tiles[-1].high == 20.0
+
+
+def test_a_line_over_the_joint_of_two_tiles_is_drawn_on_both():
+    tiles = tiled(strip(height=10.0, saw=(TILE - 0.05,)))
+
+    assert [sum(line.stroke is Stroke.SAW for line in tile.lines) for tile in tiles] == [1, 1]
+
+
+def test_an_outline_is_cut_where_the_tile_ends():
+    square = ((0.0, 0.0), (1.0, 0.0), (1.0, 2.0), (0.0, 2.0))
+
+    assert set(clipped(square, 1.0, 5.0)) == {(0.0, 1.0), (1.0, 1.0), (1.0, 2.0), (0.0, 2.0)}
+    assert clipped(square, 3.0, 5.0) == ()
+
+
+def test_no_sheet_holds_more_than_it_is_wide():
+    joint = box_joint(Box(height=6.0, side=0.5, front=0.5, fingers=12))
+    strips = [NamedStrip(strip=each, title="Box", serves="A") for each in joint.shape.strips * 4]
+
+    found = sheets(strips)
+
+    assert all(sum(tile.width for tile in sheet) <= 7.0 for sheet in found)
+    assert sum(map(len, found)) == 8
+
+
+def test_the_edge_and_the_face_stand_on_each_strip():
+    text = PdfReader(io.BytesIO(full_size_pdf(HEAD, [strip()]))).pages[0].extract_text()
+
+    for words in ("bottom edge", "side, outside face, its end at the left", "A-R1-1-SL", "4 in", "100 mm"):
+        assert words in text
+    assert "measure both bars" in " ".join(text.split())
+
+
+def test_a_metric_shop_reads_millimetres():
+    data = full_size_data(HEAD.model_copy(update={"unit": LengthUnit.MILLIMETRE}), [strip()])
+
+    assert [each["said"] for each in data["sheets"][0][0]["figures"]] == ["25.4", "63.5"]
