@@ -16,12 +16,14 @@ async function fetched(block) {
 async function freshen(block) {
   const content = await fetched(block).catch(() => null);
   const here = document.activeElement?.id;
+  const along = document.querySelector(".columns-of")?.scrollLeft;
   for (const id of block === "counts" ? ["counts"] : ["counts", "rows"]) {
     const fresh = content?.getElementById(id);
     if (!fresh) return;
     document.getElementById(id).replaceWith(fresh);
     globalThis.htmx?.process(fresh);
   }
+  document.querySelector(".columns-of").scrollLeft = along;
   if (here && document.activeElement === document.body) document.getElementById(here)?.focus({ preventScroll: true });
 }
 

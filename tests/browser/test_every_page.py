@@ -5,7 +5,7 @@ from contextlib import ExitStack
 from dataclasses import dataclass, field
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, FloatRect, Page
 
 from browser.by_hand import tap_about, walk_with_tab
 from browser.demo_shop import DemoShop, open_demo_shop
@@ -141,6 +141,37 @@ def test_twenty_taps_that_miss_the_middle_a_little_all_hit(chromium, site, eyes,
 
     assert tap_about(page, taps=20, off=6) == []
     context.close()
+
+
+def test_the_board_shows_a_drawer_on_the_first_screen_of_a_phone(eyes):
+    page, _, _ = eyes.windows["bench"]
+    page.set_viewport_size({"width": 390, "height": 844})
+
+    page.goto("/board")
+
+    assert place_of(page, ".of-drawer")["y"] < 844 - 56
+    assert place_of(page, "#ask-job")["y"] < place_of(page, "#rows")["y"]
+    assert place_of(page, ".columns-of")["height"] < 100
+
+
+def test_the_board_answers_from_across_the_room(eyes):
+    page, _, _ = eyes.windows["bench"]
+    page.set_viewport_size({"width": 1280, "height": 800})
+
+    page.goto("/board")
+
+    answer = page.locator(".answer strong")
+    assert "Glued up: 15 of 31" in answer.inner_text()
+    assert float(answer.evaluate("each => getComputedStyle(each).fontSize").removesuffix("px")) >= 44
+    assert place_of(page, ".answer")["y"] < 200
+    assert place_of(page, ".of-drawer")["y"] < 600
+
+
+def place_of(page: Page, selector: str) -> FloatRect:
+    """Where the first of something stands on a page."""
+    place = page.locator(selector).first.bounding_box()
+    assert place
+    return place
 
 
 def test_no_link_of_the_shop_leads_nowhere(eyes):

@@ -1,5 +1,7 @@
 """At the bench, what must be measured next stands where the next step says so."""
 
+import re
+
 import pytest
 
 from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
@@ -46,6 +48,24 @@ def test_a_step_that_waits_for_a_size_has_its_field_right_below(shop, bench):
     assert sorted(order, key=held.index) == order
     # nothing is waited for any more: the numbers come first
     assert answer.index('id="numbers"') < answer.index('id="opening-width"')
+
+
+def test_only_a_size_for_want_of_which_the_next_stage_is_held_is_called_needed(bench, drawer):
+    first = bench.get(f"/bench/{drawer}")
+    second = bench.send(f"/bench/{drawer}/sizes", opening__height="6")
+    third = bench.send(f"/bench/{drawer}/sizes", opening__width="22-1/2")
+    fourth = bench.send(f"/drawers/{drawer}/stage")
+
+    found = [
+        re.findall(r'<label for="([a-zA-Z-]*)">[^<]* <b class="needed">', each.html)
+        for each in (first, second, third, fourth)
+    ]
+    assert found == [
+        ["opening-height", "opening-width"],
+        ["opening-width"],
+        [],
+        ["SL-thickness", "SR-thickness"],
+    ]
 
 
 def test_a_tap_by_script_brings_the_sizes_that_are_waited_for_with_it(shop, bench):

@@ -97,6 +97,17 @@ def test_a_piece_that_is_made_twice_has_two_cases_on_the_board(shop, bench):
     assert "Glued up: 0 of 6" in page.text
 
 
+def test_the_choice_of_job_and_stage_stands_above_the_drawers(shop, bench):
+    job = job_in_hand(shop)
+
+    page = bench.get(f"/board?job={job}&stage=&how=reached")
+
+    assert (
+        page.html.index('id="ask-job"') < page.html.index('id="ask-stage"') < page.html.index('id="counts"')
+    )
+    assert page.form("/board").value("job") == job
+
+
 def test_one_tap_moves_a_drawer_on_and_leads_back_to_the_same_board(shop, bench):
     job = job_in_hand(shop)
     drawer = drawer_ids(shop, job)["R1-1"]

@@ -48,7 +48,8 @@ class SizeField:
         drawn: the designed size, as text
         inches: what stepping starts from [in]
         needed: whether a stage waits for it
-        needed_now: whether the next stage is held for want of it
+        needed_now: whether the next stage asks for it
+        missing: whether the next stage is held for want of it
         off: how far the measured size is from the drawn one, in words; empty where it is not measured
         opened: whether it shows without a tap: measured while no size is waited for, or refused just now
     """
@@ -59,6 +60,7 @@ class SizeField:
     inches: float
     needed: bool
     needed_now: bool
+    missing: bool
     off: str
     opened: bool
 
@@ -293,6 +295,7 @@ def _fields(held: AtBench, form: Form | None, unit: LengthUnit) -> list[SizeFiel
             inches=measured.get(each.size, each.designed),
             needed=each.size in waited_for,
             needed_now=each.size in now,
+            missing=each.size in now and not measured.get(each.size),
             off=_off(measured.get(each.size), each.designed, unit),
             opened=(each.size in measured and not now) or bool(form and each.size in form.faults),
         )
