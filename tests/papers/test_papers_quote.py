@@ -5,7 +5,7 @@ import pytest
 from casewright.papers.pdf import Paper
 from casewright.papers.quote_pdf import quote_pdf
 from casewright.pieces.words.offer import Offer, OfferedStage
-from printed import dresser_job, long_job, offered, pages_of, running_text_of, text_of
+from printed import dresser_job, letters_of, long_job, offered, pages_of, running_text_of, text_of
 
 FOOT = "Hollow Elm Workshop · Quote"
 
@@ -82,7 +82,7 @@ def test_all_of_the_small_print_is_there(part):
 
 def test_the_plain_words_of_each_piece_are_there_unabridged():
     held = offered(long_job())
-    printed = running_text_of(quote_pdf(held), FOOT)
+    printed = running_text_of(quote_pdf(held), FOOT).replace("- ", "-")  # a line may end after a hyphen
 
     missing = [line for unit in held.units for line in unit.words if line not in printed]
 
@@ -99,6 +99,15 @@ def test_a_draft_is_marked_on_every_page_and_cannot_be_signed():
 
 def test_an_issued_quote_carries_no_mark_of_a_draft():
     assert "draft" not in text_of(quote_pdf(offered())).lower()
+
+
+def test_the_words_of_a_section_stand_clear_of_its_heading():
+    letters = letters_of(quote_pdf(offered()))
+    heading = next(each for each in letters if each.text.startswith("Payments"))
+    beside = next(each for each in letters[letters.index(heading) + 1 :] if each.text.startswith("Due"))
+
+    # a heading is set in lines of up to 1.35 in
+    assert beside.x - heading.x >= 1.35 * 72 + heading.size
 
 
 def test_every_page_says_which_it_is_of_how_many():
