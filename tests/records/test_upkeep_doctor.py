@@ -152,9 +152,28 @@ def test_a_shop_in_order_is_well(settings: Settings):
 
 
 def test_a_database_in_order_is_well_but_for_what_tests_leave_out(engine: Engine):
-    hasty = ["durability"]  # the databases of tests may lose all in a power cut
+    hasty = {"sqlite": [], "postgresql": ["durability"]}  # a server of tests may lose all in a power cut
 
-    assert faults(look_at(engine)) == hasty
+    assert faults(look_at(engine)) == hasty[engine.dialect.name]
+
+
+def test_only_what_the_file_itself_keeps_is_said_of_sqlite_s_settings(settings: Settings):
+    (found,) = (each for each in look_over(settings, NOW) if each.at == "durability")
+
+    assert found.found == "sqlite: journal_mode wal."
+
+
+def test_a_journal_that_was_set_otherwise_is_found_and_mended_by_a_start(settings: Settings):
+    with place(settings) as engine, engine.connect() as connection:
+        connection.exec_driver_sql("COMMIT")
+        connection.exec_driver_sql("PRAGMA journal_mode=DELETE")
+
+    (found,) = (each for each in look_over(settings, NOW) if each.health is Health.WRONG)
+
+    assert found.found == "journal_mode is delete."
+    with place(settings):  # as a start does
+        pass
+    assert faults(look_over(settings, NOW)) == []
 
 
 SPOILT = [

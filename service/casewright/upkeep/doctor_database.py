@@ -20,16 +20,20 @@ TRIGGERS = {
     ),
 }
 SAFE = {
-    "sqlite": {"journal_mode": ("wal",), "synchronous": ("2", "3"), "foreign_keys": ("1",)},
+    "sqlite": {"journal_mode": ("wal",)},
     "postgresql": {
         "synchronous_commit": ("on", "local", "remote_write", "remote_apply"),
         "fsync": ("on",),
         "full_page_writes": ("on",),
     },
 }
-"""The settings under which what was confirmed outlives a power cut."""
+"""The settings under which what was confirmed outlives a power cut, as far as the database itself keeps them.
+
+SQLite's others, synchronous and foreign_keys, belong to each connection: the service sets them on each of its
+own, and whoever asks is told of the asker's.
+"""
 MEND = {
-    "sqlite": "Stop the service and start it again: it sets them itself.",
+    "sqlite": "Stop the service and start it again: it sets it itself.",
     "postgresql": "Set them to on in postgresql.conf; a power cut could take what was saved.",
 }
 
