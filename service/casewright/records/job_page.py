@@ -1,4 +1,4 @@
-"""What the page of one job shows besides its units: papers, bench, money, hours, history."""
+"""What the page of one job shows besides its units: its customer, papers, bench, money, hours, history."""
 
 from collections.abc import Sequence
 from datetime import datetime
@@ -7,7 +7,7 @@ from typing import NamedTuple
 from sqlalchemy import and_, func, select
 
 from casewright.records.bench import Carcase, Drawer, TimeEntry
-from casewright.records.jobs import History, Payment, Unit
+from casewright.records.jobs import Customer, History, Job, Payment, Unit
 from casewright.records.papers import Paper, PaperKind
 from casewright.records.sessions import Fenced
 
@@ -33,6 +33,16 @@ class CaseRow(NamedTuple):
     pieces: int
     stage: str
     drawers: int
+
+
+def job_with_customer(db: Fenced, job_id: str) -> tuple[Job, Customer] | None:
+    """A job with its customer; one query."""
+    found = db.execute(
+        select(Job, Customer)
+        .join(Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id))
+        .where(Job.id == job_id)
+    ).first()
+    return (found[0], found[1]) if found else None
 
 
 def papers_of(db: Fenced, job_id: str) -> Sequence[PaperRow]:

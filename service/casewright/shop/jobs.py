@@ -4,9 +4,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import and_, select
-
 from casewright.records.base import new_id
+from casewright.records.job_page import job_with_customer
 from casewright.records.jobs import Customer, Job, JobState
 from casewright.records.sessions import Fenced
 from casewright.records.units import has_units
@@ -66,14 +65,10 @@ def load_job_and_customer(db: Fenced, job_id: str) -> tuple[Job, Customer]:
     Raises:
         NotFound: the shop has no such job
     """
-    found = db.execute(
-        select(Job, Customer)
-        .join(Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id))
-        .where(Job.id == job_id)
-    ).first()
+    found = job_with_customer(db, job_id)
     if found is None:
         raise NotFound("job")
-    return found[0], found[1]
+    return found
 
 
 def refuse_if_over(job: Job, to: str = "write papers for it") -> None:

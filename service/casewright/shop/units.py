@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import select, update
+from sqlalchemy import update
 
 from casewright.pieces.asked.reading import read_as, write_unit
 from casewright.pieces.asked.shop import Shop as Figures
@@ -17,6 +17,13 @@ from casewright.records.base import new_id
 from casewright.records.bench import Carcase, Drawer
 from casewright.records.jobs import Job, Unit, UnitRevision
 from casewright.records.sessions import Fenced
+from casewright.records.units import (
+    cases_of_unit,
+    codes_of,
+    drawers_of_unit,
+    unit_with_job,
+    units_with_revisions,
+)
 from casewright.shop.keeping import note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 
@@ -65,16 +72,7 @@ def load_unit(db: Fenced, unit_id: str, number: int | None = None) -> LoadedUnit
     Raises:
         NotFound: the shop has no such unit or revision
     """
-    asked = UnitRevision.number == (Unit.revision if number is None else number)
-    found = db.execute(
-        select(Unit, Job, UnitRevision)
-        .join(Job, (Job.shop_id == Unit.shop_id) & (Job.id == Unit.job_id))
-        .join(
-            UnitRevision,
-            (UnitRevision.shop_id == Unit.shop_id) & (UnitRevision.unit_id == Unit.id) & asked,
-        )
-        .where(Unit.id == unit_id)
-    ).first()
+    found = unit_with_job(db, unit_id, number)
     if found is None:
         raise NotFound("unit")
     unit, job, revision = found
@@ -83,17 +81,7 @@ def load_unit(db: Fenced, unit_id: str, number: int | None = None) -> LoadedUnit
 
 def units_of(db: Fenced, job: Job) -> list[LoadedUnit]:
     """The units of a job, in the order of their codes; one query."""
-    found = db.execute(
-        select(Unit, UnitRevision)
-        .join(
-            UnitRevision,
-            (UnitRevision.shop_id == Unit.shop_id)
-            & (UnitRevision.unit_id == Unit.id)
-            & (UnitRevision.number == Unit.revision),
-        )
-        .where(Unit.job_id == job.id, Unit.ended_at.is_(None))
-        .order_by(Unit.code)
-    )
+    found = units_with_revisions(db, job.id)
     return [
         LoadedUnit(unit=unit, job=job, revision=revision, text=_text(revision)) for unit, revision in found
     ]
@@ -118,7 +106,7 @@ def add_unit(db: Fenced, job: Job, spec: UnitSpec, figures: Figures, who: str, n
         CannotBuild, CannotGraduate, CannotBeLaidOut …: it cannot be built, with a sentence that says why
         Refused: the job is full
     """
-    taken = set(db.scalars(select(Unit.code).where(Unit.job_id == job.id)))
+    taken = codes_of(db, job.id)
     code = next((letter for letter in LETTERS if letter not in taken), None)
     if code is None:
         raise Refused(f"A job holds {len(LETTERS)} units at most; take on a second job for more.")
@@ -271,16 +259,13 @@ def approve_unit(db: Fenced, loaded: LoadedUnit, number: int, who: str, now: dat
 
 def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction) -> None:
     """Gives every piece its case and drawers; drawers without an opening now are marked, never deleted."""
-    cases = {each.piece: each for each in db.scalars(select(Carcase).where(Carcase.unit_id == unit.id))}
+    cases = {each.piece: each for each in cases_of_unit(db, unit.id)}
     for piece in range(1, unit.count + 1):
         if piece not in cases:
             cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece)
             db.add(cases[piece])
     db.flush()
-    held = {
-        (each.carcase_id, each.code): each
-        for each in db.scalars(select(Drawer).where(Drawer.unit_id == unit.id))
-    }
+    held = {(each.carcase_id, each.code): each for each in drawers_of_unit(db, unit.id)}
     wanted = dict(_wanted(unit, built, cases))
     for key, position in wanted.items():
         if key in held:
