@@ -160,6 +160,18 @@ def test_a_name_of_five_thousand_signs_stays_on_the_sheet(print_named: Print):
     assert len(read(long).pages) <= len(read(usual).pages) + 12
 
 
+@pytest.mark.parametrize("said", ["11-3/4", "A-R1-1-SL", "A-N1", "ABC-R12-2-SR", "C-W4"])
+def test_a_size_or_a_code_is_not_broken_at_its_hyphen(said: str):
+    # each remark begins a little further on, so that the ends of lines fall on every place of what is said
+    remarks = tuple("i" * place + f" {said}" * 40 for place in range(1, 16))
+    printed = lumber_order_pdf(ordered().model_copy(update={"remarks": remarks}))
+
+    lines = [line.strip() for page in read(printed).pages for line in page.extract_text().splitlines()]
+
+    assert sum(line.count(said) for line in lines) >= 15 * 40
+    assert [line for line in lines if line.endswith("-")] == []
+
+
 @EVERY
 @pytest.mark.parametrize("sign", ["\u202e", "\u2066", "\x00", "\x1b", "\x0b"])
 def test_signs_that_turn_or_control_text_are_left_out(print_named: Print, sign: str):
