@@ -5,6 +5,7 @@ The recipe's building steps are carried out by the fixture `installed`.
 
 import json
 import re
+import shlex
 import tomllib
 from itertools import chain
 
@@ -12,6 +13,7 @@ import pytest
 import yaml
 from building import ENVIRONMENT, RECIPE, ROOT, Step, run, stages
 
+from casewright.cli import parser
 from casewright.settings import KNOWN
 
 DOCKER = ROOT / "docker"
@@ -171,3 +173,33 @@ def test_the_readme_explains_every_setting():
     named = set(re.findall(r"CASEWRIGHT_([A-Z_]+)", (DOCKER / "README.md").read_text()))
 
     assert named >= set(KNOWN)
+
+
+OWN = r"casewright (?=backup|verify-backup|restore|doctor|export|migrate|list-users)"
+
+
+def own_commands() -> list[tuple[str, list[str]]]:
+    """The service's own commands among those that the README tells people to type, with the whole line."""
+    lines = [line for line in (DOCKER / "README.md").read_text().splitlines() if line.startswith("    ")]
+    return [(line, shlex.split(re.split(OWN, line)[1])) for line in lines if re.search(OWN, line)]
+
+
+def test_the_readme_keeps_the_books_by_the_service_s_own_commands():
+    by_way = {
+        way: {parts[0] for line, parts in own_commands() if line.strip().startswith(way)}
+        for way in ("docker compose", "docker exec", "docker run")
+    }
+
+    assert by_way == {
+        "docker compose": {"backup", "verify-backup", "restore"},
+        "docker exec": {"backup", "verify-backup"},
+        "docker run": {"restore"},
+    }
+    assert not re.search(r"pg_dump|pg_restore|VACUUM|books\.db", (DOCKER / "README.md").read_text())
+
+
+@pytest.mark.parametrize(("line", "parts"), own_commands())
+def test_every_command_of_the_readme_is_one_that_there_is_and_writes_where_it_may(line, parts):
+    given = parser().parse_args(parts)
+
+    assert given.file.startswith("/data/")
