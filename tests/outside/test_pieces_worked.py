@@ -2,6 +2,7 @@
 
 import pytest
 
+from casewright.joinery.families.carcase_layout import dovetailed_length
 from casewright.measure.lengths import show
 from casewright.pieces.asked.graduation import first_by_step
 from casewright.pieces.rules import case_rules, drawer_rules
@@ -36,7 +37,7 @@ from casewright.wood.movement import movement
             "worked dresser A: 19-1/4 - 3 - 2-1/2 + 1 - 1/8",
         ),
         (case_rules.housed_length(38, 0.25), "38-1/2", "worked dresser A, divider rail"),
-        (case_rules.dovetailed_length(39.5, 0.25), "39", "worked dresser A, sub-top rail"),
+        (dovetailed_length(39.5, 0.25), "39", "worked dresser A, sub-top rail"),
         (
             drawer_rules.half_bottom_width(36.9375, 2, 0.25, 1 / 32),
             "17-29/32",

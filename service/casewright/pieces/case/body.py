@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.joinery.families.carcase_layout import dovetailed_length
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
@@ -40,7 +41,7 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
             ends=("sockets for the case bottom", "sockets for the sub-top rails"),
             box=Box(x, 0.0, floor, thick.side, body.depth, face.body_height),
         )
-    length = case.ledger.take("rail_length", rules.dovetailed_length, width=body.width, lap=thick.lap)
+    length = case.ledger.take("rail_length", dovetailed_length, width=body.width, lap=thick.lap)
     top_of_rail = floor + face.body_height - thick.sub_top_rail
     yield _rail(
         case, "C2", "C-RF", "Sub-top rail, front", woods.case, length, 0.0, top_of_rail, FaceClass.EDGE

@@ -136,23 +136,6 @@ def opening_depth(depth: Inches, back: Inches) -> Inches:
     return depth - back
 
 
-def dovetailed_length(width: Inches, lap: Inches) -> Inches:
-    """The length of a rail or bottom that is half-blind dovetailed into both sides.
-
-    Rule: width - 2 × lap
-
-    Args:
-        width: outside width of the body [in]
-        lap: wood left outside the tails [in]
-
-    Returns:
-        The length over the tails [in]
-
-    Source: geometry of the joint.
-    """
-    return width - 2 * lap
-
-
 def housed_length(opening: Inches, housing: Inches) -> Inches:
     """The length of a part housed at both ends.
 
