@@ -20,11 +20,15 @@ from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
 from casewright.measure.saying import unit_read
+from casewright.papers.kinds import KINDS
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
+from casewright.records.job_page import PaperRow, papers_of
+from casewright.records.papers import PaperKind
 from casewright.shop.at_bench import AtBench, at_bench
 from casewright.shop.bench import Place, add_note, is_same, set_sizes, set_ticks
 from casewright.shop.hours import shop_operations
+from casewright.shop.papers import shown_paper_number
 from casewright.web.bench.hands import hand_of
 from casewright.web.bench.numbers import Number, main_numbers, more_numbers, size_text
 from casewright.web.bench.time import Clock, clock_of, names_of
@@ -103,6 +107,7 @@ class BenchPage(Page):
     fits_now: bool
     form: Form
     drawings: Sequence[tuple[str, Markup]]
+    papers: Sequence[tuple[str, str]]
     history: Sequence[tuple[Mark, str]]
     operations: Sequence[tuple[str, str]]
     clock: Clock | None
@@ -186,7 +191,7 @@ def _typed_dry_sizes(read: Reader, held: AtBench, unit: LengthUnit) -> dict[str,
 
 
 def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: str = "") -> BenchPage:
-    """A drawer's page; one query beside those for the drawer.
+    """A drawer's page; two queries beside those for the drawer.
 
     Args:
         visit: who looks
@@ -233,6 +238,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
         if held.drawer
         else (),
+        papers=() if visit.wants_block else _papers(visit, held.row.job.id),
         history=_history(progress),
         operations=[(code, names[code]) for code in now if code in names],
         clock=clock_of(visit),
@@ -322,6 +328,20 @@ def _drawings(
         ("Front joint", drawing(at_front.svg(standalone=False))),
         ("Back joint", drawing(at_back.svg(standalone=False))),
     )
+
+
+def _papers(visit: Visit, job_id: str) -> list[tuple[str, str]]:
+    """The newest paper of each kind that the bench reads, by its address; none of them has money on it."""
+    newest: dict[PaperKind, PaperRow] = {}
+    for row in papers_of(visit.db, job_id):
+        if KINDS[row.kind].for_bench:
+            newest.setdefault(row.kind, row)
+    return [(f"/papers/{row.id}", _paper_name(row)) for row in newest.values()]
+
+
+def _paper_name(row: PaperRow) -> str:
+    revision = f", revision {row.revision}" if row.revision > 1 else ""
+    return f"{KINDS[row.kind].title} {shown_paper_number(row.kind, row.number)}{revision}"
 
 
 def _history(progress: DrawerProgress) -> list[tuple[Mark, str]]:
