@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import UTC, datetime
+from pathlib import Path
 
 from fastapi import FastAPI
 from sqlalchemy import Engine
@@ -23,7 +24,12 @@ def _now() -> datetime:
 
 
 def create_app(
-    engine: Engine, *, secret: bytes, address: str = "", clock: Callable[[], datetime] = _now
+    engine: Engine,
+    *,
+    secret: bytes,
+    address: str = "",
+    data: Path | None = None,
+    clock: Callable[[], datetime] = _now,
 ) -> FastAPI:
     """The application.
 
@@ -31,6 +37,7 @@ def create_app(
         engine: its database, in the present form
         secret: the key under which links are made
         address: how people reach it from outside; empty: as they asked for it
+        data: the folder with the note of the last backup; None where there is none
         clock: gives the present moment
 
     Returns:
@@ -48,6 +55,7 @@ def create_app(
     app.state.engine = engine
     app.state.secret = secret
     app.state.address = address
+    app.state.data = data
     app.state.clock = clock
     app.state.turns = Turns()
     add_handlers(app)

@@ -57,7 +57,7 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
             # Beside the rest, for some browsers return only when they are closed; it waits for its answer.
             Thread(target=webbrowser.open, args=(first,), daemon=True).start()
         set_up_logs(settings.log)
-        app = create_app(engine, secret=secret, address=settings.address)
+        app = create_app(engine, secret=secret, address=settings.address, data=settings.data)
         server = uvicorn.Server(
             uvicorn.Config(
                 guarded(app),

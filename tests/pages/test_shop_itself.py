@@ -1,6 +1,13 @@
 """The shop itself: what stands on a quote, and what is still made up."""
 
+import json
+from datetime import timedelta
+
 import pytest
+
+from casewright.app import create_app, guarded
+from casewright.shop.last_backup import NOTE
+from people import START, new_shop
 
 
 def test_what_the_shop_says_of_itself_is_kept(owner):
@@ -83,3 +90,53 @@ def test_only_the_owner_comes_in(maker):
     page = maker.get("/shop", status=403)
 
     assert "This page is for the owner of the shop." in page.text
+
+
+@pytest.fixture
+def backed_up(books, clock, tmp_path):
+    """Gives the owner's page of a service whose note of the last backup says this."""
+    app = guarded(
+        create_app(books, secret=b"a key for tests, and for nothing else", data=tmp_path, clock=clock)
+    )
+    clock.now = START
+    owner = new_shop(app, books, clock).visitor()
+
+    def page(**said):
+        said |= {name: each.isoformat() for name, each in said.items() if name.endswith("at")}
+        (tmp_path / NOTE).write_text(json.dumps({"file": "/backups/of-a-place.zip", **said}))
+        shown = owner.get("/shop")
+        assert "of-a-place" not in shown.html
+        return shown
+
+    return page
+
+
+def test_the_last_backup_is_shown_quietly_with_how_it_was_checked(backed_up):
+    at = START - timedelta(hours=13)
+
+    untried = backed_up(at=at)
+    tried = backed_up(at=at, tried_at=at + timedelta(minutes=5), is_good=True)
+
+    assert "Last backup: 28 Feb 2027, 21:00 (not tried yet: casewright verify-backup FILE )" in untried.text
+    assert "Last backup: 28 Feb 2027, 21:00 (restored aside and found whole 28 Feb 2027, 21:05)" in tried.text
+    assert "note caution" not in untried.html + tried.html
+
+
+@pytest.mark.parametrize(
+    ("said", "caution"),
+    [
+        ({"at": START - timedelta(hours=49)}, "more than 48 hours old. It shows 27 Feb 2027, 09:00."),
+        (
+            {"at": START - timedelta(hours=9), "tried_at": START - timedelta(hours=8), "is_good": False},
+            "The last backup, of 1 Mar 2027, 01:00, cannot be restored. That was found 1 Mar 2027, 02:00.",
+        ),
+        ({}, "No backup of the books is known."),
+    ],
+)
+def test_a_backup_that_cannot_be_relied_on_is_a_caution_with_what_to_do(backed_up, said, caution):
+    page = backed_up(**said)
+
+    assert caution in page.text.replace(" .", ".")
+    assert "casewright backup FILE" in page.text
+    assert "note caution" in page.html
+    assert "Last backup:" not in page.text

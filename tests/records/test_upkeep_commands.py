@@ -16,6 +16,7 @@ from casewright.records.engine import newest_revision, open_engine, present_revi
 from casewright.records.people import House, Person, ShopFigures, SignIn
 from casewright.records.sessions import across_shops
 from casewright.shop.entering import keep_signed_in, new_set_up_code
+from casewright.shop.last_backup import last_backup
 from casewright.shop.passwords import matches
 from casewright.upkeep.forms import bring_to
 
@@ -270,6 +271,29 @@ def test_the_doctor_knows_where_the_last_backup_was_put(shop: Path, run: Run, tm
 
     assert "None is known of." in before.out
     assert str(tmp_path / "shop.zip") in after.out
+
+
+def test_a_trial_of_the_last_backup_is_remembered_with_what_it_found(shop: Path, run: Run, tmp_path: Path):
+    file, copy, other = (tmp_path / name for name in ("shop.zip", "copy.zip", "other.zip"))
+    run("backup", str(file))
+    copy.write_bytes(file.read_bytes())
+    other.write_bytes(b"no backup")
+    held = [last_backup(shop)]
+    for each in (other, copy):
+        run("verify-backup", str(each))
+        held.append(last_backup(shop))
+    file.write_bytes(b"PK")
+    run("verify-backup", str(file))
+    held.append(last_backup(shop))
+    file.unlink()
+
+    assert [each and (each.tried_at is not None, each.is_good) for each in held] == [
+        (False, True),
+        (False, True),
+        (True, True),
+        (True, False),
+    ]
+    assert "found not to be good" in run("doctor").out
 
 
 def test_the_doctor_answers_people_machines_and_scripts(shop: Path, run: Run):

@@ -336,6 +336,10 @@ def grow_old(settings: Settings) -> None:
     back_up(settings, settings.data.parent / "older.zip", NOW - timedelta(days=9))
 
 
+def grow_older_than_two_nights(settings: Settings) -> None:
+    back_up(settings, settings.data.parent / "older.zip", NOW - timedelta(hours=49))
+
+
 def damage_backup(settings: Settings) -> None:
     path = settings.data.parent / "shop.zip"
     path.write_bytes(path.read_bytes()[:-1] + b"x")
@@ -346,7 +350,8 @@ def damage_backup(settings: Settings) -> None:
     [
         (forget, Health.LOOK, "None is known of."),
         (spoil_note, Health.LOOK, "None is known of."),
-        (grow_old, Health.LOOK, "9 days ago"),
+        (grow_old, Health.LOOK, "9 days ago, and 48 hours are the most"),
+        (grow_older_than_two_nights, Health.LOOK, "49 hours ago, and 48 hours are the most"),
         (damage_backup, Health.WRONG, "its seal does not fit"),
     ],
 )
@@ -360,6 +365,14 @@ def test_no_backup_that_could_be_relied_on_is_said(
     assert found.health is health
     assert said in found.found
     assert "casewright backup" in found.todo
+
+
+def test_a_backup_of_two_nights_ago_is_new_enough(settings: Settings, tmp_path: Path):
+    back_up(settings, tmp_path / "older.zip", NOW - timedelta(hours=47))
+
+    (found,) = backups_seen(settings)
+
+    assert found.health is Health.FINE
 
 
 def test_a_backup_that_was_carried_elsewhere_is_as_it_should_be(settings: Settings, tmp_path: Path):

@@ -1,6 +1,6 @@
 """The doctor's look at the database itself: whole, in the present form, set to lose nothing."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import datetime
 
 from alembic.autogenerate import compare_metadata
@@ -19,7 +19,7 @@ TRIGGERS = {
         "WHERE NOT tgisinternal AND tgenabled <> 'D' AND relnamespace = current_schema()::regnamespace"
     ),
 }
-SAFE = {
+SAFE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "sqlite": {"journal_mode": ("wal",)},
     "postgresql": {
         "synchronous_commit": ("on", "local", "remote_write", "remote_apply"),

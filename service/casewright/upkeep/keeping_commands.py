@@ -3,7 +3,7 @@
 import argparse
 import tempfile
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -14,7 +14,7 @@ from casewright.upkeep.archive import BadArchive, FileIsThere, open_archive
 from casewright.upkeep.backup import NothingThere, take_backup
 from casewright.upkeep.doctor import look_over
 from casewright.upkeep.export import export
-from casewright.upkeep.last_backup import note_backup
+from casewright.upkeep.last_backup import note_backup, note_trial
 from casewright.upkeep.looks import Health
 from casewright.upkeep.place import place_of, present_place, refuse_if_missing
 from casewright.upkeep.rehearsal import tried
@@ -65,7 +65,11 @@ def _verify(settings: Settings, given: argparse.Namespace) -> Answer:
             tried(archive, Path(folder)) as held,
         ):
             manifest, rows = archive.manifest, held.rows
+        with suppress(OSError):  # whoever tries a backup elsewhere has no note of it
+            note_trial(settings.data, path, manifest.at, datetime.now(UTC))
     except BadArchive as error:
+        with suppress(OSError):
+            note_trial(settings.data, path, None, datetime.now(UTC))
         return Answer(
             words=(f"{path} is not good. {error}",),
             data={"file": str(path), "good": False, "reason": str(error)},

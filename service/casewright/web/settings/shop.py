@@ -4,6 +4,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from pathlib import Path
 from typing import ClassVar
 from zoneinfo import available_timezones
 
@@ -12,6 +13,7 @@ from starlette.responses import Response
 
 from casewright.pieces.words.clauses import Clause, clauses, usual_texts
 from casewright.shop.figures import figures
+from casewright.shop.last_backup import LastBackup, last_backup
 from casewright.shop.own_shop import ShopFacts, change_shop
 from casewright.shop.still_examples import StillExamples, still_examples
 from casewright.web.door.entry import CURRENCIES, PAPERS, UNITS
@@ -56,6 +58,8 @@ class ShopPage(Page):
     units: Mapping[str, str]
     fractions: Mapping[str, str]
     usual: tuple[Clause, ...]
+    backup: LastBackup | None
+    backup_is_old: bool
     tabs: tuple[tuple[str, str], ...]
 
 
@@ -150,6 +154,8 @@ def _as_shown(visit: Visit, now: dict[str, str]) -> dict[str, str]:
 
 def _page(visit: Visit, form: Form) -> ShopPage:
     held = figures(visit.db, visit.shop)
+    data: Path | None = visit.request.app.state.data
+    backup = last_backup(data) if data else None
     return ShopPage(
         title="The shop",
         form=form,
@@ -160,6 +166,8 @@ def _page(visit: Visit, form: Form) -> ShopPage:
         units=UNITS,
         fractions=FRACTIONS,
         usual=clauses("terms"),
+        backup=backup,
+        backup_is_old=backup is not None and backup.is_old(visit.now),
         tabs=rooms_for(visit),
     )
 
