@@ -1,0 +1,402 @@
+"""A frame's tenon: groove, haunch, shoulders, the wood at the mortise, a dry joint; and that it closes."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.families.frame_tenon import frame_tenon
+from casewright.joinery.families.frame_tenon_asked import FrameTenon, PanelGroove, usual_tenon
+from casewright.joinery.families.tenons import carved
+from casewright.joinery.kinds import solve
+from casewright.joinery.layout import CannotBeLaidOut
+from casewright.joinery.solid import Axis
+from casewright.measure.findings import Verdict, worst
+from closing import faults
+
+GROOVE = PanelGroove(width=0.25, depth=0.375)
+
+
+def sizes(least, most):
+    return st.integers(round(least * 64), round(most * 64)).map(lambda marks: marks / 64)
+
+
+def joint(**given):
+    usual = {"thickness": 0.75, "rail": 2.0, "stile": 2.5, "tenon": 0.25, "face": 0.25, "length": 1.625}
+    return frame_tenon(FrameTenon(**{**usual, "haunch": 0.625, **given}))
+
+
+def finding(found, rule):
+    return next(each for each in found.findings if each.rule == rule)
+
+
+def setting(found, name):
+    return next(each for each in found.settings if each.name == name)
+
+
+@st.composite
+def frames(draw):
+    """Any frame that can be laid out: with and without groove, haunch, horn and slack, off the middle too."""
+    thickness, rail, stile = draw(sizes(0.5, 2)), draw(sizes(1, 6)), draw(sizes(1, 5))
+    tenon = draw(sizes(0.125, thickness / 2))
+    face = draw(sizes(0.0625, thickness - tenon - 0.0625))
+    back = thickness - face - tenon
+    grooves = st.builds(
+        PanelGroove,
+        width=sizes(0.0625, tenon + 2 * min(face, back) - 1 / 32),
+        depth=sizes(0.125, min(0.75, stile / 2 - 0.25)),
+    )
+    groove = draw(st.none() | grooves)
+    deep = groove.depth if groove else 0.0
+    length = draw(sizes(max(deep, 0.25), stile - 0.125))
+    return FrameTenon(
+        thickness=thickness,
+        rail=rail,
+        stile=stile,
+        tenon=tenon,
+        face=face,
+        length=length,
+        groove=groove,
+        haunch=draw(sizes(0, rail - deep - 1 / 64)),
+        beyond=draw(sizes(0, 2)),
+        slack=draw(st.just(0.0) | sizes(1 / 64, length - 1 / 64)),
+    )
+
+
+@given(frames())
+def test_every_frame_closes(asked):
+    assert faults(frame_tenon(asked).shape) == []
+
+
+@given(frames())
+def test_groove_tenon_and_haunch_fill_the_rail(asked):
+    found = frame_tenon(asked)
+
+    assert asked.groove_depth + found.width + asked.haunch == pytest.approx(asked.rail)
+    assert asked.face + asked.tenon + found.back == pytest.approx(asked.thickness)
+
+
+@given(frames())
+def test_doubling_every_size_doubles_what_follows(asked):
+    # the room for the glue is a size of the shop and not of the frame, so depth is left out
+    twice = frame_tenon(
+        FrameTenon(
+            **{
+                name: 2 * getattr(asked, name)
+                for name in (
+                    "thickness",
+                    "rail",
+                    "stile",
+                    "tenon",
+                    "face",
+                    "length",
+                    "haunch",
+                    "beyond",
+                    "slack",
+                )
+            },
+            groove=asked.groove and PanelGroove(width=2 * asked.groove.width, depth=2 * asked.groove.depth),
+        )
+    )
+
+    once = frame_tenon(asked)
+    assert twice.width == pytest.approx(2 * once.width)
+    assert twice.reach == pytest.approx(2 * once.reach)
+    assert twice.back == pytest.approx(2 * once.back)
+
+
+def area(outlines):
+    """Of rectangles."""
+    return sum(abs((each[2][0] - each[0][0]) * (each[2][1] - each[0][1])) for each in outlines)
+
+
+def test_carving_takes_out_what_is_cut_and_leaves_the_rest():
+    pieces = carved(((0, 4), (0, 2), (0, 3)), (((0, 2), (1, 5), (1, 2)), ((1, 3), (1, 2), (0, 2))))
+
+    below = area(piece.section(Axis.Y, 0.5) for piece in pieces if piece.start < 0.5 < piece.end)
+    above = area(piece.section(Axis.Y, 1.5) for piece in pieces if piece.start < 1.5 < piece.end)
+    assert below == pytest.approx(12)
+    assert above == pytest.approx(12 - 1 - 4)
+
+
+def test_a_rear_joint_stands_open_by_its_slack_before_the_shoulder():
+    rail, stile = joint(slack=0.125).shape.boards
+
+    beside = [corner for piece in rail.section(Axis.Z, 0.1) for corner in piece]
+    assert max(x for x, _ in beside) == -0.125
+    assert min(x for piece in stile.section(Axis.Z, 0.1) for x, _ in piece) == 0.0
+
+
+def test_the_haunch_fills_the_groove_at_the_end_of_the_stile():
+    rail, _ = joint(groove=GROOVE).shape.boards
+
+    top = [x for piece in rail.section(Axis.Y, 1.9) for x, _ in piece]
+    assert max(top) == 0.375
+    assert joint(groove=GROOVE).haunch_length == 0.375
+
+
+def test_without_a_groove_the_haunch_is_as_long_as_it_is_thick():
+    assert joint().haunch_length == 0.25
+
+
+def test_a_tenon_as_long_as_the_groove_is_deep_needs_no_mortise():
+    found = joint(groove=GROOVE, length=0.375, haunch=0.0)
+
+    assert found.depth == 0.375
+    assert not {"mortise_depth", "mortise_length"} & {each.name for each in found.settings}
+    assert worst(found.findings) is Verdict.PASS
+
+
+@pytest.mark.parametrize(
+    ("given", "rule", "verdict", "remedy"),
+    [
+        ({"face": 0.1875}, "shoulders", Verdict.PASS, ""),
+        ({"face": 0.171875}, "shoulders", Verdict.STOP, "Put the tenon in the middle, 1/4 in from the face."),
+        ({"face": 0.3125}, "shoulders", Verdict.PASS, ""),
+        ({"face": 0.328125}, "shoulders", Verdict.STOP, "Put the tenon in the middle, 1/4 in from the face."),
+        (
+            {"tenon": 0.40625, "face": 0.171875},
+            "shoulders",
+            Verdict.STOP,
+            "Make the tenon 3/8 in thick or thinner, in the middle, "
+            "or the rail and the stile 25/32 in thick.",
+        ),
+        (
+            {"thickness": 0.375, "tenon": 0.125, "face": 0.125},
+            "shoulders",
+            Verdict.STOP,
+            "Make the rail and the stile 1/2 in thick.",
+        ),
+        ({"tenon": 0.1875}, "tenon thickness", Verdict.PASS, ""),
+        (
+            {"tenon": 0.171875},
+            "tenon thickness",
+            Verdict.CAUTION,
+            "Make it from 3/16 in to 3/8 in thick.",
+        ),
+        ({"tenon": 0.375, "face": 0.1875}, "tenon thickness", Verdict.PASS, ""),
+        (
+            {"tenon": 0.390625, "face": 0.1875},
+            "tenon thickness",
+            Verdict.CAUTION,
+            "Make it from 3/16 in to 3/8 in thick.",
+        ),
+        (
+            {"tenon": 0.125, "face": 0.3125, "groove": PanelGroove(width=0.125, depth=0.25)},
+            "tenon thickness",
+            Verdict.PASS,
+            "",
+        ),
+        ({"groove": GROOVE}, "tenon and groove", Verdict.PASS, ""),
+        (
+            {"groove": PanelGroove(width=0.3125, depth=0.375)},
+            "tenon and groove",
+            Verdict.STOP,
+            "Make the tenon 5/16 in thick, as the groove is wide.",
+        ),
+        ({"haunch": 1.75}, "tenon width", Verdict.PASS, ""),
+        ({"haunch": 1.78125}, "tenon width", Verdict.STOP, "Make the haunch 1-3/4 in wide or less."),
+        (
+            {"rail": 0.5, "haunch": 0.0625, "groove": GROOVE},
+            "tenon width",
+            Verdict.STOP,
+            "Make the board 3/16 in wider.",
+        ),
+        ({"length": 2.1875}, "wood behind the mortise", Verdict.PASS, ""),
+        (
+            {"length": 2.203125},
+            "wood behind the mortise",
+            Verdict.STOP,
+            "Make the tenon 2-3/16 in long or shorter, or the stile 2-33/64 in wide.",
+        ),
+        (
+            {"length": 0.5, "groove": PanelGroove(width=0.25, depth=0.5), "stile": 0.75},
+            "wood behind the mortise",
+            Verdict.PASS,
+            "",
+        ),
+        (
+            {"length": 0.5625, "groove": PanelGroove(width=0.25, depth=0.5), "stile": 0.75},
+            "wood behind the mortise",
+            Verdict.STOP,
+            "Make the stile 7/8 in wide or wider.",
+        ),
+        ({"haunch": 0.375}, "mortise near the end", Verdict.PASS, ""),
+        ({"haunch": 0.125, "beyond": 0.25}, "mortise near the end", Verdict.PASS, ""),
+        (
+            {"haunch": 0.359375},
+            "mortise near the end",
+            Verdict.CAUTION,
+            "Make the haunch 1/64 in wider, so that the mortise starts lower.",
+        ),
+        (
+            {"haunch": 0.0},
+            "mortise near the end",
+            Verdict.STOP,
+            "Make the haunch 3/8 in wider, so that the mortise starts lower.",
+        ),
+        ({}, "mortise chisel", Verdict.PASS, ""),
+        (
+            {"tenon": 0.28125},
+            "mortise chisel",
+            Verdict.CAUTION,
+            "Make the tenon 1/4 in thick, or cut the mortise with a cutter of 9/32.",
+        ),
+        (
+            {"rack": Rack(chisels=(), kerf=0.03)},
+            "mortise chisel",
+            Verdict.CAUTION,
+            "Cut it with a cutter of 1/4 in, or list the shop's chisels.",
+        ),
+        ({"slack": 1.375}, "reach of the tenon", Verdict.PASS, ""),
+        (
+            {"slack": 1.390625},
+            "reach of the tenon",
+            Verdict.STOP,
+            "Make the tenon 1-41/64 in long or longer.",
+        ),
+        ({"rail": 6.625}, "tenon across the grain", Verdict.PASS, ""),
+        (
+            {"rail": 6.640625},
+            "tenon across the grain",
+            Verdict.CAUTION,
+            "Divide it into two tenons, each 6 in wide or less.",
+        ),
+        ({"slack": 0.125, "shrinkage": 0.125}, "slack of the rear joint", Verdict.PASS, ""),
+        (
+            {"slack": 0.125, "shrinkage": 0.126},
+            "slack of the rear joint",
+            Verdict.STOP,
+            "Leave a gap of 5/32 in or more, and cut the runner shorter by it.",
+        ),
+    ],
+)
+def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, remedy):
+    found = finding(joint(**given), rule)
+
+    assert found.verdict is verdict
+    assert str(found.remedy) == remedy
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ({"tenon": 0.5}, "a tenon of 1/4 in at 1/4 in from the face would"),
+        ({"face": 0.5}, "a tenon of 1/4 in at 1/4 in from the face would"),
+        ({"length": 2.4375}, "make the tenon 1-5/8 in long"),
+        ({"stile": 0.5, "length": 0.5}, "make the tenon 3/16 in long"),
+        ({"stile": 0.125, "length": 0.5}, "make the tenon 1/32 in long"),
+        (
+            {"stile": 0.5, "length": 0.5, "groove": PanelGroove(width=0.25, depth=0.4375)},
+            "make the stile 13/16 in or wider",
+        ),
+        ({"haunch": 2.0}, "make it 1-3/4 in or less"),
+        ({"slack": 1.625}, "make it 1-7/8 in or longer"),
+        ({"groove": PanelGroove(width=0.75, depth=0.375)}, "make it less than 3/4 in wide"),
+        ({"groove": PanelGroove(width=0.25, depth=2.0)}, "3/8 in is usual"),
+        ({"groove": GROOVE, "length": 0.25}, "make it 3/8 in or longer"),
+        ({"overall": 5.0}, "stiles of 5 in together; make it more than that"),
+        ({"overall": 5.5, "other_stile": 3.0}, "stiles of 5-1/2 in together"),
+    ],
+)
+def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
+    with pytest.raises(CannotBeLaidOut) as refused:
+        joint(**given)
+
+    assert said in str(refused.value.args[0])
+
+
+@pytest.mark.parametrize("name", ["thickness", "rail", "stile", "tenon", "face", "length"])
+def test_a_size_of_nothing_is_refused(name):
+    with pytest.raises(ValueError, match="give a size above 0"):
+        joint(**{name: 0.0})
+
+
+@pytest.mark.parametrize(
+    ("changes", "works"),
+    [
+        ({"tenon": 0.5}, {"tenon": 0.25, "face": 0.25}),
+        ({"length": 2.4375}, {"length": 1.625}),
+        ({"haunch": 2.0}, {"haunch": 1.75}),
+        ({"slack": 1.625}, {"slack": 1.625, "length": 1.875}),
+    ],
+)
+def test_the_value_that_a_refusal_names_can_be_cut(changes, works):
+    with pytest.raises(CannotBeLaidOut):
+        joint(**changes)
+
+    assert worst(joint(**works).findings) is Verdict.PASS
+
+
+def test_the_gauge_is_never_set_from_the_back():
+    off_middle = joint(face=0.3125)
+
+    assert setting(off_middle, "gauge_1").value == 0.3125
+    assert setting(off_middle, "gauge_1").wrong == 0.1875
+    assert setting(joint(), "gauge_1").wrong is None
+
+
+def test_a_mortise_is_deep_from_the_edge_and_not_from_the_floor_of_the_groove():
+    found = setting(joint(groove=GROOVE), "mortise_depth")
+
+    assert (found.value, found.wrong) == (1.6875, 1.3125)
+
+
+def test_a_rail_is_cut_shorter_by_the_gap():
+    found = setting(joint(overall=18.0, slack=0.125), "rail_length")
+
+    assert (found.value, found.wrong) == (18 - 5 + 3.25 - 0.125, 18 - 5 + 3.25)
+
+
+def test_without_the_frames_size_it_is_said_what_the_tenons_add():
+    assert setting(joint(), "added").value == 3.25
+
+
+def test_the_marks_lie_where_the_mortise_is():
+    found = joint(groove=GROOVE, beyond=0.5)
+
+    stile = found.shape.strips[0]
+    assert stile.waste == (((1.125, 0.25), (2.125, 0.25), (2.125, 0.5), (1.125, 0.5)),)
+    assert setting(found, "mortise_start").value == 1.125
+    assert setting(found, "mortise_length").value == 1.0
+
+
+@given(frames())
+def test_every_mark_lies_on_its_strip(asked):
+    strips = frame_tenon(asked).shape.strips
+
+    points = [
+        (strip, point) for strip in strips for line in strip.lines for point in (line.start, line.end)
+    ] + [(strip, point) for strip in strips for outline in strip.waste for point in outline]
+    assert all(
+        -1e-9 <= x <= strip.length + 1e-9 and -1e-9 <= y <= strip.height + 1e-9 for strip, (x, y) in points
+    )
+
+
+@pytest.mark.parametrize(("thickness", "tenon"), [(0.75, 0.25), (0.875, 0.3125), (1.0, 0.3125), (1.5, 0.5)])
+def test_the_tenon_is_the_chisel_nearest_to_a_third(thickness, tenon):
+    assert usual_tenon(thickness) == tenon
+
+
+def test_what_is_left_out_is_chosen_with_its_reason():
+    found = solve(
+        "frame-tenon",
+        {"thickness": 0.75, "rail": 1.5, "groove_width": 0.25, "shrinkage": 0.113},
+    )
+
+    assert {each.name: each.value for each in found.chosen} == {
+        "stile": 1.5,
+        "groove_depth": 0.375,
+        "tenon": 0.25,
+        "length": 1.0,
+        "slack": 0.125,
+        "face": 0.25,
+        "haunch": 0.5,
+    }
+    assert all(str(each.why) and each.source for each in found.chosen)
+    assert worst(found.joint.findings) is Verdict.PASS
+
+
+def test_a_depth_without_a_width_is_no_groove():
+    with pytest.raises(ValueError, match="A groove 3/8 in deep needs its width too; 1/4 in is usual"):
+        solve("frame-tenon", {"thickness": 0.75, "rail": 2.0, "groove_depth": 0.375})
