@@ -120,8 +120,11 @@ def test_sheets_and_hardware_stand_in_tables_of_their_own():
     assert tags_of(pdf).count("Table") == 4
 
 
-def test_pulls_are_ordered_with_their_spares():
-    assert "10 and 1 spare pull drawer fronts" in text_of(lumber_order_pdf(ordered()))
+@pytest.mark.parametrize(
+    ("for_shop", "said"), [(True, "10 and 1 spare pull drawer fronts"), (False, "11 pull")]
+)
+def test_pulls_are_ordered_with_their_spares(for_shop, said):
+    assert said in text_of(lumber_order_pdf(ordered(), for_shop=for_shop))
 
 
 @pytest.mark.parametrize(
@@ -132,10 +135,21 @@ def test_pulls_are_ordered_with_their_spares():
         "2 quarts wiping varnish 1.47 with losses",
         "1 glue counted by the unit",
         "30 abrasives counted by the sq ft of show surface",
+        "always fitted, whatever the stability screen says",
+        "one lot: top, plinth, stops, muntins",
     ],
 )
-def test_finish_glue_and_abrasives_are_ordered_with_the_wood(what):
-    assert what in text_of(lumber_order_pdf(ordered()))
+def test_the_copy_that_stays_says_how_hardware_finish_glue_and_abrasives_were_counted(what):
+    assert what in text_of(lumber_order_pdf(ordered(), for_shop=True))
+
+
+def test_the_yard_is_asked_for_what_a_yard_sells():
+    printed = text_of(lumber_order_pdf(ordered(long_job())))
+
+    assert "wall restraint" in printed
+    assert "Finish Count What 4 quarts wiping varnish" in printed
+    shop_words = ("glue counted", "abrasives", "counted", "stability", "screws", "losses", "drawer fronts")
+    assert [word for word in shop_words if word in printed] == []
 
 
 def test_a_metric_shop_orders_feet_with_sizes_in_millimetres():

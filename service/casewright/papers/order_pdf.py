@@ -35,6 +35,10 @@ STEPS = {LengthUnit.INCH: "1/4 in", LengthUnit.MILLIMETRE: "5 mm"}
 """To what `yard_size` rounds up, in words."""
 
 
+BY_THE_LOT = "one lot"
+"""How the note of hardware begins that is counted once for a job, such as its screws."""
+
+
 @cache
 def order_words() -> dict[str, str]:
     """What is asked of every yard, in words; `surfacing` is how boards usually come."""
@@ -49,7 +53,8 @@ def lumber_order_pdf(order: OrderPaper, paper: Paper = Paper.LETTER, *, for_shop
     Args:
         order: the order, as it is kept
         paper: the sheet
-        for_shop: the copy that stays, with the sums and the parts behind each line
+        for_shop: the copy that stays, with the sums and the parts behind each line, what each thing is for,
+            and what is used up at the bench
 
     Returns:
         A PDF without any price.
@@ -76,11 +81,32 @@ def order_data(order: OrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
         "sizes": f"Least sizes are rounded up to the next {STEPS[order.head.unit]}, as boards are picked.",
         "working": [_working(line) for line in order.lumber] if for_shop else [],
         "sheets": [_sheet(line, writing) for line in order.sheets],
-        "hardware": [_hardware(line) for line in order.hardware],
-        "used_up": [*map(_finish, order.finishes), *map(_consumable, order.consumables)],
+        **(_for_shop(order) if for_shop else _for_yard(order)),
         "remarks": [words(remark) for remark in order.remarks],
         "cautions": [words(caution) for caution in order.cautions] if for_shop else [],
         "asked": [order_words()[key] for key in ("tally", "sets", "colour", "substitution", "refused")],
+    }
+
+
+def _for_shop(order: OrderPaper) -> dict[str, Any]:
+    """All that the job takes beside wood, with what it is for and how it was counted."""
+    return {
+        "for_shop": True,
+        "hardware": [_hardware(line) for line in order.hardware],
+        "used_up": [*map(_finish, order.finishes), *map(_consumable, order.consumables)],
+    }
+
+
+def _for_yard(order: OrderPaper) -> dict[str, Any]:
+    """What is sold by the piece and by the quart: no yard sells glue by the unit or screws by the job."""
+    return {
+        "for_shop": False,
+        "hardware": [
+            [str(line.quantity + line.spare), name(line.item)]
+            for line in order.hardware
+            if not line.note.startswith(BY_THE_LOT)
+        ],
+        "used_up": [_finish(line)[:2] for line in order.finishes],
     }
 
 
