@@ -52,7 +52,7 @@ def test_a_disk_that_is_nearly_full_is_a_warning_and_no_reason_to_go_out_of_serv
 ):
     monkeypatch.setattr(plain, "LEAST_ROOM", 10**18)
 
-    answer = stranger.browser.get("/healthz")
+    answer = stranger.browser.get("/readyz")
 
     fine = {"status": "ok", "database": True, "disk": True}
     short = {"status": "degraded", "database": True, "disk": False, "warning": plain.NO_ROOM}

@@ -208,6 +208,7 @@ ANSWERS = [
     ("POST", "/account", 401, {"cookie": "casewright=none"}),
     ("GET", "/account", 303, {"cookie": "casewright=none"}),
     ("GET", "/healthz", 200, {}),
+    ("GET", "/readyz", 200, {}),
     ("GET", "/robots.txt", 200, {}),
     ("GET", "/invitation/none", 404, {}),
 ]

@@ -1,9 +1,10 @@
-"""What needs no shop: static files, health, the first address."""
+"""What needs no shop: static files, health and readiness, the first address."""
 
 from shutil import disk_usage
 
 from fastapi import APIRouter, Request
-from sqlalchemy import text
+from sqlalchemy.exc import DatabaseError
+from sqlalchemy.exc import TimeoutError as PoolTimeout
 from starlette.responses import JSONResponse, PlainTextResponse, Response
 
 from casewright.records.engine import newest_revision, present_revision
@@ -37,16 +38,23 @@ def show_static(request: Request, path: str) -> Response:
 
 
 @router.api_route("/healthz", methods=["GET", "HEAD"])
-def show_health(request: Request) -> Response:
-    """Whether the service works: it answers, its database answers, in the form that it needs.
+def show_health() -> Response:
+    """Whether the process works: it answers. To start it again would mend nothing else."""
+    return JSONResponse({"status": "ok"})
+
+
+@router.api_route("/readyz", methods=["GET", "HEAD"])
+def show_readiness(request: Request) -> Response:
+    """Whether the service can do its work: its database answers, in the form that it needs.
 
     A disk that is nearly full is a warning only: all is read as before, and to be taken out of service for it
     would help nobody.
     """
     engine = engine_of(request)
-    with engine.connect() as connection:
-        connection.execute(text("SELECT 1"))
-    right_form = present_revision(engine) == newest_revision()
+    try:
+        right_form = present_revision(engine) == newest_revision()
+    except (DatabaseError, PoolTimeout):
+        return JSONResponse({"status": "ill", "database": False}, 503)
     folder = engine.url.database if engine.dialect.name == "sqlite" else None
     room = disk_usage(folder.rpartition("/")[0] or "/").free > LEAST_ROOM if folder else True
     status = "ill" if not right_form else "ok" if room else "degraded"
@@ -68,5 +76,5 @@ def show_start(visit: Everybody) -> Response:
     return see("/board" if visit.person.role is Role.BENCH else "/jobs")
 
 
-OPEN = {"/static/{path:path}", "/healthz", "/robots.txt"}
+OPEN = {"/static/{path:path}", "/healthz", "/readyz", "/robots.txt"}
 """Paths that need no role: they show nothing of any shop."""
