@@ -8,7 +8,7 @@ import json
 import os
 import re
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
 from functools import partial
 from importlib.resources import files
@@ -173,6 +173,7 @@ def joint_command(commands: Any) -> None:
             left_out = "needed" if field.required else f"left out: {field.default}"
             words = f"{field.help} For example {field.example}; {left_out}.".replace("%", "%%")
             family.add_argument(field.option, dest=field.name, metavar=field.measure.upper(), help=words)
+        family.add_argument("--files", metavar="DIR", help="also write drawing and template into this folder")
         output_options(family)
         family.set_defaults(run=run_joint, kind=kind.name)
 
@@ -256,6 +257,10 @@ def run_joint(given: argparse.Namespace) -> int:
         solved = solve(kind.name, values)
     except ValueError as error:
         raise Unusable(refusal(error, unit)) from None
+    if given.files:
+        from casewright.papers.joint_files import joint_files  # noqa: PLC0415 - only for those who ask
+
+        write_files(Path(given.files), joint_files(kind, solved, unit), "--files")
     if given.json:
         show_json(joint_data(kind.name, solved))
     else:
@@ -349,12 +354,20 @@ def write_drawings(folder: Path, unit: Construction, writing: Writing) -> None:
     """Writes every drawing of a unit into a folder, which is made if need be."""
     from casewright.drawing.drawings import unit_drawings  # noqa: PLC0415 - only for those who ask
 
+    drawn = {name: text.encode() for name, text in unit_drawings(unit).items()}
+    write_files(folder, drawn, "--svg")
+
+
+def write_files(folder: Path, files: Mapping[str, bytes], option: str) -> None:
+    """Writes files into a folder, which is made if need be."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        for name, text in unit_drawings(unit).items():
-            (folder / name).write_text(text, encoding="utf-8")
+        for name, held in files.items():
+            (folder / name).write_bytes(held)
     except OSError as error:
-        raise Unusable(f"--svg: {folder} cannot be written ({error.strerror}); name another folder") from None
+        raise Unusable(
+            f"{option}: {folder} cannot be written ({error.strerror}); name another folder"
+        ) from None
 
 
 def package_text(name: str) -> str:

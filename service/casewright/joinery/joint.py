@@ -12,6 +12,7 @@ from typing import ParamSpec, Protocol
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.groove import Groove
+from casewright.joinery.solid import Shape
 from casewright.joinery.sourced import rows
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
@@ -140,6 +141,10 @@ class Joint(Protocol):
     @property
     def settings(self) -> tuple[Setting, ...]:
         """The numbers that a card prints, in the order of work."""
+
+    @property
+    def shape(self) -> Shape:
+        """The joint in space."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

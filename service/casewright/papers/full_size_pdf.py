@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from casewright.joinery.solid import Flat, Marked, Stroke
+from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.measure.units import Inches
 from casewright.papers.cleaning import name, words
@@ -30,6 +31,34 @@ def full_size_pdf(head: PaperHead, strips: Iterable[NamedStrip], paper: Paper = 
     return render("full_size", full_size_data(head, strips), paper)
 
 
+def loose_template_pdf(
+    title: str, strips: Iterable[NamedStrip], unit: LengthUnit, paper: Paper = Paper.LETTER
+) -> bytes:
+    """Templates of one joint that belongs to no job.
+
+    Args:
+        title: what the joint is
+        strips: what is marked, and on which parts
+        unit: in which sizes are written
+        paper: the sheet
+
+    Returns:
+        A PDF in which an inch is an inch, if it is printed as it is.
+    """
+    heading = "Template in full size"
+    sizes = "millimetres" if unit is LengthUnit.MILLIMETRE else "inches"
+    head = {
+        "title": f"{heading}: {title}",
+        "heading": heading,
+        "shop": "",
+        "job_name": "",
+        "facts": [["Joint", name(title)], ["Sizes", sizes]],
+        "foot": f"{heading} · {name(title)}",
+        "is_draft": False,
+    }
+    return render("full_size", head | _sheets(strips, unit), paper)
+
+
 def full_size_data(head: PaperHead, strips: Iterable[NamedStrip]) -> dict[str, Any]:
     """The templates as they are printed.
 
@@ -40,10 +69,12 @@ def full_size_data(head: PaperHead, strips: Iterable[NamedStrip]) -> dict[str, A
     Returns:
         Sheets of tiles; places in inches, to the right and down from the upper left corner of a tile.
     """
-    writing = Writing(unit=head.unit)
-    return head_data(head, "Templates in full size") | {
-        "sheets": [[_tile(tile, writing) for tile in sheet] for sheet in sheets(strips)],
-    }
+    return head_data(head, "Templates in full size") | _sheets(strips, head.unit)
+
+
+def _sheets(strips: Iterable[NamedStrip], unit: LengthUnit) -> dict[str, Any]:
+    writing = Writing(unit=unit)
+    return {"sheets": [[_tile(tile, writing) for tile in sheet] for sheet in sheets(strips)]}
 
 
 def _tile(tile: Tile, writing: Writing) -> dict[str, Any]:

@@ -7,7 +7,6 @@ from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind import HalfBlindJoint
 from casewright.joinery.families.through import ThroughJoint
-from casewright.joinery.joint import Measure
 from casewright.joinery.layout import Tail
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
