@@ -117,6 +117,13 @@
     return [...left.slice(0, MOST).map((each) => `printed: ${named(each)}`), ...(lost > 0 ? [`${lost} tables are not printed`] : [])];
   }
 
+  // A cell that is laid out as something else leaves its column to its neighbour.
+  function shifted() {
+    const rows = [...document.querySelectorAll("main tr")].filter((each) => isSeen(each) && getComputedStyle(each).display === "table-row");
+    const out = rows.flatMap((row) => [...row.cells]).filter((cell) => isSeen(cell) && getComputedStyle(cell).display !== "table-cell");
+    return out.slice(0, MOST).map((cell) => `not in its column: ${named(cell)}`);
+  }
+
   function space(css) {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(css);
@@ -176,5 +183,5 @@
 
   const isHit = () => Boolean(hit) && (aimed.contains(hit) || hit.closest("label")?.control === aimed);
 
-  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, space, settle, stop, unreached, catchTaps, aim, isHit };
+  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, shifted, space, settle, stop, unreached, catchTaps, aim, isHit };
 })();

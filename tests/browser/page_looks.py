@@ -43,6 +43,7 @@ class Look:
         violations: what axe found, with the window and the scheme
         sideways: what makes the page run off sideways
         clipped: text that leaves its box when letters are doubled or spaced out
+        shifted: cells of tables that do not stand in their column
         paper: what is wrong when it is printed
         fingers: targets too low to be touched on a phone
         glove: what is too small, too near or too faint on a page of the bench
@@ -56,6 +57,7 @@ class Look:
     violations: list[str] = field(default_factory=list)
     sideways: list[str] = field(default_factory=list)
     clipped: list[str] = field(default_factory=list)
+    shifted: list[str] = field(default_factory=list)
     paper: list[str] = field(default_factory=list)
     fingers: list[str] = field(default_factory=list)
     glove: list[str] = field(default_factory=list)
@@ -112,6 +114,7 @@ def _look_wide(page: Page, look: Look) -> None:
     _try_contrast(page, "1280, light", look)
     if look.is_bench:
         look.glove += _glove(page, "1280")
+    look.shifted += _see(page, "shifted")
     tables = page.evaluate("looks.tables()")
     page.emulate_media(media="print")
     look.paper += _see(page, "onPaper", tables)

@@ -95,6 +95,11 @@ def test_no_text_is_cut_off_when_letters_are_large_or_wide_apart(eyes, place):
 
 
 @each_place
+def test_every_figure_of_a_table_stands_under_the_head_of_its_column(eyes, place):
+    assert eyes.look(place).shifted == []
+
+
+@each_place
 def test_a_finger_hits_what_it_is_to_press(eyes, place):
     assert eyes.look(place).fingers == []
 
