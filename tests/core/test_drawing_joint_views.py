@@ -36,3 +36,11 @@ def test_the_joint_is_shown_cut_open_put_together_and_apart():
     for words in ("plan, through a finger of the side", "side, cut along its middle", "put together"):
         assert f">{words}<" in drawing.body
     assert 'class="hatch"' in drawing.body
+
+
+def test_a_wide_joint_is_drawn_small_enough_for_the_paper():
+    wide = solve("box", {"height": 24.0, "side": 0.75, "finger": 0.75}).joint
+
+    drawing = shape_drawing(wide.shape, "Box joint of a chest")
+
+    assert drawing.height / drawing.scale < 11

@@ -1,7 +1,7 @@
 """Any joint that has a shape, drawn from it: cut open with its dimensions, put together, and drawn apart."""
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.dimensions import Side, Span, heights, widths
@@ -21,6 +21,8 @@ BETWEEN = 2.0
 """Room between two views [letters]."""
 APART = 1.3
 """How far each board is moved to draw them apart, as a part of how far one reaches into the other."""
+Pictorials = Mapping[str, Sequence[tuple[Point, Point]]]
+"""What each pictorial view shows, and the edges that it has [in]."""
 PICTORIAL = 0.75
 """How large the pictorial views are beside the others."""
 
@@ -41,24 +43,31 @@ def shape_drawing(
 
     Source: common practice of technical drawing; parallel projection for the pictorial views.
     """
+    seen = _pictorials(shape)  # once: the sheet is drawn anew in one scale after the other
     return fitted(
-        lambda sheet: _draw(sheet, shape),
+        lambda sheet: _draw(sheet, shape, seen),
         unit,
         name=name,
         title=title,
         subject="Cut open, put together and drawn apart",
-        work=_extent(_outlines(shape.boards, shape.cuts[0])),
+        work=_work(shape),
     )
 
 
-def _draw(sheet: Sheet, shape: Shape) -> None:
+def _work(shape: Shape) -> tuple[Inches, Inches]:
+    """How wide and how high the largest view is."""
+    extents = [_extent(_outlines(shape.boards, cut)) for cut in shape.cuts]
+    return max(wide for wide, _ in extents), max(high for _, high in extents)
+
+
+def _draw(sheet: Sheet, shape: Shape, seen: Pictorials) -> None:
     low: Inches = 0.0
     for cut in shape.cuts:
         outlines = _outlines(shape.boards, cut)
         if sheet.said:
             low = sheet.reach[1] - BETWEEN * sheet.letters - _room_above(cut, sheet) - _extent(outlines)[1]
         _draw_cut(View(sheet, 0.0, low), shape.boards, cut)
-    _draw_pictorials(sheet, shape)
+    _draw_pictorials(sheet, seen)
 
 
 def _room_above(cut: Cut, sheet: Sheet) -> Inches:
@@ -153,23 +162,29 @@ def _spans(sheet: Sheet, axis: Axis, dimensions: Iterable[Dimension]) -> list[Sp
     return sorted(found, key=lambda span: (span.start, span.end))
 
 
-def _draw_pictorials(sheet: Sheet, shape: Shape) -> None:
-    """The boards put together and drawn apart, beside the views that are cut open."""
-    seen_by, boards = eye(), shape.boards
+def _pictorials(shape: Shape) -> Pictorials:
+    """What one sees of the boards put together, and of the boards drawn apart."""
+    seen_by = eye()
+    apart = drawn_apart(shape.boards, APART * shape.engaged)
+    return {
+        "put together": visible_edges(shape.boards, seen_by),
+        "drawn apart": visible_edges(apart, seen_by),
+    }
+
+
+def _draw_pictorials(sheet: Sheet, seen: Pictorials) -> None:
+    """The pictorial views, beside those that are cut open."""
     _, _, right, top = sheet.reach
     left = right + BETWEEN * sheet.letters
-    by = APART * shape.engaged
-    for words, moved in (("put together", boards), ("drawn apart", drawn_apart(boards, by))):
-        edges = visible_edges(moved, seen_by)
+    for words, edges in seen.items():
         points = [point for edge in edges for point in edge]
-        low = min(y for _, y in points)
-        start, high = min(x for x, _ in points), max(y for _, y in points)
+        start, end = min(x for x, _ in points), max(x for x, _ in points)
+        low, high = min(y for _, y in points), max(y for _, y in points)
         view = View(sheet, left - start * PICTORIAL, top - high * PICTORIAL, PICTORIAL)
         sheet.strokes(Line.OBJECT, [(view.at(*one), view.at(*two)) for one, two in edges])
-        middle = view.at((start + max(x for x, _ in points)) / 2, 0)[0]
-        bottom = view.at(0, low)[1] - 1.2 * sheet.letters
-        sheet.letter((middle, bottom), words, size=0.9)
-        top = bottom - BETWEEN * sheet.letters
+        middle, bottom = view.at((start + end) / 2, low)
+        sheet.letter((middle, bottom - 1.2 * sheet.letters), words, size=0.9)
+        top = bottom - (1.2 + BETWEEN) * sheet.letters
 
 
 def _outlines(boards: Sequence[Board], cut: Cut) -> list[Outline]:

@@ -25,6 +25,7 @@ NEAR = 1e-4
 
 Span = tuple[float, float]
 Stretch = tuple[Flat, Flat]
+_Bounds = tuple[Vector, Vector]
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,12 +115,13 @@ def board_edges(board: Board) -> Iterator[tuple[Vector, Vector]]:
     Source: geometry.
     """
     corners = {corner for prism in board.prisms for face in prism.faces[:2] for corner in face}
+    bounds = [(_bounds(prism), prism) for prism in board.prisms]
     done: set[tuple[Vector, ...]] = set()
     for prism in board.prisms:
         for start, end in _edges(prism):
             for piece in _divided(start, end, corners):
                 name = tuple(sorted(_rounded(point) for point in piece))
-                if name not in done and _turns(board, *piece):
+                if name not in done and _turns(bounds, *piece):
                     done.add(name)
                     yield piece
 
@@ -150,7 +152,7 @@ def _divided(start: Vector, end: Vector, corners: Iterable[Vector]) -> Iterator[
         yield _plus(start, _times(along, before)), _plus(start, _times(along, after))
 
 
-def _turns(board: Board, start: Vector, end: Vector) -> bool:
+def _turns(bounds: Sequence[tuple[_Bounds, Prism]], start: Vector, end: Vector) -> bool:
     """Whether the board's surface turns along a piece of an edge: not within it, and not on a flat face."""
     middle = _times(_plus(start, end), 0.5)
     along = _unit(_minus(end, start))
@@ -158,11 +160,15 @@ def _turns(board: Board, start: Vector, end: Vector) -> bool:
     helper: Vector = tuple(float(n == least) for n in range(3))  # type: ignore[assignment]
     one = _unit(_cross(along, helper))
     other = _cross(along, one)
+    near = [prism for (low, high), prism in bounds if all(map(_is_between, low, middle, high))]
+    # Of a board with many holes few pieces reach to any one edge; the others need not be asked sixteen times.
+    about = tuple(prism for prism in board.prisms if _reaches(prism, middle))
     inside = []
     for n in range(AROUND):
         angle = 2 * math.pi * (n + 0.37) / AROUND
         off = _plus(_times(one, NEAR * math.cos(angle)), _times(other, NEAR * math.sin(angle)))
-        inside.append(_holds(board, _plus(middle, off)))
+        spot = _plus(middle, off)
+        inside.append(any(_within(prism, spot) for prism in near))
     count = sum(inside)
     if count in {0, AROUND}:
         return False
@@ -170,8 +176,16 @@ def _turns(board: Board, start: Vector, end: Vector) -> bool:
     return not (count == AROUND // 2 and changes == 2)
 
 
-def _holds(board: Board, point: Vector) -> bool:
-    return any(_within(prism, point) for prism in board.prisms)
+def _bounds(prism: Prism) -> _Bounds:
+    """The block that just holds a prism, and what lies around its edges."""
+    corners = [corner for face in prism.faces[:2] for corner in face]
+    low, high = (tuple(side(values) for values in zip(*corners, strict=True)) for side in (min, max))
+    more = (2 * NEAR, 2 * NEAR, 2 * NEAR)
+    return _minus((low[0], low[1], low[2]), more), _plus((high[0], high[1], high[2]), more)
+
+
+def _is_between(low: float, value: float, high: float) -> bool:
+    return low < value < high
 
 
 def _within(prism: Prism, point: Vector) -> bool:
