@@ -161,8 +161,6 @@ def _turns(bounds: Sequence[tuple[_Bounds, Prism]], start: Vector, end: Vector) 
     one = _unit(_cross(along, helper))
     other = _cross(along, one)
     near = [prism for (low, high), prism in bounds if all(map(_is_between, low, middle, high))]
-    # Of a board with many holes few pieces reach to any one edge; the others need not be asked sixteen times.
-    about = tuple(prism for prism in board.prisms if _reaches(prism, middle))
     inside = []
     for n in range(AROUND):
         angle = 2 * math.pi * (n + 0.37) / AROUND
