@@ -73,6 +73,39 @@ def test_the_first_visitor_is_led_to_the_set_up_page_and_becomes_owner(house, fr
         assert new_set_up_code(db) is None
 
 
+@pytest.mark.parametrize(
+    "typed",
+    [
+        lambda code: code.replace("-", ""),
+        lambda code: code.replace("-", " "),
+        lambda code: f" {code.replace('-', ' – ')} ",
+        lambda code: " ".join(code.replace("-", "").upper()),
+    ],
+    ids=["run together", "with spaces", "with dashes", "spelled out"],
+)
+def test_a_code_counts_by_its_letters_and_digits_alone(house, typed):
+    app, code = house
+
+    assert set_up(app, typed(code)) == 303
+
+
+@pytest.mark.parametrize("typed", [lambda code: code[:-1], lambda code: "", lambda code: "----"])
+def test_a_part_of_a_code_is_none(house, typed):
+    app, code = house
+
+    assert set_up(app, typed(code)) == 422
+
+
+def test_a_tax_with_a_fraction_is_told_how_it_is_written(house):
+    app, code = house
+    visitor = Visitor(app)
+    visitor.get("/set-up")
+
+    page = visitor.send("/set-up", status=422, **FIELDS | {"code": code, "tax": "6 1/4"})
+
+    assert "Sales tax: “6 1/4” cannot be used here. Write a number such as 6.25." in page.text
+
+
 def test_a_wrong_code_is_refused_kept_apart_and_counted(house, fresh_books):
     app, code = house
     visitor = Visitor(app)

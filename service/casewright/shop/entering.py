@@ -1,5 +1,6 @@
 """Coming in: the first owner, signing in and out, invitations, new passwords."""
 
+import re
 import secrets
 from contextlib import suppress
 from dataclasses import dataclass
@@ -91,8 +92,13 @@ def new_set_up_code(db: Fenced) -> str | None:
     code = "-".join(
         "".join(secrets.choice("23456789abcdefghjkmnpqrstuvwxyz") for _ in range(4)) for _ in range(4)
     )
-    house.code_hash = token_hash(code)
+    house.code_hash = token_hash(plain_code(code))
     return code
+
+
+def plain_code(code: str) -> str:
+    """A set-up code as it is compared: whatever stands between its letters and digits is for the eye."""
+    return re.sub(r"[\W_]", "", code).lower()
 
 
 def is_set_up(db: Fenced) -> bool:
@@ -123,7 +129,7 @@ def set_up(db: Fenced, code: str, shop: NewShop, owner: NewPerson, now: datetime
     if house is None or house.code_hash is None or house.set_up_at or _people(db):
         raise Refused("This installation is set up already; sign in instead.", 410)
     refuse_if_too_many(db, "set-up", now, address=address)
-    if not secrets.compare_digest(token_hash(code.strip().lower()), house.code_hash):
+    if not secrets.compare_digest(token_hash(plain_code(code)), house.code_hash):
         note_failure(db, "set-up", now, address=address)
         raise WrongCode
     house.code_hash, house.set_up_at = None, now

@@ -122,7 +122,7 @@ def show_set_up(call: Stranger) -> Response:
 def save_set_up(call: Stranger) -> Response:
     """Makes the shop and its owner, and signs the owner in."""
     read = Reader(call.typed)
-    code = read.line("code", most=40, needed="Type the code that the start printed.")
+    code = read.line("code", most=80, needed="Type the code that the start printed.")
     owner = read_person(read, read.typed.get("shop"))
     shop = read_shop(read)
     start = read.choice("start", ("demo", "empty"))
@@ -159,7 +159,7 @@ def read_shop(read: Reader) -> NewShop:
         unit=read.choice("unit", UNITS),
         time_zone=read.choice("time_zone", zones, default="UTC"),
         paper=read.choice("paper", PAPERS),
-        tax_rate=share_of_percent(read.number("tax", least=0, most=50, example="6", unit=" %")),
+        tax_rate=share_of_percent(read.number("tax", least=0, most=50, example="6.25", unit=" %")),
     )
 
 
