@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.measure.shares import share_of_percent, show_percent
+from casewright.measure.shares import share_of_percent, show_part, show_percent
 
 typed = st.decimals(0, 100, places=6)
 
@@ -44,3 +44,10 @@ def test_what_was_typed_is_printed_digit_for_digit(percent):
 )
 def test_a_share_is_printed_in_per_cent(share, shown):
     assert show_percent(share) == shown
+
+
+@pytest.mark.parametrize(
+    ("share", "shown"), [(1 / 3, "33.3 %"), (0.4, "40 %"), (0.125, "12.5 %"), (1.0, "100 %"), (0, "0 %")]
+)
+def test_a_part_of_a_whole_is_printed_to_three_digits(share, shown):
+    assert show_part(share) == shown

@@ -87,6 +87,7 @@ def test_thirds_stay_thirds(owner):
 
     assert page.form("/shop/rate").value("stage.2.trigger") == "before the last coat"
     assert page.form("/shop/rate").value("stage.3.share") == "33.333333"
+    assert "33.3 % before the last coat" in owner.get("/shop/revisions").text
 
 
 def test_past_jobs_teach_the_reserve(owner):

@@ -30,3 +30,17 @@ def show_percent(share: Number) -> str:
     Source: common practice. Six decimals are as many as a field takes; what stands after them is no figure.
     """
     return f"{share * 100:.6f}".rstrip("0").rstrip(".") + " %"
+
+
+def show_part(share: Number) -> str:
+    """The part that one of several has of a whole, as it is printed: to three digits.
+
+    Args:
+        share: as it is kept [dimensionless]
+
+    Returns:
+        Text such as `33.3 %`.
+
+    Source: common practice. A third has no last digit; beside it stands the amount, to the cent.
+    """
+    return f"{share * 100:.3g} %"

@@ -3,7 +3,7 @@
 from typing import Any
 
 from casewright.measure.money import show_money
-from casewright.measure.shares import show_percent
+from casewright.measure.shares import show_part, show_percent
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import day
 from casewright.papers.pdf import Paper, render
@@ -105,7 +105,7 @@ def _stage(stage: OfferedStage, offer: Offer) -> list[str]:
     trigger = name(stage.trigger)
     return [
         trigger[:1].upper() + trigger[1:],
-        f"{stage.share * 100:.3g} %",
+        show_part(stage.share),
         _money(stage.amount_cents, offer),
     ]
 

@@ -6,13 +6,11 @@ from functools import cache
 from typing import Any
 
 from casewright.labour.operations import operations
-from casewright.measure.shares import show_percent
+from casewright.measure.shares import show_part, show_percent
 from casewright.pieces.asked.shop_spec import write_money
 from casewright.pricing.prices import example_prices
 from casewright.pricing.rate import example_year
 
-percent = show_percent
-"""A share of one as a maker reads it."""
 PERCENT = {"sheet_waste", "allowance", "billable_share", "profit", "markup", "outwork_markup", "tax_rate"}
 WORDS = {
     "name": "Name",
@@ -118,14 +116,14 @@ def _lines(name: str, value: Any) -> Iterator[tuple[str, str]]:
     elif name == "waste":
         for row in value:
             where = ", ".join(str(row[key]) for key in ("wood", "use", "grade") if row.get(key))
-            yield f"{words}: {where}", percent(row["waste"])
+            yield f"{words}: {where}", show_percent(row["waste"])
     elif name == "stages":
-        yield words, "; ".join(f"{percent(row['share'])} {row['trigger']}" for row in value)
+        yield words, "; ".join(f"{show_part(row['share'])} {row['trigger']}" for row in value)
     elif isinstance(value, Mapping):
         for key, each in value.items():
             yield f"{words}: {_operation(key)}", _small(each)
     else:
-        yield words, percent(value) if name in PERCENT else _small(value)
+        yield words, show_percent(value) if name in PERCENT else _small(value)
 
 
 def _operation(key: str) -> str:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from casewright.measure.money import show_money
-from casewright.measure.shares import show_percent
+from casewright.measure.shares import show_part, show_percent
 from casewright.pieces.words.offer import Offer, OfferedOption, OfferedStage, OfferedUnit
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
@@ -130,7 +130,7 @@ def _price(offer: Offer) -> Iterator[tuple[str, str]]:
 
 def _stage(stage: OfferedStage, offer: Offer) -> tuple[str, str, str]:
     trigger = f"{stage.trigger[:1].upper()}{stage.trigger[1:]}"
-    return trigger, f"{stage.share * 100:.3g} %", _money(stage.amount_cents, offer)
+    return trigger, show_part(stage.share), _money(stage.amount_cents, offer)
 
 
 def _first_payment(offer: Offer) -> str:

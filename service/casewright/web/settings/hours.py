@@ -9,10 +9,10 @@ from starlette.responses import Response
 
 from casewright.labour.figures import bundled, house_figures
 from casewright.labour.operations import Group, operations
+from casewright.measure.shares import show_percent
 from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.records.finished import has_log
 from casewright.shop.own_figures import held_figures, spec_of
-from casewright.shop.what_changed import percent
 from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.rooms import rooms_for
 from casewright.web.frame.typed import Form
@@ -111,7 +111,7 @@ def habits() -> tuple[Habit, ...]:
         Habit(words="Paid once a batch", value=setups, ground=first),
         Habit(
             words="By the flat rule, each repeat saves",
-            value=f"{percent(held.steady_saving)}, {percent(held.greatest_saving)} at most",
+            value=f"{show_percent(held.steady_saving)}, {show_percent(held.greatest_saving)} at most",
             ground=ground_of(repeats["basis"], repeats["source"]),
         ),
         Habit(
