@@ -2,6 +2,7 @@
 
 import pytest
 
+from casewright.joinery.families.bottom_sizes import bottom_length, half_bottom_width
 from casewright.joinery.families.carcase_layout import dovetailed_length
 from casewright.measure.lengths import show
 from casewright.pieces.asked.graduation import first_by_step
@@ -39,12 +40,12 @@ from casewright.wood.movement import movement
         (case_rules.housed_length(38, 0.25), "38-1/2", "worked dresser A, divider rail"),
         (dovetailed_length(39.5, 0.25), "39", "worked dresser A, sub-top rail"),
         (
-            drawer_rules.half_bottom_width(36.9375, 2, 0.25, 1 / 32),
+            half_bottom_width(36.9375, 2, 0.25, 1 / 32),
             "17-29/32",
             "worked dresser A: (36-15/16 - 2) / 2 + 1/2 - 1/16",
         ),
         (
-            drawer_rules.bottom_length(18.75, 0.8125, 0.25, 0),
+            bottom_length(18.75, 0.8125, 0.25, 0),
             "18-3/16",
             "worked dresser A: 18-3/4 - 13/16 + 1/4",
         ),

@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from casewright.joinery.families.bottom_groove_asked import BOTTOMS
+from casewright.joinery.families.bottom_sizes import least_left_behind
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words, say
@@ -18,12 +20,11 @@ from casewright.stability.sag import thickness_for
 from casewright.wood.movement import movement
 
 HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
-BEHIND = 1 / 16
+BEHIND = BOTTOMS.behind_least.value
 """Left behind a drawer when everything has moved (common practice) [in]."""
-LEAST_SIDE = 1 / 8
-RUNNER_ROOM = 1 / 8
+RUNNER_ROOM = BOTTOMS.runner_room.value
 ALIGNED = 1 / 32
-RULE = 1 / 64
+RULE = BOTTOMS.planed.value
 """A side planed a 64th thin is still the side that was drawn (common practice) [in]."""
 
 
@@ -132,7 +133,7 @@ def _jam(spec: UnitSpec, drawer: Drawer) -> Finding:
 def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
     groove, sizes = spec.drawers.groove, drawer.sizes
     thin = min(sizes.left_side, sizes.right_side)
-    needed = max(LEAST_SIDE, thin / 2)
+    needed = least_left_behind(thin, BOTTOMS.left_least.value, BOTTOMS.left_part.value)
     yield at_least(
         "side left at groove",
         thin - groove.depth + RULE,

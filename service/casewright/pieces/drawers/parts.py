@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from casewright.joinery.families import bottom_sizes as rules
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
@@ -10,7 +11,6 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.joints import DrawerJoints
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
-from casewright.pieces.rules import drawer_rules as rules
 from casewright.stability.limits import house_limits
 from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
 from casewright.wood.movement import Cut
