@@ -282,6 +282,7 @@ def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, 
     ("given", "said"),
     [
         ({"tenon": 0.5}, "a tenon of 1/4 in at 1/4 in from the face would"),
+        ({"face": 0.0}, "a tenon of 1/4 in at 1/4 in from the face would"),
         ({"face": 0.5}, "a tenon of 1/4 in at 1/4 in from the face would"),
         ({"length": 2.4375}, "make the tenon 1-5/8 in long"),
         ({"stile": 0.5, "length": 0.5}, "make the tenon 3/16 in long"),
@@ -306,7 +307,7 @@ def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
     assert said in str(refused.value.args[0])
 
 
-@pytest.mark.parametrize("name", ["thickness", "rail", "stile", "tenon", "face", "length"])
+@pytest.mark.parametrize("name", ["thickness", "rail", "stile", "tenon", "length"])
 def test_a_size_of_nothing_is_refused(name):
     with pytest.raises(ValueError, match="give a size above 0"):
         joint(**{name: 0.0})
@@ -400,3 +401,8 @@ def test_what_is_left_out_is_chosen_with_its_reason():
 def test_a_depth_without_a_width_is_no_groove():
     with pytest.raises(ValueError, match="A groove 3/8 in deep needs its width too; 1/4 in is usual"):
         solve("frame-tenon", {"thickness": 0.75, "rail": 2.0, "groove_depth": 0.375})
+
+
+def test_a_tenon_as_thick_as_its_board_is_refused_with_one_that_is_not():
+    with pytest.raises(CannotBeLaidOut, match="no two shoulders"):
+        solve("frame-tenon", {"thickness": 0.75, "rail": 2.0, "tenon": 0.75})

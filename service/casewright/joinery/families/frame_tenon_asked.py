@@ -120,7 +120,6 @@ class FrameTenon:
             rail=self.rail,
             stile=self.stile,
             tenon=self.tenon,
-            face=self.face,
             length=self.length,
         )
         refuse_below_zero(
@@ -146,12 +145,12 @@ class FrameTenon:
             )
 
     def _refuse_no_shoulder(self) -> None:
-        if self.back > TOLERANCE:
+        if self.face > TOLERANCE and self.back > TOLERANCE:
             return
         middle = usual_tenon(self.thickness, self.rack, self.limits)
         raise CannotBeLaidOut(
             say(
-                "A tenon of {} at {} from the face leaves no shoulder behind it on a rail of {}; a tenon of "
+                "A tenon of {} at {} from the face leaves no two shoulders on a rail of {}; a tenon of "
                 "{} at {} from the face would.",
                 self.tenon,
                 self.face,
@@ -348,4 +347,4 @@ def usual_frame_haunch(rail: Inches, groove_depth: Inches, limits: FrameTenonLim
     Source: common practice.
     """
     step = limits.haunch_step.value
-    return min(near_to(rail / limits.haunch_part.value, step), (rail - groove_depth) / 2)
+    return max(0.0, min(near_to(rail / limits.haunch_part.value, step), (rail - groove_depth) / 2))

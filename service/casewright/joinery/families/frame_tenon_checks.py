@@ -64,7 +64,7 @@ def shoulders(joint: FrameTenon) -> Finding:
     limit = joint.limits.shoulder_least
     least, narrower = limit.value, min(joint.face, joint.back)
     narrow = narrower < least - TOLERANCE
-    where = "front" if joint.face <= joint.back else "back"
+    where = "front" if joint.face <= joint.back + TOLERANCE else "back"
     return Finding(
         rule="shoulders",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
