@@ -1,0 +1,443 @@
+"""A leg with its aprons: walls, two mortises clear or mitred, haunches, lengths; and that it closes."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.families.leg_tenon import leg_tenon
+from casewright.joinery.families.leg_tenon_asked import LegTenon
+from casewright.joinery.families.leg_tenon_rules import usual_face, usual_leg_tenon
+from casewright.joinery.kinds import solve
+from casewright.joinery.layout import CannotBeLaidOut
+from casewright.joinery.solid import Axis
+from casewright.measure.findings import Verdict, worst
+from casewright.measure.ledger import Ledger
+from closing import faults
+
+
+def sizes(least, most):
+    return st.integers(round(least * 64), round(most * 64)).map(lambda marks: marks / 64)
+
+
+def asked(**given):
+    """The leg of a bedside table."""
+    usual = {"leg": 1.5, "apron": 0.75, "height": 5.5, "setback": 0.125, "tenon": 0.25, "face": 0.25}
+    return LegTenon(**{**usual, "length": 1.0, "haunch": 0.75, "lower_shoulder": 0.25, **given})
+
+
+def joint(**given):
+    return leg_tenon(asked(**given))
+
+
+def finding(found, rule):
+    return next(each for each in found.findings if each.rule == rule)
+
+
+def setting(found, name):
+    return next(each for each in found.settings if each.name == name)
+
+
+@st.composite
+def legs(draw, aprons=(1, 2)):
+    """Any leg that can be laid out: tenons clear of each other, nearly meeting, and mitred by any amount."""
+    apron = draw(sizes(0.5, 2))
+    leg = draw(sizes(max(0.75, apron), 4))
+    setback = draw(sizes(0, leg - apron))
+    tenon = draw(sizes(0.125, apron - 0.25))
+    face = draw(sizes(0.0625, apron - tenon - 0.0625))
+    height, count = draw(sizes(1, 8)), draw(st.sampled_from(aprons))
+    haunch = draw(sizes(0, height - 0.25))
+    most = leg - setback - face - 1 / 32 if count == 2 else leg
+    return LegTenon(
+        leg=leg,
+        apron=apron,
+        height=height,
+        setback=setback,
+        tenon=tenon,
+        face=face,
+        length=min(most, draw(sizes(0.125, leg - 5 / 64))),
+        haunch=haunch,
+        lower_shoulder=draw(sizes(0, height - haunch - 1 / 64)),
+        aprons=count,
+    )
+
+
+@given(legs())
+def test_every_leg_closes(given):
+    assert faults(leg_tenon(given).shape) == []
+
+
+@given(legs())
+def test_walls_and_mortise_fill_the_leg_and_the_shoulders_the_apron(given):
+    found = leg_tenon(given)
+
+    assert found.outer + given.tenon + found.inner == pytest.approx(given.leg)
+    assert given.face + given.tenon + found.back == pytest.approx(given.apron)
+    assert given.lower_shoulder + found.width + given.haunch == pytest.approx(given.height)
+    assert given.setback + given.apron + found.guide == pytest.approx(given.leg)
+
+
+@given(legs(aprons=(2,)))
+def test_mitred_tenons_stay_apart_by_the_gap_all_along(given):
+    height = given.lower_shoulder + given.tenon_width / 2
+    one, _, other = leg_tenon(given).shape.boards
+
+    reach = max(x - z for x, z in one.section(Axis.Y, height)[1])
+    begins = min(x - z for x, z in other.section(Axis.Y, height)[1])
+    assert reach <= -given.limits.mitre_gap.value / 2 + 1e-9
+    assert begins >= given.limits.mitre_gap.value / 2 - 1e-9
+
+
+@given(legs())
+def test_every_mark_lies_on_its_strip(given):
+    strips = leg_tenon(given).shape.strips
+
+    points = [
+        (strip, point) for strip in strips for line in strip.lines for point in (line.start, line.end)
+    ] + [(strip, point) for strip in strips for outline in strip.waste for point in outline]
+    assert all(
+        -1e-9 <= x <= strip.length + 1e-9 and -1e-9 <= y <= strip.height + 1e-9 for strip, (x, y) in points
+    )
+
+
+@given(sizes(1, 4), sizes(0.5, 1.25), sizes(1.5, 8), st.integers(1, 2))
+def test_what_is_chosen_for_any_furniture_leg_can_be_cut(leg, apron, height, aprons):
+    values = {"leg": max(leg, apron), "apron": apron, "height": height, "aprons": aprons}
+
+    assert faults(solve("leg-tenon", values).joint.shape) == []
+
+
+@pytest.mark.parametrize("leg", [1.25, 1.375, 1.5, 1.625, 1.75, 2.0, 2.25, 2.5, 3.0])
+@pytest.mark.parametrize("aprons", [1, 2])
+def test_what_is_chosen_for_a_usual_leg_passes_every_check(leg, aprons):
+    found = solve("leg-tenon", {"leg": leg, "apron": 0.75, "height": 4.0, "aprons": aprons}).joint
+
+    assert [each.rule for each in found.findings if each.verdict is not Verdict.PASS] == []
+
+
+def test_one_apron_makes_one_board_beside_the_leg():
+    assert [board.name for board in joint(aprons=1).shape.boards] == ["apron", "leg"]
+    assert [board.name for board in joint().shape.boards] == ["apron", "leg", "other apron"]
+
+
+def test_a_tenon_as_long_as_the_mitre_allows_is_mitred_from_cheek_to_cheek():
+    found = joint(length=1.09375)
+
+    corners = found.shape.boards[0].section(Axis.Y, 2.0)[1]
+    assert sorted(corners) == [(0.0, 0.875), (0.0, 1.125), (0.84375, 0.875), (1.09375, 1.125)]
+
+
+def test_a_shorter_one_is_mitred_as_far_as_the_other_is_in_its_way():
+    corners = joint(length=1.0).shape.boards[0].section(Axis.Y, 2.0)[1]
+
+    assert sorted(corners) == [(0.0, 0.875), (0.0, 1.125), (0.84375, 0.875), (1.0, 1.03125), (1.0, 1.125)]
+
+
+def test_the_mitre_is_marked_on_the_upper_edge_at_45_degrees():
+    edge = joint().shape.strips[-1]
+
+    mitre = next(line for line in edge.lines if line.label == "mitre")
+    assert mitre.start == (0.0, 0.34375)
+    assert mitre.end == (0.15625, 0.5)
+
+
+def test_an_apron_is_set_back_from_the_outside_face():
+    apron, leg, _ = joint().shape.boards
+
+    beyond = max(z for piece in leg.section(Axis.Y, -0.1) for _, z in piece)
+    outside = max(z for piece in apron.section(Axis.X, -0.1) for z, _ in piece)
+    assert beyond - outside == 0.125
+
+
+@pytest.mark.parametrize(
+    ("given", "rule", "verdict", "remedy"),
+    [
+        ({"setback": 0.0}, "wall outside the mortise", Verdict.PASS, ""),
+        (
+            {"setback": 0.0, "face": 0.234375},
+            "wall outside the mortise",
+            Verdict.STOP,
+            "Cut 1/4 in off the apron before the tenon.",
+        ),
+        (
+            {"setback": 0.0, "tenon": 0.5, "face": 0.125, "leg": 2.0},
+            "wall outside the mortise",
+            Verdict.STOP,
+            "Set the apron back 1/8 in.",
+        ),
+        (
+            {"setback": 0.0, "tenon": 0.25, "face": 0.125, "leg": 0.75, "length": 0.3125, "aprons": 1},
+            "wall outside the mortise",
+            Verdict.STOP,
+            "Cut 1/4 in off the apron before the tenon.",
+        ),
+        (
+            {"setback": 0.0, "tenon": 0.5, "face": 0.125, "leg": 0.75, "length": 0.25, "aprons": 1},
+            "wall outside the mortise",
+            Verdict.STOP,
+            "Make the leg 1 in thick.",
+        ),
+        ({"leg": 0.875, "length": 0.5625, "aprons": 1}, "wall inside the mortise", Verdict.PASS, ""),
+        (
+            {"leg": 0.875, "length": 0.5625, "aprons": 1, "face": 0.265625},
+            "wall inside the mortise",
+            Verdict.STOP,
+            "Cut 1/4 in off the apron before the tenon, and no more.",
+        ),
+        (
+            {"leg": 0.875, "length": 0.5, "aprons": 1, "tenon": 0.4375, "face": 0.1875},
+            "wall inside the mortise",
+            Verdict.STOP,
+            "Make the leg 1 in thick.",
+        ),
+        ({"length": 1.1875, "aprons": 1}, "wall behind the mortise", Verdict.PASS, ""),
+        (
+            {"length": 1.203125, "aprons": 1},
+            "wall behind the mortise",
+            Verdict.STOP,
+            "Make the tenon 1-3/16 in long or shorter, or the leg 1-33/64 in thick.",
+        ),
+        (
+            {"leg": 0.875, "length": 0.578125, "aprons": 1},
+            "wall behind the mortise",
+            Verdict.STOP,
+            "Make the leg 57/64 in thick.",
+        ),
+        ({"length": 0.6875}, "two mortises", Verdict.PASS, ""),
+        (
+            {"length": 0.703125},
+            "two mortises",
+            Verdict.STOP,
+            "Make the tenons 11/16 in long or shorter, or 1-3/32 in long and mitre them.",
+        ),
+        (
+            {"length": 0.84375},
+            "two mortises",
+            Verdict.STOP,
+            "Make the tenons 11/16 in long or shorter, or 1-3/32 in long and mitre them.",
+        ),
+        ({"length": 0.859375}, "two mortises", Verdict.PASS, ""),
+        (
+            {"leg": 1.25, "length": 0.5625},
+            "two mortises",
+            Verdict.STOP,
+            "Make the tenons 27/32 in long and mitre them.",
+        ),
+        ({"tenon": 0.25}, "tenon thickness", Verdict.PASS, ""),
+        (
+            {"tenon": 0.234375},
+            "tenon thickness",
+            Verdict.CAUTION,
+            "Make it from 1/4 in to 1/2 in thick.",
+        ),
+        ({"tenon": 0.5, "face": 0.125}, "tenon thickness", Verdict.PASS, ""),
+        (
+            {"tenon": 0.515625, "face": 0.125},
+            "tenon thickness",
+            Verdict.CAUTION,
+            "Make it from 1/4 in to 1/2 in thick.",
+        ),
+        ({"face": 0.125}, "shoulders", Verdict.PASS, ""),
+        ({"face": 0.375, "length": 0.9375}, "shoulders", Verdict.PASS, ""),
+        (
+            {"face": 0.109375},
+            "shoulders",
+            Verdict.CAUTION,
+            "Put the tenon from 1/8 in to 3/8 in from the apron's outside face.",
+        ),
+        (
+            {"face": 0.390625, "length": 0.9375},
+            "shoulders",
+            Verdict.CAUTION,
+            "Put the tenon from 1/8 in to 3/8 in from the apron's outside face.",
+        ),
+        (
+            {"tenon": 0.53125, "face": 0.109375},
+            "shoulders",
+            Verdict.CAUTION,
+            "Make the tenon 1/2 in thick or thinner.",
+        ),
+        (
+            {"apron": 0.25, "tenon": 0.125, "face": 0.0625},
+            "shoulders",
+            Verdict.CAUTION,
+            "Make the apron 3/8 in thick.",
+        ),
+        ({"length": 0.625}, "length of the tenon", Verdict.PASS, ""),
+        ({"length": 0.609375}, "length of the tenon", Verdict.CAUTION, "Make it 5/8 in long or longer."),
+        (
+            {"leg": 0.875, "length": 0.5, "aprons": 1},
+            "length of the tenon",
+            Verdict.CAUTION,
+            "Make the leg 15/16 in thick, for a tenon of 5/8 in.",
+        ),
+        ({"haunch": 5.0}, "tenon width", Verdict.PASS, ""),
+        ({"haunch": 5.015625}, "tenon width", Verdict.STOP, "Make the haunch 5 in wide or less."),
+        ({"haunch": 0.375}, "mortise near the end", Verdict.PASS, ""),
+        (
+            {"haunch": 0.25},
+            "mortise near the end",
+            Verdict.CAUTION,
+            "Make the haunch 1/8 in wider, so that the mortise starts lower.",
+        ),
+        ({}, "mortise chisel", Verdict.PASS, ""),
+        (
+            {"rack": Rack(chisels=(0.375,), kerf=0.03)},
+            "mortise chisel",
+            Verdict.CAUTION,
+            "Make the tenon 3/8 in thick, or cut the mortise with a cutter of 1/4.",
+        ),
+        ({"height": 7.0}, "tenon across the grain", Verdict.PASS, ""),
+        (
+            {"height": 7.015625},
+            "tenon across the grain",
+            Verdict.CAUTION,
+            "Divide it into two tenons, each 6 in wide or less.",
+        ),
+    ],
+)
+def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, remedy):
+    found = finding(joint(**given), rule)
+
+    assert found.verdict is verdict
+    assert str(found.remedy) == remedy
+
+
+def test_a_single_apron_is_not_asked_about_a_second_mortise():
+    assert "two mortises" not in {each.rule for each in joint(aprons=1, length=0.75).findings}
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ({"aprons": 3}, "give 2 at a corner, or 1"),
+        ({"setback": 0.8125}, "set it back 3/4 in or less"),
+        ({"apron": 1.75}, "make the leg 1-7/8 in thick or more"),
+        ({"tenon": 0.5}, "a tenon of 1/4 in at 1/4 in from the face would"),
+        ({"face": 0.0}, "a tenon of 1/4 in at 1/4 in from the face would"),
+        ({"face": 0.5}, "a tenon of 1/4 in at 1/4 in from the face would"),
+        ({"haunch": 5.25}, "make both together 5-1/4 in or less"),
+        ({"length": 1.125}, "make them 1-3/32 in long or shorter"),
+        ({"length": 1.4375, "aprons": 1}, "make the tenon 1-3/16 in long"),
+        ({"width": 3.0}, "make it more than 3"),
+        ({"depth": 2.0}, "make it more than 3"),
+    ],
+)
+def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
+    with pytest.raises(CannotBeLaidOut) as refused:
+        joint(**given)
+
+    assert said in str(refused.value.args[0])
+
+
+@pytest.mark.parametrize(
+    "works",
+    [
+        {"setback": 0.75, "aprons": 1},
+        {"apron": 1.75, "leg": 1.875},
+        {"haunch": 5.0, "lower_shoulder": 0.25},
+        {"length": 1.09375},
+        {"length": 1.1875, "aprons": 1},
+        {"width": 3.015625},
+    ],
+)
+def test_the_value_that_a_refusal_names_can_be_cut(works):
+    assert faults(joint(**works).shape) == []
+
+
+@pytest.mark.parametrize("name", ["leg", "apron", "height", "tenon", "length"])
+def test_a_size_of_nothing_is_refused(name):
+    with pytest.raises(ValueError, match="give a size above 0"):
+        joint(**{name: 0.0})
+
+
+def test_the_gauge_of_the_aprons_is_wrong_for_a_leg_with_a_setback():
+    found = joint()
+
+    assert (setting(found, "gauge_leg_1").value, setting(found, "gauge_leg_1").wrong) == (0.375, 0.25)
+    assert (setting(found, "gauge_leg_2").value, setting(found, "gauge_leg_2").wrong) == (0.625, 0.5)
+    assert setting(joint(setback=0.0), "gauge_leg_1").wrong is None
+
+
+def test_tenons_that_stay_clear_are_cut_square():
+    names = {each.name for each in joint(length=0.6875).settings}
+
+    assert not names & {"mitre", "inner_length"}
+
+
+def test_a_guide_is_as_thick_as_what_is_left_inside_the_apron():
+    assert setting(joint(), "guide").value == 0.625
+    assert "guide" not in {each.name for each in joint(setback=0.75, aprons=1).settings}
+
+
+def test_without_the_pieces_size_it_is_said_what_the_tenons_add():
+    assert setting(joint(), "added").value == 2.0
+    assert [each.name for each in joint(width=18.0).settings if each.name.endswith("_length")][-1] == (
+        "across_length"
+    )
+
+
+def test_the_marks_on_the_leg_run_from_its_top():
+    found = joint()
+
+    leg = found.shape.strips[0]
+    assert leg.waste[0] == ((0.75, 0.375), (5.25, 0.375), (5.25, 0.625), (0.75, 0.625))
+    assert setting(found, "mortise_start").value == 0.75
+    assert setting(found, "mortise_length").value == 4.5
+
+
+def test_the_haunch_is_no_longer_than_a_mitred_tenon_is_inside():
+    found = joint(leg=1.25, setback=0.0, apron=1.25, tenon=0.75, face=0.25, length=0.75)
+
+    assert found.haunch_length == found.inner_length == 0.21875
+
+
+@pytest.mark.parametrize(
+    ("apron", "tenon"), [(0.75, 0.25), (0.8125, 0.3125), (1.0, 0.375), (1.75, 0.5), (0.25, 0.25 / 3)]
+)
+def test_the_tenon_is_the_narrowest_chisel_from_a_third(apron, tenon):
+    assert usual_leg_tenon(apron) == tenon
+
+
+@pytest.mark.parametrize(
+    ("setback", "tenon", "face"), [(0.125, 0.25, 0.25), (0.0, 0.375, 0.25), (0.0, 0.5, 0.125)]
+)
+def test_the_tenon_moves_in_when_the_wall_outside_would_be_thin(setback, tenon, face):
+    assert usual_face(0.75, setback, tenon) == face
+
+
+def test_what_is_left_out_is_chosen_with_its_reason():
+    found = solve("leg-tenon", {"leg": 1.5, "apron": 0.75, "height": 5.5})
+
+    assert {each.name: each.value for each in found.chosen} == {
+        "aprons": 2,
+        "setback": 0.125,
+        "tenon": 0.25,
+        "face": 0.25,
+        "lower_shoulder": 0.25,
+        "length": 1.0,
+        "haunch": 0.75,
+    }
+    assert all(str(each.why) and each.source for each in found.chosen)
+    assert worst(found.joint.findings) is Verdict.PASS
+
+
+def test_the_working_of_each_figure_is_kept():
+    ledger = Ledger()
+
+    leg_tenon(asked(width=18.0), ledger)
+
+    assert {"outer_wall", "inner_wall", "mortise_depth", "inner_length", "across_length", "guide"} <= {
+        each.figure for each in ledger
+    }
+
+
+def test_a_tenon_as_thick_as_its_board_is_refused_with_one_that_is_not():
+    with pytest.raises(CannotBeLaidOut, match="no two shoulders"):
+        solve("leg-tenon", {"leg": 1.5, "apron": 0.75, "height": 4.0, "tenon": 0.75})
+
+
+def test_an_apron_thicker_than_its_leg_is_refused_for_that_and_not_for_a_length_that_was_chosen():
+    with pytest.raises(CannotBeLaidOut, match="make the leg 1-7/8 in thick or more"):
+        solve("leg-tenon", {"leg": 1.5, "apron": 1.875, "height": 4.0})
