@@ -7,7 +7,7 @@ from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.papers.pdf import Paper
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.costs.job_estimate import estimate_job
-from printed import METRIC, cuts, dresser_job, long_job, ordered, tags_of, text_of
+from printed import METRIC, cuts, dresser_job, long_job, ordered, pages_of, tags_of, text_of
 from units import TODAY, chest, unit
 
 
@@ -99,6 +99,15 @@ def test_the_yard_reads_no_customer_no_price_and_no_part_list():
 )
 def test_the_copy_that_stays_shows_rough_feet_waste_and_the_lines_behind(row):
     assert row in text_of(lumber_order_pdf(ordered(), for_shop=True))
+
+
+@pytest.mark.parametrize("remarks", range(0, 15, 2))
+def test_what_is_behind_the_feet_begins_on_the_page_of_its_first_table(remarks):
+    longer = ordered().model_copy(update={"remarks": ("Call before you come.",) * remarks})
+
+    pages = pages_of(lumber_order_pdf(longer, for_shop=True))
+
+    assert ["Lines of the cut list" in page for page in pages if "What is behind the feet" in page] == [True]
 
 
 def test_the_copy_that_stays_brings_the_cautions_of_its_woods():
