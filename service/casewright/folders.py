@@ -24,6 +24,15 @@ def migrations() -> Path:
     return _folder("migrations")
 
 
+def called(command: str) -> str:
+    """A command as it is typed here: by `./run` in a checkout, which has no `casewright` on the path.
+
+    Args:
+        command: what follows the program's name, such as `backup FILE`
+    """
+    return f"{'./run' if (PACKAGE.parents[1] / 'run').is_file() else 'casewright'} {command}"
+
+
 @cache
 def _folder(name: str) -> Path:
     """The first of the two places in which the folder is."""

@@ -24,6 +24,12 @@ def test_an_installed_casewright_is_the_one_that_was_built(installed, tmp_path):
     assert Path(where).is_relative_to(installed.parent)
 
 
+def test_an_installed_casewright_names_its_commands_as_they_are_typed_there(installed, tmp_path):
+    ask = "from casewright.folders import called; print(called('doctor'))"
+
+    assert run(installed / "python", "-c", ask, cwd=tmp_path).strip() == "casewright doctor"
+
+
 def test_an_installed_casewright_serves_its_pages(installed, tmp_path):
     with serve([str(installed / "casewright"), "serve", "--data", str(tmp_path)], tmp_path) as served:
         page = urlopen(served.url).read().decode()  # noqa: S310 - our own address

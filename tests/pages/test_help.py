@@ -23,7 +23,7 @@ def test_somebody_who_is_signed_in_reads_it_in_their_own_frame(bench):
 def test_a_size_in_the_help_is_shown_as_it_is_read(stranger):
     page = stranger.get("/help")
 
-    assert "1&#39; 3-5/8&#34;" in page.html
+    assert "1&#39; 3-5/8&#34;" in page.text
     assert "15-5/8 in (396.9 mm)" in page.text
 
 
@@ -44,3 +44,8 @@ def test_every_place_that_the_help_names_is_on_the_page(stranger):
 
     named = {link[1:] for link in page.seen.links if link.startswith("#")}
     assert named <= set(page.seen.ids)
+
+
+@pytest.mark.parametrize("address", ["/help", "/sign-in"])
+def test_a_command_is_named_as_a_checkout_has_it(stranger, address):
+    assert "./run reset-password E-MAIL" in stranger.get(address).text

@@ -137,6 +137,6 @@ def test_a_backup_that_cannot_be_relied_on_is_a_caution_with_what_to_do(backed_u
     page = backed_up(**said)
 
     assert caution in page.text.replace(" .", ".")
-    assert "casewright backup FILE" in page.text
+    assert "./run backup FILE" in page.text
     assert "note caution" in page.html
     assert "Last backup:" not in page.text

@@ -317,7 +317,7 @@ def test_an_older_database_is_brought_forward_after_a_backup(run: Run, tmp_path:
     kept = run("migrate", "--json", data=data).data["kept"]
 
     assert refused.status == 2
-    assert "casewright migrate" in refused.err
+    assert "`./run migrate`" in refused.err
     assert present_revision(engine) == newest_revision()
     assert run("verify-backup", str(kept)).status == 0
     assert run("migrate", "--json", data=data).data["kept"] is None

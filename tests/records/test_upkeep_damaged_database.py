@@ -83,8 +83,8 @@ def test_a_damaged_database_is_called_damaged_and_what_to_do_is_said(
     said = capsys.readouterr()
     assert status == 2
     assert "damaged" in said.err
-    assert "casewright doctor" in said.err
-    assert "casewright restore FILE --force" in said.err
+    assert "`./run doctor`" in said.err
+    assert "`./run restore FILE --force`" in said.err
     assert "fault of the program" not in said.err
 
 

@@ -6,31 +6,19 @@ import time
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
 from filling import fill
+from in_order import FIRST, NOW, in_order, work
 from sqlalchemy import Engine, text
 
-from casewright.labour.stages import drawer_stages
-from casewright.records.base import new_id
-from casewright.records.bench import BenchEvent, Carcase, Drawer
-from casewright.records.jobs import Customer, Job, JobState, Unit, UnitRevision
-from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
-from casewright.records.people import Counter
-from casewright.records.sessions import writing
 from casewright.settings import Settings
-from casewright.upkeep.backup import take_backup
 from casewright.upkeep.doctor import look_at_database, look_over
-from casewright.upkeep.last_backup import note_backup
 from casewright.upkeep.looks import Health, Look
 from casewright.upkeep.place import Place
 from databases import migrated
-from people import Clock, new_shop
-
-NOW = datetime(2027, 3, 1, 16, 0, tzinfo=UTC)
-FIRST = drawer_stages()[0].code
 
 
 @pytest.fixture(scope="module", params=["sqlite", "postgresql"])
@@ -44,94 +32,7 @@ def engine(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFact
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
     """A place in good order, on SQLite."""
-    data = tmp_path / "shop"
-    data.mkdir(mode=0o700)
-    with migrated("sqlite", data) as engine:
-        work(engine)
-    (data / "secret").write_text("0123456789abcdef" * 4)
-    (data / "secret").chmod(0o600)
-    held = Settings(data=data, database_url=f"sqlite:///{data / 'casewright.db'}")
-    back_up(held, tmp_path / "shop.zip")
-    return held
-
-
-def back_up(settings: Settings, target: Path, at: datetime = NOW) -> None:
-    """Takes a backup and notes it, as the command does, at a moment."""
-    with migrated("sqlite", settings.data) as engine:
-        taken = take_backup(engine, target, None)
-    note_backup(settings.data, replace(taken, manifest=replace(taken.manifest, at=at.isoformat())))
-
-
-def work(engine: Engine) -> None:
-    """A shop with a job in hand, a drawer on its way, and a quote that was sent."""
-    shop = new_shop(None, engine, Clock())
-    job, unit, carcase, drawer = new_id(), new_id(), new_id(), new_id()
-    customer = new_id()
-    rows = [
-        Customer(id=customer, name="Ida Lund", created_at=NOW),
-        Job(
-            id=job,
-            number=1,
-            name="A chest",
-            customer_id=customer,
-            state=JobState.IN_HAND,
-            created_at=NOW,
-            moved_at=NOW,
-        ),
-        Unit(id=unit, job_id=job, code="A", name="Chest", count=1, revision=1, created_at=NOW),
-        UnitRevision(unit_id=unit, number=1, spec={}, at=NOW, who="Ada Marsh"),
-        Carcase(id=carcase, job_id=job, unit_id=unit, piece=1),
-        Drawer(
-            id=drawer,
-            job_id=job,
-            unit_id=unit,
-            carcase_id=carcase,
-            code="R1-1",
-            position=0,
-            stage=FIRST,
-            stage_at=NOW,
-        ),
-        BenchEvent(
-            id=new_id(),
-            job_id=job,
-            carcase_id=carcase,
-            drawer_id=drawer,
-            kind="reached",
-            data={"stage": FIRST},
-            tap="tap",
-            at=NOW,
-            who="Cy Roper",
-        ),
-        Quote(
-            id=new_id(),
-            job_id=job,
-            number=1,
-            revision=1,
-            state=QuoteState.SENT,
-            offer={"total_cents": 120_000},
-            basis={},
-            total_cents=120_000,
-            created_at=NOW,
-        ),
-        Counter(name="job", value=1),
-        Counter(name="quote", value=1),
-        Paper(
-            id=new_id(),
-            job_id=job,
-            kind=PaperKind.CUT_LIST,
-            number=1,
-            revision=1,
-            content={},
-            basis_hash="0",
-            issued_at=NOW,
-            who="Ada Marsh",
-        ),
-        Counter(name="cut list", value=1),
-    ]
-    with writing(engine, shop.shop_id) as db:
-        for row in rows:
-            db.add(row)
-            db.flush()
+    return in_order(tmp_path)
 
 
 def faults(looks: list[Look]) -> list[str]:
@@ -315,77 +216,6 @@ def test_taps_that_cannot_be_read_are_found(tmp_path: Path):
 
 def test_a_clock_that_was_set_back_is_found(settings: Settings):
     assert faults(look_over(settings, NOW - timedelta(days=30))) == ["clock"]
-
-
-def test_the_doctor_tells_where_the_last_backup_is(settings: Settings, tmp_path: Path):
-    (found,) = backups_seen(settings)
-
-    assert found.health is Health.FINE
-    assert str(tmp_path / "shop.zip") in found.found
-
-
-def forget(settings: Settings) -> None:
-    (settings.data / "last-backup.json").unlink()
-
-
-def spoil_note(settings: Settings) -> None:
-    (settings.data / "last-backup.json").write_text("{}")
-
-
-def grow_old(settings: Settings) -> None:
-    back_up(settings, settings.data.parent / "older.zip", NOW - timedelta(days=9))
-
-
-def grow_older_than_two_nights(settings: Settings) -> None:
-    back_up(settings, settings.data.parent / "older.zip", NOW - timedelta(hours=49))
-
-
-def damage_backup(settings: Settings) -> None:
-    path = settings.data.parent / "shop.zip"
-    path.write_bytes(path.read_bytes()[:-1] + b"x")
-
-
-@pytest.mark.parametrize(
-    ("spoil", "health", "said"),
-    [
-        (forget, Health.LOOK, "None is known of."),
-        (spoil_note, Health.LOOK, "None is known of."),
-        (grow_old, Health.LOOK, "9 days ago, and 48 hours are the most"),
-        (grow_older_than_two_nights, Health.LOOK, "49 hours ago, and 48 hours are the most"),
-        (damage_backup, Health.WRONG, "its seal does not fit"),
-    ],
-)
-def test_no_backup_that_could_be_relied_on_is_said(
-    settings: Settings, spoil: Callable[[Settings], None], health: Health, said: str
-):
-    spoil(settings)
-
-    (found,) = backups_seen(settings)
-
-    assert found.health is health
-    assert said in found.found
-    assert "casewright backup" in found.todo
-
-
-def test_a_backup_of_two_nights_ago_is_new_enough(settings: Settings, tmp_path: Path):
-    back_up(settings, tmp_path / "older.zip", NOW - timedelta(hours=47))
-
-    (found,) = backups_seen(settings)
-
-    assert found.health is Health.FINE
-
-
-def test_a_backup_that_was_carried_elsewhere_is_as_it_should_be(settings: Settings, tmp_path: Path):
-    (tmp_path / "shop.zip").unlink()
-
-    (found,) = backups_seen(settings)
-
-    assert found.health is Health.FINE
-    assert "where it is no more" in found.found
-
-
-def backups_seen(settings: Settings) -> list[Look]:
-    return [each for each in look_over(settings, NOW) if each.at == "last backup"]
 
 
 def test_something_half_made_is_named(settings: Settings):

@@ -20,6 +20,8 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import IO, Any, cast
 
+from casewright.folders import called
+
 FORM = 1
 KIND = "casewright backup"
 MANIFEST = "manifest.json"
@@ -281,7 +283,7 @@ def _check_seal(file: IO[bytes]) -> None:
         raise BadArchive(
             "The backup was cut short or is damaged: its seal is not there. Take another one."
             if cut
-            else "This is no backup of casewright; `casewright backup FILE` makes one."
+            else f"This is no backup of casewright; `{called('backup FILE')}` makes one."
         )
     file.seek(0)
     if not secrets.compare_digest(_digest(file, size - DIGEST), end[len(SEAL) :]):

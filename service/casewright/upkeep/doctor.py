@@ -5,6 +5,7 @@ from datetime import datetime
 
 from sqlalchemy.exc import DatabaseError
 
+from casewright.folders import called
 from casewright.records.engine import newest_revision
 from casewright.records.sessions import Fenced, across_shops
 from casewright.settings import BadSetting, Settings
@@ -79,8 +80,8 @@ def look_at_database(place: Place, now: datetime) -> Iterator[Look]:
         yield wrong(
             "database",
             f"It has the form {held or 'of nothing yet'}; this version works with {present}.",
-            "An older one: `casewright migrate`. A newer one: start the newer casewright, or go back with "
-            "the backup of before the upgrade: `casewright restore FILE --force`.",
+            f"An older one: `{called('migrate')}`. A newer one: start the newer casewright, or go back with "
+            f"the backup of before the upgrade: `{called('restore FILE --force')}`.",
         )
         return
     try:

@@ -7,11 +7,12 @@ from alembic.autogenerate import compare_metadata
 from alembic.runtime.migration import MigrationContext
 from sqlalchemy import Connection, and_, func, or_, select, text
 
+from casewright.folders import called
 from casewright.records.base import Base, Lasting
 from casewright.records.tables import METADATA
 from casewright.upkeep.looks import Look, fine, look, wrong
 
-RESTORE = "Stop the service and restore the last good backup: `casewright restore FILE --force`."
+RESTORE = f"Stop the service and restore the last good backup: `{called('restore FILE --force')}`."
 TRIGGERS = {
     "sqlite": "SELECT DISTINCT tbl_name FROM sqlite_master WHERE type = 'trigger'",
     "postgresql": (

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from casewright.folders import called
 from casewright.settings import BadSetting, Settings
 from casewright.upkeep.archive import FileIsThere, new_file
 
@@ -37,8 +38,9 @@ def link_secret(settings: Settings) -> bytes:
     if not is_whole(key):
         raise BadSetting(
             f"{path}, the key of the links, has {len(key)} bytes, not {LEAST} or more: it is empty or cut. "
-            "Put it back from a copy, or from a backup with `casewright restore FILE --force`. Without one, "
-            "delete it and start again: a new one is made, and links to quotes that were sent no longer open."
+            f"Put it back from a copy, or from a backup with `{called('restore FILE --force')}`. Without "
+            "one, delete it and start again: a new one is made, and links to quotes that were sent no longer "
+            "open."
         )
     return key
 

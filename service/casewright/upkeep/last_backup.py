@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
 
+from casewright.folders import called
 from casewright.settings import Settings
 from casewright.shop.last_backup import LONG_AGO, NOTE, LastBackup, last_backup
 from casewright.upkeep.archive import BadArchive, new_file, open_archive
@@ -13,7 +14,9 @@ from casewright.upkeep.backup import Taken
 from casewright.upkeep.looks import Look, fine, look, wrong
 
 AT = "last backup"
-TAKE_ONE = "Take one now, to another disk: `casewright backup FILE`. A line for every night is in the README."
+TAKE_ONE = (
+    f"Take one now, to another disk: `{called('backup FILE')}`. A line for every night is in the README."
+)
 MOST = f"{LONG_AGO // timedelta(hours=1)} hours"
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from sqlalchemy import URL, Engine, make_url
 from sqlalchemy.exc import DatabaseError, OperationalError
 
+from casewright.folders import called
 from casewright.records.engine import newest_revision, open_engine, present_revision
 from casewright.settings import BadSetting, Settings
 from casewright.shop.refusals import Refused
@@ -86,8 +87,8 @@ def answering(engine: Engine) -> Iterator[None]:
         name = engine.url.render_as_string()
         if is_damage(told):
             raise Refused(
-                f"The database {name} is damaged ({reason}). `casewright doctor` tells more; stop the "
-                "service and restore the last good backup: `casewright restore FILE --force`."
+                f"The database {name} is damaged ({reason}). `{called('doctor')}` tells more; stop the "
+                f"service and restore the last good backup: `{called('restore FILE --force')}`."
             ) from None
         if isinstance(error, OperationalError):
             raise BadSetting(
@@ -121,7 +122,7 @@ def present_place(settings: Settings) -> Iterator[Place]:
         if held != newest_revision():
             raise Refused(
                 f"The database has the form {held or 'of nothing yet'}; this casewright works with "
-                f"{newest_revision()}. `casewright migrate` brings an older one forward."
+                f"{newest_revision()}. `{called('migrate')}` brings an older one forward."
             )
         yield place
 
@@ -151,6 +152,6 @@ def form_of(engine: Engine) -> str | None:
         raise
     except DatabaseError:
         raise Refused(
-            f"{engine.url.database} is no database, or it is damaged; `casewright doctor` tells more, and "
-            "`casewright restore FILE --force` puts a backup in its place."
+            f"{engine.url.database} is no database, or it is damaged; `{called('doctor')}` tells more, and "
+            f"`{called('restore FILE --force')}` puts a backup in its place."
         ) from None

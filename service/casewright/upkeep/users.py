@@ -6,6 +6,7 @@ from datetime import datetime
 
 from sqlalchemy import func, select
 
+from casewright.folders import called
 from casewright.records.people import House, Person, Role, Shop, SignIn
 from casewright.records.sessions import Fenced, across_shops, writing
 from casewright.shop.entering import (
@@ -115,7 +116,7 @@ def find_person(place: Place, email: str, shop: str | None) -> Person:
             where = ", ".join(each.shop_id for each in found)
             raise Refused(f"{email} works in several shops; say which with --shop. There are: {where}.")
     if not found:
-        raise Refused(f"Nobody has the e-mail address {email}; `casewright list-users` lists all.")
+        raise Refused(f"Nobody has the e-mail address {email}; `{called('list-users')}` lists all.")
     return found[0]
 
 

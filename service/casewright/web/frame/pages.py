@@ -11,7 +11,7 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from casewright import __version__
-from casewright.folders import templates
+from casewright.folders import called, templates
 from casewright.web.frame.around import Frame, frame_in
 from casewright.web.frame.assets import asset
 from casewright.web.frame.filters import FILTERS
@@ -57,7 +57,7 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters.update(FILTERS)
-    made.globals.update(asset=asset, mark=new_mark, program=__version__)
+    made.globals.update(asset=asset, called=called, mark=new_mark, program=__version__)
     return made
 
 
