@@ -145,7 +145,7 @@ def test_the_ledger_says_which_numbers_were_given_and_which_were_chosen():
 @pytest.mark.parametrize(
     ("kind", "changes", "sentence"),
     [
-        ("finger", {}, r"“finger” is not a joint known here; it can be box, .*half-blind, .*through\."),
+        ("finger", {}, r"“finger” is not a joint known here; it can be .*box, .*half-blind, .*through\."),
         ("half-blind", {"front": None}, r"The front is missing; give it as --front 13/16\."),
         (
             "half-blind",

@@ -289,3 +289,26 @@ def test_what_was_typed_stays_in_the_form_when_a_day_is_none(job, maker):
 
     assert "“soon” is not a day" in page.text
     assert 'value="Hill &amp; Sons"' in page.html
+
+
+def test_the_templates_of_the_cards_are_printed_in_full_size(job, maker, shop):
+    page = issue(job, maker, "joint cards")
+
+    [address] = [each for each in page.seen.links if each.endswith("copy=templates")]
+    text = text_of(maker.browser.get(address).content)
+
+    for words in (
+        "Templates in full size",
+        "Half-blind dovetail, front",
+        "A-R1-1-SL",
+        "Story stick",
+        "100 mm",
+    ):
+        assert words in text
+
+
+def test_a_cut_list_has_no_templates(job, maker):
+    page = issue(job, maker, "cut list")
+
+    assert [each for each in page.seen.links if "templates" in each] == []
+    assert maker.browser.get(f"{page.address}/cut-list.pdf?copy=templates").status_code == 404

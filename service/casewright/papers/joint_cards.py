@@ -13,6 +13,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
+from casewright.papers.kept_strips import KeptStrip, joint_strips, story_stick
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.parts import Drawer
@@ -91,6 +92,8 @@ class JointCardsPaper(JobPaper):
     cards: tuple[JointCard, ...]
     dividers: tuple[DividerCard, ...]
     cautions: tuple[str, ...] = ()
+    strips: tuple[KeptStrip, ...] = ()
+    """What is marked on the boards, in full size; papers from before have none."""
 
 
 def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCardsPaper:
@@ -109,7 +112,21 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
         cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
         dividers=tuple(card for unit in held for card in _dividers(unit, head)),
         cautions=cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+        strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)),
     )
+
+
+def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
+    """The templates of a unit, one for each joint, and the story stick of its dividers."""
+    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.front.given, mark="")):
+        codes = [drawer.code for drawer in drawers]
+        yield from joint_strips(drawers[0].joints.front, "Half-blind dovetail, front", codes, shown)
+    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
+        codes = [drawer.code for drawer in drawers]
+        yield from joint_strips(drawers[0].joints.back, "Through dovetail, back", codes, shown)
+    stick = story_stick(unit)
+    if stick:
+        yield stick
 
 
 def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> Iterator[list[Drawer]]:

@@ -3,6 +3,7 @@
 from typing import Any
 
 from casewright.papers.cleaning import name, words
+from casewright.papers.full_size_pdf import full_size_pdf
 from casewright.papers.head import head_data
 from casewright.papers.joint_cards import (
     DividerCard,
@@ -31,6 +32,19 @@ def joint_cards_pdf(cards: JointCardsPaper, paper: Paper = Paper.LETTER) -> byte
     return render("joint_cards", joint_cards_data(cards), paper)
 
 
+def joint_templates_pdf(cards: JointCardsPaper, paper: Paper = Paper.LETTER) -> bytes:
+    """The templates that were kept with the joint cards, in full size.
+
+    Args:
+        cards: the cards, as they are kept
+        paper: the sheet
+
+    Returns:
+        A PDF in which an inch is an inch, if it is printed as it is.
+    """
+    return full_size_pdf(cards.head, (strip.named() for strip in cards.strips), paper)
+
+
 def joint_cards_data(cards: JointCardsPaper) -> dict[str, Any]:
     """The joint cards as they are read, on paper and on a page.
 
@@ -46,6 +60,7 @@ def joint_cards_data(cards: JointCardsPaper) -> dict[str, Any]:
         "cards": [_card(card, writing) for card in cards.cards],
         "dividers": [_divider(card, writing) for card in cards.dividers],
         "cautions": [words(caution) for caution in cards.cautions],
+        "has_templates": bool(cards.strips),
     }
 
 

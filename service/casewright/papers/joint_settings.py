@@ -1,5 +1,7 @@
 """What is set for a joint at the bench, as text: gauges, dividers, slopes, and where each tail stands."""
 
+from dataclasses import replace
+
 from casewright.joinery.joint import Chosen, Joint, Measure, Setting
 from casewright.joinery.layout import Tail
 from casewright.papers.writing import Writing, table
@@ -21,7 +23,7 @@ def settings_table(joint: Joint, writing: Writing) -> str:
             (
                 writing.said(setting.label),
                 setting_text(setting, writing),
-                "" if setting.wrong is None else f"not {writing.size(setting.wrong)}",
+                "" if setting.wrong is None else f"not {wrong_text(setting, writing)}",
                 writing.said(setting.note),
             )
             for setting in joint.settings
@@ -46,6 +48,19 @@ def setting_text(setting: Setting, writing: Writing) -> str:
         small = 0 < abs(setting.value) < 1 / 64 - 1e-9
         return writing.fine(setting.value, 4) if small else writing.size(setting.value)
     return number_text(setting.value, setting.measure)
+
+
+def wrong_text(setting: Setting, writing: Writing) -> str:
+    """The number that is easily taken for a setting, as it is printed.
+
+    Args:
+        setting: the setting
+        writing: how sizes are written
+
+    Returns:
+        Such as `1/2`; nothing where there is no such trap.
+    """
+    return "" if setting.wrong is None else setting_text(replace(setting, value=setting.wrong), writing)
 
 
 def chosen_text(choice: Chosen, writing: Writing) -> str:

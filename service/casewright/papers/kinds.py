@@ -9,7 +9,7 @@ from casewright.papers.csv_files import cut_list_csv, lumber_order_csv
 from casewright.papers.cut_list import CutListPaper
 from casewright.papers.cut_list_pdf import cut_list_data, cut_list_pdf
 from casewright.papers.joint_cards import JointCardsPaper
-from casewright.papers.joint_cards_pdf import joint_cards_data, joint_cards_pdf
+from casewright.papers.joint_cards_pdf import joint_cards_data, joint_cards_pdf, joint_templates_pdf
 from casewright.papers.order import OrderPaper
 from casewright.papers.order_pdf import lumber_order_pdf, order_data
 from casewright.papers.pdf import Paper as Sheet
@@ -28,6 +28,7 @@ class Kind:
         data: what is read on page and paper
         pdf: the paper as PDF
         csv: the paper as CSV; None where it has none
+        templates: what is marked on the boards, in full size, as PDF; None where it has none
     """
 
     slug: str
@@ -37,6 +38,7 @@ class Kind:
     data: Callable[[Any], dict[str, Any]]
     pdf: Callable[[Any, Sheet], bytes]
     csv: Callable[[Any], bytes] | None = None
+    templates: Callable[[Any, Sheet], bytes] | None = None
 
 
 def _order(held: OrderPaper, sheet: Sheet) -> bytes:
@@ -70,6 +72,7 @@ KINDS: Mapping[PaperKind, Kind] = MappingProxyType(
             read=JointCardsPaper.model_validate,
             data=joint_cards_data,
             pdf=joint_cards_pdf,
+            templates=joint_templates_pdf,
         ),
     }
 )

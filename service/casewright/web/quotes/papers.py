@@ -29,6 +29,7 @@ from casewright.web.quotes.pdfs import file_answer, paper_for, pdf_answer
 
 router = APIRouter()
 OURS = "shop"
+TEMPLATES = "templates"
 """The copy of an order that stays, with the sums behind it."""
 RESERVED = "This paper is for the owner or the maker of the shop."
 
@@ -41,6 +42,7 @@ class PaperPage(Page):
     pdf: str
     csv: str
     ours: str
+    templates: str
     data: Mapping[str, Any]
     drawings: Mapping[int, Markup]
     stale: Sequence[str]
@@ -147,6 +149,7 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
         pdf=f"{address}/{kind.slug}.pdf",
         csv=f"{address}/{kind.slug}.csv" if kind.csv else "",
         ours=f"{address}/{kind.slug}.pdf?copy={OURS}" if held.paper.kind is PaperKind.LUMBER_ORDER else "",
+        templates=f"{address}/{kind.slug}.pdf?copy={TEMPLATES}" if data.get("has_templates") else "",
         data=data,
         drawings=_drawings(data),
         stale=() if newer else _stale(visit, held),
@@ -196,6 +199,11 @@ def show_paper_pdf(visit: Everybody, paper_id: str, slug: str, paper: str = "", 
     held, kind = _paper(visit, paper_id, slug)
     sheet, said = paper_for(paper, visit.shop), kind.read(held.content)
     name = f"{held.number}-{held.paper.revision}-{kind.slug}"
+    templates = kind.templates
+    if copy == TEMPLATES:
+        if templates is None or not said.strips:
+            raise NotFound("file")
+        return pdf_answer(f"{name}-templates", lambda: templates(said, sheet))
     if copy == OURS and held.paper.kind is PaperKind.LUMBER_ORDER:
         return pdf_answer(f"{name}-our-copy", lambda: lumber_order_pdf(said, sheet, for_shop=True))
     return pdf_answer(name, lambda: kind.pdf(said, sheet))
