@@ -4,6 +4,7 @@ import pytest
 
 from casewright.joinery.families.bottom_sizes import bottom_length, half_bottom_width
 from casewright.joinery.families.carcase_layout import dovetailed_length
+from casewright.joinery.families.edge_sizes import board_width
 from casewright.measure.lengths import show
 from casewright.pieces.asked.graduation import first_by_step
 from casewright.pieces.rules import case_rules, drawer_rules
@@ -97,7 +98,7 @@ def test_a_side_that_shrinks_as_printed_passes_a_slack_of_an_eighth():
 
 
 def test_the_back_of_the_dresser_is_of_seven_boards_as_printed():
-    width = case_rules.shiplap_width(38.75, 7, 0.375, 0.0625)
+    width = board_width(38.75, 7, 0.375, 0.0625)
 
     # worked dresser A: 5-51/64, to the nearest 64th
     assert round(width * 64) == 5 * 64 + 51

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import sqrt
 
+from casewright.joinery.families.edge_asked import EDGES
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
@@ -206,9 +207,9 @@ def _back(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) -> It
     yield at_least(
         "back laps",
         covers,
-        1 / 8,
+        EDGES.cover_least.value,
         say("The laps cover {}.", covers),
-        say("Make the lap {:up} or more.", spec.back.gap + 1 / 8),
+        say("Make the lap {:up} or more.", spec.back.gap + EDGES.cover_least.value),
         about=f"{spec.code}-K",
     )
 

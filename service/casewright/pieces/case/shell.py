@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from casewright.joinery.families.edge_sizes import board_width, boards_over
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
@@ -129,11 +130,9 @@ def back_parts(case: CasePlan) -> Iterator[Part]:
     back, face, take = case.spec.back, case.face, case.ledger.take
     whole = take("back_width", rules.housed_length, opening=face.clear_width, housing=back.rabbet)
     count = back.boards or take(
-        "back_boards", rules.shiplap_boards, width=whole, widest=back.widest, lap=back.lap, gap=back.gap
+        "back_boards", boards_over, width=whole, widest=back.widest, overlap=back.lap, gap=back.gap
     )
-    width = take(
-        "back_board_width", rules.shiplap_width, width=whole, boards=count, lap=back.lap, gap=back.gap
-    )
+    width = take("back_board_width", board_width, width=whole, boards=count, overlap=back.lap, gap=back.gap)
     left = case.spec.case.side - back.rabbet
     for number in range(count):
         yield Part(
