@@ -112,6 +112,18 @@ def length_of(pair):
     return ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
 
 
+def test_whoever_prints_it_is_asked_not_to_fit_it_to_the_paper():
+    pdf = full_size_pdf(HEAD, [strip()])
+
+    catalog = PdfReader(io.BytesIO(pdf)).trailer["/Root"]
+    assert catalog["/ViewerPreferences"]["/PrintScaling"] == "/None"
+    assert catalog["/ViewerPreferences"]["/DisplayDocTitle"]
+    assert catalog["/MarkInfo"]["/Marked"]
+    assert "/StructTreeRoot" in catalog
+    assert "/Metadata" in catalog
+    assert full_size_pdf(HEAD, [strip()]) == pdf
+
+
 def test_a_long_strip_is_tiled_and_no_height_is_lost():
     long = strip(height=20.0, saw=(1.0, 7.2, 7.3, 14.4, 19.0))
 

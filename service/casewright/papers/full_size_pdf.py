@@ -1,5 +1,6 @@
 """Templates in full size as PDF: every line where it is on the wood, to be checked against two bars."""
 
+import io
 from collections.abc import Iterable
 from typing import Any
 
@@ -28,7 +29,7 @@ def full_size_pdf(head: PaperHead, strips: Iterable[NamedStrip], paper: Paper = 
     Returns:
         A PDF in which an inch is an inch, if it is printed as it is.
     """
-    return render("full_size", full_size_data(head, strips), paper)
+    return _as_it_is(render("full_size", full_size_data(head, strips), paper))
 
 
 def loose_template_pdf(
@@ -56,7 +57,7 @@ def loose_template_pdf(
         "foot": f"{heading} · {name(title)}",
         "is_draft": False,
     }
-    return render("full_size", head | _sheets(strips, unit), paper)
+    return _as_it_is(render("full_size", head | _sheets(strips, unit), paper))
 
 
 def full_size_data(head: PaperHead, strips: Iterable[NamedStrip]) -> dict[str, Any]:
@@ -70,6 +71,23 @@ def full_size_data(head: PaperHead, strips: Iterable[NamedStrip]) -> dict[str, A
         Sheets of tiles; places in inches, to the right and down from the upper left corner of a tile.
     """
     return head_data(head, "Templates in full size") | _sheets(strips, head.unit)
+
+
+def _as_it_is(pdf: bytes) -> bytes:
+    """Asks whoever prints it not to fit it to the paper.
+
+    Source: ISO 32000-1, 12.2, PrintScaling.
+    """
+    from pypdf import PdfWriter  # noqa: PLC0415 - for those who ask alone
+    from pypdf.generic import DictionaryObject, NameObject  # noqa: PLC0415
+
+    writer = PdfWriter(clone_from=io.BytesIO(pdf))
+    held = DictionaryObject(writer.root_object.get("/ViewerPreferences", {}))
+    held[NameObject("/PrintScaling")] = NameObject("/None")
+    writer.root_object[NameObject("/ViewerPreferences")] = held
+    written = io.BytesIO()
+    writer.write(written)
+    return written.getvalue()
 
 
 def _sheets(strips: Iterable[NamedStrip], unit: LengthUnit) -> dict[str, Any]:
