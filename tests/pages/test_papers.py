@@ -307,8 +307,19 @@ def test_the_templates_of_the_cards_are_printed_in_full_size(job, maker, shop):
         assert words in text
 
 
+def test_the_layouts_of_the_cards_are_had_as_dxf(job, maker):
+    page = issue(job, maker, "joint cards")
+
+    [address] = [each for each in page.seen.links if each.endswith(".dxf")]
+    answer = maker.browser.get(address)
+
+    assert answer.headers["content-type"] == "image/vnd.dxf"
+    assert b"AcDbLine" in answer.content
+
+
 def test_a_cut_list_has_no_templates(job, maker):
     page = issue(job, maker, "cut list")
 
     assert [each for each in page.seen.links if "templates" in each] == []
     assert maker.browser.get(f"{page.address}/cut-list.pdf?copy=templates").status_code == 404
+    assert maker.browser.get(f"{page.address}/cut-list.dxf").status_code == 404

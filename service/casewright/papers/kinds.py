@@ -8,6 +8,7 @@ from typing import Any
 from casewright.papers.csv_files import cut_list_csv, lumber_order_csv
 from casewright.papers.cut_list import CutListPaper
 from casewright.papers.cut_list_pdf import cut_list_data, cut_list_pdf
+from casewright.papers.dxf import dxf_of
 from casewright.papers.joint_cards import JointCardsPaper
 from casewright.papers.joint_cards_pdf import joint_cards_data, joint_cards_pdf, joint_templates_pdf
 from casewright.papers.order import OrderPaper
@@ -29,6 +30,7 @@ class Kind:
         pdf: the paper as PDF
         csv: the paper as CSV; None where it has none
         templates: what is marked on the boards, in full size, as PDF; None where it has none
+        dxf: likewise, as DXF
     """
 
     slug: str
@@ -39,6 +41,7 @@ class Kind:
     pdf: Callable[[Any, Sheet], bytes]
     csv: Callable[[Any], bytes] | None = None
     templates: Callable[[Any, Sheet], bytes] | None = None
+    dxf: Callable[[Any], bytes] | None = None
 
 
 def _order(held: OrderPaper, sheet: Sheet) -> bytes:
@@ -73,6 +76,7 @@ KINDS: Mapping[PaperKind, Kind] = MappingProxyType(
             data=joint_cards_data,
             pdf=joint_cards_pdf,
             templates=joint_templates_pdf,
+            dxf=lambda held: dxf_of(strip.named() for strip in held.strips),
         ),
     }
 )

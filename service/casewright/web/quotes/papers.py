@@ -43,6 +43,7 @@ class PaperPage(Page):
     csv: str
     ours: str
     templates: str
+    dxf: str
     data: Mapping[str, Any]
     drawings: Mapping[int, Markup]
     stale: Sequence[str]
@@ -150,6 +151,7 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
         csv=f"{address}/{kind.slug}.csv" if kind.csv else "",
         ours=f"{address}/{kind.slug}.pdf?copy={OURS}" if held.paper.kind is PaperKind.LUMBER_ORDER else "",
         templates=f"{address}/{kind.slug}.pdf?copy={TEMPLATES}" if data.get("has_templates") else "",
+        dxf=f"{address}/{kind.slug}.dxf" if data.get("has_templates") else "",
         data=data,
         drawings=_drawings(data),
         stale=() if newer else _stale(visit, held),
@@ -217,3 +219,14 @@ def show_paper_csv(visit: Everybody, paper_id: str, slug: str) -> Response:
         raise NotFound("file")
     name = f"{held.number}-{held.paper.revision}-{kind.slug}.csv"
     return file_answer(name, kind.csv(kind.read(held.content)), "text/csv; charset=utf-8")
+
+
+@router.get("/papers/{paper_id}/{slug}.dxf")
+def show_paper_dxf(visit: Everybody, paper_id: str, slug: str) -> Response:
+    """What a paper marks on boards, for a machine or another drawing program."""
+    held, kind = _paper(visit, paper_id, slug)
+    said = kind.read(held.content)
+    if kind.dxf is None or not said.strips:
+        raise NotFound("file")
+    name = f"{held.number}-{held.paper.revision}-{kind.slug}.dxf"
+    return file_answer(name, kind.dxf(said), "image/vnd.dxf")
