@@ -66,6 +66,14 @@ def running_timer(db: Fenced, person_id: str) -> Running | None:
     return Running(*found) if found else None
 
 
+def timers_on(db: Fenced, job_id: str) -> Sequence[str]:
+    """The names of those whose timers run or rest on a job; one query."""
+    asked = select(Person.name).join(
+        Timer, (Timer.shop_id == Person.shop_id) & (Timer.person_id == Person.id)
+    )
+    return db.scalars(asked.where(Timer.job_id == job_id).order_by(Person.name)).all()
+
+
 def log_of(db: Fenced, job_id: str, person_id: str = "") -> Log:
     """The time on a job by operation, of everybody or of one person; one query."""
     asked = select(TimeEntry.operation, func.sum(TimeEntry.seconds), func.count(TimeEntry.id)).where(

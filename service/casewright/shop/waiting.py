@@ -106,6 +106,8 @@ def what_waits(state: JobState, held: Standing, seen: Seen) -> tuple[str, ...]:
             return (*_left_open(held), "to be delivered", *_next_payment(held, seen))
         case JobState.DELIVERED:
             return (*_left_open(held), *_next_payment(held, seen)) or ("can be closed",)
+        case JobState.CLOSED:
+            return tuple(_still_owed(held, seen))
         case _:
             return ()
 
@@ -185,6 +187,12 @@ def _next_payment(held: Standing, seen: Seen) -> Iterator[str]:
     following = next((stage for stage in stages_of(held) if not stage.is_paid), None)
     if following:
         yield f"payment open: {following.trigger}, {show_money(following.open, seen.symbol)}"
+
+
+def _still_owed(held: Standing, seen: Seen) -> Iterator[str]:
+    owed = open_amount(held)
+    if owed > 0:
+        yield f"{show_money(owed, seen.symbol)} still open"
 
 
 def stages_of(held: Standing) -> tuple[StagePaid, ...]:

@@ -12,6 +12,7 @@ from casewright.records.jobs import Job, JobState
 from casewright.shop.customers import CustomerFacts, add_customer, load_customer
 from casewright.shop.jobs import JobFacts, change_job, load_job, move_job, take_on_job
 from casewright.shop.keeping import once
+from casewright.shop.left_open import ENDS, left_open
 from casewright.shop.refusals import Stale
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
@@ -56,6 +57,16 @@ class LostJobPage(Page):
     template: ClassVar[str] = "jobs/lost.html"
     form: Form
     job: Job
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOpenPage(Page):
+    """What is open on a job that is about to be delivered or closed."""
+
+    template: ClassVar[str] = "jobs/left_open.html"
+    job: Job
+    state: JobState
+    sentences: Sequence[str]
 
 
 @router.get("/jobs/new")
@@ -122,8 +133,25 @@ def save_state(visit: Office, job_id: str) -> Response:
     why = read.line("why", most=300, needed=needed)
     if read.faults:
         return show(visit, LostJobPage(title=_lost_title(job), form=read.form, job=job), 422)
+    if (job.state, state) in ENDS and (said := left_open(visit.db, job).sentences(visit.shop.symbol)):
+        if visit.typed.get("sure") != "1":
+            return see(f"/jobs/{job.id}/left-open")
+        why = "; ".join(said)
     move_job(visit.db, job, state, visit.who, visit.now, why=why)
     return see(f"/jobs/{job.id}", "saved")
+
+
+@router.get("/jobs/{job_id}/left-open")
+def show_left_open(visit: Office, job_id: str) -> Response:
+    """Names what is open before a job is delivered or closed; a job at another state has its own page."""
+    job = load_job(visit.db, job_id)
+    state = next((to for was, to in ENDS if was is job.state), None)
+    if state is None:
+        return see(f"/jobs/{job.id}")
+    said = left_open(visit.db, job).sentences(visit.shop.symbol)
+    verb = "Close" if state is JobState.CLOSED else "Deliver"
+    title = f"{verb} job {job.number}"
+    return show(visit, LeftOpenPage(title=title, job=job, state=state, sentences=said))
 
 
 @router.get("/jobs/{job_id}/lost")

@@ -29,6 +29,7 @@ from casewright.shop.figures import figures_text
 from casewright.shop.job_figures import JobFigures, job_figures
 from casewright.shop.job_money import JobMoney, job_money
 from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer, needs_units
+from casewright.shop.left_open import ENDS, open_of
 from casewright.shop.units import units_of
 from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
 from casewright.web.frame.pages import Page, form_of, show
@@ -66,11 +67,19 @@ BACK = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Move:
-    """A state that the job may come to next."""
+    """A state that the job may come to next.
+
+    Attributes:
+        state: the state
+        words: what the move is called
+        is_main: whether it is the way forward
+        asks: the page that asks something before; empty for a move at one press
+    """
 
     state: JobState
     words: str
     is_main: bool
+    asks: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,7 +202,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         customer=customer,
         due=due_words(job.due_on, job.state, today),
         waits=what_waits(job.state, held, seen),
-        moves=tuple(_moves(job.state, has_units=bool(loaded))),
+        moves=tuple(_moves(job.state, has_units=bool(loaded), leaves_open=bool(open_of(held)))),
         over=OVER.get(job.state, ""),
         waiting=_waiting(job.state, lines),
         figures=figures,
@@ -222,17 +231,33 @@ def _waiting(state: JobState, quotes: Sequence[QuoteLine]) -> QuoteLine | None:
     return next((line for line in quotes if line.quote.state in open_ones), None)
 
 
-def _moves(state: JobState, *, has_units: bool) -> list[Move]:
+def _moves(state: JobState, *, has_units: bool, leaves_open: bool) -> list[Move]:
     """The states that a job may come to: the way forward first, then the ways back, and lost last.
 
     Nothing is quoted or agreed before there is a unit, so neither is offered for a job without one. While a
-    job is asked for or quoted its quotes lead it on, so that no move stands out.
+    job is asked for or quoted its quotes lead it on, so that no move stands out. One that leaves something
+    open is asked about first, and so is one that is lost.
     """
     arrows = [to for to in ARROWS[state] if has_units or not needs_units(state, to)]
     ahead = (to for to in arrows if (state, to) not in BACK and to is not JobState.LOST)
     forward = None if state in BY_QUOTE else next(ahead, None)
-    moves = [Move(state=to, words=BACK.get((state, to), MOVES[to]), is_main=to is forward) for to in arrows]
+    moves = [
+        Move(
+            state=to,
+            words=BACK.get((state, to), MOVES[to]),
+            is_main=to is forward,
+            asks=_asks(state, to, leaves_open=leaves_open),
+        )
+        for to in arrows
+    ]
     return sorted(moves, key=lambda move: (not move.is_main, move.state is JobState.LOST))
+
+
+def _asks(state: JobState, to: JobState, *, leaves_open: bool) -> str:
+    """The page of a job that asks something before a move; empty where nothing is asked."""
+    if to is JobState.LOST:
+        return "lost"
+    return "left-open" if leaves_open and (state, to) in ENDS else ""
 
 
 def _at_stages(drawers: dict[str, int]) -> tuple[AtStage, ...]:

@@ -1,4 +1,4 @@
-"""One box for everything: jobs, customers, quotes, units, drawers, notes."""
+"""One box for everything: jobs, customers, quotes, papers, units, drawers, notes."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -9,6 +9,7 @@ from starlette.responses import Response
 
 from casewright.labour.stages import drawer_stages
 from casewright.records.search import MOST, DrawerFound, Found, search
+from casewright.shop.papers import shown_paper_number
 from casewright.shop.quotes import shown_number
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office
@@ -88,6 +89,17 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                     more=f"{one.state.value}, job {one.job} · {one.name}",
                 )
                 for one in found.quotes
+            ],
+        ),
+        _kind(
+            "Papers",
+            [
+                Hit(
+                    address=f"/papers/{one.id}",
+                    name=f"{shown_paper_number(one.kind, one.number)}, revision {one.revision}",
+                    more=f"{one.kind.value}, job {one.job} · {one.name}",
+                )
+                for one in found.papers
             ],
         ),
         _kind(
