@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import assume, example, given
 from hypothesis import strategies as st
+from shapely import Polygon
 
 from casewright.joinery.dividers import one_move_correction
 from casewright.joinery.families.carcase import carcase, rabbet_stop
@@ -331,3 +332,17 @@ def test_a_corner_is_cut_off_a_square_and_nothing_is_left_beyond_it():
     assert clipped(square, 1, 0.25, below=False) == ((1.0, 0.25), (1.0, 1.0), (0.0, 1.0), (0.0, 0.25))
     assert clipped(square, 0, 2.0, below=False) == ()
     assert clipped(square, 0, 1.0, below=False) == ()
+
+
+@given(joints())
+def test_the_template_cuts_away_what_lies_between_the_tails(found):
+    tails, pins = found.shape.strips
+
+    depth, width = found.gauge_1, found.given.width
+    area = sum(Polygon(outline).area for outline in tails.waste)
+    kept = sum(
+        (tail.upper_end - tail.lower_end + tail.upper_base - tail.lower_base) / 2 * depth
+        for tail in found.layout.tails
+    )
+    assert area + kept == pytest.approx(depth * width)
+    assert (tails.length, pins.length) == (depth, found.gauge_2)

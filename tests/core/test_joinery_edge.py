@@ -304,3 +304,13 @@ def test_a_metric_shop_reads_millimetres():
     words = in_unit(finding(LAPPED, "cheeks").message, LengthUnit.MILLIMETRE)
 
     assert words == "A lap is 6.4 mm thick; it needs 3.2."
+
+
+@pytest.mark.parametrize("asked", [TONGUED, LAPPED])
+def test_what_the_template_leaves_of_one_edge_goes_into_what_it_cuts_from_the_other(asked):
+    tongued, grooved, face = edge_joint(asked).shape.strips
+
+    left = asked.thickness - sum(max(x for x, _ in span) - min(x for x, _ in span) for span in tongued.waste)
+    cut = [(min(x for x, _ in span), max(x for x, _ in span)) for span in grooved.waste]
+    assert sum(high - low for low, high in cut) == pytest.approx(left)
+    assert face.lines[0].start == (asked.overlap, 0.0)

@@ -19,6 +19,7 @@ from casewright.joinery.solid import (
     Strip,
     Stroke,
     block,
+    box,
 )
 from casewright.measure.units import Inches
 
@@ -107,37 +108,34 @@ def _cuts(asked: Edge, shoulder: Inches, high: Inches) -> Iterator[Cut]:
 
 
 def _strips(asked: Edge, high: Inches) -> Iterator[Strip]:
+    """What is gauged on a face and on an edge; the boards stand on end, as a back has them."""
     low, top = _tongue(asked)
+    inside = tuple(at for at in (low, top) if 0 < at < asked.thickness)
     tongued = "board with the lap" if asked.is_shiplap else "board with the tongue"
-    for board, reach, label in (
-        (tongued, asked.overlap, "shoulder"),
-        ("next board", asked.groove_depth, "shoulder" if asked.is_shiplap else "floor of the groove"),
-    ):
+    for board, waste in ((tongued, _waste(asked)), ("next board", ((low, top),))):
         yield Strip(
             board=board,
-            face="end, from its edge; the face side below",
-            length=reach,
-            height=asked.thickness,
-            lines=(
-                Marked(stroke=Stroke.GAUGE, start=(reach, 0.0), end=(reach, asked.thickness), label=label),
-                *(
-                    Marked(stroke=Stroke.GAUGE, start=(0.0, at), end=(reach, at))
-                    for at in (low, top)
-                    if 0 < at < asked.thickness
-                ),
-            ),
-            waste=tuple(
-                ((0.0, start), (reach, start), (reach, end), (0.0, end))
-                for start, end in _waste(asked, tongued=board == tongued)
-            ),
+            face="edge, from the face side",
+            length=asked.thickness,
+            height=high,
+            lines=tuple(_gauge(at, high) for at in inside),
+            waste=tuple(box(span, (0.0, high)) for span in waste),
         )
+    yield Strip(
+        board=tongued,
+        face="face side, from its edge",
+        length=asked.overlap,
+        height=high,
+        lines=(_gauge(asked.overlap, high, "shoulder"),),
+        waste=(box((0.0, asked.overlap), (0.0, high)),),
+    )
 
 
-def _waste(asked: Edge, *, tongued: bool) -> Iterator[Flat]:
+def _gauge(at: Inches, high: Inches, label: str = "") -> Marked:
+    return Marked(stroke=Stroke.GAUGE, start=(at, 0.0), end=(at, high), label=label)
+
+
+def _waste(asked: Edge) -> tuple[Flat, ...]:
+    """What is cut away beside the tongue, or before the lap, from the face side."""
     low, top = _tongue(asked)
-    if not tongued:
-        yield low, top
-        return
-    yield 0.0, low
-    if asked.tongue:
-        yield top, asked.thickness
+    return ((0.0, low), (top, asked.thickness)) if asked.tongue else ((0.0, low),)
