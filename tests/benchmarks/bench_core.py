@@ -18,16 +18,19 @@ from pathlib import Path
 
 from casewright.joinery.families.half_blind import half_blind
 from casewright.joinery.families.half_blind_asked import HalfBlind
+from casewright.joinery.family import row_choices
 from casewright.joinery.groove import Groove
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.reading import read_unit
 from casewright.pieces.asked.shop import example_shop
-from casewright.pieces.built.construct import construct
+from casewright.pieces.built.construct import Construction, construct
 from casewright.pieces.costs.estimate import estimate
+from casewright.pieces.drawers.layouts import DrawerEnd, unit_families
 
 DRESSER_FILE = Path(__file__).parents[1] / "outside" / "units" / "dresser_a.json"
 TODAY = date(2026, 11, 25)
 BANK_ROWS, BANK_COLUMNS = 20, 5
+RANKED_ROWS = 12
 DRESSER_DRAWERS = 6
 MILLISECONDS = 1000
 
@@ -59,15 +62,15 @@ def median_seconds(work: Callable[[], object], runs: int, warm_up: int = 3) -> f
     return statistics.median(times)
 
 
-def bank() -> str:
-    """A unit file of a hundred drawers."""
+def bank(rows: int = BANK_ROWS, columns: int = BANK_COLUMNS, rule: str = "equal") -> str:
+    """A unit file of so many drawers, a hundred where nothing is said."""
     return json.dumps(
         {
             "casewright": 1,
-            "name": "Bank of a hundred drawers",
-            "body": {"width": "80", "depth": "19-3/4", "opening_total": 6 * BANK_ROWS},
-            "graduation": {"rule": "equal"},
-            "rows": [{"columns": BANK_COLUMNS}] * BANK_ROWS,
+            "name": "Bank of drawers",
+            "body": {"width": "80", "depth": "19-3/4", "opening_total": 6 * rows},
+            "graduation": {"rule": rule},
+            "rows": [{"columns": columns}] * rows,
             "woods": {"case": "cherry", "drawers": "soft maple", "inside": "poplar"},
             "drawers": {"front": "13/16"},
         }
@@ -95,6 +98,12 @@ def one_joint() -> object:
     return half_blind(asked, Ledger())
 
 
+def every_choice(unit: Construction) -> object:
+    """Every count with every pin, front and back, for each row of a unit, and the families of all rows."""
+    found = [unit_families(unit.spec, unit.drawers, end) for end in DrawerEnd]
+    return [row_choices(each, number) for each in found for number in range(len(unit.spec.rows))]
+
+
 def command_line() -> None:
     """A new process, from its start to the whole estimate on its output."""
     command = [sys.executable, "-m", "casewright", "estimate", str(DRESSER_FILE)]
@@ -111,12 +120,15 @@ def measured(runs: int) -> list[Measured]:
     in_bank = median_seconds(lambda: to_price(hundred), max(1, runs // 10), warm_up=1)
     share = (in_bank / (BANK_ROWS * BANK_COLUMNS)) / (dresser / DRESSER_DRAWERS)
     joint = median_seconds(one_joint, 10 * runs)
+    column = construct(read_unit(bank(RANKED_ROWS, 1, "step")), shop)
+    ranked = median_seconds(lambda: every_choice(column), runs)
     answered = median_seconds(command_line, max(1, runs // 20), warm_up=1)
     return [
         Measured("dresser A from its file to its price", dresser * MILLISECONDS, 10, "ms"),
         Measured("dresser A constructed", constructed * MILLISECONDS, 5, "ms"),
         Measured("a drawer of a hundred beside one of the dresser's six", share, 1.5, "times"),
         Measured("one joint with its checks", joint * MILLISECONDS, 0.2, "ms"),
+        Measured("every choice for a unit of twelve drawers ranked", ranked * MILLISECONDS, 30, "ms"),
         Measured("the command line, from its start to its answer", answered, 0.7, "s"),
     ]
 

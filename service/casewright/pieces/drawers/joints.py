@@ -4,11 +4,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.choose import Choice, family_pitch, rank
+from casewright.joinery.choose import Choice
 from casewright.joinery.defaults import USUAL, usual_pin, usual_slope
 from casewright.joinery.families.half_blind import HalfBlindJoint, half_blind
 from casewright.joinery.families.half_blind_asked import HalfBlind
 from casewright.joinery.families.through import Through, ThroughJoint, through
+from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS
@@ -31,40 +32,22 @@ class DrawerJoints:
     Attributes:
         front: sides into front
         back: sides into back
-        front_choices: tail counts that pass, ranked; empty when the maker chose
+        front_choices: tail counts that pass, ranked
         back_choices: likewise for the back
+        front_set_out: how the front joints of the unit are set out
+        back_set_out: likewise the back joints
+        front_drawn: the end of the side at the front as it was drawn, by which the family is chosen
+        back_drawn: likewise at the back
     """
 
     front: HalfBlindJoint
     back: ThroughJoint
     front_choices: tuple[Choice, ...]
     back_choices: tuple[Choice, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Setting:
-    """How one of the two joints is set out through the unit."""
-
-    half_pin: float
-    pin: float
-    slope: float
-    side: float
-    rack: Rack
-    groove: Groove | None
-
-    def choices(self, height: float, tail_length: float, family: float | None) -> tuple[Choice, ...]:
-        """The counts that pass for one height, best first."""
-        return rank(
-            height,
-            self.side,
-            tail_length,
-            self.half_pin,
-            self.pin,
-            self.slope,
-            self.rack.kerf,
-            groove=self.groove,
-            family_pitch=family,
-        )
+    front_set_out: SetOut
+    back_set_out: SetOut
+    front_drawn: BoardEnd
+    back_drawn: BoardEnd
 
 
 def drawer_joints(
@@ -95,25 +78,64 @@ def drawer_joints(
     front = _setting(spec, "front_joint", shared, rack, USUAL.half_pin_front.value, groove, ledger)
     back = _setting(spec, "back_joint", shared, rack, USUAL.half_pin_back.value, None, ledger)
     # By what was drawn: a measured opening must not change the tails of drawers that may already be cut.
+    drawn = {
+        each.code: (
+            BoardEnd(height=each.drawn_height, tail_length=shared.gauge_1),
+            BoardEnd(height=each.drawn_height - each.height + each.back_height, tail_length=shared.back),
+        )
+        for each in sizes
+    }
     first = tuple(_first_of_rows(sizes))
-    front_family = _family(front, ((each.drawn_height, shared.gauge_1) for each in first))
-    back_family = _family(
-        back, ((each.drawn_height - each.height + each.back_height, shared.back) for each in first)
-    )
+    front_family = shared_pitch(front, (drawn[each.code][0] for each in first))
+    back_family = shared_pitch(back, (drawn[each.code][1] for each in first))
     joints = []
     for each in sizes:
         row, under = spec.rows[each.opening.row - 1], ledger.under(each.code)
-        fronts, front_tails = _tails(each, front, each.height, each.gauge_1, front_family, row.front_tails)
-        backs, back_tails = _tails(each, back, each.back_height, each.back, back_family, row.back_tails)
+        fronts, front_tails = _tails(each.code, front, front_end(each), front_family, row.front_tails)
+        backs, back_tails = _tails(each.code, back, back_end(each), back_family, row.back_tails)
         joints.append(
             DrawerJoints(
-                front=half_blind(_half_blind(spec, each, front, front_tails), under.under("front_joint")),
-                back=through(_through(spec, each, back, back_tails), under.under("back_joint")),
+                front=half_blind(
+                    _half_blind(spec, each, front, rack, front_tails), under.under("front_joint")
+                ),
+                back=through(_through(spec, each, back, rack, back_tails), under.under("back_joint")),
                 front_choices=fronts,
                 back_choices=backs,
+                front_set_out=front,
+                back_set_out=back,
+                front_drawn=drawn[each.code][0],
+                back_drawn=drawn[each.code][1],
             )
         )
     return tuple(joints)
+
+
+def front_end(sizes: DrawerSizes) -> BoardEnd:
+    """The end of a drawer's side that goes into its front.
+
+    Args:
+        sizes: the drawer
+
+    Returns:
+        The end as it is now.
+
+    Source: geometry of the joint.
+    """
+    return BoardEnd(height=sizes.height, tail_length=sizes.gauge_1)
+
+
+def back_end(sizes: DrawerSizes) -> BoardEnd:
+    """The end of a drawer's side that its back stands in, from the lower edge of the back up.
+
+    Args:
+        sizes: the drawer
+
+    Returns:
+        The end as it is now.
+
+    Source: geometry of the joint.
+    """
+    return BoardEnd(height=sizes.back_height, tail_length=sizes.back)
 
 
 def _setting(
@@ -124,7 +146,7 @@ def _setting(
     half_pin: float,
     groove: Groove | None,
     ledger: Ledger,
-) -> _Setting:
+) -> SetOut:
     joint: Joint = getattr(spec.drawers, name)
     side = shared.drawers.side
     softwood = not wood(spec.woods.drawers.wood).hardwood
@@ -133,12 +155,12 @@ def _setting(
     def chosen(field: str, typed: float | None, usual: float, kind: object) -> float:
         return under.given(field, usual, CHOSEN, kind) if typed is None else typed
 
-    return _Setting(
+    return SetOut(
         half_pin=chosen("half_pin", joint.half_pin, half_pin, Inches),
         pin=chosen("pin", joint.pin, usual_pin(side), Inches),
         slope=chosen("slope", joint.slope, usual_slope(softwood), Number),
         side=side,
-        rack=rack,
+        kerf=rack.kerf,
         groove=groove,
     )
 
@@ -147,27 +169,16 @@ def _first_of_rows(sizes: tuple[DrawerSizes, ...]) -> Iterable[DrawerSizes]:
     return (each for each in sizes if each.opening.column == 1)
 
 
-def _family(setting: _Setting, ends: Iterable[tuple[float, float]]) -> float | None:
-    """The spacing that the rows share: the median of what each would choose for itself."""
-    best = [choices[0].pitch for height, length in ends if (choices := setting.choices(height, length, None))]
-    return family_pitch(tuple(best)) if best else None
-
-
 def _tails(
-    sizes: DrawerSizes,
-    setting: _Setting,
-    height: float,
-    tail_length: float,
-    family: float | None,
-    typed: int | None,
+    code: str, setting: SetOut, end: BoardEnd, family: float | None, typed: int | None
 ) -> tuple[tuple[Choice, ...], int]:
     """The ranked counts and the one that is used: the maker's own, the best, or the most that fit at all."""
-    choices = setting.choices(height, tail_length, family)
+    choices = setting.choices(end, family)
     if typed is not None:
         return choices, typed
     if choices:
         return choices, choices[0].count
-    narrowing = flare(tail_length, setting.slope)
+    height, narrowing = end.height, flare(end.tail_length, setting.slope)
     least = 1 / 8
     count = most_tails(height, setting.half_pin, setting.pin, narrowing, max(least, setting.side))
     count = count or most_tails(height, setting.half_pin, setting.pin, narrowing, least)
@@ -177,7 +188,7 @@ def _tails(
             say(
                 "drawer {}: a board {} high holds no tail between half pins of "
                 "{:bare}; make it at least {:up}, or the half pins smaller",
-                sizes.code,
+                code,
                 height,
                 setting.half_pin,
                 need,
@@ -186,7 +197,7 @@ def _tails(
     return (), count
 
 
-def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: int) -> HalfBlind:
+def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int) -> HalfBlind:
     """The front joint as it is asked for, with what was measured of its parts."""
     found = spec.measured.parts
     sides = {mark: found.get(f"{sizes.code}-{mark}") for mark in ("SL", "SR")}
@@ -208,7 +219,7 @@ def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: in
             proud=spec.drawers.proud,
             front_excess=max(0.0, front_height - height),
             groove=setting.groove,
-            rack=setting.rack,
+            rack=rack,
             locked_gauge_1=sizes.gauge_1 if front and front.thickness else None,
             measured_sides=tuple(
                 (f"{spec.code}-{sizes.code}-{mark}", part.in_rabbet or (part.thickness or 0.0) - sizes.rabbet)
@@ -221,7 +232,7 @@ def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: in
         raise CannotBuild(say("drawer {}, front joint: {}", sizes.code, error.args[0])) from None
 
 
-def _through(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: int) -> Through:
+def _through(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int) -> Through:
     """The back joint as it is asked for."""
     return Through(
         height=sizes.back_height,
@@ -233,6 +244,6 @@ def _through(spec: UnitSpec, sizes: DrawerSizes, setting: _Setting, tails: int) 
         tails=tails,
         slope=setting.slope,
         lower_edge_offset=sizes.back_foot,
-        rack=setting.rack,
+        rack=rack,
         mark=f"{spec.code}-{sizes.code}",
     )
