@@ -5,9 +5,10 @@ import re
 import pytest
 from sqlalchemy import select
 
+from casewright.records.base import new_id
 from casewright.records.bench import Drawer
 from casewright.records.jobs import Customer
-from casewright.records.papers import QuoteState
+from casewright.records.papers import Paper, PaperKind, QuoteState
 from casewright.records.search import slips
 from casewright.records.sessions import writing
 from counting import MOST, counted
@@ -32,6 +33,24 @@ def filled(shop):
         customer.address, customer.note = "12 Mill Lane", "A dog called Biscuit."
         with_unit(db, shop, job, name="Chest for the landing")
         with_quote(db, shop, job, QuoteState.SENT, 12)
+        for kind, revision in (
+            (PaperKind.LUMBER_ORDER, 1),
+            (PaperKind.LUMBER_ORDER, 2),
+            (PaperKind.CUT_LIST, 1),
+        ):
+            db.add(
+                Paper(
+                    id=new_id(),
+                    job_id=job.id,
+                    kind=kind,
+                    number=8,
+                    revision=revision,
+                    content={},
+                    basis_hash="0",
+                    issued_at=shop.clock.now,
+                    who="Ada Marsh",
+                )
+            )
         take_on(db, shop, 15, name="Ash bench", customer="Tom Roe")
     return shop
 
@@ -55,6 +74,11 @@ def kinds(page):
         ("5550262000", {"Customers": "1"}),
         ("Q-12", {"Quotes": "1"}),
         ("Q-0012", {"Quotes": "1"}),
+        ("L-0008", {"Papers": "2"}),
+        ("l8", {"Papers": "2"}),
+        ("lumber order 8", {"Papers": "2"}),
+        ("C-0008", {"Papers": "1"}),
+        ("Cut list 8", {"Papers": "1"}),
         ("landing", {"Units": "1"}),
         ("14-A", {"Units": "1"}),
         ("14-A-R2-1", {"Drawers": "1"}),
@@ -83,7 +107,8 @@ def test_one_wrong_letter_still_finds_it_and_says_so(maker, filled, words):
 
 
 @pytest.mark.parametrize(
-    "words", ["wlant", "%", "_", "walnut ash", "14-A-R9-1", "99", "Q-99", "\\", "' OR 1=1"]
+    "words",
+    ["wlant", "%", "_", "walnut ash", "14-A-R9-1", "99", "Q-99", "L-0009", "J-0008", "\\", "' OR 1=1"],
 )
 def test_what_is_not_there_is_not_found(maker, filled, words):
     page = maker.browser.get("/search", params={"q": words})
@@ -115,6 +140,15 @@ def test_what_is_found_leads_to_its_page(maker, filled):
     assert f"/bench/{drawer}" in page.seen.links
 
 
+def test_a_paper_is_shown_by_its_number_and_job_the_latest_first(maker, filled):
+    page = maker.get("/search?q=L-0008")
+
+    shown = page.text.partition("Papers")[2]
+    assert "lumber order, job 14 · Walnut dresser" in shown
+    assert shown.index("L-0008, revision 2") < shown.index("L-0008, revision 1")
+    assert len([link for link in page.seen.links if link.startswith("/papers/")]) == 2
+
+
 def test_a_search_never_looks_over_the_fence(app, books, clock, filled):
     from people import new_shop  # noqa: PLC0415
 
@@ -122,13 +156,23 @@ def test_a_search_never_looks_over_the_fence(app, books, clock, filled):
 
     found = [
         kinds(stranger.get(f"/search?q={words}"))
-        for words in ("walnut", "walnt", "14", "Q-12", "landing", "14-A-R2-1", "gloves", "5550262000")
+        for words in (
+            "walnut",
+            "walnt",
+            "14",
+            "Q-12",
+            "L-0008",
+            "landing",
+            "14-A-R2-1",
+            "gloves",
+            "5550262000",
+        )
     ]
 
-    assert found == [{}] * 8
+    assert found == [{}] * 9
 
 
-@pytest.mark.parametrize("words", ["chest", "chset", "R1-1", "Q-7", "555", "everything under the sun"])
+@pytest.mark.parametrize("words", ["chest", "chset", "R1-1", "Q-7", "L-7", "555", "everything under the sun"])
 def test_a_search_takes_few_queries(owner, shop, words):
     many_jobs(shop, 60)
 

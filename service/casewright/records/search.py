@@ -1,4 +1,4 @@
-"""One box over jobs, customers, quotes, units, drawers and notes; every query stays inside the shop."""
+"""One box over jobs, customers, quotes, papers, units, drawers and notes; no query looks over the fence."""
 
 import re
 from collections.abc import Callable, Iterator, Sequence
@@ -10,7 +10,7 @@ from sqlalchemy import ColumnElement, Select, and_, false, func, or_, select
 from casewright.records.bench import Carcase, Drawer
 from casewright.records.customers import contains
 from casewright.records.jobs import Customer, Job, JobState, Unit
-from casewright.records.papers import Quote, QuoteState
+from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.sessions import Fenced
 
 MOST = 20
@@ -21,6 +21,12 @@ LONGEST_SLIP = 16
 MOST_WORDS = 6
 JOB = re.compile(r"(?:job[ -]?|#)?0*(\d{1,7})", re.I)
 QUOTE = re.compile(r"q(?:uote)?[ -]?0*(\d{1,7})", re.I)
+PAPERS = {
+    PaperKind.LUMBER_ORDER: re.compile(r"(?:l|(?:lumber )?order)[ -]?0*(\d{1,7})", re.I),
+    PaperKind.CUT_LIST: re.compile(r"(?:c|cut list)[ -]?0*(\d{1,7})", re.I),
+    PaperKind.JOINT_CARDS: re.compile(r"(?:j|(?:joint )?cards)[ -]?0*(\d{1,7})", re.I),
+}
+"""How the number of a paper is written: L-0003, l3, cut list 7."""
 DRAWER = re.compile(r"(?:0*(\d{1,7})-)?(?:([a-z]{1,2})-)?(r\d{1,2}(?:-\d{1,2})?)", re.I)
 UNIT = re.compile(r"(?:job[ -]?|#)?0*(\d{1,7})-([a-z]{1,2})", re.I)
 PHONE = re.compile(r"[\d\s()+./-]{5,}")
@@ -59,6 +65,17 @@ class QuoteFound(NamedTuple):
     name: str
 
 
+class PaperFound(NamedTuple):
+    """A paper that was found."""
+
+    id: str
+    kind: PaperKind
+    number: int
+    revision: int
+    job: int
+    name: str
+
+
 class UnitFound(NamedTuple):
     """A unit that was found."""
 
@@ -90,6 +107,7 @@ class Found:
         jobs: by number, name or customer
         customers: by name, telephone or e-mail
         quotes: by number
+        papers: by kind and number
         units: by name, or by job and code
         drawers: by their code
         noted_jobs: jobs in whose notes it stands
@@ -100,6 +118,7 @@ class Found:
     jobs: Sequence[JobFound] = ()
     customers: Sequence[CustomerFound] = ()
     quotes: Sequence[QuoteFound] = ()
+    papers: Sequence[PaperFound] = ()
     units: Sequence[UnitFound] = ()
     drawers: Sequence[DrawerFound] = ()
     noted_jobs: Sequence[JobFound] = ()
@@ -109,7 +128,7 @@ class Found:
     @property
     def is_empty(self) -> bool:
         """Whether nothing was found."""
-        kinds = (self.jobs, self.customers, self.quotes, self.units, self.drawers)
+        kinds = (self.jobs, self.customers, self.quotes, self.papers, self.units, self.drawers)
         return not any((*kinds, self.noted_jobs, self.noted_customers))
 
 
@@ -128,6 +147,7 @@ def search(db: Fenced, text: str) -> Found:
         jobs=_jobs(db, text, words),
         customers=_customers(db, text, words),
         quotes=_quotes(db, text),
+        papers=_papers(db, text),
         units=_units(db, text, words),
         drawers=_drawers(db, text),
         noted_jobs=_noted_jobs(db, words),
@@ -236,6 +256,22 @@ def _quotes(db: Fenced, text: str) -> list[QuoteFound]:
         .limit(MOST + 1)
     )
     return [QuoteFound._make(row) for row in db.execute(asked)]
+
+
+def _papers(db: Fenced, text: str) -> list[PaperFound]:
+    plain = text.strip()
+    kind = next((kind for kind, written in PAPERS.items() if written.fullmatch(plain)), None)
+    numbered = PAPERS[kind].fullmatch(plain) if kind else None
+    if not numbered:
+        return []
+    asked = (
+        select(Paper.id, Paper.kind, Paper.number, Paper.revision, Job.number, Job.name)
+        .join(Job, and_(Job.shop_id == Paper.shop_id, Job.id == Paper.job_id))
+        .where(Paper.kind == kind, Paper.number == int(numbered[1]))
+        .order_by(Paper.revision.desc())
+        .limit(MOST + 1)
+    )
+    return [PaperFound._make(row) for row in db.execute(asked)]
 
 
 def _units(db: Fenced, text: str, words: Sequence[str], matches: Matcher = _within) -> list[UnitFound]:
