@@ -144,6 +144,16 @@ def test_the_jobs_of_a_demo_teach_nothing(shop, owner):
     assert "The log has nothing new to say" in owner.get(LOG).text
 
 
+@pytest.mark.parametrize("has_demo", [True, False])
+def test_where_a_demo_is_in_the_shop_the_log_says_that_it_does_not_count(shop, owner, has_demo):
+    with writing(shop.engine, shop.shop_id) as db:
+        db.get_one(Shop, shop.shop_id).demo = has_demo
+
+    assert (
+        "The time on the demo's jobs is made up and does not count here" in owner.get(LOG).text
+    ) is has_demo
+
+
 def test_a_standard_that_was_set_in_the_evening_is_taught_by_the_work_of_the_next_morning(shop, owner):
     shop.clock.now = datetime(2027, 3, 2, 1, 30, tzinfo=UTC)  # the evening of 1 March in the shop
     with writing(shop.engine, shop.shop_id) as db:

@@ -28,6 +28,7 @@ class LogPage(Page):
     outlier: float
     revision: int
     stale: bool
+    has_demo: bool
     tabs: tuple[tuple[str, str], ...]
 
 
@@ -61,5 +62,6 @@ def _page(visit: Visit, *, stale: bool = False) -> LogPage:
         outlier=held.outlier,
         revision=visit.shop.figures,
         stale=stale,
+        has_demo=visit.shop.demo,
         tabs=rooms_for(visit),
     )
