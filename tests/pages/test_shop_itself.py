@@ -6,6 +6,8 @@ from datetime import timedelta
 import pytest
 
 from casewright.app import create_app, guarded
+from casewright.records.people import Shop
+from casewright.records.sessions import writing
 from casewright.shop.last_backup import NOTE
 from people import START, new_shop
 
@@ -41,6 +43,22 @@ def test_a_fault_stands_beside_its_field_and_the_text_is_kept(owner, name, typed
     assert page.form("/shop").value(name) == typed
     assert page.form("/shop").value("address") == "3 Marrow Street"
     assert page.seen.title.startswith("Error: ")
+
+
+def test_a_shop_keeps_a_currency_that_no_new_shop_is_offered(shop, owner):
+    with writing(shop.engine, shop.shop_id) as db:
+        held = db.get_one(Shop, shop.shop_id)
+        held.currency, held.symbol = "JPY", "¥"
+
+    page = owner.get("/shop")
+    assert page.form("/shop").value("currency") == "JPY"
+    page = owner.send("/shop", phone="518 555 0147")
+
+    with writing(shop.engine, shop.shop_id) as db:
+        held = db.get_one(Shop, shop.shop_id)
+        assert (held.currency, held.symbol, held.phone) == ("JPY", "¥", "518 555 0147")
+    owner.send("/shop", currency="EUR")
+    assert "JPY" not in owner.get("/shop").html
 
 
 def test_of_two_who_save_at_once_the_second_sees_both(shop, owner):

@@ -12,6 +12,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.pieces.words.clauses import Clause, clauses, usual_texts
+from casewright.records.people import Shop
 from casewright.shop.figures import figures
 from casewright.shop.last_backup import LastBackup, last_backup
 from casewright.shop.own_shop import ShopFacts, change_shop
@@ -83,7 +84,7 @@ def save_shop(visit: Owner) -> Response:
         form.theirs = met.theirs
         return show(visit, _page(visit, form), 409)
     read = FigureReader(met.typed)
-    facts, tax = read_shop(read)
+    facts, tax = read_shop(read, currencies_of(visit.shop))
     if read.faults:
         form = _form(visit, now, **_plain(met.typed.values()))
         form.faults = read.faults
@@ -103,9 +104,14 @@ def shop_values(visit: Visit) -> dict[str, str]:
     }
 
 
-def read_shop(read: FigureReader) -> tuple[ShopFacts, float]:
+def currencies_of(shop: Shop) -> dict[str, str]:
+    """The sign of each currency that a shop may have: its own stays, even where no new shop is offered it."""
+    return {**CURRENCIES, shop.currency: shop.symbol} if shop.currency not in CURRENCIES else CURRENCIES
+
+
+def read_shop(read: FigureReader, currencies: Mapping[str, str]) -> tuple[ShopFacts, float]:
     """The shop that a form describes, and its tax as a share."""
-    currency = read.choice("currency", CURRENCIES)
+    currency = read.choice("currency", currencies)
     facts = ShopFacts(
         name=read.line("name", most=120, needed="Write the shop's name, as it should stand on a quote."),
         address=read.text("address", most=1000),
@@ -114,7 +120,7 @@ def read_shop(read: FigureReader) -> tuple[ShopFacts, float]:
         unit=read.choice("unit", UNITS),
         denominator=int(read.choice("denominator", FRACTIONS)),
         currency=currency,
-        symbol=CURRENCIES[currency],
+        symbol=currencies[currency],
         time_zone=read.choice("time_zone", zones()),
         paper=read.choice("paper", PAPERS),
         quote_days=read.whole("quote_days", least=1, most=365),
@@ -161,7 +167,7 @@ def _page(visit: Visit, form: Form) -> ShopPage:
         form=form,
         left=left_to_do(still_examples(held), has_address=bool(visit.shop.address and visit.shop.phone)),
         zones=zones(),
-        currencies=tuple(CURRENCIES),
+        currencies=tuple(currencies_of(visit.shop)),
         papers=PAPERS,
         units=UNITS,
         fractions=FRACTIONS,
