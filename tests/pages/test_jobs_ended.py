@@ -102,3 +102,60 @@ def test_a_closed_job_that_is_paid_says_nothing_of_money(shop, maker, job):
     put(shop, job, JobState.CLOSED, paid=1_060_000)
 
     assert "still open" not in maker.get("/jobs?state=closed").text
+
+
+@pytest.fixture
+def worked(shop, bench, job):
+    """The closed job, with three quarters of an hour in its log."""
+    put(shop, job, JobState.IN_HAND)
+    bench.get(f"/jobs/{job}/hours")
+    bench.send(f"/jobs/{job}/hours", operation="D06", time="45")
+    put(shop, job, JobState.CLOSED)
+    return job
+
+
+@pytest.mark.parametrize(
+    ("path", "typed"),
+    [
+        ("/timer", {"operation": "D06"}),
+        ("/jobs/{job}/hours", {"operation": "D06", "time": "45", "day": "2027-03-01"}),
+        ("/jobs/{job}/units", {"start": "dresser"}),
+    ],
+)
+def test_nothing_more_is_worked_on_a_closed_job(shop, maker, worked, path, typed):
+    page = maker.post(path.format(job=worked), status=409, job=worked, **typed)
+
+    assert "The job is closed; open it again to" in page.text
+
+
+def test_the_pages_of_a_closed_job_offer_no_work(shop, maker, worked):
+    drawer = drawer_ids(shop, worked)["R1-1"]
+
+    pages = [maker.get(f"/bench/{drawer}"), maker.get(f"/jobs/{worked}/hours"), maker.get(f"/jobs/{worked}")]
+
+    assert [form.action for page in pages for form in page.seen.forms if form.action == "/timer"] == []
+    assert "Write time down" not in pages[1].text
+    assert "Add a unit" not in pages[2].text
+
+
+def test_a_timer_that_rests_on_a_closed_job_is_written_down_and_does_not_run_on(shop, bench, job):
+    bench.post("/timer", job=job, operation="D06", back="/board")
+    shop.clock.pass_by(minutes=10)
+    bench.post("/timer/pause")
+    put(shop, job, JobState.CLOSED)
+
+    bench.post("/timer/run", status=409)
+    bench.post("/timer/end", back=f"/jobs/{job}/hours")
+
+    assert "0:10 h" in bench.page.text
+
+
+def test_time_on_a_closed_job_is_taken_back_with_its_reason(shop, maker, worked):
+    page = maker.get(f"/jobs/{worked}/hours")
+    address = next(form.action for form in page.seen.forms if form.action.endswith("/correction"))
+
+    asked = maker.post(address, status=422)
+    maker.post(address, why="It belongs to the hall table.")
+
+    assert "Write in a few words what was wrong with this time" in asked.text
+    assert "takes an entry back, by Ben Tull: It belongs to the hall table." in maker.page.text

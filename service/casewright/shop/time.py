@@ -12,11 +12,13 @@ from casewright.records.bench import Drawer, TimeEntry, Timer
 from casewright.records.jobs import Job
 from casewright.records.people import Person, Role, Shop
 from casewright.records.sessions import Fenced
+from casewright.shop.jobs import OVER, refuse_if_over
 from casewright.shop.refusals import NotFound, Refused
 
 MINUTE = 60
 LONGEST = 24 * 60 * MINUTE
 """The longest entry: a day and a night [s]."""
+WRITE = "write time down for it"
 HOW = "Write minutes such as 45, or hours and minutes such as 1:30."
 
 
@@ -86,6 +88,7 @@ def start_timer(db: Fenced, shop: Shop, person: Person, work: Work, now: datetim
 
     Raises:
         NotFound: the shop has no such job or drawer
+        Refused: the job is closed or lost
     """
     _refuse_strange(db, work)
     held = _held(db, person)
@@ -118,9 +121,14 @@ def pause_timer(db: Fenced, person: Person, now: datetime) -> None:
 
 
 def go_on(db: Fenced, person: Person, now: datetime) -> None:
-    """Lets a person's timer run on after a pause."""
+    """Lets a person's timer run on after a pause.
+
+    Raises:
+        Refused: its job has been closed or lost meanwhile; what ran before can be written down
+    """
     held = _held(db, person)
     if held is not None and held.running_since is None:
+        _refuse_over(db, held.job_id)
         held.running_since = now
 
 
@@ -181,12 +189,15 @@ def log_time(
 
     Raises:
         NotFound: the shop has no such job or drawer
+        Refused: the job is closed or lost
     """
     _refuse_strange(db, work)
     return _write(db, person, work, seconds, day, who, now, note)
 
 
-def take_back_time(db: Fenced, job: Job, entry_id: str, person: Person, now: datetime) -> TimeEntry | None:
+def take_back_time(
+    db: Fenced, job: Job, entry_id: str, person: Person, now: datetime, why: str = ""
+) -> TimeEntry | None:
     """Takes an entry back by its opposite; the entry itself stays in the log.
 
     Args:
@@ -195,13 +206,14 @@ def take_back_time(db: Fenced, job: Job, entry_id: str, person: Person, now: dat
         entry_id: the entry
         person: who takes it back: the one who worked, the owner or a maker
         now: the moment
+        why: what was wrong with it; asked for where the job is over, since its hours were read as final
 
     Returns:
         The opposite; None where it was taken back before.
 
     Raises:
         NotFound: the job has no such entry
-        Refused: it is somebody else's, or is itself the opposite of one
+        Refused: it is somebody else's, or is itself the opposite of one, or a reason is asked for
     """
     entry = db.get(TimeEntry, (db.shop_id, entry_id))
     if entry is None or entry.job_id != job.id:
@@ -212,6 +224,12 @@ def take_back_time(db: Fenced, job: Job, entry_id: str, person: Person, now: dat
         raise Refused("This takes an entry back already; write the time down anew instead.")
     if db.scalars(select(TimeEntry).where(TimeEntry.corrects_id == entry.id)).first() is not None:
         return None
+    if job.state in OVER and not why.strip():
+        raise Refused(
+            f"The job is {job.state.value}. Write in a few words what was wrong with this time, such as: "
+            "it belongs to another job.",
+            422,
+        )
     opposite = TimeEntry(
         id=new_id(),
         job_id=entry.job_id,
@@ -220,6 +238,7 @@ def take_back_time(db: Fenced, job: Job, entry_id: str, person: Person, now: dat
         operation=entry.operation,
         seconds=-entry.seconds,
         on_day=entry.on_day,
+        note=why.strip(),
         corrects_id=entry.id,
         at=now,
         person_id=entry.person_id,
@@ -234,12 +253,18 @@ def _held(db: Fenced, person: Person) -> Timer | None:
 
 
 def _refuse_strange(db: Fenced, work: Work) -> None:
-    if db.get(Job, (db.shop_id, work.job_id)) is None:
-        raise NotFound("job")
+    _refuse_over(db, work.job_id)
     if work.drawer_id is not None:
         drawer = db.get(Drawer, (db.shop_id, work.drawer_id))
         if drawer is None or drawer.job_id != work.job_id:
             raise NotFound("drawer")
+
+
+def _refuse_over(db: Fenced, job_id: str) -> None:
+    job = db.get(Job, (db.shop_id, job_id))
+    if job is None:
+        raise NotFound("job")
+    refuse_if_over(job, WRITE)
 
 
 def _write(

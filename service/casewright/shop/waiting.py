@@ -95,21 +95,23 @@ def what_waits(state: JobState, held: Standing, seen: Seen) -> tuple[str, ...]:
     Returns:
         Short sentences without a stop; none for a job that waits for nothing.
     """
+    waits: tuple[str, ...]
     match state:
         case JobState.ENQUIRY | JobState.QUOTED:
-            return (_quote(held, seen),)
+            waits = (_quote(held, seen),)
         case JobState.ACCEPTED:
-            return (*_units(held), *_next_payment(held, seen)) or ("can be taken in hand",)
+            waits = (*_units(held), *_next_payment(held, seen)) or ("can be taken in hand",)
         case JobState.IN_HAND:
-            return (*_units(held), *_drawers(held), *_next_payment(held, seen))
+            waits = (*_units(held), *_drawers(held), *_next_payment(held, seen))
         case JobState.READY:
-            return (*_left_open(held), "to be delivered", *_next_payment(held, seen))
+            waits = (*_left_open(held), "to be delivered", *_next_payment(held, seen))
         case JobState.DELIVERED:
-            return (*_left_open(held), *_next_payment(held, seen)) or ("can be closed",)
+            waits = (*_left_open(held), *_next_payment(held, seen)) or ("can be closed",)
         case JobState.CLOSED:
-            return tuple(_still_owed(held, seen))
+            waits = tuple(_still_owed(held, seen))
         case _:
-            return ()
+            waits = ()
+    return waits
 
 
 def _quote(held: Standing, seen: Seen) -> str:

@@ -25,10 +25,11 @@ from casewright.records.people import Person
 from casewright.records.sessions import Fenced
 from casewright.shop.figures import figures_text
 from casewright.shop.hours import JobHours, job_hours, shop_operations
-from casewright.shop.jobs import load_job
+from casewright.shop.jobs import load_job, said_over
 from casewright.shop.keeping import once
 from casewright.shop.refusals import NotFound, Refused
 from casewright.shop.time import (
+    WRITE,
     Work,
     drop_timer,
     elapsed_seconds,
@@ -91,6 +92,8 @@ class HoursPage(Page):
 
     template: ClassVar[str] = "bench/hours.html"
     job: Job
+    over: str
+    """Why no time is written down any more; empty while the job goes on."""
     hours: JobHours | None
     names: dict[str, str]
     own: Sequence[tuple[str, int]]
@@ -201,7 +204,8 @@ def save_hours(visit: Everybody, job_id: str) -> Response:
 @router.post("/jobs/{job_id}/hours/{entry_id}/correction")
 def save_correction(visit: Everybody, job_id: str, entry_id: str) -> Response:
     """Takes an entry back by its opposite."""
-    take_back_time(visit.db, load_job(visit.db, job_id), entry_id, visit.person, visit.now)
+    job, why = load_job(visit.db, job_id), " ".join(visit.typed.get("why").split())[:300]
+    take_back_time(visit.db, job, entry_id, visit.person, visit.now, why)
     return see(f"/jobs/{job_id}/hours#log", "undone")
 
 
@@ -217,6 +221,7 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
     return HoursPage(
         title=f"Hours of job {job.number}",
         job=job,
+        over=said_over(job, WRITE),
         hours=None if mine else _compared(visit, job, figures, log, [stage for _, stage in drawers]),
         names=names,
         own=sorted(log.seconds.items()) if mine else (),

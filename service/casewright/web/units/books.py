@@ -12,6 +12,7 @@ from casewright.pieces.words.describe import describe
 from casewright.records.jobs import UnitRevision
 from casewright.records.units import A_PAGE, revisions_of
 from casewright.shop.figures import figures_from
+from casewright.shop.jobs import refuse_if_over
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused, Stale
 from casewright.shop.units import (
@@ -168,6 +169,7 @@ def approve(visit: Office, unit_id: str) -> Response:
 def copy_unit(visit: Office, unit_id: str) -> Response:
     """Adds a copy of a unit to its job, and opens it."""
     seen = see_unit(visit, unit_id)
+    refuse_if_over(seen.head.job, "add a unit")
 
     def make() -> str:
         own, spec = figures_from(seen.figures), seen.loaded.spec

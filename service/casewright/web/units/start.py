@@ -19,7 +19,7 @@ from casewright.records.jobs import Job
 from casewright.records.units import EarlierUnit, earlier_units
 from casewright.shop.estimating import worked_unit
 from casewright.shop.figures import figures_from, figures_text
-from casewright.shop.jobs import load_job
+from casewright.shop.jobs import load_job, refuse_if_over
 from casewright.shop.keeping import once
 from casewright.shop.units import add_unit, load_unit, spec_text
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
@@ -61,13 +61,13 @@ class NewUnitPage(Page):
 @router.get("/jobs/{job_id}/units/new")
 def show_new_unit(visit: Office, job_id: str, q: str = "") -> Response:
     """Starting units, a place for a unit file, and earlier units."""
-    return show(visit, _page(visit, load_job(visit.db, job_id), form_of(), " ".join(q.split())[:100]))
+    return show(visit, _page(visit, _open_job(visit, job_id), form_of(), " ".join(q.split())[:100]))
 
 
 @router.post("/jobs/{job_id}/units")
 def save_new_unit(visit: Office, job_id: str) -> Response:
     """Adds a unit to a job, and opens its form."""
-    job = load_job(visit.db, job_id)
+    job = _open_job(visit, job_id)
     reader = Reader(visit.typed)
     spec = _chosen(visit, reader)
     if spec is not None and (too_many := too_many_drawers(spec)[1]):
@@ -84,6 +84,12 @@ def save_new_unit(visit: Office, job_id: str) -> Response:
         return f"/units/{add_unit(visit.db, job, start, figures_from(figures), visit.who, visit.now).id}"
 
     return see(once(visit.db, visit.typed.once, visit.now, make), "added")
+
+
+def _open_job(visit: Visit, job_id: str) -> Job:
+    job = load_job(visit.db, job_id)
+    refuse_if_over(job, "add a unit")
+    return job
 
 
 def _chosen(visit: Visit, reader: Reader) -> UnitSpec | None:
