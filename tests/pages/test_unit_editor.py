@@ -157,6 +157,7 @@ def _plain(html: str) -> str:
         ({"rows.1.height": "40"}, "all", "leave the others nothing"),
         ({"rows.1.columns": "12", "body.width": "8"}, "rows-1-widths", "use fewer columns"),
         ({"graduation.rule": "contents"}, "rows-1-contents", "add contents, such as 4-1/2"),
+        ({"rows.1.widths": "14; 14; 14", "rows.1.columns": ""}, "rows-1-widths", "The widths of row 1"),
         ({"graduation.step": "8"}, "all", "use a smaller step"),
         ({"rows.3.widths": "0.00001; rest"}, "rows-3-widths", "is not more than 0"),
     ],

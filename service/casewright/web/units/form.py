@@ -327,9 +327,15 @@ def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
         return {"measured": sentence(message.removeprefix("measured."))}
     row = re.search(r"\brow (\d+)\b", message)
     if row and int(row[1]) <= row_count(values):
-        about = "contents" if "contents" in message else "widths" if "column" in message else "height"
-        return {f"rows.{row[1]}.{about}": sentence(message)}
+        return {f"rows.{row[1]}.{_about(message)}": sentence(message)}
     return {WHOLE: sentence(message)}
+
+
+def _about(message: str) -> str:
+    """The field of a row that a sentence is about."""
+    if "contents" in message:
+        return "contents"
+    return "widths" if "width" in message or "column" in message else "height"
 
 
 def sentence(message: str) -> str:
