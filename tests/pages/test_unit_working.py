@@ -129,12 +129,32 @@ def test_a_figure_is_called_what_a_shop_calls_it(owner, unit):
     assert "The price asked = $16,150.00 price.asked" in page.text
 
 
-def test_what_the_shop_laid_down_leads_to_its_figures(owner, maker, unit):
+def test_what_the_shop_laid_down_leads_to_its_figures(shop, owner, maker, unit):
+    use_figures(shop, EXAMPLE_FIGURES | {"rounding": "50", "minimum": "250"})
+
     mine = owner.get(f"{unit}/working?figure=price.asked")
 
-    assert mine.text.count("your shop's figures, revision 2") == 2  # the step and the minimum
+    assert mine.text.count("your shop's figures, revision 3") == 2  # the step and the minimum
+    assert "example figures" not in mine.text
     assert "/shop/rate" in mine.seen.links
     assert "/shop/rate" not in maker.get(f"{unit}/working?figure=price.asked").seen.links
+
+
+def test_what_the_shop_has_not_laid_down_is_called_an_example_s(owner, unit):
+    asked, tax = (owner.get(f"{unit}/working?figure={name}").text for name in ("price.asked", "price.tax"))
+
+    assert (asked.count("example figures"), asked.count("your shop's figures")) == (2, 0)
+    assert "your shop's figures, revision 2" in tax  # the rate was typed at the beginning
+
+
+def test_the_page_of_a_price_says_what_is_still_an_example_s(shop, owner, maker, unit):
+    before = owner.get(f"{unit}/price")
+    use_figures(shop, EXAMPLE_FIGURES | {"yearly_costs": {"rent": "12000"}})
+
+    assert "This price still stands on example figures." in before.text
+    assert "The hourly rate is worked out from an example" in before.text
+    assert "/shop" in before.seen.links
+    assert "The hourly rate is worked out from an example" not in maker.get(f"{unit}/price").text
 
 
 def test_a_share_is_written_in_per_cent_and_money_by_thousands(owner, unit):

@@ -1,7 +1,7 @@
 """From a job to its offer: worked out with what holds now, and frozen on the day on which it is sent."""
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from hashlib import sha256
@@ -15,8 +15,6 @@ from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.job_estimate import JobEstimate, price_difference
 from casewright.pieces.words.offer import Offer, OfferedOption, Party, offer, stands_until
 from casewright.pieces.words.otherwise import otherwise
-from casewright.pricing.materials import MaterialLine
-from casewright.pricing.prices import PriceKind, PriceRow
 from casewright.records.jobs import Customer, Job, JobState, UnitOption
 from casewright.records.papers import QuoteState
 from casewright.records.people import Shop
@@ -29,6 +27,7 @@ from casewright.shop.options import option_text
 from casewright.shop.quote_links import new_link
 from casewright.shop.quotes import DraftWords, LoadedQuote, move_quote, supersede_others
 from casewright.shop.refusals import Refused, Stale
+from casewright.shop.still_examples import example_words
 from casewright.shop.units import LoadedUnit, units_of
 
 CHANGED_SINCE = "Something has changed since you looked at it; look at it again, then send it."
@@ -218,29 +217,9 @@ def _paragraphs(text: str) -> tuple[str, ...] | None:
 
 
 def _examples(worked: Worked) -> Iterator[str]:
-    figures = figures_from(worked.figures_text)
-    rows = {(row.kind, f"{row.item} {row.size}".strip()): row for row in figures.prices.rows}
-    named = [line.label for line in worked.estimate.materials if _is_example(line, rows)]
-    if named:
-        yield f"Prices of an example shop: {', '.join(dict.fromkeys(named))}."
-    spec = figures.spec
-    if spec.yearly_costs is None:
-        yield "The hourly rate is worked out from an example's yearly costs."
-    if spec.miles and any(kind is PriceKind.TRAVEL and _says_example(row) for (kind, _), row in rows.items()):
-        yield "The price of a mile is an example's."
+    yield from example_words(worked.estimate.materials, figures_from(worked.figures_text))
     if not worked.offer.shop.lines:
         yield "The letterhead has no address and no telephone number yet."
-    if not spec.ratios:
-        yield "How past jobs ran against their estimates is not known yet; a usual margin stands for it."
-
-
-def _is_example(line: MaterialLine, rows: Mapping[tuple[PriceKind, str], PriceRow]) -> bool:
-    row = rows.get((line.kind, line.priced_as))
-    return row is not None and _says_example(row)
-
-
-def _says_example(row: PriceRow) -> bool:
-    return row.basis.startswith("example")
 
 
 def send_quote(

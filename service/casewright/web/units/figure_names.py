@@ -43,16 +43,16 @@ SHARES = {
 MARK_UP = re.compile(r"([\d.]+) × ([\d.]+)")
 LARGE = re.compile(r"\b\d{4,}\.\d\d\b")
 OF_THE_SHOP = {
-    "step",
-    "minimum",
-    "markup",
-    "tax_rate",
-    "taxable_share",
-    "allowance",
-    "profit",
-    "per_distance",
+    "step": "rounding",
+    "minimum": "minimum",
+    "markup": "markup",
+    "tax_rate": "tax_rate",
+    "taxable_share": "",
+    "allowance": "allowance",
+    "profit": "profit",
+    "per_distance": "",
 }
-"""Inputs that no figure gives, and that stand in the shop's own figures."""
+"""Inputs that no figure gives, each with its name in a shop's figures; empty where it has none there."""
 
 
 def plain_name(figure: str, unit: Construction) -> str:

@@ -12,6 +12,8 @@ from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pricing.margins import margin_of
 from casewright.shop.estimating import estimated_job
+from casewright.shop.figures import figures_from
+from casewright.shop.still_examples import example_words
 from casewright.shop.units import units_of
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import Page, show
@@ -83,6 +85,7 @@ class PricePage(Page):
         likely: the day as likely as not
         waits: what the date is made of
         share: its part of the price of a job of several units; empty in a job of one
+        examples: what it still takes from an example shop
         inside: how the price is made up; None for whoever may not see it
     """
 
@@ -93,6 +96,7 @@ class PricePage(Page):
     likely: str
     waits: str
     share: str
+    examples: tuple[str, ...]
     inside: Inside | None
     refusal: str
 
@@ -110,6 +114,7 @@ def show_price(visit: Office, unit_id: str) -> Response:
         likely=day(held.promise.likely) if held else "",
         waits=_waits(held) if held else "",
         share=_share(visit, seen),
+        examples=tuple(example_words(held.materials, figures_from(seen.figures))) if held else (),
         inside=_inside(held, writing) if held and visit.is_owner else None,
         refusal=seen.worked.refusal,
     )

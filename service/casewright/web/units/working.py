@@ -12,8 +12,11 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.printing import Style, hints, unit_of
 from casewright.measure.working import Explanation, NoSuchFigure, explain
 from casewright.papers.why import MOST, figures_behind
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.parts import PartLine
+from casewright.pricing.prices import PriceKind
+from casewright.shop.figures import figures_from
 from casewright.shop.refusals import Refused
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office, Visit
@@ -33,13 +36,19 @@ OWNERS = "How a price is made up is for the owner of the shop; ask them."
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Went:
-    """One thing that went into a figure, with the figures that it came from, or that it is the shop's own."""
+    """One thing that went into a figure, and the figures that it came from.
+
+    Attributes:
+        of_the_shop: for the owner, whether it stands in the shop's figures
+        is_own: whether the shop has put its own there; an example's holds until then
+    """
 
     name: str
     meaning: str
     value: str
     origins: tuple[str, ...]
     of_the_shop: bool = False
+    is_own: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +156,7 @@ def _page(visit: Visit, seen: Seen, asked: str, names: tuple[str, ...], trouble:
         asked=asked,
         about=_about(seen, line) if line else "",
         codes=line.codes if line else (),
-        figures=tuple(_figure(visit, unit, explain(unit.ledger, name, style)) for name in names[:MOST]),
+        figures=tuple(_figure(visit, seen, explain(unit.ledger, name, style)) for name in names[:MOST]),
         shop_revision=visit.shop.figures,
         left=max(0, len(names) - MOST),
         groups=() if names else tuple(_groups(visit, unit.ledger)),
@@ -162,9 +171,9 @@ def _about(seen: Seen, line: PartLine) -> str:
     return f"{line.line}: {part.name}, {line.quantity} of {part.wood}, {sizes}{measured}"
 
 
-def _figure(visit: Visit, unit: Construction, told: Explanation) -> FigureShown:
+def _figure(visit: Visit, seen: Seen, told: Explanation) -> FigureShown:
     """One figure; for whoever is not the owner, an open price without what is behind it."""
-    ledger = unit.ledger
+    unit, ledger = seen.built, seen.built.ledger
     if not visit.is_owner and not is_open(ledger, told.figure):
         return FigureShown(
             name=told.figure,
@@ -184,7 +193,7 @@ def _figure(visit: Visit, unit: Construction, told: Explanation) -> FigureShown:
         value=told.value,
         what=told.what,
         rule=told.rule,
-        inputs=tuple(_inputs(visit, ledger, told)),
+        inputs=tuple(_inputs(visit, seen, told)),
         source=told.source,
         basis=told.basis,
         follow=tuple(_named_in(visit, ledger, told)),
@@ -192,7 +201,8 @@ def _figure(visit: Visit, unit: Construction, told: Explanation) -> FigureShown:
     )
 
 
-def _inputs(visit: Visit, ledger: Ledger, told: Explanation) -> Iterator[Went]:
+def _inputs(visit: Visit, seen: Seen, told: Explanation) -> Iterator[Went]:
+    ledger, own = seen.built.ledger, figures_from(seen.figures).spec
     for each in told.inputs:
         origins = tuple(name for name in each.origin.split(", ") if name in ledger)
         hidden = not visit.is_owner and any(not is_open(ledger, name) for name in origins)
@@ -202,7 +212,16 @@ def _inputs(visit: Visit, ledger: Ledger, told: Explanation) -> Iterator[Went]:
             value="the owner's" if hidden else in_per_cent(each),
             origins=() if hidden else origins,
             of_the_shop=visit.is_owner and not origins and each.name in OF_THE_SHOP,
+            is_own=_is_own(own, each.name, told.figure),
         )
+
+
+def _is_own(own: ShopSpec, name: str, figure: str) -> bool:
+    """Whether the shop has put its own figure in the place of the example's."""
+    if name == "per_distance":
+        return any(price.kind is PriceKind.TRAVEL for price in own.prices)
+    called = "outwork_markup" if (name, figure) == ("markup", "price.outwork") else OF_THE_SHOP.get(name)
+    return bool(called) and getattr(own, called) is not None
 
 
 def _named_in(visit: Visit, ledger: Ledger, told: Explanation) -> Iterator[str]:
