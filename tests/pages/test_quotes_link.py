@@ -48,6 +48,14 @@ def test_the_customer_reads_the_quote_without_account_or_cookie(link, stranger):
     assert "set-cookie" not in page.headers
 
 
+def test_the_shop_copies_the_link_with_one_press(job, maker):
+    page = maker.get(f"/quotes/{job.send(maker)}")
+
+    assert 'data-copy="link-address"' in page.html
+    assert 'id="link-address-said"' in page.html
+    assert "/static/copy." in page.html
+
+
 def test_a_quote_whose_pieces_were_taken_out_is_not_accepted_and_says_whom_to_ask(job, link, stranger, shop):
     job.take_out(job.unit_ids()[0])
     stranger.get(link)
