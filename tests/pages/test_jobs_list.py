@@ -83,6 +83,17 @@ def test_closed_and_lost_jobs_are_out_of_the_way_on_their_own_list(maker, shop):
     assert "The in hand one" not in closed.text
 
 
+def test_a_shop_whose_jobs_are_all_over_is_led_to_a_new_one_and_to_the_old(maker, shop):
+    many_jobs(shop, 2, JobState.CLOSED)
+
+    page = maker.get("/jobs")
+
+    empty = page.html.partition('<div class="empty">')[2]
+    assert 'href="/jobs/new"' in empty
+    assert 'href="/jobs?state=closed"' in empty
+    assert "Show all open jobs" not in page.text
+
+
 def test_what_is_worked_on_comes_first_and_the_nearest_date_before_the_others(maker, shop):
     with writing(shop.engine, shop.shop_id) as db:
         take_on(db, shop, 1, JobState.ENQUIRY, name="Asked")
