@@ -267,6 +267,16 @@ def test_the_page_of_a_job_shows_its_units_with_size_checks_and_price(owner, sho
     assert "Margin" in page.text
 
 
+def test_the_drawers_of_a_case_are_not_said_to_stand_where_the_case_does(owner, shop):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1)
+        with_unit(db, shop, job)
+
+    page = owner.get(f"/jobs/{job.id}")
+
+    assert "Case A: not begun, 3 drawers in it" in page.text
+
+
 def test_a_maker_sees_the_price_and_neither_cost_nor_margin(maker, shop):
     with writing(shop.engine, shop.shop_id) as db:
         job = take_on(db, shop, 1)
