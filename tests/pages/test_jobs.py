@@ -1,5 +1,7 @@
 """A job from its enquiry to its last payment: its forms, its states, its history."""
 
+from datetime import date
+
 import pytest
 from sqlalchemy import select
 
@@ -8,7 +10,7 @@ from casewright.records.papers import QuoteState
 from casewright.records.sessions import writing
 from casewright.shop.jobs import load_job
 from counting import MOST, counted
-from jobs import take_on, with_quote, with_unit
+from jobs import offer_of, take_on, with_quote, with_unit
 from pages.commissions import commission
 
 
@@ -345,6 +347,17 @@ def test_only_a_job_that_is_not_begun_says_when_it_could_be_ready(maker, shop, s
     page = maker.get(f"/jobs/{job_id}")
 
     assert ("Could be ready" in page.text) is promises
+
+
+def test_the_day_that_the_accepted_quote_promises_stands_on_the_job(maker, shop):
+    with writing(shop.engine, shop.shop_id) as db:
+        job = take_on(db, shop, 1, JobState.ACCEPTED, due_on=date(2027, 6, 18))
+        with_quote(db, shop, job, QuoteState.ACCEPTED, offer=offer_of() | {"ready_by": "2027-07-02"})
+
+    page = maker.get(f"/jobs/{job.id}")
+
+    assert "wanted by 18 Jun 2027 promised for 2 Jul 2027" in page.text
+    assert "Promised 2 Jul 2027 in the accepted quote; later than wanted" in page.text
 
 
 @pytest.mark.parametrize("state", ["enquiry", "quoted"])

@@ -32,7 +32,8 @@ class QuoteRow(NamedTuple):
     net_cents: int | None
     tax_cents: int | None
     stages: list[dict[str, Any]] | None
-    """These three as they stand in its offer; none for one that is not accepted."""
+    ready_by: str | None
+    """These four as they stand in its offer, the day as ISO 8601; none for one that is not accepted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +57,12 @@ class Standing:
         """The quote that holds: of those that the customer has agreed to, the one answered last."""
         agreed = [quote for quote in self.quotes if quote.state is QuoteState.ACCEPTED]
         return max(agreed, key=lambda quote: (quote.answered_at or quote.created_at, quote.id), default=None)
+
+    @property
+    def promised(self) -> date | None:
+        """The day by which the accepted quote promises the work; None where nothing is promised."""
+        day = self.accepted.ready_by if self.accepted else None
+        return date.fromisoformat(day) if day else None
 
 
 def standings(db: Fenced, job_ids: Sequence[str]) -> dict[str, Standing]:
@@ -114,6 +121,7 @@ _QUOTES = (
         Quote.created_at,
         *(_if_agreed(part) for part in (_OFFER["net_cents"].as_integer(), _OFFER["tax_cents"].as_integer())),
         _if_agreed(_OFFER["stages"]),
+        _if_agreed(_OFFER["ready_by"].as_string()),
     )
     .where(Quote.job_id.in_(_JOBS))
     .order_by(Quote.number.desc(), Quote.revision.desc())

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -126,6 +126,8 @@ class JobPage(Page):
     job: Job
     customer: Customer
     due: DueWords | None
+    promised: date | None
+    """The day by which the accepted quote promises it."""
     waits: tuple[str, ...]
     moves: tuple[Move, ...]
     over: str
@@ -201,6 +203,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         job=job,
         customer=customer,
         due=due_words(job.due_on, job.state, today),
+        promised=held.promised,
         waits=what_waits(job.state, held, seen),
         moves=tuple(_moves(job.state, has_units=bool(loaded), leaves_open=bool(open_of(held)))),
         over=OVER.get(job.state, ""),
