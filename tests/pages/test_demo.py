@@ -312,3 +312,36 @@ def test_only_the_owner_brings_the_demo_in(shop, role):
     shop.visitor(role).post("/shop/demo", status=403)
 
     assert everything(shop)["job"] == []
+
+
+def test_what_is_the_demo_s_is_marked_as_such_where_it_stands_among_ones_own(demo, owner):
+    owner.get("/jobs/new")
+    owner.send("/jobs", name="Walnut dresser", new__name="Quill Osterhout")
+
+    pages = [owner.get(address) for address in ("/jobs", "/customers", "/board")]
+    rows = {
+        text: row
+        for page in pages[:2]
+        for row in page.html.split("<tr")
+        for text in ("Pell", "Osterhout")
+        if text in row
+    }
+
+    assert 'class="demo-tag"' in rows["Pell"]
+    assert 'class="demo-tag"' not in rows["Osterhout"]
+    assert " – demo</option>" in pages[2].html
+    assert 'demo-tag">demo</span> <a href="/jobs/' in pages[2].html
+    assert "demo, 555-0123" in owner.get("/search?q=pell").text
+
+
+def test_nobody_of_the_shop_is_said_to_have_done_what_the_demo_did(demo, owner):
+    board = owner.get("/board")
+    job = re.search(r"/jobs/([0-9a-z]+)/hours", board.html)[1]
+
+    pages = [board, owner.get(f"/jobs/{job}/history"), owner.get(f"/jobs/{job}/hours")]
+
+    assert ["Edmund Crane" in pages[0].text, "Greta Bexley" in pages[1].text] == [True, True]
+    assert "Edmund Crane" in pages[2].html.partition('id="log"')[2]
+    assert [
+        page.html.partition("<main")[2].partition("<footer")[0].count("Ada Marsh, ") for page in pages
+    ] == [0] * 3

@@ -25,6 +25,7 @@ class JobInHand(NamedTuple):
     number: int
     name: str
     drawers: int
+    demo: bool
 
 
 class BoardRow(NamedTuple):
@@ -70,8 +71,8 @@ class BoardFilter:
 def jobs_in_hand(db: Fenced) -> Sequence[JobInHand]:
     """The jobs that the bench works on, each with the number of its drawers; one query."""
     found = db.execute(
-        _in_hand(select(Job.id, Job.number, Job.name, func.count(Drawer.id)))
-        .group_by(Job.id, Job.number, Job.name)
+        _in_hand(select(Job.id, Job.number, Job.name, func.count(Drawer.id), Job.demo))
+        .group_by(Job.id, Job.number, Job.name, Job.demo)
         .order_by(Job.number)
         .limit(MOST_JOBS)
     )

@@ -22,6 +22,7 @@ class CustomerRow(NamedTuple):
     email: str
     phone: str
     jobs: int
+    demo: bool
 
 
 def contains(text: str) -> str:
@@ -49,7 +50,9 @@ def list_customers(db: Fenced, words: str = "", page: int = 1) -> tuple[Sequence
         .scalar_subquery()
     )
     rows = db.execute(
-        found.with_only_columns(Customer.id, Customer.name, Customer.email, Customer.phone, jobs)
+        found.with_only_columns(
+            Customer.id, Customer.name, Customer.email, Customer.phone, jobs, Customer.demo
+        )
         .order_by(func.lower(Customer.name), Customer.id)
         .limit(A_PAGE)
         .offset((page - 1) * A_PAGE)

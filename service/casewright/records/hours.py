@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from sqlalchemy import func, select
+from sqlalchemy import ColumnElement, case, func, select
 from sqlalchemy.orm import aliased
 
 from casewright.records.bench import Carcase, Drawer, TimeEntry, Timer
@@ -94,8 +94,9 @@ def entries_of(db: Fenced, job_id: str, person_id: str = "", page: int = 1) -> S
     """A page of the log of a job, the latest first; one query."""
     counter = aliased(TimeEntry)
     asked = (
-        select(TimeEntry, Person.name, Drawer.code, counter.id)
+        select(TimeEntry, _worker(), Drawer.code, counter.id)
         .join(Person, (Person.shop_id == TimeEntry.shop_id) & (Person.id == TimeEntry.person_id))
+        .join(Job, (Job.shop_id == TimeEntry.shop_id) & (Job.id == TimeEntry.job_id))
         .outerjoin(Drawer, (Drawer.shop_id == TimeEntry.shop_id) & (Drawer.id == TimeEntry.drawer_id))
         .outerjoin(
             counter,
@@ -111,6 +112,12 @@ def entries_of(db: Fenced, job_id: str, person_id: str = "", page: int = 1) -> S
     if person_id:
         asked = asked.where(TimeEntry.person_id == person_id)
     return [EntryRow(entry, name, code, other is not None) for entry, name, code, other in db.execute(asked)]
+
+
+def _worker() -> ColumnElement[str]:
+    """Who worked: a person of the shop, or somebody invented where the demo's own time is written down."""
+    is_of_the_demo = Job.demo.is_(True) & TimeEntry.corrects_id.is_(None)
+    return case((is_of_the_demo, TimeEntry.who), else_=Person.name)
 
 
 def drawers_of_job(db: Fenced, job_id: str) -> Sequence[tuple[DrawerChoice, str]]:

@@ -75,6 +75,7 @@ class JobRow(NamedTuple):
     due_on: date | None
     customer_id: str
     customer: str
+    demo: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,7 +147,8 @@ def _counting() -> Select[*tuple[Any, ...]]:
 
 @cache
 def _listing(state: JobState | None, due: Due | None, sort: Sort) -> Select[*tuple[Any, ...]]:
-    found = select(Job.id, Job.number, Job.name, Job.state, Job.due_on, Job.customer_id, Customer.name).join(
+    of_the_job = (Job.id, Job.number, Job.name, Job.state, Job.due_on, Job.customer_id)
+    found = select(*of_the_job, Customer.name, Job.demo).join(
         Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id)
     )
     found = found.where(_is_due(due) if due else Job.state.in_([state] if state else OPEN))

@@ -42,6 +42,7 @@ class JobFound(NamedTuple):
     customer: str
     asked: str
     note: str
+    demo: bool
 
 
 class CustomerFound(NamedTuple):
@@ -52,6 +53,7 @@ class CustomerFound(NamedTuple):
     email: str
     phone: str
     note: str
+    demo: bool
 
 
 class QuoteFound(NamedTuple):
@@ -63,6 +65,7 @@ class QuoteFound(NamedTuple):
     state: QuoteState
     job: int
     name: str
+    demo: bool
 
 
 class PaperFound(NamedTuple):
@@ -74,6 +77,7 @@ class PaperFound(NamedTuple):
     revision: int
     job: int
     name: str
+    demo: bool
 
 
 class UnitFound(NamedTuple):
@@ -84,6 +88,7 @@ class UnitFound(NamedTuple):
     name: str
     job: int
     job_name: str
+    demo: bool
 
 
 class DrawerFound(NamedTuple):
@@ -97,6 +102,7 @@ class DrawerFound(NamedTuple):
     stage: str
     job: int
     job_name: str
+    demo: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -205,7 +211,7 @@ def _noted_jobs(db: Fenced, words: Sequence[str]) -> list[JobFound]:
 
 def _job_select() -> Select[*tuple[Any, ...]]:
     return (
-        select(Job.id, Job.number, Job.name, Job.state, Customer.name, Job.asked, Job.note)
+        select(Job.id, Job.number, Job.name, Job.state, Customer.name, Job.asked, Job.note, Job.demo)
         .join(Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id))
         .order_by(Job.number.desc())
         .limit(MOST + 1)
@@ -230,7 +236,7 @@ def _noted_customers(db: Fenced, words: Sequence[str]) -> list[CustomerFound]:
 def _customer_select() -> Select[*tuple[Any, ...]]:
     note = Customer.address + "\n" + Customer.note
     return (
-        select(Customer.id, Customer.name, Customer.email, Customer.phone, note)
+        select(Customer.id, Customer.name, Customer.email, Customer.phone, note, Customer.demo)
         .order_by(func.lower(Customer.name), Customer.id)
         .limit(MOST + 1)
     )
@@ -249,7 +255,7 @@ def _quotes(db: Fenced, text: str) -> list[QuoteFound]:
     if not numbered:
         return []
     asked = (
-        select(Quote.id, Quote.number, Quote.revision, Quote.state, Job.number, Job.name)
+        select(Quote.id, Quote.number, Quote.revision, Quote.state, Job.number, Job.name, Job.demo)
         .join(Job, and_(Job.shop_id == Quote.shop_id, Job.id == Quote.job_id))
         .where(Quote.number == int(numbered[1]))
         .order_by(Quote.revision.desc())
@@ -265,7 +271,7 @@ def _papers(db: Fenced, text: str) -> list[PaperFound]:
     if not numbered:
         return []
     asked = (
-        select(Paper.id, Paper.kind, Paper.number, Paper.revision, Job.number, Job.name)
+        select(Paper.id, Paper.kind, Paper.number, Paper.revision, Job.number, Job.name, Job.demo)
         .join(Job, and_(Job.shop_id == Paper.shop_id, Job.id == Paper.job_id))
         .where(Paper.kind == kind, Paper.number == int(numbered[1]))
         .order_by(Paper.revision.desc())
@@ -278,7 +284,7 @@ def _units(db: Fenced, text: str, words: Sequence[str], matches: Matcher = _with
     coded = UNIT.fullmatch(text.strip())
     by_code = and_(Job.number == int(coded[1]), Unit.code == coded[2].upper()) if coded else false()
     asked = (
-        select(Unit.id, Unit.code, Unit.name, Job.number, Job.name)
+        select(Unit.id, Unit.code, Unit.name, Job.number, Job.name, Job.demo)
         .join(Job, and_(Job.shop_id == Unit.shop_id, Job.id == Unit.job_id))
         .where(Unit.ended_at.is_(None), or_(by_code, _each(words, matches, Unit.name)))
         .order_by(Job.number.desc(), Unit.code)
@@ -295,7 +301,7 @@ def _drawers(db: Fenced, text: str) -> list[DrawerFound]:
     asked = (
         select(
             *(Drawer.id, Drawer.code, Unit.code, Carcase.piece, Unit.count, Drawer.stage),
-            *(Job.number, Job.name),
+            *(Job.number, Job.name, Job.demo),
         )
         .join(Carcase, and_(Carcase.shop_id == Drawer.shop_id, Carcase.id == Drawer.carcase_id))
         .join(Unit, and_(Unit.shop_id == Drawer.shop_id, Unit.id == Drawer.unit_id))

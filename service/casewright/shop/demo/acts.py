@@ -51,7 +51,9 @@ class Scene:
     Attributes:
         db: the session
         shop: the shop
-        person: in whose name it is done
+        person: in whose account it is done
+        office: the invented name under which the office's acts stand
+        bench: the invented name under which the work at the bench stands
         secret: the key under which links are made
         paper: how a paper is written
         today: the day from which the acts count
@@ -62,6 +64,8 @@ class Scene:
     db: Fenced
     shop: Shop
     person: Person
+    office: str
+    bench: str
     secret: bytes
     paper: PaperWriter
     today: date
@@ -71,7 +75,7 @@ class Scene:
     @property
     def who(self) -> str:
         """The name that goes into the history."""
-        return self.person.name
+        return self.office
 
     @property
     def zone(self) -> ZoneInfo:
@@ -219,6 +223,7 @@ def _build(scene: Scene, job: Job, act: Act, now: datetime) -> None:
                 unit=unit,
                 built=worked_unit(loaded.text, own),
                 person=scene.person,
+                who=scene.bench,
                 days=_days(scene, act),
                 zone=scene.zone,
                 script=act,
@@ -229,7 +234,8 @@ def _build(scene: Scene, job: Job, act: Act, now: datetime) -> None:
 def _log(scene: Scene, job: Job, act: Act, now: datetime) -> None:
     texts = tuple(each.text for each in scene.units(job))
     estimate = estimated_job(texts, figures_text(scene.db, scene.shop, job), scene.today)
-    log_hours(scene.db, job, estimate, scene.person, _days(scene, act), scene.zone, act)
+    worker = (scene.person, scene.bench)
+    log_hours(scene.db, job, estimate, worker, _days(scene, act), scene.zone, act)
 
 
 def _days(scene: Scene, act: Act) -> tuple[date, ...]:

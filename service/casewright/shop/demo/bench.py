@@ -61,7 +61,8 @@ class Bench:
         db: the session
         unit: what is built
         built: the same, worked out
-        person: who taps
+        person: in whose account it is tapped
+        who: the invented name of whoever taps
         days: the working days over which it goes, in the shop's time
         zone: the shop's time zone
         script: how far it went: stage of the case, stages of the drawers, notes, what was taken back
@@ -71,6 +72,7 @@ class Bench:
     unit: Unit
     built: Construction
     person: Person
+    who: str
     days: tuple[date, ...]
     zone: ZoneInfo
     script: Mapping[str, Any]
@@ -84,7 +86,7 @@ class Bench:
 
     def hand(self, mark: str, now: datetime) -> Hand:
         """Whose tap it is."""
-        return Hand(mark=mark, now=now, who=self.person.name, person_id=self.person.id, is_maker=True)
+        return Hand(mark=mark, now=now, who=self.who, person_id=self.person.id, is_maker=True)
 
 
 def working_days(first: date, last: date) -> tuple[date, ...]:

@@ -24,7 +24,7 @@ def log_hours(
     db: Fenced,
     job: Job,
     estimate: JobEstimate,
-    person: Person,
+    worker: tuple[Person, str],
     days: tuple[date, ...],
     zone: ZoneInfo,
     script: Mapping[str, Any],
@@ -35,17 +35,18 @@ def log_hours(
         db: the session
         job: the job
         estimate: its estimate, from which the hours are taken
-        person: who worked
+        worker: in whose account it is written down, and the invented name of whoever worked
         days: on which days
         zone: the shop's time zone
         script: how much of each operation is done, and how the whole ran against the estimate
     """
+    person, who = worker
     entries = list(_entries(estimate, script["done"], script["share"]))
     for number, (operation, minutes) in enumerate(entries):
         day = days[number * len(days) // len(entries)]
         work = Work(job_id=job.id, operation=operation)
         now = datetime.combine(day, EVENING, zone)
-        log_time(db, person, work, minutes * MINUTE, day, person.name, now)
+        log_time(db, person, work, minutes * MINUTE, day, who, now)
 
 
 def _entries(estimate: JobEstimate, done: Mapping[str, float], share: float) -> Iterator[tuple[str, int]]:

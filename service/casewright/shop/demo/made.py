@@ -67,7 +67,7 @@ def bring_demo_in(
     Args:
         db: a writing session inside the shop
         shop: the shop
-        person: in whose name everything is done
+        person: in whose account everything is done; the names that it stands under are invented
         secret: the key under which links to quotes are made
         paper: how a paper is written
         now: the moment; the demo's days count from its day
@@ -78,7 +78,8 @@ def bring_demo_in(
     if shop.demo:
         raise Refused("The demo is in the shop already.")
     today = now.astimezone(ZoneInfo(shop.time_zone)).date()
-    scene = Scene(db=db, shop=shop, person=person, secret=secret, paper=paper, today=today)
+    people = _data("demo_jobs.json")["people"]
+    scene = Scene(db=db, shop=shop, person=person, secret=secret, paper=paper, today=today, **people)
     customers = {row["key"]: _customer(scene, row) for row in _data("demo_customers.json")["customers"]}
     jobs = _data("demo_jobs.json")["jobs"]
     for act, row in sorted(_acts(jobs), key=lambda pair: scene.moment(pair[0])):

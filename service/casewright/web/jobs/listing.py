@@ -23,6 +23,7 @@ from casewright.records.job_list import (
 )
 from casewright.records.jobs import JobState
 from casewright.records.standing import Standing, standings
+from casewright.shop.jobs import OVER
 from casewright.shop.waiting import DueWords, Seen, due_words, what_waits
 from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.visits import Office, Visit
@@ -81,7 +82,7 @@ class JobsPage(Page):
     steps: StepsTaken | None
     steps_away: bool
     newest: str
-    """The id of the latest job on the page, for the step that follows it; empty for none."""
+    """The id of the shop's latest job that goes on, for the step that follows it; empty for none."""
 
 
 @router.get("/jobs")
@@ -126,7 +127,8 @@ def _jobs_page(
     steps: StepsTaken | None,
 ) -> JobsPage:
     total = counts.of(asked)
-    newest = max(rows, key=lambda row: row.number, default=None)
+    own = (row for row in rows if row.state not in OVER and not row.demo)
+    newest = max(own, key=lambda row: row.number, default=None)
     return JobsPage(
         title="Jobs",
         groups=tuple(_groups(visit, counts, rows, held)),

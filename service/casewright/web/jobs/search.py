@@ -8,13 +8,24 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.stages import drawer_stages
-from casewright.records.search import MOST, DrawerFound, Found, search
+from casewright.records.search import (
+    MOST,
+    CustomerFound,
+    DrawerFound,
+    Found,
+    JobFound,
+    PaperFound,
+    QuoteFound,
+    UnitFound,
+    search,
+)
 from casewright.shop.papers import shown_paper_number
 from casewright.shop.quotes import shown_number
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office
 
 router = APIRouter()
+OneFound = JobFound | CustomerFound | QuoteFound | PaperFound | UnitFound | DrawerFound
 AROUND = 60
 """Letters on each side of a word that was found in a note."""
 
@@ -64,7 +75,7 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                 Hit(
                     address=f"/jobs/{one.id}",
                     name=f"{one.number} · {one.name}",
-                    more=f"{one.customer}, {one.state.value}",
+                    more=_of(one, f"{one.customer}, {one.state.value}"),
                 )
                 for one in found.jobs
             ],
@@ -75,7 +86,7 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                 Hit(
                     address=f"/customers/{one.id}",
                     name=one.name,
-                    more=", ".join(part for part in (one.phone, one.email) if part),
+                    more=_of(one, ", ".join(part for part in (one.phone, one.email) if part)),
                 )
                 for one in found.customers
             ],
@@ -86,7 +97,7 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                 Hit(
                     address=f"/quotes/{one.id}",
                     name=f"{shown_number(one.number)}, revision {one.revision}",
-                    more=f"{one.state.value}, job {one.job} · {one.name}",
+                    more=_of(one, f"{one.state.value}, job {one.job} · {one.name}"),
                 )
                 for one in found.quotes
             ],
@@ -97,7 +108,7 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                 Hit(
                     address=f"/papers/{one.id}",
                     name=f"{shown_paper_number(one.kind, one.number)}, revision {one.revision}",
-                    more=f"{one.kind.value}, job {one.job} · {one.name}",
+                    more=_of(one, f"{one.kind.value}, job {one.job} · {one.name}"),
                 )
                 for one in found.papers
             ],
@@ -108,7 +119,7 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                 Hit(
                     address=f"/units/{one.id}",
                     name=f"{one.job}-{one.code} {one.name}",
-                    more=f"job {one.job} · {one.job_name}",
+                    more=_of(one, f"job {one.job} · {one.job_name}"),
                 )
                 for one in found.units
             ],
@@ -121,17 +132,26 @@ def _kinds(found: Found, words: str) -> tuple[Kind, ...]:
                     Hit(
                         address=f"/jobs/{one.id}",
                         name=f"Job {one.number} · {one.name}",
-                        more=excerpt(f"{one.asked}\n{one.note}", words),
+                        more=_of(one, excerpt(f"{one.asked}\n{one.note}", words)),
                     )
                     for one in found.noted_jobs
                 ),
                 *(
-                    Hit(address=f"/customers/{one.id}", name=one.name, more=excerpt(one.note, words))
+                    Hit(
+                        address=f"/customers/{one.id}",
+                        name=one.name,
+                        more=_of(one, excerpt(one.note, words)),
+                    )
                     for one in found.noted_customers
                 ),
             ],
         ),
     )
+
+
+def _of(one: OneFound, more: str) -> str:
+    """What stands below something that was found; what is the demo's says so first."""
+    return ", ".join(part for part in ("demo" if one.demo else "", more) if part)
 
 
 def _kind(name: str, hits: Sequence[Hit]) -> Kind:
@@ -144,7 +164,7 @@ def _drawer(one: DrawerFound) -> Hit:
     return Hit(
         address=f"/bench/{one.id}",
         name=f"{one.job}-{one.unit}-{one.code}{piece}",
-        more=f"{stage}, job {one.job} · {one.job_name}",
+        more=_of(one, f"{stage}, job {one.job} · {one.job_name}"),
     )
 
 

@@ -220,7 +220,7 @@ def _is_own(own: ShopSpec, name: str, figure: str) -> bool:
     """Whether the shop has put its own figure in the place of the example's."""
     if name == "per_distance":
         return any(price.kind is PriceKind.TRAVEL for price in own.prices)
-    called = "outwork_markup" if (name, figure) == ("markup", "price.outwork") else OF_THE_SHOP.get(name)
+    called = "outwork_markup" if (name, figure) == ("markup", "price.outwork") else OF_THE_SHOP.get(name, "")
     return bool(called) and getattr(own, called) is not None
 
 
