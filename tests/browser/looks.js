@@ -117,6 +117,34 @@
     return [...left.slice(0, MOST).map((each) => `printed: ${named(each)}`), ...(lost > 0 ? [`${lost} tables are not printed`] : [])];
   }
 
+  // Amounts, sizes and codes: 11- at the end of a line and 3/4 on the next is read as 11.
+  const WHOLE = /[$€£]\s?\d[\d,]*(?:\.\d+)?|≈?\d+-\d+\/\d+|\d[\d,]*\.\d+|\b(?:\d+-)?[A-Z]{1,2}-R\d+(?:-\w+)*\b|\bR\d+-\d+\b|\b[A-Z]-\d{4}\b/g;
+
+  function torn() {
+    const found = [];
+    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const range = document.createRange();
+    for (let text = texts.nextNode(); text; text = texts.nextNode()) {
+      const around = text.parentElement;
+      if (!text.data.trim() || around.closest("svg, option, select, textarea, script, .faults a") || !isSeen(around)) continue;
+      for (const each of text.data.matchAll(WHOLE)) {
+        range.setStart(text, each.index);
+        range.setEnd(text, each.index + each[0].length);
+        const lines = new Set([...range.getClientRects()].filter((part) => part.width > 0.5).map((part) => Math.round(part.top)));
+        if (lines.size > 1) found.push(`${each[0]} on ${lines.size} lines: ${named(around)}`);
+      }
+    }
+    // In a row of boxes it would be a box of its own, apart from the words around it.
+    const apart = [...document.querySelectorAll(".unbroken")].filter((each) => isSeen(each) && getComputedStyle(each).display !== "inline" && [each.previousSibling, each.nextSibling].some((beside) => beside?.nodeType === Node.TEXT_NODE && beside.data.trim()));
+    return [...found, ...apart.map((each) => `set apart from its words: ${named(each)}`)].slice(0, MOST);
+  }
+
+  // A table that is wider than what holds it, and cannot be pushed along within.
+  function spilled() {
+    const wide = [...document.querySelectorAll("main table")].filter((each) => isSeen(each) && !scroller(each.parentElement) && each.offsetWidth > each.parentElement.clientWidth + 1);
+    return wide.slice(0, MOST).map((each) => `${each.offsetWidth - each.parentElement.clientWidth} px wider than its place: ${named(each)}`);
+  }
+
   // A cell that is laid out as something else leaves its column to its neighbour.
   function shifted() {
     const rows = [...document.querySelectorAll("main tr")].filter((each) => isSeen(each) && getComputedStyle(each).display === "table-row");
@@ -183,5 +211,5 @@
 
   const isHit = () => Boolean(hit) && (aimed.contains(hit) || hit.closest("label")?.control === aimed);
 
-  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, shifted, space, settle, stop, unreached, catchTaps, aim, isHit };
+  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, torn, spilled, shifted, space, settle, stop, unreached, catchTaps, aim, isHit };
 })();

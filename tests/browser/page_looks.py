@@ -43,6 +43,7 @@ class Look:
         violations: what axe found, with the window and the scheme
         sideways: what makes the page run off sideways
         clipped: text that leaves its box when letters are doubled or spaced out
+        torn: amounts, sizes and codes that an end of a line breaks
         shifted: cells of tables that do not stand in their column
         paper: what is wrong when it is printed
         fingers: targets too low to be touched on a phone
@@ -57,6 +58,7 @@ class Look:
     violations: list[str] = field(default_factory=list)
     sideways: list[str] = field(default_factory=list)
     clipped: list[str] = field(default_factory=list)
+    torn: list[str] = field(default_factory=list)
     shifted: list[str] = field(default_factory=list)
     paper: list[str] = field(default_factory=list)
     fingers: list[str] = field(default_factory=list)
@@ -114,6 +116,7 @@ def _look_wide(page: Page, look: Look) -> None:
     _try_contrast(page, "1280, light", look)
     if look.is_bench:
         look.glove += _glove(page, "1280")
+    look.torn += _at("1280", _see(page, "torn"))
     look.shifted += _see(page, "shifted")
     tables = page.evaluate("looks.tables()")
     page.emulate_media(media="print")
@@ -135,11 +138,13 @@ def _look_narrow(page: Page, scales: Scales, look: Look) -> None:
     _try_contrast(page, "390, dark", look)
     if look.is_bench:
         look.glove += _glove(page, "390")
+    look.torn += _at("390", _see(page, "torn"))
     look.fingers += _at("390", _see(page, "smallTargets", FINGER))
     look.clipped += _spaced(page, "390, spaced out")
     page.set_viewport_size(NARROWEST)
     look.sideways += _at("320", _see(page, "sideways"))
-    look.clipped += _at("320", _see(page, "clipped"))
+    look.clipped += _at("320", [*_see(page, "clipped"), *_see(page, "spilled")])
+    look.torn += _at("320", _see(page, "torn"))
     scales.touch(False)
 
 

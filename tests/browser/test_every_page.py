@@ -95,6 +95,11 @@ def test_no_text_is_cut_off_when_letters_are_large_or_wide_apart(eyes, place):
 
 
 @each_place
+def test_no_amount_size_or_code_is_broken_by_the_end_of_a_line(eyes, place):
+    assert eyes.look(place).torn == []
+
+
+@each_place
 def test_every_figure_of_a_table_stands_under_the_head_of_its_column(eyes, place):
     assert eyes.look(place).shifted == []
 
@@ -170,6 +175,19 @@ def test_the_board_answers_from_across_the_room(eyes):
     assert float(answer.evaluate("each => getComputedStyle(each).fontSize").removesuffix("px")) >= 44
     assert place_of(page, ".answer")["y"] < 200
     assert place_of(page, ".of-drawer")["y"] < 600
+
+
+@pytest.mark.parametrize("path", ["/shop/people", "/shop/demo", "/units/{unit_id}/revisions"])
+def test_all_rooms_of_a_page_are_in_view_on_a_phone(eyes, path):
+    page, _, _ = eyes.windows["owner"]
+    page.set_viewport_size({"width": 390, "height": 844})
+
+    page.goto(eyes.shop.address(path, ""))
+
+    for tab in page.locator("nav.tabs a").all():
+        place = tab.bounding_box()
+        assert place
+        assert 0 <= place["x"] < place["x"] + place["width"] <= 390
 
 
 def place_of(page: Page, selector: str) -> FloatRect:

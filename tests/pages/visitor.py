@@ -118,9 +118,14 @@ class Seen(HTMLParser):
         self._text.append(data)
 
 
+def without_marks(html: str) -> str:
+    """A page or a part of one without the marks that keep a size or a code on one line."""
+    return re.sub(r'<bdi class="unbroken">([^<]*)</bdi>', r"\1", html)
+
+
 @dataclass
 class Shown:
-    """A page as the visitor sees it."""
+    """A page as the visitor sees it; its `html` without the marks that keep a size or a code on one line."""
 
     status: int
     html: str
@@ -191,7 +196,7 @@ class Visitor:
         html = answer.text if "html" in answer.headers.get("content-type", "") else ""
         return Shown(
             answer.status_code,
-            html or answer.text,
+            without_marks(html) or answer.text,
             answer.url.raw_path.decode(),
             Seen(html if "<html" in html else ""),
             answer.headers,

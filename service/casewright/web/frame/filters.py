@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 from markupsafe import Markup, escape
 
 from casewright.measure.money import show_money
+from casewright.web.frame.unbroken import unbroken
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
@@ -69,7 +70,7 @@ def clock(seconds: float) -> str:
 
 def lines(text: str) -> Markup:
     """Text with its line ends kept."""
-    return Markup("<br>").join(escape(line) for line in text.splitlines())
+    return Markup("<br>").join(escape(unbroken(line)) for line in text.splitlines())
 
 
 def count(number: int, one: str, many: str = "") -> str:
@@ -95,4 +96,5 @@ FILTERS = {
     "clock": clock,
     "lines": lines,
     "count": count,
+    "unbroken": unbroken,
 }

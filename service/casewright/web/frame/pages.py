@@ -16,6 +16,7 @@ from casewright.web.frame.around import Frame, frame_in
 from casewright.web.frame.assets import asset
 from casewright.web.frame.filters import FILTERS
 from casewright.web.frame.typed import Form
+from casewright.web.frame.unbroken import Unbroken
 from casewright.web.frame.visits import Visit
 
 SAID = {
@@ -55,6 +56,7 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
+        extensions=[Unbroken],
     )
     made.filters.update(FILTERS)
     made.globals.update(asset=asset, called=called, mark=new_mark, program=__version__)
