@@ -25,7 +25,7 @@ from serving import Served
 ROUTES: dict[str, Any] = {
     route.path: route for router in ROUTERS for route in router.routes if "GET" in route.methods
 }
-PAPER_OR_FILE = re.compile(r"\.(csv|pdf|json)$|^/(healthz|robots\.txt|static/.*)?$")
+PAPER_OR_FILE = re.compile(r"\.(csv|pdf|json|dxf)$|^/(healthz|robots\.txt|static/.*)?$")
 LOOKED_INTO = ("/jobs/{job_id}", "/customers/{customer_id}", "/quotes/{quote_id}")
 """Pages of which the crawl looks at more than one: a job in hand leads to pages that an enquiry does not."""
 PAPERS = ("lumber order", "cut list", "joint cards")
