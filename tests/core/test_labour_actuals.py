@@ -149,7 +149,7 @@ def test_hours_that_run_ahead_of_the_work_are_warned_of(worked, earned, verdict)
 def test_the_warning_names_both_shares():
     finding = hours_warning(100, 60, direct=5000, earned=2000)
 
-    assert finding.message == "60% of the hours are gone (60 of 100) and 40% of the work is done."
+    assert finding.message == "60% of the hours are gone (60:00 of 100:00 h) and 40% of the work is done."
     assert (finding.found, finding.needed) == (0.4, 0.5)
 
 

@@ -1,5 +1,6 @@
 """Time: a timer for each person, the log of a job, and taking an entry back by its opposite."""
 
+import re
 from datetime import UTC, datetime
 
 import pytest
@@ -46,6 +47,15 @@ def test_a_timer_runs_on_the_board_and_on_the_drawers_page(shop, bench, job):
     assert ["1:05:09" in page.text for page in pages] == [True] * 3
     assert all("Saw and chop the tails, job 1, R1-1" in page.text for page in pages)
     assert all('aria-live="off"' in page.html for page in pages)
+
+
+def test_the_operations_of_the_job_s_own_estimate_are_offered_first(bench, job):
+    page = bench.get(f"/jobs/{job}/hours")
+
+    listed = re.findall(r'<option value="([A-Z]\d\d)"', page.html.partition("</select>")[0])
+    assert (
+        listed.index("Y02") < listed.index("D15") < listed.index("E01")
+    )  # no sliding bottom, no frames here
 
 
 def test_a_stopped_timer_is_an_entry_of_whole_minutes(shop, bench, job):
@@ -429,13 +439,18 @@ def test_the_hours_cost_the_same_few_statements_however_long_the_log(shop, maker
         ("1 h 30", 90),
         ("1h30min", 90),
         ("24:00", 1440),
+        ("1.5", 90),
+        ("1,5", 90),
+        (".75", 45),
+        ("6h30m", 390),
+        ("2h 15", 135),
     ],
 )
 def test_a_time_is_read_as_people_write_it(typed, expected):
     assert read_minutes(typed) == expected * 60
 
 
-@pytest.mark.parametrize("typed", ["", "-5", "1:75", "25:00", "1.5", "h", "9" * 400, "٤٥"])
+@pytest.mark.parametrize("typed", ["", "-5", "1:75", "25:00", "1.5.5", "25.5", "h", "9" * 400, "٤٥"])
 def test_what_is_no_time_is_refused(typed):
     with pytest.raises(Refused):
         read_minutes(typed)

@@ -118,6 +118,12 @@ def part_of(part: Number, whole: Number) -> Number:
     return part / whole if whole else 0.0
 
 
+def _clock(hours: Hours) -> str:
+    """Hours as every page writes them: 1:05."""
+    whole = round(hours * 60)
+    return f"{whole // 60:,}:{whole % 60:02d}"
+
+
 def hours_warning(estimated: Hours, worked: Hours, *, direct: Minutes, earned: Minutes) -> Finding:
     """Whether the hours run ahead of the work.
 
@@ -140,8 +146,8 @@ def hours_warning(estimated: Hours, worked: Hours, *, direct: Minutes, earned: M
         rule="hours ahead of the work",
         verdict=Verdict.CAUTION if ahead else Verdict.PASS,
         message=(
-            f"{gone:.0%} of the hours are gone ({worked:g} of {estimated:g}) and {done:.0%} of the work is "
-            "done."
+            f"{gone:.0%} of the hours are gone ({_clock(worked)} of {_clock(estimated)} h) and {done:.0%} of "
+            "the work is done."
         ),
         remedy=(
             "See which operations run over, look at what is left before more is promised, and tell the "

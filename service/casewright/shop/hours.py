@@ -77,6 +77,24 @@ def job_hours(
     )
 
 
+def estimated_codes(specs: tuple[str, ...], figures_text: str, today: date) -> tuple[str, ...]:
+    """The operations that the estimate of a job gives time to, in the order of the work.
+
+    Args:
+        specs: what was chosen, unit by unit, as JSON texts
+        figures_text: the shop's figures, as JSON text
+        today: the day from which the promise counts
+
+    Returns:
+        Their codes; none where the job cannot be estimated.
+    """
+    try:
+        labour = estimated_job(specs, figures_text, today).labour
+    except REFUSALS:
+        return ()
+    return tuple(dict.fromkeys(line.code for line in labour if line.minutes > 0))
+
+
 def _warning(estimate: JobEstimate, worked: float, stages: tuple[Sequence[str], Sequence[str]]) -> Finding:
     drawers = [progress_at(stage, drawer_stages(), DrawerProgress) for stage in stages[0]]
     cases = [progress_at(stage, case_stages(), CaseProgress) for stage in stages[1]]

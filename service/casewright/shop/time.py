@@ -19,7 +19,7 @@ MINUTE = 60
 LONGEST = 24 * 60 * MINUTE
 """The longest entry: a day and a night [s]."""
 WRITE = "write time down for it"
-HOW = "Write minutes such as 45, or hours and minutes such as 1:30."
+HOW = "Write minutes such as 45, or hours such as 1:30, 1.5 or 6h30m."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +38,9 @@ class Work:
 
 
 def read_minutes(text: str) -> int:
-    """Seconds from typed minutes or hours and minutes: 45, 1:30, 1 h 30, 1.5 h.
+    """Seconds from typed minutes or hours: 45, 1:30, 1 h 30, 6h30m, 1.5 h, 1.5.
+
+    A whole number alone is minutes; one with a decimal is hours, since nobody writes half minutes down.
 
     Raises:
         Refused: it is no time, with how to write one
@@ -46,13 +48,16 @@ def read_minutes(text: str) -> int:
     plain = " ".join(text.lower().replace(",", ".").split())
     clock = re.fullmatch(r"(\d{1,2}):([0-5]?\d)", plain, re.ASCII)
     hours = re.fullmatch(
-        r"(\d{1,2}(?:\.\d{1,2})?) ?h(?:ours?)?(?: ?(\d{1,2}) ?(?:min(?:utes)?)?)?", plain, re.ASCII
+        r"(\d{1,2}(?:\.\d{1,2})?) ?h(?:ours?)?(?: ?(\d{1,2}) ?(?:m|min|minutes)?)?", plain, re.ASCII
     )
+    decimal = re.fullmatch(r"\d{0,2}\.\d{1,2}", plain, re.ASCII)
     minutes = re.fullmatch(r"(\d{1,4}) ?(?:m|min|minutes)?", plain, re.ASCII)
     if clock:
         seconds = (int(clock[1]) * 60 + int(clock[2])) * MINUTE
     elif hours:
         seconds = round(float(hours[1]) * 60 + int(hours[2] or 0)) * MINUTE
+    elif decimal:
+        seconds = round(float(plain) * 60) * MINUTE
     elif minutes:
         seconds = int(minutes[1]) * MINUTE
     else:

@@ -24,7 +24,7 @@ from casewright.records.jobs import Job
 from casewright.records.people import Person
 from casewright.records.sessions import Fenced
 from casewright.shop.figures import figures_text
-from casewright.shop.hours import JobHours, job_hours, shop_operations
+from casewright.shop.hours import JobHours, estimated_codes, job_hours, shop_operations
 from casewright.shop.jobs import load_job, said_over
 from casewright.shop.keeping import once
 from casewright.shop.refusals import NotFound, Refused
@@ -214,6 +214,7 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
     db, mine = visit.db, "" if visit.sees_prices else visit.person.id
     figures = figures_text(db, visit.shop, job)
     names = names_of(shop_operations(figures))
+    specs = tuple(each.text for each in units_of(db, job))
     log = log_of(db, job.id, mine)
     drawers = drawers_of_job(db, job.id)
     pages = max(1, -(-log.entries // A_PAGE))
@@ -222,7 +223,7 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
         title=f"Hours of job {job.number}",
         job=job,
         over=said_over(job, WRITE),
-        hours=None if mine else _compared(visit, job, figures, log, [stage for _, stage in drawers]),
+        hours=None if mine else _compared(visit, job, (specs, figures), log, [stage for _, stage in drawers]),
         names=names,
         own=sorted(log.seconds.items()) if mine else (),
         entries=entries_of(db, job.id, mine, number),
@@ -232,7 +233,7 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
         form=form,
         operations=[
             ("", "choose the operation"),
-            *((code, f"{code} {name}") for code, name in names.items()),
+            *((code, f"{code} {names[code]}") for code in _own_first(visit, specs, figures, names)),
             (NO_OPERATION, "none: fetching, sharpening, clearing up"),
         ],
         drawers=[("", "none in particular"), *((each.id, drawer_words(each)) for each, _ in drawers)],
@@ -242,8 +243,16 @@ def hours_page(visit: Visit, job: Job, form: Form, page: str = "1") -> HoursPage
     )
 
 
-def _compared(visit: Visit, job: Job, figures: str, log: Log, stages: Sequence[str]) -> JobHours:
-    specs = tuple(each.text for each in units_of(visit.db, job))
+def _own_first(visit: Visit, specs: tuple[str, ...], figures: str, names: dict[str, str]) -> list[str]:
+    """Every operation, those of the job's own estimate first."""
+    own = [code for code in estimated_codes(specs, figures, visit.today) if code in names]
+    return list(dict.fromkeys((*own, *names)))
+
+
+def _compared(
+    visit: Visit, job: Job, given: tuple[tuple[str, ...], str], log: Log, stages: Sequence[str]
+) -> JobHours:
+    specs, figures = given
     cases = case_stages_of_job(visit.db, job.id)
     return job_hours(specs, figures, visit.today, log, (stages, cases), visit.unit)
 
