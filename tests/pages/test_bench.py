@@ -249,6 +249,13 @@ def test_the_dry_fit_list_is_ticked_line_by_line(shop, bench, drawer):
     assert "It needs the dry-fit list: 10 of 11 ticked." in page.text
 
 
+def test_a_line_that_can_be_measured_says_what_is_measured_and_how_much_may_be(shop, bench, drawer):
+    page = bench.get(f"/bench/{drawer}")
+
+    assert "or measured: difference of the diagonals, at most 1/32" in page.text
+    assert "or measured: gap under the high corner, at most 1/64" in page.text
+
+
 def test_a_whole_list_lets_the_drawer_be_glued_up(shop, bench, drawer):
     drawer_reaches(shop, drawer, "dry")
     for line in LINES:

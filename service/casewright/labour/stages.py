@@ -69,6 +69,7 @@ class Tick:
         code: its short name in events
         word: what is looked at
         size: the name of the size that may be measured in place of a tick; empty where there is none
+        measured: what that size is, in words; empty where there is none
         most_in: the most that the size may be; None where there is none [in]
         source: where it comes from
         basis: common practice, or the shop's own
@@ -77,6 +78,7 @@ class Tick:
     code: str
     word: str
     size: str
+    measured: str
     most_in: Inches | None
     source: str
     basis: str

@@ -71,11 +71,19 @@ class SizeField:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TickLine:
-    """One line of the dry-fit list, and whether it is done."""
+    """One line of the dry-fit list.
+
+    Attributes:
+        line: the line
+        ticked: whether it is ticked
+        done: whether it is, or what was measured is little enough
+        most: the most that may be measured, as text; empty for a line that is ticked only
+    """
 
     line: Tick
     ticked: bool
     done: bool
+    most: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -228,7 +236,12 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         step_size=STEPS[unit][0],
         step_words=STEPS[unit][1],
         ticks=[
-            TickLine(line=line, ticked=line.code in progress.ticked, done=is_done(line, progress))
+            TickLine(
+                line=line,
+                ticked=line.code in progress.ticked,
+                done=is_done(line, progress),
+                most=size_text(line.most_in, unit) if line.most_in else "",
+            )
             for line in dry_fit()
         ],
         fits_now=_fits_now(held) and not held.is_idle,
