@@ -56,6 +56,15 @@ def test_the_board_shows_those_that_have_reached_a_stage_at_least(shop, bench):
     assert f"d-{ids['R2-1']}" not in page.seen.ids
 
 
+def test_a_stage_that_is_to_come_is_not_taken_for_one_that_is_reached(shop, bench):
+    job_in_hand(shop)
+
+    page = bench.get("/board")
+
+    assert "next: panels ready – tap when the case" in page.text
+    assert "next: milled – tap when R1-1" in page.text
+
+
 def test_the_board_shows_those_that_come_to_a_stage_next(shop, bench):
     job = job_in_hand(shop)
     ids = drawer_ids(shop, job)
