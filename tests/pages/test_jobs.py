@@ -279,6 +279,23 @@ def test_the_drawers_of_a_case_are_not_said_to_stand_where_the_case_does(owner, 
     assert "Case A: not begun, 3 drawers in it" in page.text
 
 
+def test_a_job_without_a_quote_offers_one_before_anything_else(maker, shop):
+    page = maker.get(f"/jobs/{commission(shop).job_id}")
+
+    box = page.html.partition('aria-label="What is next"')[2].partition("</section>")[0]
+    assert box.index('class="main">New quote') < box.index("Mark as quoted")
+
+
+def test_the_history_reads_sizes_as_they_were_typed(maker, shop):
+    job = commission(shop)
+    unit = job.add()
+    job.revise(unit, rows=[{"widths": ["6", None, "6"], "height": "6"}, {"height": "6"}, {"height": "6"}])
+
+    page = maker.get(f"/jobs/{job.job_id}")
+
+    assert "row 1, widths nothing → 6; rest; 6" in page.text
+
+
 def test_a_maker_sees_the_price_and_neither_cost_nor_margin(maker, shop):
     with writing(shop.engine, shop.shop_id) as db:
         job = take_on(db, shop, 1)

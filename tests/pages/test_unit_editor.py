@@ -100,6 +100,15 @@ def test_a_typed_size_is_echoed_in_inches_and_millimetres(maker, unit):
     assert "= 15-5/8 in = 396.9 mm" in worked.text
 
 
+def test_a_size_that_no_rule_shows_is_echoed_with_one_sign(maker, unit):
+    page = maker.get(unit)
+
+    worked = maker.post(f"{unit}/working", **filled(page, unit, {"body.width": "1384 mm"}))
+
+    assert "1384 mm ≈ 54-31/64 in" in worked.text
+    assert "= ≈" not in worked.text
+
+
 @pytest.mark.parametrize(
     ("field", "typed", "sentence"),
     [

@@ -56,9 +56,9 @@ def _lines(name: str, value: Any) -> Iterator[tuple[str, str]]:
                 yield from _lines(f"{name}, {str(inner).replace('_', ' ')}", each)
         case list() if any(isinstance(each, Mapping | list) for each in value):
             for number, each in enumerate(value, 1):
-                yield from _lines(f"{name} {number}", each)
+                yield from _lines(f"{name.removesuffix('s')} {number}", each)
         case list():
-            yield name, ", ".join(_plain(each) for each in value)
+            yield name, "; ".join(_plain(each) or "rest" for each in value)
         case _:
             yield name, _plain(value)
 

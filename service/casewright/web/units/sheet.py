@@ -152,7 +152,10 @@ def _example(asked: Asked, unit: LengthUnit) -> str:
 
 
 def echo(text: str, unit: LengthUnit) -> str:
-    """A typed size in other words: `1' 3-5/8" = 15-5/8 in = 396.9 mm`; nothing for what is no size."""
+    """A typed size in other words: `1' 3-5/8" = 15-5/8 in = 396.9 mm`; nothing for what is no size.
+
+    What is rounded comes last, with one sign: `1384 mm ≈ 54-31/64 in`.
+    """
     try:
         size = float(parse_length(text, unit)) if text.strip() else None
     except LengthError:
@@ -160,10 +163,18 @@ def echo(text: str, unit: LengthUnit) -> str:
     if size is None:
         return ""
     inches, metric = show_in(size, LengthUnit.INCH), show_in(size, LengthUnit.MILLIMETRE).removeprefix("≈")
-    own = inches if unit is LengthUnit.INCH else metric
+    own, other = (inches, metric) if unit is LengthUnit.INCH else (metric, inches)
     typed = " ".join(text.split())
-    said = [] if typed in {own, own.removesuffix(" in"), own.removesuffix(" mm")} else [typed]
-    return " = ".join([*said, inches, metric])
+    said = [] if typed in {*_written(own), *(each.rpartition(" ")[0] for each in _written(own))} else [typed]
+    shown = [each for each in (inches, metric) if each is own or typed not in _written(other)]
+    whole = [each for each in shown if not each.startswith("≈")]
+    rounded = [f" ≈ {each.removeprefix('≈')}" for each in shown if each.startswith("≈")]
+    return " = ".join((*said, *whole)) + "".join(rounded)
+
+
+def _written(size: str) -> set[str]:
+    """The ways in which somebody would have typed a size just so: 1384.0 mm and 1384 mm."""
+    return {size, size.replace(".0 ", " ")}
 
 
 def _group(group: Group, read: Read, theirs: Mapping[str, str], fields: tuple[FieldShown, ...]) -> GroupShown:
