@@ -5,6 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.joinery.dividers import (
+    corrected_setting,
+    correction_lines,
     correction_per_64th,
     one_move_correction,
     stepping,
@@ -76,3 +78,51 @@ def test_the_card_says_each_move_of_the_dividers():
         "If the last step lands long by 1/64, close the dividers by 0.0031 in, if short, open them as much; "
         "then step again.",
     )
+
+
+@given(heights, half_pins, pins, counts, st.floats(-0.5, 0.5))
+def test_dividers_set_as_the_card_says_come_by_the_one_move_to_the_setting_of_the_board_as_it_is(
+    height: float, half_pin: float, pin: float, count: int, higher: float
+) -> None:
+    card = stepping(height, half_pin, pin, count)
+    landed = half_pin + count * card.setting - (height + higher - half_pin)
+
+    found = corrected_setting(card.setting, landed, pin, count)
+
+    assert found == pytest.approx(stepping(height + higher, half_pin, pin, count).setting, abs=CLOSE)
+
+
+J1 = stepping(8.40625, 1 / 8, 1 / 8, 5)
+"""Worked joint J1: dividers at 1-21/32, 5 steps, landing 1/8 past the mark."""
+
+
+def test_a_long_landing_is_answered_with_the_move_and_with_both_of_its_causes():
+    # 1/16 too long over 5 steps is 0.0125; 1.65625 less that is 1.64375
+    assert [str(line) for line in correction_lines(J1, 3 / 16)] == [
+        "It lands 1/16 in too long: close the dividers by 0.0125 in, which is that divided by the steps, 5.",
+        "If the board is as high as drawn, they were not quite at 1-21/32 in: the move brings them there.",
+        "If they were just at 1-21/32 in, the board is 1/16 in lower than drawn, so measure it: the move "
+        "brings them to 1.6438 in.",
+        "Then step again: the last step must land 1/8 in past the mark.",
+    ]
+
+
+def test_a_landing_short_of_the_mark_is_answered_by_opening():
+    first, _, third, _ = map(str, correction_lines(J1, -1 / 8))
+
+    assert first.startswith("It lands 1/4 in too short: open the dividers by 0.0500 in")
+    assert "the board is 1/4 in higher than drawn" in third
+    assert third.endswith("brings them to 1.7063 in.")
+
+
+def test_a_landing_that_is_right_moves_nothing():
+    assert [str(line) for line in correction_lines(J1, 1 / 8)] == [
+        "It lands just where it must, 1/8 in past the mark: leave the dividers alone."
+    ]
+
+
+@pytest.mark.parametrize("landed", [1 / 8 + 1.7, 1 / 8 - 1.7])
+def test_a_miss_of_a_whole_step_is_a_step_miscounted(landed):
+    (line,) = map(str, correction_lines(J1, landed))
+
+    assert "more than half a step of 1-21/32 in: count the steps again; there are 5." in line

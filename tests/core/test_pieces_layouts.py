@@ -14,6 +14,7 @@ from casewright.pieces.drawers.layouts import (
     unit_families,
     with_layout,
 )
+from casewright.pieces.drawers.sizes import CannotBuild
 from units import built, chest, dresser, unit
 
 DRESSER = built(dresser())
@@ -112,3 +113,9 @@ def test_the_tails_of_the_back_stand_on_the_backs_own_height():
         7 + 21 / 32,
         0.5,
     )
+
+
+@pytest.mark.parametrize("end", ENDS)
+def test_a_joint_that_cannot_be_laid_out_names_its_drawer(end):
+    with pytest.raises(CannotBuild, match=f"^drawer R2-1, {end.value} joint: .*no width left for 40 tails"):
+        built(dresser({f"rows.1.{end.tails_name}": 40}))

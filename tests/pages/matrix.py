@@ -59,6 +59,8 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/cut-list.csv": OFFICE,
     "GET /units/{unit_id}/hours": OFFICE,
     "GET /units/{unit_id}/joints": OFFICE,
+    "GET /units/{unit_id}/layouts": OFFICE,
+    "POST /units/{unit_id}/layouts": OFFICE,
     "GET /units/{unit_id}/lumber": OFFICE,
     "POST /units/{unit_id}/options": OFFICE,
     "GET /units/{unit_id}/order.csv": OFFICE,

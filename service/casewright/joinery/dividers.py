@@ -8,7 +8,7 @@ pin multiplied by the number of steps, which is why correction by eye never sett
 from dataclasses import dataclass
 
 from casewright.joinery.layout import TailLayout
-from casewright.joinery.spacing import divider_setting
+from casewright.joinery.spacing import TOLERANCE, divider_setting
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
@@ -75,6 +75,64 @@ def one_move_correction(landed: Inches, pin: Inches, count: Count) -> Inches:
     Source: arithmetic: an error in the setting is multiplied by the number of steps.
     """
     return (pin - landed) / count
+
+
+def corrected_setting(setting: Inches, landed: Inches, pin: Inches, count: Count) -> Inches:
+    """What the dividers come to by the one move, where they were set just as the card says.
+
+    Rule: setting + (pin - landed) / count
+
+    Args:
+        setting: what the dividers were set to [in]
+        landed: how far past the upper mark the last step landed; below zero when it fell short of it [in]
+        pin: how far past the mark it should land [in]
+        count: how many steps were walked
+
+    Returns:
+        The new setting; nothing or less for a landing that no setting of the dividers explains [in]
+
+    Source: arithmetic: an error in the setting is multiplied by the number of steps.
+    """
+    return setting + one_move_correction(landed, pin, count)
+
+
+def correction_lines(stepping: Stepping, landed: Inches) -> tuple[Words, ...]:
+    """What to do about the landing of the last step, read off the board.
+
+    Args:
+        stepping: how the joint is stepped out
+        landed: how far past the upper mark the last step landed; below zero when it fell short of it [in]
+
+    Returns:
+        One sentence for each thing to know or to do.
+
+    Source: arithmetic; that a miss of half a step is a step miscounted is common practice.
+    """
+    pin, steps, setting = stepping.overshoot, stepping.steps, stepping.setting
+    long = landed - pin
+    if abs(long) < TOLERANCE:
+        return (say("It lands just where it must, {} past the mark: leave the dividers alone.", pin),)
+    if abs(long) > setting / 2:
+        miss = say("That misses by {}, more than half a step of {}: ", abs(long), setting)
+        return (miss + say("count the steps again; there are {:d}.", steps),)
+    move = one_move_correction(landed, pin, steps)
+    act, wrong, other = ("close", "long", "lower") if long > 0 else ("open", "short", "higher")
+    return (
+        say(
+            "It lands {} too {}: {} the dividers by {:.4}, which is that divided by the steps, {:d}.",
+            *(abs(long), wrong, act, abs(move), steps),
+        ),
+        say(
+            "If the board is as high as drawn, they were not quite at {}: the move brings them there.",
+            setting,
+        ),
+        say(
+            "If they were just at {}, the board is {} {} than drawn, so measure it: the move brings them to "
+            "{:.4}.",
+            *(setting, abs(long), other, corrected_setting(setting, landed, pin, steps)),
+        ),
+        say("Then step again: the last step must land {} past the mark.", pin),
+    )
 
 
 def correction_per_64th(count: Count) -> Inches:

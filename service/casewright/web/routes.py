@@ -31,6 +31,7 @@ from casewright.web.settings.woods import router as shop_woods
 from casewright.web.units.books import router as unit_books
 from casewright.web.units.editor import router as unit_editor
 from casewright.web.units.joints import router as unit_joints
+from casewright.web.units.layouts import router as unit_layouts
 from casewright.web.units.options import router as unit_options
 from casewright.web.units.parts import router as unit_parts
 from casewright.web.units.price import router as unit_price
@@ -52,6 +53,7 @@ ROUTERS = (
     unit_editor,
     unit_parts,
     unit_joints,
+    unit_layouts,
     unit_takes,
     unit_price,
     unit_working,

@@ -1,6 +1,7 @@
 """The joints of the drawers: half-blind at the front, through at the back, set out as a family."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
@@ -11,7 +12,6 @@ from casewright.joinery.families.half_blind_asked import HalfBlind
 from casewright.joinery.families.through import Through, ThroughJoint, through
 from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.groove import Groove
-from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import flare, most_tails
 from casewright.measure.ledger import Ledger
@@ -93,12 +93,15 @@ def drawer_joints(
         row, under = spec.rows[each.opening.row - 1], ledger.under(each.code)
         fronts, front_tails = _tails(each.code, front, front_end(each), front_family, row.front_tails)
         backs, back_tails = _tails(each.code, back, back_end(each), back_family, row.back_tails)
+        with _of(each, "front"):
+            asked = _half_blind(spec, each, front, rack, front_tails)
+            front_joint = half_blind(asked, under.under("front_joint"))
+        with _of(each, "back"):
+            back_joint = through(_through(spec, each, back, rack, back_tails), under.under("back_joint"))
         joints.append(
             DrawerJoints(
-                front=half_blind(
-                    _half_blind(spec, each, front, rack, front_tails), under.under("front_joint")
-                ),
-                back=through(_through(spec, each, back, rack, back_tails), under.under("back_joint")),
+                front=front_joint,
+                back=back_joint,
                 front_choices=fronts,
                 back_choices=backs,
                 front_set_out=front,
@@ -108,6 +111,15 @@ def drawer_joints(
             )
         )
     return tuple(joints)
+
+
+@contextmanager
+def _of(sizes: DrawerSizes, end: str) -> Iterator[None]:
+    """Says of which drawer a joint is that cannot be laid out: one setting goes for all of them."""
+    try:
+        yield
+    except ValueError as error:  # CannotBeLaidOut is one
+        raise CannotBuild(say("drawer {}, {} joint: {}", sizes.code, end, error.args[0])) from None
 
 
 def front_end(sizes: DrawerSizes) -> BoardEnd:
@@ -205,31 +217,28 @@ def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack,
     front = found.get(f"{sizes.code}-F")
     height = min(heights) if heights else sizes.height
     front_height = front.width if front and front.width else sizes.height
-    try:
-        return HalfBlind(
-            height=height,
-            front=sizes.front,
-            lap=sizes.lap,
-            side=max(sizes.left_side, sizes.right_side),
-            rabbet=sizes.rabbet,
-            half_pin=setting.half_pin,
-            pin=setting.pin,
-            tails=tails,
-            slope=setting.slope,
-            proud=spec.drawers.proud,
-            front_excess=max(0.0, front_height - height),
-            groove=setting.groove,
-            rack=rack,
-            locked_gauge_1=sizes.gauge_1 if front and front.thickness else None,
-            measured_sides=tuple(
-                (f"{spec.code}-{sizes.code}-{mark}", part.in_rabbet or (part.thickness or 0.0) - sizes.rabbet)
-                for mark, part in sides.items()
-                if part and (part.in_rabbet or part.thickness)
-            ),
-            mark=f"{spec.code}-{sizes.code}",
-        )
-    except (ValueError, CannotBeLaidOut) as error:
-        raise CannotBuild(say("drawer {}, front joint: {}", sizes.code, error.args[0])) from None
+    return HalfBlind(
+        height=height,
+        front=sizes.front,
+        lap=sizes.lap,
+        side=max(sizes.left_side, sizes.right_side),
+        rabbet=sizes.rabbet,
+        half_pin=setting.half_pin,
+        pin=setting.pin,
+        tails=tails,
+        slope=setting.slope,
+        proud=spec.drawers.proud,
+        front_excess=max(0.0, front_height - height),
+        groove=setting.groove,
+        rack=rack,
+        locked_gauge_1=sizes.gauge_1 if front and front.thickness else None,
+        measured_sides=tuple(
+            (f"{spec.code}-{sizes.code}-{mark}", part.in_rabbet or (part.thickness or 0.0) - sizes.rabbet)
+            for mark, part in sides.items()
+            if part and (part.in_rabbet or part.thickness)
+        ),
+        mark=f"{spec.code}-{sizes.code}",
+    )
 
 
 def _through(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int) -> Through:

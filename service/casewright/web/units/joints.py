@@ -11,17 +11,21 @@ from starlette.responses import Response
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
 from casewright.joinery.families.half_blind import HalfBlindJoint
+from casewright.joinery.families.through import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
-from casewright.joinery.families.through import ThroughJoint
 from casewright.measure.ledger import Ledger
 from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.layouts import DrawerEnd
 from casewright.pieces.drawers.parts import Drawer
 from casewright.web.frame.pages import Page, drawing, show
+from casewright.web.frame.typed import Typed
 from casewright.web.frame.visits import Office
+from casewright.web.units.divider_card import DividerCard, asked_of, card_id, divider_card
 from casewright.web.units.findings import Checks, checks_of
+from casewright.web.units.layouts_shown import layouts_address
 from casewright.web.units.result import Shown, named, shown_size
 from casewright.web.units.worked import UnitHead, see_built_unit
 
@@ -69,6 +73,8 @@ class JointShown:
     checks: Checks
     advice: tuple[str, ...] = ()
     choices: str = ""
+    layouts: tuple[tuple[str, str], ...] = ()
+    card: DividerCard | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +83,7 @@ class JointsPage(Page):
 
     template: ClassVar[str] = "units/joints.html"
     head: UnitHead
+    address: str
     unit: str
     joints: tuple[JointShown, ...]
     divider: JointShown | None
@@ -89,13 +96,17 @@ class JointsPage(Page):
 def show_joints(visit: Office, unit_id: str) -> Response:
     """Every joint of a unit, ready to be set out."""
     seen = see_built_unit(visit, unit_id)
-    unit, writing = seen.built, seen.writing
+    unit, writing, asked = seen.built, seen.writing, asked_of(visit.request)
     tops = unit.face.divider_tops(unit.spec.case.divider)
     page = JointsPage(
         title=f"Joints of unit {seen.head.unit.code} · {seen.head.unit.name}",
         head=seen.head,
+        address=f"{seen.head.address}/joints",
         unit=writing.unit.value,
-        joints=(*_fronts(unit, writing), *_backs(unit, writing)),
+        joints=(
+            *_fronts(unit, writing, seen.head.address, asked),
+            *_backs(unit, writing, seen.head.address, asked),
+        ),
         divider=_divider(unit, writing),
         story_stick=tuple(writing.size(top) for top in tops),
         corners=tuple(
@@ -122,12 +133,12 @@ def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> list[li
     return [members for _, members in groups]
 
 
-def _fronts(unit: Construction, writing: Writing) -> Iterator[JointShown]:
+def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
     for drawers in _alike(unit, lambda each: replace(each.joints.front.given, mark="")):
         joint: HalfBlindJoint = drawers[0].joints.front
         codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.front_joint"
         yield JointShown(
-            id=f"joint-{drawers[0].sizes.code}-front",
+            id=card_id(drawers[0].sizes.code, DrawerEnd.FRONT),
             title="Front, half-blind dovetail",
             serves=tuple(codes),
             parts=_served(unit, codes, "front"),
@@ -139,16 +150,24 @@ def _fronts(unit: Construction, writing: Writing) -> Iterator[JointShown]:
             checks=checks_of(joint.findings, writing.unit),
             advice=tuple(writing.said(line) for line in joint.advice),
             choices=_choices(drawers[0].joints.front_choices),
+            layouts=_layouts(drawers, DrawerEnd.FRONT, address),
+            card=divider_card(
+                joint.layout,
+                card_id(drawers[0].sizes.code, DrawerEnd.FRONT),
+                ", ".join(codes),
+                writing,
+                asked,
+            ),
         )
 
 
-def _backs(unit: Construction, writing: Writing) -> Iterator[JointShown]:
+def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
     for drawers in _alike(unit, lambda each: replace(each.joints.back.given, mark="")):
         joint: ThroughJoint = drawers[0].joints.back
         codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.back_joint"
         raised = joint.lower_edge_offset > 0
         yield JointShown(
-            id=f"joint-{drawers[0].sizes.code}-back",
+            id=card_id(drawers[0].sizes.code, DrawerEnd.BACK),
             title="Back, through dovetail",
             serves=tuple(codes),
             parts=_served(unit, codes, "back"),
@@ -159,6 +178,10 @@ def _backs(unit: Construction, writing: Writing) -> Iterator[JointShown]:
             drawing=drawing(through_drawing(joint, codes, writing.unit, f"{codes[0]}-back").svg()),
             checks=checks_of(joint.findings, writing.unit),
             choices=_choices(drawers[0].joints.back_choices),
+            layouts=_layouts(drawers, DrawerEnd.BACK, address),
+            card=divider_card(
+                joint.layout, card_id(drawers[0].sizes.code, DrawerEnd.BACK), ", ".join(codes), writing, asked
+            ),
         )
 
 
@@ -227,3 +250,9 @@ def _tails(tails: tuple[Tail, ...], writing: Writing, name: str) -> tuple[TailSh
 def _choices(choices: tuple[Choice, ...]) -> str:
     """The ranking of tail counts, best first; empty where the maker chose."""
     return ", ".join(f"{each.count} ({each.score:.1f})" for each in choices[:3])
+
+
+def _layouts(drawers: list[Drawer], end: DrawerEnd, address: str) -> tuple[tuple[str, str], ...]:
+    """Where the layouts of the rows that have the joint are chosen: address and words."""
+    rows = dict.fromkeys(each.sizes.opening.row for each in drawers)
+    return tuple((layouts_address(address, row, end), f"row {row}") for row in rows)
