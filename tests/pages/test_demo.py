@@ -330,7 +330,7 @@ def test_what_is_the_demo_s_is_marked_as_such_where_it_stands_among_ones_own(dem
     assert 'class="demo-tag"' in rows["Pell"]
     assert 'class="demo-tag"' not in rows["Osterhout"]
     assert " – demo</option>" in pages[2].html
-    assert 'demo-tag">demo</span> <a href="/jobs/' in pages[2].html
+    assert 'demo-tag">demo</b></span> <a href="/jobs/' in pages[2].html
     assert "demo, 555-0123" in owner.get("/search?q=pell").text
 
 
