@@ -16,8 +16,8 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from casewright.joinery.families.half_blind import half_blind
-from casewright.joinery.families.half_blind_asked import HalfBlind
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.family import row_choices
 from casewright.joinery.groove import Groove
 from casewright.measure.ledger import Ledger

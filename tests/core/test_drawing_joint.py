@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 from test_drawing_reader import Patch, Read
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
-from casewright.joinery.families.half_blind import half_blind
-from casewright.joinery.families.half_blind_asked import HalfBlind
-from casewright.joinery.families.through import Through, through
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.joint import half_blind
+from casewright.joinery.families.through.joint import Through, through
 from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.lengths import LengthUnit

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.bottom_groove import bottom_groove
-from casewright.joinery.families.bottom_groove_asked import BOTTOMS, BottomGroove
-from casewright.joinery.families.bottom_groove_chosen import usual_groove_depth
-from casewright.joinery.families.bottom_sizes import muntin_place
+from casewright.joinery.families.bottom_groove.asked import BOTTOMS, BottomGroove
+from casewright.joinery.families.bottom_groove.chosen import usual_groove_depth
+from casewright.joinery.families.bottom_groove.joint import bottom_groove
+from casewright.joinery.families.bottom_groove.sizes import muntin_place
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.solid import Axis

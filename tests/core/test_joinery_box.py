@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.box import Box, box_joint, usual_fingers
+from casewright.joinery.families.box.joint import Box, box_joint, usual_fingers
 from casewright.joinery.groove import Groove
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut

@@ -6,15 +6,15 @@ from hypothesis import strategies as st
 from shapely import Polygon
 
 from casewright.joinery.dividers import one_move_correction
-from casewright.joinery.families.carcase import carcase, rabbet_stop
-from casewright.joinery.families.carcase_asked import BackRabbet, Carcase, usual_lap_of_a_case
-from casewright.joinery.families.carcase_layout import (
+from casewright.joinery.families.carcase.asked import BackRabbet, Carcase, usual_lap_of_a_case
+from casewright.joinery.families.carcase.joint import carcase, rabbet_stop
+from casewright.joinery.families.carcase.layout import (
     fewest_in_a_carcase,
     middle_tail,
     most_in_a_carcase,
     narrowest_board,
 )
-from casewright.joinery.families.carcase_shape import clipped
+from casewright.joinery.families.carcase.shape import clipped
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.findings import Verdict

@@ -9,8 +9,8 @@ from hypothesis import given, reject
 from hypothesis import strategies as st
 
 from casewright.joinery.chisels import RACK
-from casewright.joinery.families.half_blind import HalfBlindJoint, half_blind
-from casewright.joinery.families.half_blind_asked import HalfBlind
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint, half_blind
 from casewright.joinery.front_checks import lap_strength
 from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut

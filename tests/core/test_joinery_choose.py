@@ -14,8 +14,8 @@ from casewright.joinery.choose import (
     rank,
     refusals,
 )
-from casewright.joinery.families.half_blind import half_blind
-from casewright.joinery.families.half_blind_asked import HalfBlind
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.groove import Groove
 from casewright.joinery.layout import lay_out
 from casewright.measure.findings import Verdict

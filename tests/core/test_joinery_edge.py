@@ -6,9 +6,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.edge import edge_joint
-from casewright.joinery.families.edge_asked import EDGES, Edge
-from casewright.joinery.families.edge_sizes import (
+from casewright.joinery.families.edge.asked import EDGES, Edge
+from casewright.joinery.families.edge.joint import edge_joint
+from casewright.joinery.families.edge.sizes import (
     board_width,
     boards_over,
     covered_then,

@@ -5,12 +5,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.frame_tenon import frame_tenon
-from casewright.joinery.families.frame_tenon_asked import FrameTenon, PanelGroove, usual_tenon
-from casewright.joinery.families.tenons import carved
+from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroove, usual_tenon
+from casewright.joinery.families.frame_tenon.joint import frame_tenon
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.solid import Axis
+from casewright.joinery.tenons import carved
 from casewright.measure.findings import Verdict, worst
 from closing import faults
 

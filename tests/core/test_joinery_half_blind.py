@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.half_blind import half_blind
-from casewright.joinery.families.half_blind_asked import HalfBlind
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.gauges import second_gauge
 from casewright.joinery.groove import Groove
 from casewright.measure.findings import Verdict, worst

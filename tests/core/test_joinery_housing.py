@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.housing import KIND, housing
-from casewright.joinery.families.housing_asked import Housing, usual_depth
+from casewright.joinery.families.housing.asked import Housing, usual_depth
+from casewright.joinery.families.housing.joint import KIND, housing
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.solid import Axis

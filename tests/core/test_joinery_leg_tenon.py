@@ -5,9 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.leg_tenon import leg_tenon
-from casewright.joinery.families.leg_tenon_asked import LegTenon
-from casewright.joinery.families.leg_tenon_rules import usual_face, usual_leg_tenon
+from casewright.joinery.families.leg_tenon.asked import LegTenon
+from casewright.joinery.families.leg_tenon.joint import leg_tenon
+from casewright.joinery.families.leg_tenon.rules import usual_face, usual_leg_tenon
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.solid import Axis

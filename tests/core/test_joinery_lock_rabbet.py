@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.lock_rabbet import KIND, front_taken_off, lock_rabbet
-from casewright.joinery.families.lock_rabbet_asked import LockRabbet, usual_reach, usual_tongue
+from casewright.joinery.families.lock_rabbet.asked import LockRabbet, usual_reach, usual_tongue
+from casewright.joinery.families.lock_rabbet.joint import KIND, front_taken_off, lock_rabbet
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.findings import Verdict

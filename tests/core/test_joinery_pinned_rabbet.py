@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from casewright.joinery.families.pinned_rabbet import KIND, pinned_rabbet
-from casewright.joinery.families.pinned_rabbet_asked import (
+from casewright.joinery.families.pinned_rabbet.asked import (
     PinnedRabbet,
     clear_of,
     pin_count,
@@ -16,6 +15,7 @@ from casewright.joinery.families.pinned_rabbet_asked import (
     usual_margin,
     usual_pin,
 )
+from casewright.joinery.families.pinned_rabbet.joint import KIND, pinned_rabbet
 from casewright.joinery.groove import Groove
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut

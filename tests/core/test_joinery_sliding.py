@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.sliding import (
+from casewright.joinery.families.sliding.joint import (
     Sliding,
     divider_top_edges,
     sliding,

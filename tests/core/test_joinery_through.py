@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.through import Through, through
+from casewright.joinery.families.through.joint import Through, through
 from casewright.joinery.groove import Groove
 from casewright.measure.findings import Verdict
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from casewright.joinery.families.season import SEASON, change_across
 from casewright.joinery.kinds import solve
+from casewright.joinery.season import SEASON, change_across
 from casewright.measure.lengths import show
 from casewright.wood.movement import movement
 from casewright.wood.species import wood

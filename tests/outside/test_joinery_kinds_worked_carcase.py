@@ -2,7 +2,7 @@
 
 import pytest
 
-from casewright.joinery.families.carcase_layout import dovetailed_length, lay_out_carcase
+from casewright.joinery.families.carcase.layout import dovetailed_length, lay_out_carcase
 from casewright.joinery.kinds import solve
 from casewright.measure.lengths import show
 

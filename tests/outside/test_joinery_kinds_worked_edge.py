@@ -2,8 +2,8 @@
 
 import pytest
 
-from casewright.joinery.families.edge import edge_joint
-from casewright.joinery.families.edge_asked import Edge
+from casewright.joinery.families.edge.asked import Edge
+from casewright.joinery.families.edge.joint import edge_joint
 from casewright.joinery.kinds import solve
 from casewright.measure.lengths import show
 from casewright.wood.movement import movement

@@ -2,9 +2,9 @@
 
 import pytest
 
-from casewright.joinery.families.leg_tenon_rules import clear_length, guide_thickness
-from casewright.joinery.families.tenons import length_over_tenons
+from casewright.joinery.families.leg_tenon.rules import clear_length, guide_thickness
 from casewright.joinery.kinds import solve
+from casewright.joinery.tenons import length_over_tenons
 from casewright.measure.findings import Verdict, worst
 
 

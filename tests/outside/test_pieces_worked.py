@@ -2,9 +2,9 @@
 
 import pytest
 
-from casewright.joinery.families.bottom_sizes import bottom_length, half_bottom_width
-from casewright.joinery.families.carcase_layout import dovetailed_length
-from casewright.joinery.families.edge_sizes import board_width
+from casewright.joinery.families.bottom_groove.sizes import bottom_length, half_bottom_width
+from casewright.joinery.families.carcase.layout import dovetailed_length
+from casewright.joinery.families.edge.sizes import board_width
 from casewright.measure.lengths import show
 from casewright.pieces.asked.graduation import first_by_step
 from casewright.pieces.rules import case_rules, drawer_rules

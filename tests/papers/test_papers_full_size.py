@@ -7,7 +7,7 @@ import pytest
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
-from casewright.joinery.families.box import Box, box_joint
+from casewright.joinery.families.box.joint import Box, box_joint
 from casewright.joinery.solid import Marked, Strip, Stroke
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.full_size import TILE, NamedStrip, clipped, sheets, tiled

@@ -8,8 +8,8 @@ from casewright.drawing.corner_plan import Corner, corner_plan, plan_extent
 from casewright.drawing.page import PAPER, Drawing, fitted, letter_lines
 from casewright.drawing.tail_views import Ends, side_end, socket_end
 from casewright.drawing.view import View
-from casewright.joinery.families.half_blind import HalfBlindJoint
-from casewright.joinery.families.through import ThroughJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import TailLayout
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Number

@@ -21,14 +21,12 @@ def kinds() -> dict[str, JointKind]:
     """Every kind of joint, by its name.
 
     Returns:
-        The kinds, in the order of their modules' names.
+        The kinds, in the order of their rooms' names.
 
-    Source: the modules of `families/`.
+    Source: the rooms of `families/`.
     """
-    modules = sorted(module.name for module in pkgutil.iter_modules(families.__path__))
-    found = (
-        getattr(importlib.import_module(f"{families.__name__}.{name}"), "KIND", None) for name in modules
-    )
+    rooms = sorted(room.name for room in pkgutil.iter_modules(families.__path__, f"{families.__name__}."))
+    found = (importlib.import_module(f"{room}.joint").KIND for room in rooms)
     return {kind.name: kind for kind in found if isinstance(kind, JointKind)}
 
 

@@ -5,8 +5,8 @@ from dataclasses import replace
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
-from casewright.joinery.families.half_blind import HalfBlindJoint
-from casewright.joinery.families.through import ThroughJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit

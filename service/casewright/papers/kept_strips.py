@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from casewright.joinery.families.half_blind import HalfBlindJoint
-from casewright.joinery.families.through import ThroughJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.solid import Flat, Marked, Strip, Stroke
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit

@@ -1,1 +1,1 @@
-"""The families of joints, a module each; `kinds()` finds them by their `KIND`."""
+"""The families of joints, a room each; `kinds()` finds them by the `KIND` of their `joint.py`."""

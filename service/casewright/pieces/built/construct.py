@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from casewright.joinery.families.sliding import Sliding, SlidingJoint, sliding
+from casewright.joinery.families.sliding.joint import Sliding, SlidingJoint, sliding
 from casewright.joinery.joint import Chosen
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.joinery.families.carcase_layout import dovetailed_length
+from casewright.joinery.families.carcase.layout import dovetailed_length
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import sqrt
 
-from casewright.joinery.families.edge_asked import EDGES
+from casewright.joinery.families.edge.asked import EDGES
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from casewright.joinery.families.edge_sizes import board_width, boards_over
+from casewright.joinery.families.edge.sizes import board_width, boards_over
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules

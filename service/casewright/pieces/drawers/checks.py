@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from casewright.joinery.families.bottom_groove_asked import BOTTOMS
-from casewright.joinery.families.bottom_sizes import least_left_behind
+from casewright.joinery.families.bottom_groove.asked import BOTTOMS
+from casewright.joinery.families.bottom_groove.sizes import least_left_behind
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words, say

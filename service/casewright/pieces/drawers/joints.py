@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import Rack
 from casewright.joinery.choose import Choice
 from casewright.joinery.defaults import USUAL, usual_pin, usual_slope
-from casewright.joinery.families.half_blind import HalfBlindJoint, half_blind
-from casewright.joinery.families.half_blind_asked import HalfBlind
-from casewright.joinery.families.through import Through, ThroughJoint, through
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint, half_blind
+from casewright.joinery.families.through.joint import Through, ThroughJoint, through
 from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS

@@ -6,8 +6,8 @@ from dataclasses import replace
 from enum import StrEnum
 from typing import Any
 
-from casewright.joinery.families.half_blind import HalfBlindJoint, half_blind
-from casewright.joinery.families.through import ThroughJoint, through
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint, half_blind
+from casewright.joinery.families.through.joint import ThroughJoint, through
 from casewright.joinery.family import BoardEnd, Family, Row, SetOut, families
 from casewright.measure.lengths import write_length
 from casewright.measure.units import Count, Inches

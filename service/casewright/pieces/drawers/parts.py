@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from casewright.joinery.families import bottom_sizes as rules
+from casewright.joinery.families.bottom_groove import sizes as rules
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom

@@ -11,8 +11,8 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
-from casewright.joinery.families.half_blind import HalfBlindJoint
-from casewright.joinery.families.through import ThroughJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack, is_done
 from casewright.labour.stages import Gate, GateKind, Stage, Tick, drawer_stages, dry_fit

@@ -10,8 +10,8 @@ from starlette.responses import Response
 
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
-from casewright.joinery.families.half_blind import HalfBlindJoint
-from casewright.joinery.families.through import ThroughJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
 from casewright.measure.ledger import Ledger

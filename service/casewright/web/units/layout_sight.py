@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from casewright.joinery.choose import Choice
-from casewright.joinery.families.half_blind import HalfBlindJoint
-from casewright.joinery.families.through import ThroughJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.family import Family, SetOut, row_choices, tried_pins
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.spacing import TOLERANCE

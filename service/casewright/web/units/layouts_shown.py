@@ -9,7 +9,7 @@ from markupsafe import Markup
 from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.drawing.layout_choices import LayoutShown, layouts_drawing
 from casewright.joinery.choose import Choice
-from casewright.joinery.families.half_blind import HalfBlindJoint
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.layout import TailLayout
 from casewright.measure.units import Count, Inches
 from casewright.papers.writing import Writing, several

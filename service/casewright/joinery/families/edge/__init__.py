@@ -1,0 +1,1 @@
+"""Boards joined along their edges without glue: shiplap, and tongue and groove."""

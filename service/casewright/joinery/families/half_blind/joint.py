@@ -1,0 +1,331 @@
+"""The half-blind dovetail of a drawer's front, with a registration rabbet in the side.
+
+Tails are cut on the side; sockets on the front, which keeps a lap before them. A shallow rabbet on the inside
+of the tails closes against the inside face of the front, so the second gauge is not the side's thickness.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.joinery.cards import chisel_settings, layout_settings
+from casewright.joinery.checks import (
+    chisels_at_hand,
+    half_pin_width,
+    moisture_apart,
+    neck_width,
+    pin_width,
+    rabbet_depth,
+    slope_limit,
+    tail_width_limit,
+)
+from casewright.joinery.chisels import Chisels, Rack, chisels_for
+from casewright.joinery.defaults import (
+    chosen_half_pin,
+    chosen_lap,
+    chosen_pin,
+    chosen_rabbet,
+    chosen_slope,
+    chosen_tails,
+)
+from casewright.joinery.dividers import Stepping, stepping_of
+from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.front_checks import (
+    front_hardness,
+    front_thickness,
+    gauge_spread,
+    groove_hidden,
+    lap_strength,
+    lap_thickness,
+    measured_in_the_rabbet,
+    second_gauge_as_set,
+    tail_in_socket,
+)
+from casewright.joinery.gauges import (
+    GaugeGroup,
+    first_gauge,
+    gauge_groups,
+    second_gauge,
+    what_a_wrong_gauge_does,
+)
+from casewright.joinery.groove import GrooveFit, groove_fit
+from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Values, fields
+from casewright.joinery.lap import lap_advice, lap_index, lap_left
+from casewright.joinery.layout import TailLayout, lay_out
+from casewright.joinery.solid import Shape
+from casewright.joinery.spacing import top_half_pin
+from casewright.joinery.tail_shape import TailCorner, tail_shape
+from casewright.measure.findings import Finding
+from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.saying import Words
+from casewright.measure.units import Inches, Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HalfBlindJoint:
+    """A half-blind joint, worked out.
+
+    Attributes:
+        given: what was asked for
+        gauge_1: depth of the sockets, lap line from the inside face, baseline of the tails [in]
+        gauge_2: line on the inside face of the front, from its end; with measured sides, that of the group
+            with the most sides [in]
+        wrong_gauge_2: the full thickness of the side, so easily set instead; None without a rabbet [in]
+        wrong_gauge_text: what the wrong setting would do; empty without a rabbet
+        rabbet_width: width of the registration rabbet, which is the first gauge; 0 when there is none [in]
+        lap: what is left of the front before the tails, from its measured thickness [in]
+        lap_index: how hard the lap is bent
+        side_shortening: how much shorter than the drawer its side is [in]
+        top_half_pin_on_front: the upper half pin as laid out on the front [in]
+        layout: the row of tails
+        stepping: the work with the dividers
+        chisels: which chisels clear it
+        groove_fit: how the groove lies against the lowest tail; None without a groove
+        gauge_groups: the settings of the second gauge for measured sides, and the sides that each serves
+        findings: every check that was carried out, passes too
+    """
+
+    given: HalfBlind
+    gauge_1: Inches
+    gauge_2: Inches
+    wrong_gauge_2: Inches | None
+    wrong_gauge_text: Words
+    rabbet_width: Inches
+    lap: Inches
+    lap_index: Number
+    side_shortening: Inches
+    top_half_pin_on_front: Inches
+    layout: TailLayout
+    stepping: Stepping
+    chisels: Chisels
+    groove_fit: GrooveFit | None
+    gauge_groups: tuple[GaugeGroup, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def advice(self) -> tuple[Words, ...]:
+        """What keeps the lap whole, one sentence for each precaution."""
+        return lap_advice(self.lap_index, self.given.limits)
+
+    @property
+    def settings(self) -> tuple[Setting, ...]:
+        """The numbers that a card prints, in the order of work: the side first, then the front."""
+        return (*_settings_of_the_side(self), *_settings_of_the_front(self))
+
+    @property
+    def shape(self) -> Shape:
+        """The joint in space."""
+        given = self.given
+        return tail_shape(
+            TailCorner(
+                across="front",
+                thickness=self.gauge_1 + self.lap,
+                lap=self.lap,
+                high=given.height + given.front_excess,
+                side_high=given.height,
+                side_thickness=given.side,
+                socket=self.gauge_2,
+                proud=given.proud,
+                tails=self.layout.tails,
+                wrong_socket=self.wrong_gauge_2,
+            )
+        )
+
+
+def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
+    """A half-blind joint, worked out: gauges, dividers, every tail, chisels and checks.
+
+    Args:
+        joint: what was asked for
+        ledger: where the working is kept
+
+    Returns:
+        The joint.
+
+    Raises:
+        CannotBeLaidOut: the sizes leave the tails no width.
+
+    Source: geometry of the joint; Fine Woodworking, 2007 special issue, p. 84, for its reference face.
+    """
+    gauge_1, lap = _first_gauge_and_lap(joint, ledger)
+    groups = gauge_groups(joint.measured_sides, joint.proud, joint.limits.gauge_group.value, ledger)
+    layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, gauge_1, joint.slope, ledger)
+    chisels = chisels_for(layout, joint.rack, ledger, joint.limits)
+    fit = groove_fit(layout, joint.groove, ledger) if joint.groove else None
+    index = ledger.take("lap_index", lap_index, side=joint.side, lap=lap)
+    gauge_2 = _second_gauge(joint, groups, ledger)
+    rabbeted = joint.rabbet > 0
+    return HalfBlindJoint(
+        given=joint,
+        gauge_1=gauge_1,
+        gauge_2=gauge_2,
+        wrong_gauge_2=joint.side if rabbeted else None,
+        wrong_gauge_text=what_a_wrong_gauge_does(joint.rabbet),
+        rabbet_width=gauge_1 if rabbeted else 0.0,
+        lap=lap,
+        lap_index=index,
+        side_shortening=lap,
+        top_half_pin_on_front=ledger.take(
+            "top_half_pin", top_half_pin, half_pin=joint.half_pin, front_excess=joint.front_excess
+        ),
+        layout=layout,
+        stepping=stepping_of(layout, ledger),
+        chisels=chisels,
+        groove_fit=fit,
+        gauge_groups=groups,
+        findings=tuple(_findings(joint, (gauge_1, gauge_2), (lap, index), groups, layout, chisels, fit)),
+    )
+
+
+def _first_gauge_and_lap(joint: HalfBlind, ledger: Ledger) -> tuple[Inches, Inches]:
+    if joint.locked_gauge_1 is None:
+        return ledger.take("gauge_1", first_gauge, front=joint.front, lap=joint.lap), joint.lap
+    locked = ledger.given("gauge_1", joint.locked_gauge_1, "locked for the batch", Inches)
+    return locked, ledger.take("lap", lap_left, front=joint.front, gauge_1=locked)
+
+
+def _second_gauge(joint: HalfBlind, groups: tuple[GaugeGroup, ...], ledger: Ledger) -> Inches:
+    if groups:
+        return max(groups, key=lambda group: len(group.marks)).setting
+    return ledger.take("gauge_2", second_gauge, side=joint.side, rabbet=joint.rabbet, proud=joint.proud)
+
+
+def _findings(
+    joint: HalfBlind,
+    gauges: tuple[Inches, Inches],
+    lap: tuple[Inches, Number],
+    groups: tuple[GaugeGroup, ...],
+    layout: TailLayout,
+    chisels: Chisels,
+    fit: GrooveFit | None,
+) -> Iterator[Finding]:
+    side, limits, mark = joint.side, joint.limits, joint.mark
+    right = tuple(group.setting for group in groups) or (gauges[1],)
+    yield lap_thickness(lap[0], limits, mark)
+    yield lap_strength(side, *lap, limits, mark)
+    entered = joint.entered_second_gauge
+    yield second_gauge_as_set(side, joint.rabbet, joint.proud, right, entered, limits, mark)
+    yield rabbet_depth(side, joint.rabbet, limits, mark)
+    yield neck_width(layout, side, limits, mark)
+    yield pin_width(joint.pin, joint.rack.kerf, limits, mark)
+    yield half_pin_width(joint.half_pin, limits, mark)
+    if joint.groove and fit:
+        yield groove_hidden(joint.groove, fit, limits, mark)
+    yield tail_width_limit(layout, side, limits, mark)
+    yield front_thickness(joint.front, side, limits, mark)
+    if groups:
+        yield measured_in_the_rabbet(side, joint.rabbet, joint.measured_sides, limits, mark)
+        yield gauge_spread(groups, limits, mark)
+    yield slope_limit(joint.slope, limits, mark)
+    yield chisels_at_hand(layout, chisels, joint.rack, mark)
+    if joint.front_moisture is not None and joint.side_moisture is not None:
+        yield moisture_apart(joint.front_moisture, joint.side_moisture, limits, mark)
+    length, depth = joint.measured_tail_length, joint.measured_socket_depth
+    if length is not None or depth is not None:
+        yield tail_in_socket(
+            gauges[0] if length is None else length, gauges[0] if depth is None else depth, mark
+        )
+    if joint.front_gravity is not None and joint.side_gravity is not None:
+        yield front_hardness(joint.front_gravity, joint.side_gravity, limits, mark)
+
+
+def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
+    given = joint.given
+    settings = [
+        Setting(
+            name="gauge_1",
+            label="Gauge 1",
+            value=joint.gauge_1,
+            note="baseline on the sides; lap line on the ends of the front, from its inside face",
+        )
+    ]
+    if given.rabbet > 0:
+        note = "inside face of the side, from its end; the same gauge"
+        settings += (
+            Setting(name="rabbet_width", label="Rabbet width", value=joint.rabbet_width, note=note),
+            Setting(name="rabbet_depth", label="Rabbet depth", value=given.rabbet, note="off that face"),
+        )
+    settings += layout_settings(joint.layout, joint.stepping)
+    return settings
+
+
+def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
+    given = joint.given
+    settings = []
+    if given.front_excess > 0:
+        label, note = "Top half pin on the front", "higher than the side; lay out from the bottom edge"
+        settings.append(
+            Setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
+        )
+    after = "left after the rabbet; " if given.rabbet > 0 else ""
+    gauges = [(group.setting, f" of {', '.join(group.marks)}") for group in joint.gauge_groups]
+    for number, (setting, sides) in enumerate(gauges or [(joint.gauge_2, "")], start=1):
+        settings.append(
+            Setting(
+                name="gauge_2" if number == 1 else f"gauge_2_{number}",
+                label="Gauge 2",
+                value=setting,
+                note=f"{after}on the inside face of the front, from its end, for the side{sides}",
+                wrong=joint.wrong_gauge_2,
+            )
+        )
+    return [
+        *settings,
+        *chisel_settings(joint.chisels),
+        Setting(name="lap", label="Lap", value=joint.lap, note="left of the front before the tails"),
+        Setting(
+            name="side_shortening",
+            label="Side shorter than the drawer",
+            value=joint.side_shortening,
+            note="by the lap",
+        ),
+    ]
+
+
+def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> Solved:
+    """A half-blind joint from plain numbers; whatever was left out is chosen."""
+    take = Choosing(values, ledger, FIELDS)
+    height, front, side = take.number("height"), take.number("front"), take.number("side")
+    locked = take.optional("locked_gauge_1")
+    # A locked gauge settles the lap, so none is chosen that the joint would not have.
+    lap = take.or_choose("lap", chosen_lap, front) if locked is None else front - locked
+    groove = take.groove()
+    half_pin = take.or_choose("half_pin", chosen_half_pin, True)
+    pin = take.or_choose("pin", chosen_pin, side)
+    slope = take.or_choose("slope", chosen_slope)
+    sizes = (height, side, front - lap, half_pin, pin, slope, rack.kerf)
+    joint = HalfBlind(
+        height=height,
+        front=front,
+        lap=lap,
+        side=side,
+        rabbet=take.or_choose("rabbet", chosen_rabbet, side),
+        half_pin=half_pin,
+        pin=pin,
+        tails=int(take.or_choose("tails", chosen_tails, *sizes, groove)),
+        slope=slope,
+        proud=take.optional("proud") or 0.0,
+        front_excess=take.optional("front_excess") or 0.0,
+        groove=groove,
+        rack=rack,
+        locked_gauge_1=locked,
+        entered_second_gauge=take.optional("entered_second_gauge"),
+        measured_tail_length=take.optional("measured_tail_length"),
+        measured_socket_depth=take.optional("measured_socket_depth"),
+        measured_sides=measured,
+        front_moisture=take.optional("front_moisture"),
+        side_moisture=take.optional("side_moisture"),
+        front_gravity=take.optional("front_gravity"),
+        side_gravity=take.optional("side_gravity"),
+    )
+    return Solved(joint=half_blind(joint, ledger), chosen=take.chosen)
+
+
+FIELDS = fields("half_blind")
+
+KIND = JointKind(
+    name="half-blind",
+    title="Half-blind dovetail of a drawer's front, with a registration rabbet in the side",
+    fields=FIELDS,
+    solve=_solve,
+    takes_measured_sides=True,
+)

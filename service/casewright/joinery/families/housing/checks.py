@@ -1,0 +1,142 @@
+"""The checks of a housing: its depth, its stop and its play."""
+
+from casewright.joinery.families.housing.asked import Housing
+from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.saying import say
+
+
+def depth_in_the_side(joint: Housing) -> Finding:
+    """Whether the housing leaves enough of the case side.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a stop.
+
+    Source: “Cutting housing joints”, The Woodworker.
+    """
+    most = joint.case_side / joint.limits.depth_part.value
+    deep = joint.depth > most + TOLERANCE
+    return Finding(
+        rule="housing depth",
+        verdict=Verdict.STOP if deep else Verdict.PASS,
+        message=say(
+            "The housing is {} deep; a case side of {:bare} takes {:bare}.",
+            joint.depth,
+            joint.case_side,
+            most,
+        ),
+        remedy=say(
+            "Make the housing {:down} deep or shallower, or the case side {:up} thick.",
+            most,
+            joint.depth * joint.limits.depth_part.value,
+        )
+        if deep
+        else "",
+        about=joint.mark,
+        found=joint.depth,
+        needed=most,
+        source=joint.limits.depth_part.source,
+    )
+
+
+def depth_that_carries(joint: Housing) -> Finding:
+    """Whether the housing is deep enough to carry a divider and to keep it flat.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: from memory.
+    """
+    least = joint.limits.depth_least
+    shallow = joint.depth < least.value - TOLERANCE
+    # A case side too thin for that depth has to be thicker first, or the other limit stops the joint.
+    thick = least.value * joint.limits.depth_part.value
+    thin = joint.case_side < thick - TOLERANCE
+    return Finding(
+        rule="housing carries",
+        verdict=Verdict.CAUTION if shallow else Verdict.PASS,
+        message=say("The housing is {} deep; {:bare} or more carries a divider.", joint.depth, least.value),
+        remedy=(
+            say("Make the case side {:up} thick and the housing {:up} deep.", thick, least.value)
+            if thin
+            else say("Make the housing {:up} deep or deeper.", least.value)
+        )
+        if shallow
+        else "",
+        about=joint.mark,
+        found=joint.depth,
+        needed=least.value,
+        source=least.source,
+    )
+
+
+def stop_at_the_front(joint: Housing) -> Finding:
+    """Whether a stopped housing leaves enough wood before it.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a caution; a housing that runs through passes.
+
+    Source: “Cutting housing joints”, The Woodworker: 8 to 12 mm.
+    """
+    least = joint.limits.stop_least
+    near = joint.is_stopped and joint.stop < least.value - TOLERANCE
+    if joint.is_stopped:
+        message = say(
+            "The housing stops {} back of the front edge; it needs {:bare}.", joint.stop, least.value
+        )
+    else:
+        message = say("The housing runs through, and shows at the front edge.")
+    return Finding(
+        rule="stop at the front",
+        verdict=Verdict.CAUTION if near else Verdict.PASS,
+        message=message,
+        remedy=say("Stop it {} back, or run it through.", joint.limits.stop.value) if near else "",
+        about=joint.mark,
+        found=joint.stop,
+        needed=least.value if joint.is_stopped else None,
+        source=least.source,
+    )
+
+
+def play_for_glue(joint: Housing) -> Finding:
+    """Whether the housing is wider than the divider by as much as glue needs, and no more.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: from memory.
+    """
+    least, most = joint.limits.play_least, joint.limits.play_most
+    tight, loose = joint.play < least.value - TOLERANCE, joint.play > most.value + TOLERANCE
+    return Finding(
+        rule="play for the glue",
+        verdict=Verdict.CAUTION if tight or loose else Verdict.PASS,
+        message=say(
+            "The housing is {:.4} wider than its divider; {:.3 bare} to {:.3} is usual.",
+            joint.play,
+            least.value,
+            most.value,
+        ),
+        remedy=say(
+            "Make the housing {:.3} wide: try it on scrap with an offcut of the divider.",
+            joint.divider + joint.limits.play.value,
+        )
+        if tight or loose
+        else "",
+        about=joint.mark,
+        found=joint.play,
+        needed=min(max(joint.play, least.value), most.value),
+        source=least.source if tight else most.source,
+    )

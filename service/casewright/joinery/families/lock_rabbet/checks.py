@@ -1,0 +1,191 @@
+"""The checks of a lock rabbet: the end of the side, groove, tongue, cutter and lip."""
+
+from casewright.joinery.families.lock_rabbet.asked import LockRabbet
+from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.findings import Finding, Verdict
+from casewright.measure.rounding import near_to
+from casewright.measure.saying import Words, say
+from casewright.measure.units import Inches
+
+
+def short_grain_at_the_end(joint: LockRabbet) -> Finding:
+    """Whether the end of the side is long enough not to break off before its groove.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a stop.
+
+    Source: common practice: the end is held along the grain only, over its length from groove to end.
+    """
+    least = joint.limits.end_least
+    short = joint.from_end < least.value - TOLERANCE
+    return Finding(
+        rule="short grain at the end",
+        verdict=Verdict.STOP if short else Verdict.PASS,
+        message=say(
+            "The end of the side is {} long before its groove; it needs {:bare}, in plywood too.",
+            joint.from_end,
+            least.value,
+        ),
+        remedy=_longer_end(joint, least.value) if short else "",
+        about=joint.mark,
+        found=joint.from_end,
+        needed=least.value,
+        source=least.source,
+    )
+
+
+def end_against_the_side(joint: LockRabbet) -> Finding:
+    """Whether the end of the side is long enough for its thickness.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a stop.
+
+    Source: common practice.
+    """
+    least = joint.side / joint.limits.end_part.value
+    short = joint.from_end < least - TOLERANCE
+    return Finding(
+        rule="end of the side",
+        verdict=Verdict.STOP if short else Verdict.PASS,
+        message=say(
+            "The groove is {} from the end of the side; a side of {:bare} needs {:bare}.",
+            joint.from_end,
+            joint.side,
+            least,
+        ),
+        remedy=_longer_end(joint, least) if short else "",
+        about=joint.mark,
+        found=joint.from_end,
+        needed=least,
+        source=joint.limits.end_part.source,
+    )
+
+
+def _longer_end(joint: LockRabbet, least: Inches) -> Words:
+    """What makes the end of the side so long: moving the groove, a thinner tongue, or a thicker front."""
+    room = joint.front - joint.lip
+    if room - joint.tongue >= least - TOLERANCE:
+        return say("Put the groove {:up} from the end.", least)
+    thicker = joint.lip + least + joint.tongue
+    if room - least >= joint.limits.tongue_least.value - TOLERANCE:
+        return say(
+            "Put the groove {:up} from the end and make the tongue {:down} thick, or the front {:up}.",
+            least,
+            room - least,
+            thicker,
+        )
+    return say("Make the front {:up} thick, and put the groove {:up} from the end.", thicker, least)
+
+
+def groove_depth(joint: LockRabbet) -> Finding:
+    """Whether the groove leaves enough of the side.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a stop.
+
+    Source: common practice.
+    """
+    most = joint.side / joint.limits.reach_part.value
+    deep = joint.reach > most + TOLERANCE
+    return Finding(
+        rule="groove depth",
+        verdict=Verdict.STOP if deep else Verdict.PASS,
+        message=say("The groove is {} deep; a side of {:bare} takes {:bare}.", joint.reach, joint.side, most),
+        remedy=say("Make groove and tongue {:down} deep or shallower.", most) if deep else "",
+        about=joint.mark,
+        found=joint.reach,
+        needed=most,
+        source=joint.limits.reach_part.source,
+    )
+
+
+def tongue_thickness(joint: LockRabbet) -> Finding:
+    """Whether the tongue is thick enough to hold.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a caution.
+
+    Source: Lage, “Locking Rabbet Joint”, Woodsmith: a tongue of 1/8 in.
+    """
+    least = joint.limits.tongue_least
+    thin = joint.tongue < least.value - TOLERANCE
+    return Finding(
+        rule="tongue",
+        verdict=Verdict.CAUTION if thin else Verdict.PASS,
+        message=say("The tongue is {} thick; {:bare} or more holds.", joint.tongue, least.value),
+        remedy=say("Make tongue and groove {:up}, or try them on scrap first.", least.value) if thin else "",
+        about=joint.mark,
+        found=joint.tongue,
+        needed=least.value,
+        source=least.source,
+    )
+
+
+def cutter_for_the_groove(joint: LockRabbet) -> Finding:
+    """Whether a cutter is as wide as the groove.
+
+    Args:
+        joint: the joint
+
+    Returns:
+        A pass or a caution: a groove of another width takes two passes.
+
+    Source: common practice.
+    """
+    steps = (joint.limits.cutter_step.value, joint.limits.cutter_step_metric.value)
+    nearest = min(
+        (max(step, near_to(joint.tongue, step)) for step in steps), key=lambda size: abs(size - joint.tongue)
+    )
+    fits = abs(nearest - joint.tongue) <= TOLERANCE
+    inches = max(steps[0], near_to(joint.tongue, steps[0]))
+    return Finding(
+        rule="cutter",
+        verdict=Verdict.PASS if fits else Verdict.CAUTION,
+        message=say("The groove is {} wide, as its cutter is.", joint.tongue)
+        if fits
+        else say("The groove is {:.3} wide, and no cutter is.", joint.tongue),
+        remedy="" if fits else say("Make tongue and groove {}, or cut the groove in two passes.", inches),
+        about=joint.mark,
+        found=joint.tongue,
+        needed=nearest,
+        source=joint.limits.cutter_step.source,
+    )
+
+
+def lip_thickness(joint: LockRabbet) -> Finding:
+    """Whether the lip is thick enough to stand when the slot is cut behind it.
+
+    Args:
+        joint: the joint, with a lip
+
+    Returns:
+        A pass or a caution.
+
+    Source: from memory.
+    """
+    least = joint.limits.lip_least
+    thin = joint.lip < least.value - TOLERANCE
+    return Finding(
+        rule="lip",
+        verdict=Verdict.CAUTION if thin else Verdict.PASS,
+        message=say("The lip is {} thick; {:bare} or more stands.", joint.lip, least.value),
+        remedy=say("Make the lip {:up}, or back it with a block when the slot is cut.", least.value)
+        if thin
+        else "",
+        about=joint.mark,
+        found=joint.lip,
+        needed=least.value,
+        source=least.source,
+    )

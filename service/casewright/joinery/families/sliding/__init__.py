@@ -1,0 +1,1 @@
+"""The sliding dovetail of a divider into a case side."""

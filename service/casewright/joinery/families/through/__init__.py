@@ -1,0 +1,1 @@
+"""The through dovetail of a drawer's back, and of boxes."""
