@@ -190,8 +190,11 @@ def save_hours(visit: Everybody, job_id: str) -> Response:
     drawers = [each.id for each, _ in drawers_of_job(visit.db, job.id)]
     drawer = read.choice("drawer", ["", *drawers], default="")
     note = read.line("note", most=300)
+    over = said_over(job, WRITE)
+    if over:
+        read.fault("time", over)
     if read.faults or person is None or day is None:
-        return show(visit, hours_page(visit, job, read.form), 422)
+        return show(visit, hours_page(visit, job, read.form), 409 if over else 422)
     work = Work(job_id=job.id, operation=_code(operation), drawer_id=drawer or None)
 
     def write() -> str:
