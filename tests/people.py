@@ -2,16 +2,21 @@
 
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
+from functools import cache
 from typing import Any
+from unittest.mock import patch
 
 from sqlalchemy import Engine
 
 from casewright.records.base import new_id
 from casewright.records.people import Person, Role
 from casewright.records.sessions import across_shops
+from casewright.shop import entering
 from casewright.shop.entering import NewPerson, NewShop, keep_signed_in, open_shop
+from casewright.shop.passwords import hash_password
 from pages.visitor import Visitor
 
+hashed_once = cache(hash_password)
 START = datetime(2027, 3, 1, 15, 0, tzinfo=UTC)
 PASSWORD = "grain of old walnut"  # noqa: S105 - of people who do not exist
 
@@ -70,7 +75,11 @@ def new_shop(app: Any, engine: Engine, clock: Clock, **facts: Any) -> ShopInTest
         "tax_rate": 0.06,
     } | facts
     mark = new_id()
-    with across_shops(engine, write=True) as db:
+    # Thousands of tests begin with a shop, and one hash takes as long as many of them.
+    with (
+        across_shops(engine, write=True) as db,
+        patch.object(entering, "hash_password", hashed_once),
+    ):
         owner = open_shop(db, NewShop(**given), _new("Ada Marsh", mark), clock.now)
         held = ShopInTest(app, engine, clock, owner.shop_id, {Role.OWNER: owner})
         for name, role in (("Ben Tull", Role.MAKER), ("Cy Roper", Role.BENCH)):

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
+from functools import cache, lru_cache
 from io import BytesIO
 from typing import Any
 
@@ -130,6 +130,7 @@ def plain(text: str) -> str:
     return re.sub(r"\s+", " ", text.replace("\u200b", ""))
 
 
+@lru_cache(maxsize=32)
 def pages_of(pdf: bytes) -> list[str]:
     """The words of each page."""
     return [plain(page.extract_text()) for page in read(pdf).pages]

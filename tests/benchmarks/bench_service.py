@@ -60,7 +60,7 @@ class Size:
 
 
 FULL = Size(250, 400, 600, 60, 4.0)
-QUICK = Size(60, 60, 90, 4, 0.3)
+QUICK = Size(60, 60, 60, 2, 0.2)
 
 
 @dataclass(frozen=True)
