@@ -93,6 +93,8 @@ let swapped = -Infinity;
 for (const swap of ["htmx:before:swap", "htmx:after:swap"]) {
   document.addEventListener(swap, () => (swapped = performance.now()));
 }
+// Whoever has typed since has lifted the finger: what is pressed then is meant.
+document.addEventListener("input", () => (pressed = { x: -NEAR, y: -NEAR }));
 document.addEventListener(
   "click",
   (event) => {
