@@ -262,8 +262,7 @@ def _as_damage() -> Iterator[None]:
         zipfile.BadZipFile,
         zlib.error,
         EOFError,
-        NotImplementedError,  # a way of packing that zipfile does not know
-        RuntimeError,
+        RuntimeError,  # also where the file names a way of packing that zipfile lacks
         KeyError,
         OSError,
         ValueError,
