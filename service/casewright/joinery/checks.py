@@ -8,6 +8,7 @@ from casewright.joinery.chisels import Chisels, Rack
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE, bevel_degrees, fewest_tails, most_tails
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number, Percent
@@ -148,15 +149,14 @@ def half_pin_width(half_pin: Inches, limits: Limits = LIMITS, about: str = "") -
     Source: common practice.
     """
     least = limits.half_pin_least.value
-    narrow = half_pin < least - TOLERANCE
-    return Finding(
-        rule="JC7",
-        verdict=Verdict.CAUTION if narrow else Verdict.PASS,
-        message=say("A half pin is {}; narrower than {:bare} it splits.", half_pin, least),
-        remedy=say("Make the half pins {:up} or wider.", least) if narrow else "",
+    return at_least(
+        "JC7",
+        half_pin,
+        least,
+        say("A half pin is {}; narrower than {:bare} it splits.", half_pin, least),
+        say("Make the half pins {:up} or wider.", least),
         about=about,
-        found=half_pin,
-        needed=least,
+        verdict=Verdict.CAUTION,
         source=limits.half_pin_least.source,
     )
 
@@ -208,15 +208,14 @@ def slope_limit(slope: Number, limits: Limits = LIMITS, about: str = "") -> Find
     Source: common practice.
     """
     steepest = limits.slope_steepest.value
-    steep = slope < steepest - TOLERANCE
-    return Finding(
-        rule="JC12",
-        verdict=Verdict.CAUTION if steep else Verdict.PASS,
-        message=f"The slope is 1:{slope:g} ({bevel_degrees(slope):.2f}°); the steepest is 1:{steepest:g}.",
-        remedy=f"Set the bevel to 1:{steepest:g} or slighter; 1:8 is usual in hardwood." if steep else "",
+    return at_least(
+        "JC12",
+        slope,
+        steepest,
+        f"The slope is 1:{slope:g} ({bevel_degrees(slope):.2f}°); the steepest is 1:{steepest:g}.",
+        f"Set the bevel to 1:{steepest:g} or slighter; 1:8 is usual in hardwood.",
         about=about,
-        found=slope,
-        needed=steepest,
+        verdict=Verdict.CAUTION,
         source=limits.slope_steepest.source,
     )
 
@@ -278,15 +277,14 @@ def wood_below_groove(height: Inches, limits: Limits = LIMITS, about: str = "") 
     Source: common practice.
     """
     least = limits.below_groove_least.value
-    weak = height < least - TOLERANCE
-    return Finding(
-        rule="side below groove",
-        verdict=Verdict.CAUTION if weak else Verdict.PASS,
-        message=say("The side keeps {} below its groove; it needs {:bare}.", height, least),
-        remedy=say("Raise the groove by {}, to {:bare}.", least - height, least) if weak else "",
+    return at_least(
+        "side below groove",
+        height,
+        least,
+        say("The side keeps {} below its groove; it needs {:bare}.", height, least),
+        say("Raise the groove by {}, to {:bare}.", least - height, least),
         about=about,
-        found=height,
-        needed=least,
+        verdict=Verdict.CAUTION,
         source=limits.below_groove_least.source,
     )
 
@@ -307,16 +305,12 @@ def moisture_apart(one: Percent, other: Percent, limits: Limits = LIMITS, about:
     """
     most = limits.moisture_apart.value
     apart = abs(one - other)
-    wet = apart > most + TOLERANCE
-    return Finding(
-        rule="JC14",
-        verdict=Verdict.STOP if wet else Verdict.PASS,
-        message=f"The two boards are {apart:.1f} % of moisture apart ({one:.1f} and {other:.1f} %).",
-        remedy=f"Sticker both in the shop until they are within {most:g} %, then mill and cut."
-        if wet
-        else "",
+    return at_most(
+        "JC14",
+        apart,
+        most,
+        f"The two boards are {apart:.1f} % of moisture apart ({one:.1f} and {other:.1f} %).",
+        f"Sticker both in the shop until they are within {most:g} %, then mill and cut.",
         about=about,
-        found=apart,
-        needed=most,
         source=limits.moisture_apart.source,
     )

@@ -5,6 +5,7 @@ from casewright.joinery.groove import Groove, GrooveFit
 from casewright.joinery.lap import lap_for_index, side_for_index
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number
@@ -252,15 +253,14 @@ def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about:
     over_side = side + limits.front_over_side.value
     least = max(limits.front_least.value, over_side)
     source = limits.front_over_side.source if over_side == least else limits.front_least.source
-    thin = front < least - TOLERANCE
-    return Finding(
-        rule="JC10",
-        verdict=Verdict.CAUTION if thin else Verdict.PASS,
-        message=say("The front is {} thick; over sides of {:bare} it needs {:bare}.", front, side, least),
-        remedy=say("Make the front {:up} thick, or the sides thinner.", least) if thin else "",
+    return at_least(
+        "JC10",
+        front,
+        least,
+        say("The front is {} thick; over sides of {:bare} it needs {:bare}.", front, side, least),
+        say("Make the front {:up} thick, or the sides thinner.", least),
         about=about,
-        found=front,
-        needed=least,
+        verdict=Verdict.CAUTION,
         source=source,
     )
 
@@ -344,16 +344,13 @@ def front_hardness(front: Number, side: Number, limits: Limits = LIMITS, about: 
     Source: from memory.
     """
     least = side - limits.gravity_apart.value
-    soft = front < least - TOLERANCE
-    return Finding(
-        rule="JC17",
-        verdict=Verdict.CAUTION if soft else Verdict.PASS,
-        message=f"The front's specific gravity is {front:.2f}, the side's {side:.2f}.",
-        remedy=f"Try a joint in scrap for crushing, or take a front of {least:.2f} or heavier."
-        if soft
-        else "",
+    return at_least(
+        "JC17",
+        front,
+        least,
+        f"The front's specific gravity is {front:.2f}, the side's {side:.2f}.",
+        f"Try a joint in scrap for crushing, or take a front of {least:.2f} or heavier.",
         about=about,
-        found=front,
-        needed=least,
+        verdict=Verdict.CAUTION,
         source=limits.gravity_apart.source,
     )

@@ -11,6 +11,7 @@ from casewright.joinery.chisels import Rack
 from casewright.joinery.solid import Flat, Prism, block
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import down_to
 from casewright.measure.saying import Words, say
@@ -279,19 +280,18 @@ def across_grain(width: Inches, most: Sourced, about: str = "") -> Finding:
 
     Source: common practice.
     """
-    wide = width > most.value + TOLERANCE
-    return Finding(
-        rule="tenon across the grain",
-        verdict=Verdict.CAUTION if wide else Verdict.PASS,
-        message=say(
+    return at_most(
+        "tenon across the grain",
+        width,
+        most.value,
+        say(
             "The tenon is {} wide, across the grain of what it is glued into; up to {} is glued in one.",
             width,
             most.value,
         ),
-        remedy=say("Divide it into two tenons, each {:down} wide or less.", most.value) if wide else "",
+        say("Divide it into two tenons, each {:down} wide or less.", most.value),
         about=about,
-        found=width,
-        needed=most.value,
+        verdict=Verdict.CAUTION,
         source=most.source,
     )
 

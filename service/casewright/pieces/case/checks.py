@@ -5,14 +5,15 @@ from itertools import pairwise
 from math import sqrt
 
 from casewright.joinery.families.edge.asked import EDGES
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
+from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import say
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.layout.openings import Face, FaceRow
 from casewright.pieces.layout.season import Climate, across
-from casewright.pieces.layout.verdicts import TOLERANCE, at_least, at_most
 from casewright.wood.movement import is_extrapolated, movement
 
 HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from casewright.joinery.families.bottom_groove.asked import BOTTOMS
 from casewright.joinery.families.bottom_groove.sizes import least_left_behind
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words, say
@@ -13,7 +14,6 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.drawers.parts import BottomPlan, Drawer
 from casewright.pieces.layout.season import Climate, across
-from casewright.pieces.layout.verdicts import at_least, at_most
 from casewright.stability.jam import check_jam, check_shape
 from casewright.stability.limits import house_limits
 from casewright.stability.sag import thickness_for

@@ -6,6 +6,7 @@ from casewright.joinery.checks import wood_below_groove
 from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, BottomGroove
 from casewright.joinery.families.bottom_groove.sizes import least_left_behind, left_behind, muntin_lip
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
@@ -163,15 +164,13 @@ def room_over_runner(asked: BottomGroove) -> Finding:
     """
     limit = asked.limits.runner_room
     room = asked.groove_height - max(0.0, asked.bottom - asked.groove_width)
-    low = room < limit.value - TOLERANCE
-    return Finding(
-        rule="room over runner",
-        verdict=Verdict.STOP if low else Verdict.PASS,
-        message=say("The bottom's underside is {} above the runner; it needs {:bare}.", room, limit.value),
-        remedy=say("Raise the groove {:up}.", limit.value - room) if low else "",
+    return at_least(
+        "room over runner",
+        room,
+        limit.value,
+        say("The bottom's underside is {} above the runner; it needs {:bare}.", room, limit.value),
+        say("Raise the groove {:up}.", limit.value - room),
         about=asked.mark,
-        found=room,
-        needed=limit.value,
         source=limit.source,
     )
 
@@ -189,21 +188,17 @@ def room_behind(grows: Inches, asked: BottomGroove) -> Finding:
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2; the room is common practice.
     """
     needed = asked.over + grows + asked.limits.behind_least.value
-    short = asked.back_gap < needed - TOLERANCE
-    return Finding(
-        rule="room behind",
-        verdict=Verdict.STOP if short else Verdict.PASS,
-        message=say(
+    return at_least(
+        "room behind",
+        asked.back_gap,
+        needed,
+        say(
             "Wettest, the bottom reaches {:.3} past the back, and {} is free behind the drawer.",
             asked.over + grows,
             asked.back_gap,
         ),
-        remedy=say("Leave {:up} behind the drawer, or make the bottom shorter or of plywood.", needed)
-        if short
-        else "",
+        say("Leave {:up} behind the drawer, or make the bottom shorter or of plywood.", needed),
         about=asked.mark,
-        found=asked.back_gap,
-        needed=needed,
         source=HANDBOOK,
     )
 
@@ -249,15 +244,13 @@ def room_in_four_grooves(grows: Inches, asked: BottomGroove) -> Finding:
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
     room = 2 * asked.play
-    tight = grows > room + TOLERANCE
-    return Finding(
-        rule="room to grow",
-        verdict=Verdict.STOP if tight else Verdict.PASS,
-        message=say("Held all around, the bottom grows {:.3} and has {:.3 bare} to grow.", grows, room),
-        remedy="Let it slide in under the back, with 3 grooves, or make it of plywood." if tight else "",
+    return at_most(
+        "room to grow",
+        grows,
+        room,
+        say("Held all around, the bottom grows {:.3} and has {:.3 bare} to grow.", grows, room),
+        "Let it slide in under the back, with 3 grooves, or make it of plywood.",
         about=asked.mark,
-        found=grows,
-        needed=room,
         source=HANDBOOK,
     )
 
@@ -275,15 +268,14 @@ def wood_above_in_slip(asked: BottomGroove) -> Finding:
     """
     limit = asked.limits.slip_above
     above = asked.slip_height - asked.top
-    weak = above < limit.value - TOLERANCE
-    return Finding(
-        rule="slip above groove",
-        verdict=Verdict.CAUTION if weak else Verdict.PASS,
-        message=say("A slip has {} above its groove; it needs {:bare}.", above, limit.value),
-        remedy=say("Make the slips {:up} high.", asked.top + limit.value) if weak else "",
+    return at_least(
+        "slip above groove",
+        above,
+        limit.value,
+        say("A slip has {} above its groove; it needs {:bare}.", above, limit.value),
+        say("Make the slips {:up} high.", asked.top + limit.value),
         about=asked.mark,
-        found=above,
-        needed=limit.value,
+        verdict=Verdict.CAUTION,
         source=limit.source,
     )
 
@@ -334,15 +326,13 @@ def muntin_cheeks(asked: BottomGroove) -> Finding:
     """
     limit = asked.limits.muntin_cheek
     cheek = muntin_lip(asked.muntin_thickness, asked.groove_width)
-    thin = cheek < limit.value - TOLERANCE
-    return Finding(
-        rule="muntin cheeks",
-        verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=say("A muntin has {} above and below its grooves; it needs {:bare}.", cheek, limit.value),
-        remedy=say("Make it {:up} thick.", asked.groove_width + 2 * limit.value) if thin else "",
+    return at_least(
+        "muntin cheeks",
+        cheek,
+        limit.value,
+        say("A muntin has {} above and below its grooves; it needs {:bare}.", cheek, limit.value),
+        say("Make it {:up} thick.", asked.groove_width + 2 * limit.value),
         about=asked.mark,
-        found=cheek,
-        needed=limit.value,
         source=limit.source,
     )
 
@@ -360,15 +350,14 @@ def muntin_web(asked: BottomGroove) -> Finding:
     """
     limit = asked.limits.muntin_web
     web = asked.muntin - 2 * asked.groove_depth
-    thin = web < limit.value - TOLERANCE
-    return Finding(
-        rule="muntin between grooves",
-        verdict=Verdict.CAUTION if thin else Verdict.PASS,
-        message=say("A muntin has {} between its grooves; it needs {:bare}.", web, limit.value),
-        remedy=say("Make it {:up} wide.", limit.value + 2 * asked.groove_depth) if thin else "",
+    return at_least(
+        "muntin between grooves",
+        web,
+        limit.value,
+        say("A muntin has {} between its grooves; it needs {:bare}.", web, limit.value),
+        say("Make it {:up} wide.", limit.value + 2 * asked.groove_depth),
         about=asked.mark,
-        found=web,
-        needed=limit.value,
+        verdict=Verdict.CAUTION,
         source=limit.source,
     )
 

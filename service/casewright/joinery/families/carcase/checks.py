@@ -14,6 +14,7 @@ from casewright.joinery.lap import lap_for_index, lap_index
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
@@ -194,17 +195,14 @@ def edges_held(
     Source: from memory.
     """
     widest, most = max(layout.half_pin, layout.back_half_pin), habits.half_pin_most.value * board
-    far = widest > most + TOLERANCE
-    return Finding(
-        rule="edges held",
-        verdict=Verdict.CAUTION if far else Verdict.PASS,
-        message=say("The outermost tail begins {} from its edge; up to {:bare} holds it.", widest, most),
-        remedy=say("Make the half pin {:down} or less, and stop the rabbet if it is wider.", most)
-        if far
-        else "",
+    return at_most(
+        "edges held",
+        widest,
+        most,
+        say("The outermost tail begins {} from its edge; up to {:bare} holds it.", widest, most),
+        say("Make the half pin {:down} or less, and stop the rabbet if it is wider.", most),
         about=about,
-        found=widest,
-        needed=most,
+        verdict=Verdict.CAUTION,
         source=habits.half_pin_most.source,
     )
 
@@ -324,14 +322,13 @@ def rabbet_leaves_wood(
     Source: common practice.
     """
     most = habits.rabbet_most.value * board
-    deep = depth > most + TOLERANCE
-    return Finding(
-        rule="rabbet depth",
-        verdict=Verdict.CAUTION if deep else Verdict.PASS,
-        message=say("The rabbet is {} deep in a board of {}; up to {:bare} is usual.", depth, board, most),
-        remedy=say("Make it {:down} deep.", most) if deep else "",
+    return at_most(
+        "rabbet depth",
+        depth,
+        most,
+        say("The rabbet is {} deep in a board of {}; up to {:bare} is usual.", depth, board, most),
+        say("Make it {:down} deep.", most),
         about=about,
-        found=depth,
-        needed=most,
+        verdict=Verdict.CAUTION,
         source=habits.rabbet_most.source,
     )

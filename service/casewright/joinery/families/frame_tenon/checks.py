@@ -10,6 +10,7 @@ from casewright.joinery.tenons import (
     tenon_not_a_peg,
     wood_above_mortise,
 )
+from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
@@ -63,16 +64,14 @@ def shoulders(joint: FrameTenon) -> Finding:
     """
     limit = joint.limits.shoulder_least
     least, narrower = limit.value, min(joint.face, joint.back)
-    narrow = narrower < least - TOLERANCE
     where = "front" if joint.face <= joint.back + TOLERANCE else "back"
-    return Finding(
-        rule="shoulders",
-        verdict=Verdict.STOP if narrow else Verdict.PASS,
-        message=say("The narrower shoulder, at the {}, is {}; it needs {:bare}.", where, narrower, least),
-        remedy=_wider_shoulders(joint, least) if narrow else "",
+    return at_least(
+        "shoulders",
+        narrower,
+        least,
+        say("The narrower shoulder, at the {}, is {}; it needs {:bare}.", where, narrower, least),
+        _wider_shoulders(joint, least),
         about=joint.mark,
-        found=narrower,
-        needed=least,
         source=limit.source,
     )
 
@@ -143,19 +142,17 @@ def tenon_and_groove(joint: FrameTenon) -> Finding:
     Source: geometry of the joint: a groove wider than the tenon stays open beside it.
     """
     groove = joint.groove.width if joint.groove else 0.0
-    thin = joint.tenon < groove - TOLERANCE
-    return Finding(
-        rule="tenon and groove",
-        verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=say(
+    return at_least(
+        "tenon and groove",
+        joint.tenon,
+        groove,
+        say(
             "The groove is {} wide and the tenon {:bare} thick; a thinner one leaves it open.",
             groove,
             joint.tenon,
         ),
-        remedy=say("Make the tenon {} thick, as the groove is wide.", groove) if thin else "",
+        say("Make the tenon {} thick, as the groove is wide.", groove),
         about=joint.mark,
-        found=joint.tenon,
-        needed=groove,
         source="geometry of the joint",
     )
 
@@ -173,15 +170,13 @@ def behind_mortise(left: Inches, joint: FrameTenon) -> Finding:
     Source: common practice.
     """
     limit = joint.limits.left_least
-    thin = left < limit.value - TOLERANCE
-    return Finding(
-        rule="wood behind the mortise",
-        verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=say("Behind the mortise {} of the stile is left; it needs {:bare}.", left, limit.value),
-        remedy=_shorter(joint, limit.value - left) if thin else "",
+    return at_least(
+        "wood behind the mortise",
+        left,
+        limit.value,
+        say("Behind the mortise {} of the stile is left; it needs {:bare}.", left, limit.value),
+        _shorter(joint, limit.value - left),
         about=joint.mark,
-        found=left,
-        needed=limit.value,
         source=limit.source,
     )
 
@@ -206,15 +201,13 @@ def tenon_reach(reach: Inches, joint: FrameTenon) -> Finding:
     Source: from memory.
     """
     limit = joint.limits.reach_least
-    short = reach < limit.value - TOLERANCE
-    return Finding(
-        rule="reach of the tenon",
-        verdict=Verdict.STOP if short else Verdict.PASS,
-        message=say("The tenon reaches {} into the stile; it needs {:bare}.", reach, limit.value),
-        remedy=say("Make the tenon {:up} long or longer.", limit.value + joint.slack) if short else "",
+    return at_least(
+        "reach of the tenon",
+        reach,
+        limit.value,
+        say("The tenon reaches {} into the stile; it needs {:bare}.", reach, limit.value),
+        say("Make the tenon {:up} long or longer.", limit.value + joint.slack),
         about=joint.mark,
-        found=reach,
-        needed=limit.value,
         source=limit.source,
     )
 
@@ -231,21 +224,17 @@ def rear_slack(shrinkage: Inches, joint: FrameTenon) -> Finding:
 
     Source: common practice: sides shrink in depth and the frame does not, so that its rear joint is left dry.
     """
-    tight = joint.slack < shrinkage - TOLERANCE
     step = joint.limits.slack_step
-    return Finding(
-        rule="slack of the rear joint",
-        verdict=Verdict.STOP if tight else Verdict.PASS,
-        message=say(
+    return at_least(
+        "slack of the rear joint",
+        joint.slack,
+        shrinkage,
+        say(
             "The rear joint is left dry with a gap of {}; the case loses {:.3} in depth.",
             joint.slack,
             shrinkage,
         ),
-        remedy=say("Leave a gap of {:up 32} or more, and cut the runner shorter by it.", shrinkage)
-        if tight
-        else "",
+        say("Leave a gap of {:up 32} or more, and cut the runner shorter by it.", shrinkage),
         about=joint.mark,
-        found=joint.slack,
-        needed=shrinkage,
         source=step.source,
     )

@@ -2,6 +2,7 @@
 
 from casewright.joinery.families.housing.asked import Housing
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import say
 
@@ -18,26 +19,22 @@ def depth_in_the_side(joint: Housing) -> Finding:
     Source: “Cutting housing joints”, The Woodworker.
     """
     most = joint.case_side / joint.limits.depth_part.value
-    deep = joint.depth > most + TOLERANCE
-    return Finding(
-        rule="housing depth",
-        verdict=Verdict.STOP if deep else Verdict.PASS,
-        message=say(
+    return at_most(
+        "housing depth",
+        joint.depth,
+        most,
+        say(
             "The housing is {} deep; a case side of {:bare} takes {:bare}.",
             joint.depth,
             joint.case_side,
             most,
         ),
-        remedy=say(
+        say(
             "Make the housing {:down} deep or shallower, or the case side {:up} thick.",
             most,
             joint.depth * joint.limits.depth_part.value,
-        )
-        if deep
-        else "",
+        ),
         about=joint.mark,
-        found=joint.depth,
-        needed=most,
         source=joint.limits.depth_part.source,
     )
 
@@ -54,24 +51,19 @@ def depth_that_carries(joint: Housing) -> Finding:
     Source: from memory.
     """
     least = joint.limits.depth_least
-    shallow = joint.depth < least.value - TOLERANCE
     # A case side too thin for that depth has to be thicker first, or the other limit stops the joint.
     thick = least.value * joint.limits.depth_part.value
     thin = joint.case_side < thick - TOLERANCE
-    return Finding(
-        rule="housing carries",
-        verdict=Verdict.CAUTION if shallow else Verdict.PASS,
-        message=say("The housing is {} deep; {:bare} or more carries a divider.", joint.depth, least.value),
-        remedy=(
-            say("Make the case side {:up} thick and the housing {:up} deep.", thick, least.value)
-            if thin
-            else say("Make the housing {:up} deep or deeper.", least.value)
-        )
-        if shallow
-        else "",
+    return at_least(
+        "housing carries",
+        joint.depth,
+        least.value,
+        say("The housing is {} deep; {:bare} or more carries a divider.", joint.depth, least.value),
+        say("Make the case side {:up} thick and the housing {:up} deep.", thick, least.value)
+        if thin
+        else say("Make the housing {:up} deep or deeper.", least.value),
         about=joint.mark,
-        found=joint.depth,
-        needed=least.value,
+        verdict=Verdict.CAUTION,
         source=least.source,
     )
 

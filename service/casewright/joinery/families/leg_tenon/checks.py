@@ -11,6 +11,7 @@ from casewright.joinery.tenons import (
     tenon_not_a_peg,
     wood_above_mortise,
 )
+from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
@@ -49,15 +50,13 @@ def _findings(joint: LegTenon, left: Inches) -> Iterator[Finding]:
 
 def _wall(rule: str, where: Words, wall: Inches, remedy: Words, joint: LegTenon) -> Finding:
     limit = joint.limits.wall_least
-    thin = wall < limit.value - TOLERANCE
-    return Finding(
-        rule=rule,
-        verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=say("{} the mortise {} of the leg is left; it needs {:bare}.", where, wall, limit.value),
-        remedy=remedy if thin else "",
+    return at_least(
+        rule,
+        wall,
+        limit.value,
+        say("{} the mortise {} of the leg is left; it needs {:bare}.", where, wall, limit.value),
+        remedy,
         about=joint.mark,
-        found=wall,
-        needed=limit.value,
         source=limit.source,
     )
 

@@ -2,6 +2,7 @@
 
 from casewright.joinery.families.lock_rabbet.asked import LockRabbet
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import near_to
 from casewright.measure.saying import Words, say
@@ -20,19 +21,17 @@ def short_grain_at_the_end(joint: LockRabbet) -> Finding:
     Source: common practice: the end is held along the grain only, over its length from groove to end.
     """
     least = joint.limits.end_least
-    short = joint.from_end < least.value - TOLERANCE
-    return Finding(
-        rule="short grain at the end",
-        verdict=Verdict.STOP if short else Verdict.PASS,
-        message=say(
+    return at_least(
+        "short grain at the end",
+        joint.from_end,
+        least.value,
+        say(
             "The end of the side is {} long before its groove; it needs {:bare}, in plywood too.",
             joint.from_end,
             least.value,
         ),
-        remedy=_longer_end(joint, least.value) if short else "",
+        _longer_end(joint, least.value),
         about=joint.mark,
-        found=joint.from_end,
-        needed=least.value,
         source=least.source,
     )
 
@@ -49,20 +48,18 @@ def end_against_the_side(joint: LockRabbet) -> Finding:
     Source: common practice.
     """
     least = joint.side / joint.limits.end_part.value
-    short = joint.from_end < least - TOLERANCE
-    return Finding(
-        rule="end of the side",
-        verdict=Verdict.STOP if short else Verdict.PASS,
-        message=say(
+    return at_least(
+        "end of the side",
+        joint.from_end,
+        least,
+        say(
             "The groove is {} from the end of the side; a side of {:bare} needs {:bare}.",
             joint.from_end,
             joint.side,
             least,
         ),
-        remedy=_longer_end(joint, least) if short else "",
+        _longer_end(joint, least),
         about=joint.mark,
-        found=joint.from_end,
-        needed=least,
         source=joint.limits.end_part.source,
     )
 
@@ -95,15 +92,13 @@ def groove_depth(joint: LockRabbet) -> Finding:
     Source: common practice.
     """
     most = joint.side / joint.limits.reach_part.value
-    deep = joint.reach > most + TOLERANCE
-    return Finding(
-        rule="groove depth",
-        verdict=Verdict.STOP if deep else Verdict.PASS,
-        message=say("The groove is {} deep; a side of {:bare} takes {:bare}.", joint.reach, joint.side, most),
-        remedy=say("Make groove and tongue {:down} deep or shallower.", most) if deep else "",
+    return at_most(
+        "groove depth",
+        joint.reach,
+        most,
+        say("The groove is {} deep; a side of {:bare} takes {:bare}.", joint.reach, joint.side, most),
+        say("Make groove and tongue {:down} deep or shallower.", most),
         about=joint.mark,
-        found=joint.reach,
-        needed=most,
         source=joint.limits.reach_part.source,
     )
 
@@ -120,15 +115,14 @@ def tongue_thickness(joint: LockRabbet) -> Finding:
     Source: Lage, “Locking Rabbet Joint”, Woodsmith: a tongue of 1/8 in.
     """
     least = joint.limits.tongue_least
-    thin = joint.tongue < least.value - TOLERANCE
-    return Finding(
-        rule="tongue",
-        verdict=Verdict.CAUTION if thin else Verdict.PASS,
-        message=say("The tongue is {} thick; {:bare} or more holds.", joint.tongue, least.value),
-        remedy=say("Make tongue and groove {:up}, or try them on scrap first.", least.value) if thin else "",
+    return at_least(
+        "tongue",
+        joint.tongue,
+        least.value,
+        say("The tongue is {} thick; {:bare} or more holds.", joint.tongue, least.value),
+        say("Make tongue and groove {:up}, or try them on scrap first.", least.value),
         about=joint.mark,
-        found=joint.tongue,
-        needed=least.value,
+        verdict=Verdict.CAUTION,
         source=least.source,
     )
 
@@ -176,16 +170,13 @@ def lip_thickness(joint: LockRabbet) -> Finding:
     Source: from memory.
     """
     least = joint.limits.lip_least
-    thin = joint.lip < least.value - TOLERANCE
-    return Finding(
-        rule="lip",
-        verdict=Verdict.CAUTION if thin else Verdict.PASS,
-        message=say("The lip is {} thick; {:bare} or more stands.", joint.lip, least.value),
-        remedy=say("Make the lip {:up}, or back it with a block when the slot is cut.", least.value)
-        if thin
-        else "",
+    return at_least(
+        "lip",
+        joint.lip,
+        least.value,
+        say("The lip is {} thick; {:bare} or more stands.", joint.lip, least.value),
+        say("Make the lip {:up}, or back it with a block when the slot is cut.", least.value),
         about=joint.mark,
-        found=joint.lip,
-        needed=least.value,
+        verdict=Verdict.CAUTION,
         source=least.source,
     )

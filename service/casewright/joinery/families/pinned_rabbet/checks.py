@@ -9,6 +9,7 @@ from casewright.joinery.families.pinned_rabbet.asked import (
 )
 from casewright.joinery.groove import Groove
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say
 
@@ -60,17 +61,14 @@ def lip_hides_the_pins(joint: PinnedRabbet) -> Finding:
     Source: common practice.
     """
     least = joint.limits.lip_least
-    thin = joint.lip < least.value - TOLERANCE
-    return Finding(
-        rule="lip before the pins",
-        verdict=Verdict.CAUTION if thin else Verdict.PASS,
-        message=say("The lip is {} thick; {:bare} hides the side and its pins.", joint.lip, least.value),
-        remedy=say("Make the lip {:up}, or the front {:up} thicker.", least.value, least.value - joint.lip)
-        if thin
-        else "",
+    return at_least(
+        "lip before the pins",
+        joint.lip,
+        least.value,
+        say("The lip is {} thick; {:bare} hides the side and its pins.", joint.lip, least.value),
+        say("Make the lip {:up}, or the front {:up} thicker.", least.value, least.value - joint.lip),
         about=joint.mark,
-        found=joint.lip,
-        needed=least.value,
+        verdict=Verdict.CAUTION,
         source=least.source,
     )
 
@@ -88,19 +86,17 @@ def pins_from_the_edge(joint: PinnedRabbet) -> Finding:
     rabbet, by geometry.
     """
     least = joint.limits.margin_least
-    near = joint.margin < least.value - TOLERANCE
-    return Finding(
-        rule="pins from the edge",
-        verdict=Verdict.STOP if near else Verdict.PASS,
-        message=say(
+    return at_least(
+        "pins from the edge",
+        joint.margin,
+        least.value,
+        say(
             "The first and the last pin stand {} from the edges; they need {:bare}.",
             joint.margin,
             least.value,
         ),
-        remedy=say("Put them {:up} from the edges.", least.value) if near else "",
+        say("Put them {:up} from the edges.", least.value),
         about=joint.mark,
-        found=joint.margin,
-        needed=least.value,
         source=least.source,
     )
 
@@ -117,15 +113,14 @@ def pins_apart(joint: PinnedRabbet) -> Finding:
     Source: common practice.
     """
     most = joint.limits.spacing_most
-    wide = joint.spacing > most.value + TOLERANCE
-    return Finding(
-        rule="pins apart",
-        verdict=Verdict.CAUTION if wide else Verdict.PASS,
-        message=say("The pins stand {} apart; {:bare} is the most.", joint.spacing, most.value),
-        remedy=say("Take {:d} pins.", pin_count(joint.height, joint.margin, most.value)) if wide else "",
+    return at_most(
+        "pins apart",
+        joint.spacing,
+        most.value,
+        say("The pins stand {} apart; {:bare} is the most.", joint.spacing, most.value),
+        say("Take {:d} pins.", pin_count(joint.height, joint.margin, most.value)),
         about=joint.mark,
-        found=joint.spacing,
-        needed=most.value,
+        verdict=Verdict.CAUTION,
         source=most.source,
     )
 
@@ -180,20 +175,19 @@ def pin_reach(joint: PinnedRabbet) -> Finding:
     """
     limits = joint.limits
     least = limits.pin_sides_least.value * joint.side
-    short = joint.pin_length < least - TOLERANCE
-    return Finding(
-        rule="pin length",
-        verdict=Verdict.CAUTION if short else Verdict.PASS,
-        message=say(
+    return at_least(
+        "pin length",
+        joint.pin_length,
+        least,
+        say(
             "A pin is {} long; through a side of {:bare} it needs {:bare}.",
             joint.pin_length,
             joint.side,
             least,
         ),
-        remedy=say("Make the pins {:up} long or longer.", least) if short else "",
+        say("Make the pins {:up} long or longer.", least),
         about=joint.mark,
-        found=joint.pin_length,
-        needed=least,
+        verdict=Verdict.CAUTION,
         source=limits.pin_sides_least.source,
     )
 

@@ -2,6 +2,7 @@
 
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.comparing import at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import up_to
 from casewright.measure.saying import Words, say
@@ -23,15 +24,13 @@ def socket_depth(depth: Inches, case_side: Inches, limits: Limits = LIMITS, abou
     Source: common practice.
     """
     most = case_side / limits.sliding_depth_part.value
-    deep = depth > most + TOLERANCE
-    return Finding(
-        rule="socket depth",
-        verdict=Verdict.STOP if deep else Verdict.PASS,
-        message=say("The socket is {} deep; a case side of {:bare} takes {:bare}.", depth, case_side, most),
-        remedy=say("Make the socket {:down} deep or shallower.", most) if deep else "",
+    return at_most(
+        "socket depth",
+        depth,
+        most,
+        say("The socket is {} deep; a case side of {:bare} takes {:bare}.", depth, case_side, most),
+        say("Make the socket {:down} deep or shallower.", most),
         about=about,
-        found=depth,
-        needed=most,
         source=limits.sliding_depth_part.source,
     )
 

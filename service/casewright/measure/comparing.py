@@ -3,16 +3,15 @@
 from dataclasses import replace
 
 from casewright.measure.findings import Finding, Verdict
+from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words
-
-TOLERANCE = 1e-9
-"""A billionth of an inch: above any float's error and far below any gauge."""
+from casewright.measure.units import Number
 
 
 def at_least(
     rule: str,
-    found: float,
-    needed: float,
+    found: Number,
+    needed: Number,
     message: Words,
     remedy: Words,
     *,
@@ -24,8 +23,8 @@ def at_least(
 
     Args:
         rule: the short name of the check
-        found: the number that is tested
-        needed: the number that it must reach
+        found: the number that is tested [in its own unit]
+        needed: the number that it must reach [in its own unit]
         message: what was found, in words
         remedy: what to change when it fails
         about: the code of what it concerns
@@ -51,14 +50,14 @@ def at_least(
 
 
 def at_most(
-    rule: str, found: float, allowed: float, message: Words, remedy: Words, **rest: object
+    rule: str, found: Number, allowed: Number, message: Words, remedy: Words, **rest: object
 ) -> Finding:
     """A check that passes when what was found is no more than what is allowed.
 
     Args:
         rule: the short name of the check
-        found: the number that is tested
-        allowed: the number that it must not pass
+        found: the number that is tested [in its own unit]
+        allowed: the number that it must not pass [in its own unit]
         message: what was found, in words
         remedy: what to change when it fails
         rest: as `at_least` takes them
