@@ -1,6 +1,4 @@
-"""Shorthand for a check that compares a number with the one it needs."""
-
-from dataclasses import replace
+"""A check that compares a number with the one it needs."""
 
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import TOLERANCE
@@ -50,7 +48,15 @@ def at_least(
 
 
 def at_most(
-    rule: str, found: Number, allowed: Number, message: Words, remedy: Words, **rest: object
+    rule: str,
+    found: Number,
+    allowed: Number,
+    message: Words,
+    remedy: Words,
+    *,
+    about: str = "",
+    verdict: Verdict = Verdict.STOP,
+    source: str = "common practice",
 ) -> Finding:
     """A check that passes when what was found is no more than what is allowed.
 
@@ -60,12 +66,23 @@ def at_most(
         allowed: the number that it must not pass [in its own unit]
         message: what was found, in words
         remedy: what to change when it fails
-        rest: as `at_least` takes them
+        about: the code of what it concerns
+        verdict: how grave a failure is
+        source: where the limit comes from
 
     Returns:
         The finding, with the two numbers as they are.
 
     Source: common practice.
     """
-    mirrored = at_least(rule, -found, -allowed, message, remedy, **rest)  # type: ignore[arg-type]
-    return replace(mirrored, found=float(found), needed=float(allowed))
+    passed = found <= allowed + TOLERANCE
+    return Finding(
+        rule=rule,
+        verdict=Verdict.PASS if passed else verdict,
+        message=message,
+        remedy="" if passed else remedy,
+        about=about,
+        found=float(found),
+        needed=float(allowed),
+        source=source,
+    )
