@@ -21,6 +21,7 @@ from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from closing import faults
+from joints import finding
 
 SIXTEENTHS = st.integers(4, 20).map(lambda marks: marks / 16)
 SMALL = st.integers(2, 16).map(lambda marks: marks / 16)
@@ -38,10 +39,6 @@ def joint(**changes):
         "tails": 6,
     }
     return carcase(Carcase(**{**usual, **changes}))
-
-
-def finding(found, rule):
-    return next(each for each in found.findings if each.rule == rule)
 
 
 @st.composite

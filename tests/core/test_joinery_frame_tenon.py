@@ -2,7 +2,6 @@
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroove
@@ -12,50 +11,7 @@ from casewright.joinery.solid import Axis
 from casewright.joinery.tenons import carved
 from casewright.measure.findings import Verdict, worst
 from closing import faults
-
-GROOVE = PanelGroove(width=0.25, depth=0.375)
-
-
-def sizes(least, most):
-    return st.integers(round(least * 64), round(most * 64)).map(lambda marks: marks / 64)
-
-
-def joint(**given):
-    usual = {"thickness": 0.75, "rail": 2.0, "stile": 2.5, "tenon": 0.25, "face": 0.25, "length": 1.625}
-    return frame_tenon(FrameTenon(**{**usual, "haunch": 0.625, **given}))
-
-
-def finding(found, rule):
-    return next(each for each in found.findings if each.rule == rule)
-
-
-@st.composite
-def frames(draw):
-    """Any frame that can be laid out: with and without groove, haunch, horn and slack, off the middle too."""
-    thickness, rail, stile = draw(sizes(0.5, 2)), draw(sizes(1, 6)), draw(sizes(1, 5))
-    tenon = draw(sizes(0.125, thickness / 2))
-    face = draw(sizes(0.0625, thickness - tenon - 0.0625))
-    back = thickness - face - tenon
-    grooves = st.builds(
-        PanelGroove,
-        width=sizes(0.0625, tenon + 2 * min(face, back) - 1 / 32),
-        depth=sizes(0.125, min(0.75, stile / 2 - 0.25)),
-    )
-    groove = draw(st.none() | grooves)
-    deep = groove.depth if groove else 0.0
-    length = draw(sizes(max(deep, 0.25), stile - 0.125))
-    return FrameTenon(
-        thickness=thickness,
-        rail=rail,
-        stile=stile,
-        tenon=tenon,
-        face=face,
-        length=length,
-        groove=groove,
-        haunch=draw(sizes(0, rail - deep - 1 / 64)),
-        beyond=draw(sizes(0, 2)),
-        slack=draw(st.just(0.0) | sizes(1 / 64, length - 1 / 64)),
-    )
+from joints import GROOVE, finding, frame, frames
 
 
 @given(frames())
@@ -115,7 +71,7 @@ def test_carving_takes_out_what_is_cut_and_leaves_the_rest():
 
 
 def test_a_rear_joint_stands_open_by_its_slack_before_the_shoulder():
-    rail, stile = joint(slack=0.125).shape.boards
+    rail, stile = frame(slack=0.125).shape.boards
 
     beside = [corner for piece in rail.section(Axis.Z, 0.1) for corner in piece]
     assert max(x for x, _ in beside) == -0.125
@@ -123,19 +79,19 @@ def test_a_rear_joint_stands_open_by_its_slack_before_the_shoulder():
 
 
 def test_the_haunch_fills_the_groove_at_the_end_of_the_stile():
-    rail, _ = joint(groove=GROOVE).shape.boards
+    rail, _ = frame(groove=GROOVE).shape.boards
 
     top = [x for piece in rail.section(Axis.Y, 1.9) for x, _ in piece]
     assert max(top) == 0.375
-    assert joint(groove=GROOVE).haunch_length == 0.375
+    assert frame(groove=GROOVE).haunch_length == 0.375
 
 
 def test_without_a_groove_the_haunch_is_as_long_as_it_is_thick():
-    assert joint().haunch_length == 0.25
+    assert frame().haunch_length == 0.25
 
 
 def test_a_tenon_as_long_as_the_groove_is_deep_needs_no_mortise():
-    found = joint(groove=GROOVE, length=0.375, haunch=0.0)
+    found = frame(groove=GROOVE, length=0.375, haunch=0.0)
 
     assert found.depth == 0.375
     assert not {"mortise_depth", "mortise_length"} & {each.name for each in found.settings}
@@ -267,7 +223,7 @@ def test_a_tenon_as_long_as_the_groove_is_deep_needs_no_mortise():
     ],
 )
 def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, remedy):
-    found = finding(joint(**given), rule)
+    found = finding(frame(**given), rule)
 
     assert found.verdict is verdict
     assert str(found.remedy) == remedy
@@ -297,7 +253,7 @@ def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, 
 )
 def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
     with pytest.raises(CannotBeLaidOut) as refused:
-        joint(**given)
+        frame(**given)
 
     assert said in str(refused.value.args[0])
 
@@ -305,7 +261,7 @@ def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
 @pytest.mark.parametrize("name", ["thickness", "rail", "stile", "tenon", "length"])
 def test_a_size_of_nothing_is_refused(name):
     with pytest.raises(ValueError, match="give a size above 0"):
-        joint(**{name: 0.0})
+        frame(**{name: 0.0})
 
 
 @pytest.mark.parametrize(
@@ -319,6 +275,6 @@ def test_a_size_of_nothing_is_refused(name):
 )
 def test_the_value_that_a_refusal_names_can_be_cut(changes, works):
     with pytest.raises(CannotBeLaidOut):
-        joint(**changes)
+        frame(**changes)
 
-    assert worst(joint(**works).findings) is Verdict.PASS
+    assert worst(frame(**works).findings) is Verdict.PASS

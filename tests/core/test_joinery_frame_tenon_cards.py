@@ -2,85 +2,41 @@
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
-from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroove, usual_tenon
+from casewright.joinery.families.frame_tenon.asked import usual_tenon
 from casewright.joinery.families.frame_tenon.joint import frame_tenon
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.findings import Verdict, worst
-
-GROOVE = PanelGroove(width=0.25, depth=0.375)
-
-
-def sizes(least, most):
-    return st.integers(round(least * 64), round(most * 64)).map(lambda marks: marks / 64)
-
-
-def joint(**given):
-    usual = {"thickness": 0.75, "rail": 2.0, "stile": 2.5, "tenon": 0.25, "face": 0.25, "length": 1.625}
-    return frame_tenon(FrameTenon(**{**usual, "haunch": 0.625, **given}))
-
-
-def setting(found, name):
-    return next(each for each in found.settings if each.name == name)
-
-
-@st.composite
-def frames(draw):
-    """Any frame that can be laid out: with and without groove, haunch, horn and slack, off the middle too."""
-    thickness, rail, stile = draw(sizes(0.5, 2)), draw(sizes(1, 6)), draw(sizes(1, 5))
-    tenon = draw(sizes(0.125, thickness / 2))
-    face = draw(sizes(0.0625, thickness - tenon - 0.0625))
-    back = thickness - face - tenon
-    grooves = st.builds(
-        PanelGroove,
-        width=sizes(0.0625, tenon + 2 * min(face, back) - 1 / 32),
-        depth=sizes(0.125, min(0.75, stile / 2 - 0.25)),
-    )
-    groove = draw(st.none() | grooves)
-    deep = groove.depth if groove else 0.0
-    length = draw(sizes(max(deep, 0.25), stile - 0.125))
-    return FrameTenon(
-        thickness=thickness,
-        rail=rail,
-        stile=stile,
-        tenon=tenon,
-        face=face,
-        length=length,
-        groove=groove,
-        haunch=draw(sizes(0, rail - deep - 1 / 64)),
-        beyond=draw(sizes(0, 2)),
-        slack=draw(st.just(0.0) | sizes(1 / 64, length - 1 / 64)),
-    )
+from joints import GROOVE, frame, frames, setting
 
 
 def test_the_gauge_is_never_set_from_the_back():
-    off_middle = joint(face=0.3125)
+    off_middle = frame(face=0.3125)
 
     assert setting(off_middle, "gauge_1").value == 0.3125
     assert setting(off_middle, "gauge_1").wrong == 0.1875
-    assert setting(joint(), "gauge_1").wrong is None
+    assert setting(frame(), "gauge_1").wrong is None
 
 
 def test_a_mortise_is_deep_from_the_edge_and_not_from_the_floor_of_the_groove():
-    found = setting(joint(groove=GROOVE), "mortise_depth")
+    found = setting(frame(groove=GROOVE), "mortise_depth")
 
     assert (found.value, found.wrong) == (1.6875, 1.3125)
 
 
 def test_a_rail_is_cut_shorter_by_the_gap():
-    found = setting(joint(overall=18.0, slack=0.125), "rail_length")
+    found = setting(frame(overall=18.0, slack=0.125), "rail_length")
 
     assert (found.value, found.wrong) == (18 - 5 + 3.25 - 0.125, 18 - 5 + 3.25)
 
 
 def test_without_the_frames_size_it_is_said_what_the_tenons_add():
-    assert setting(joint(), "added").value == 3.25
+    assert setting(frame(), "added").value == 3.25
 
 
 def test_the_marks_lie_where_the_mortise_is():
-    found = joint(groove=GROOVE, beyond=0.5)
+    found = frame(groove=GROOVE, beyond=0.5)
 
     stile = found.shape.strips[0]
     assert stile.waste == (((1.125, 0.25), (2.125, 0.25), (2.125, 0.5), (1.125, 0.5)),)

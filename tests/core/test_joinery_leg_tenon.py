@@ -12,24 +12,7 @@ from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.solid import Axis
 from casewright.measure.findings import Verdict
 from closing import faults
-
-
-def sizes(least, most):
-    return st.integers(round(least * 64), round(most * 64)).map(lambda marks: marks / 64)
-
-
-def asked(**given):
-    """The leg of a bedside table."""
-    usual = {"leg": 1.5, "apron": 0.75, "height": 5.5, "setback": 0.125, "tenon": 0.25, "face": 0.25}
-    return LegTenon(**{**usual, "length": 1.0, "haunch": 0.75, "lower_shoulder": 0.25, **given})
-
-
-def joint(**given):
-    return leg_tenon(asked(**given))
-
-
-def finding(found, rule):
-    return next(each for each in found.findings if each.rule == rule)
+from joints import finding, leg_joint, sizes
 
 
 @st.composite
@@ -111,25 +94,25 @@ def test_what_is_chosen_for_a_usual_leg_passes_every_check(leg, aprons):
 
 
 def test_one_apron_makes_one_board_beside_the_leg():
-    assert [board.name for board in joint(aprons=1).shape.boards] == ["apron", "leg"]
-    assert [board.name for board in joint().shape.boards] == ["apron", "leg", "other apron"]
+    assert [board.name for board in leg_joint(aprons=1).shape.boards] == ["apron", "leg"]
+    assert [board.name for board in leg_joint().shape.boards] == ["apron", "leg", "other apron"]
 
 
 def test_a_tenon_as_long_as_the_mitre_allows_is_mitred_from_cheek_to_cheek():
-    found = joint(length=1.09375)
+    found = leg_joint(length=1.09375)
 
     corners = found.shape.boards[0].section(Axis.Y, 2.0)[1]
     assert sorted(corners) == [(0.0, 0.875), (0.0, 1.125), (0.84375, 0.875), (1.09375, 1.125)]
 
 
 def test_a_shorter_one_is_mitred_as_far_as_the_other_is_in_its_way():
-    corners = joint(length=1.0).shape.boards[0].section(Axis.Y, 2.0)[1]
+    corners = leg_joint(length=1.0).shape.boards[0].section(Axis.Y, 2.0)[1]
 
     assert sorted(corners) == [(0.0, 0.875), (0.0, 1.125), (0.84375, 0.875), (1.0, 1.03125), (1.0, 1.125)]
 
 
 def test_the_mitre_is_marked_on_the_upper_edge_at_45_degrees():
-    edge = joint().shape.strips[-1]
+    edge = leg_joint().shape.strips[-1]
 
     mitre = next(line for line in edge.lines if line.label == "mitre")
     assert mitre.start == (0.0, 0.34375)
@@ -137,7 +120,7 @@ def test_the_mitre_is_marked_on_the_upper_edge_at_45_degrees():
 
 
 def test_an_apron_is_set_back_from_the_outside_face():
-    apron, leg, _ = joint().shape.boards
+    apron, leg, _ = leg_joint().shape.boards
 
     beyond = max(z for piece in leg.section(Axis.Y, -0.1) for _, z in piece)
     outside = max(z for piece in apron.section(Axis.X, -0.1) for z, _ in piece)
@@ -292,14 +275,14 @@ def test_an_apron_is_set_back_from_the_outside_face():
     ],
 )
 def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, remedy):
-    found = finding(joint(**given), rule)
+    found = finding(leg_joint(**given), rule)
 
     assert found.verdict is verdict
     assert str(found.remedy) == remedy
 
 
 def test_a_single_apron_is_not_asked_about_a_second_mortise():
-    assert "two mortises" not in {each.rule for each in joint(aprons=1, length=0.75).findings}
+    assert "two mortises" not in {each.rule for each in leg_joint(aprons=1, length=0.75).findings}
 
 
 @pytest.mark.parametrize(
@@ -320,7 +303,7 @@ def test_a_single_apron_is_not_asked_about_a_second_mortise():
 )
 def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
     with pytest.raises(CannotBeLaidOut) as refused:
-        joint(**given)
+        leg_joint(**given)
 
     assert said in str(refused.value.args[0])
 
@@ -337,10 +320,10 @@ def test_what_cannot_be_cut_is_refused_with_what_can(given, said):
     ],
 )
 def test_the_value_that_a_refusal_names_can_be_cut(works):
-    assert faults(joint(**works).shape) == []
+    assert faults(leg_joint(**works).shape) == []
 
 
 @pytest.mark.parametrize("name", ["leg", "apron", "height", "tenon", "length"])
 def test_a_size_of_nothing_is_refused(name):
     with pytest.raises(ValueError, match="give a size above 0"):
-        joint(**{name: 0.0})
+        leg_joint(**{name: 0.0})

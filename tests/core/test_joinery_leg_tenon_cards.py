@@ -2,57 +2,43 @@
 
 import pytest
 
-from casewright.joinery.families.leg_tenon.asked import LegTenon
 from casewright.joinery.families.leg_tenon.joint import leg_tenon
 from casewright.joinery.families.leg_tenon.rules import usual_face, usual_leg_tenon
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.findings import Verdict, worst
 from casewright.measure.ledger import Ledger
-
-
-def asked(**given):
-    """The leg of a bedside table."""
-    usual = {"leg": 1.5, "apron": 0.75, "height": 5.5, "setback": 0.125, "tenon": 0.25, "face": 0.25}
-    return LegTenon(**{**usual, "length": 1.0, "haunch": 0.75, "lower_shoulder": 0.25, **given})
-
-
-def joint(**given):
-    return leg_tenon(asked(**given))
-
-
-def setting(found, name):
-    return next(each for each in found.settings if each.name == name)
+from joints import bedside_leg, leg_joint, setting
 
 
 def test_the_gauge_of_the_aprons_is_wrong_for_a_leg_with_a_setback():
-    found = joint()
+    found = leg_joint()
 
     assert (setting(found, "gauge_leg_1").value, setting(found, "gauge_leg_1").wrong) == (0.375, 0.25)
     assert (setting(found, "gauge_leg_2").value, setting(found, "gauge_leg_2").wrong) == (0.625, 0.5)
-    assert setting(joint(setback=0.0), "gauge_leg_1").wrong is None
+    assert setting(leg_joint(setback=0.0), "gauge_leg_1").wrong is None
 
 
 def test_tenons_that_stay_clear_are_cut_square():
-    names = {each.name for each in joint(length=0.6875).settings}
+    names = {each.name for each in leg_joint(length=0.6875).settings}
 
     assert not names & {"mitre", "inner_length"}
 
 
 def test_a_guide_is_as_thick_as_what_is_left_inside_the_apron():
-    assert setting(joint(), "guide").value == 0.625
-    assert "guide" not in {each.name for each in joint(setback=0.75, aprons=1).settings}
+    assert setting(leg_joint(), "guide").value == 0.625
+    assert "guide" not in {each.name for each in leg_joint(setback=0.75, aprons=1).settings}
 
 
 def test_without_the_pieces_size_it_is_said_what_the_tenons_add():
-    assert setting(joint(), "added").value == 2.0
-    assert [each.name for each in joint(width=18.0).settings if each.name.endswith("_length")][-1] == (
+    assert setting(leg_joint(), "added").value == 2.0
+    assert [each.name for each in leg_joint(width=18.0).settings if each.name.endswith("_length")][-1] == (
         "across_length"
     )
 
 
 def test_the_marks_on_the_leg_run_from_its_top():
-    found = joint()
+    found = leg_joint()
 
     leg = found.shape.strips[0]
     assert leg.waste[0] == ((0.75, 0.375), (5.25, 0.375), (5.25, 0.625), (0.75, 0.625))
@@ -61,7 +47,7 @@ def test_the_marks_on_the_leg_run_from_its_top():
 
 
 def test_the_haunch_is_no_longer_than_a_mitred_tenon_is_inside():
-    found = joint(leg=1.25, setback=0.0, apron=1.25, tenon=0.75, face=0.25, length=0.75)
+    found = leg_joint(leg=1.25, setback=0.0, apron=1.25, tenon=0.75, face=0.25, length=0.75)
 
     assert found.haunch_length == found.inner_length == 0.21875
 
@@ -99,7 +85,7 @@ def test_what_is_left_out_is_chosen_with_its_reason():
 def test_the_working_of_each_figure_is_kept():
     ledger = Ledger()
 
-    leg_tenon(asked(width=18.0), ledger)
+    leg_tenon(bedside_leg(width=18.0), ledger)
 
     assert {"outer_wall", "inner_wall", "mortise_depth", "inner_length", "across_length", "guide"} <= {
         each.figure for each in ledger
