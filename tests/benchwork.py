@@ -1,13 +1,13 @@
 """Work at the bench for the tests: jobs in hand with units, their drawers, and taps as verbs."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from sqlalchemy import select
 
 from casewright.labour.stages import dry_fit
 from casewright.records.base import new_id
-from casewright.records.bench import BenchEvent, Carcase, Drawer
+from casewright.records.bench import BenchEvent, Carcase, Drawer, TimeEntry
 from casewright.records.jobs import JobState
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import reading, writing
@@ -16,6 +16,7 @@ from casewright.shop.customers import CustomerFacts, add_customer
 from casewright.shop.figures import figures
 from casewright.shop.jobs import JobFacts, move_job, take_on_job
 from casewright.shop.units import add_unit
+from pages.visitor import Visitor
 from people import ShopInTest
 from units import chest, unit
 
@@ -116,3 +117,19 @@ def kept_stage(shop: ShopInTest, drawer_id: str) -> str:
     """The stage that stands in a drawer's row."""
     with reading(shop.engine, shop.shop_id) as db:
         return db.get_one(Drawer, (shop.shop_id, drawer_id)).stage
+
+
+def logged(shop: ShopInTest) -> list[TimeEntry]:
+    """Every entry of the shop, in the order in which they were made."""
+    with reading(shop.engine, shop.shop_id) as db:
+        return list(db.scalars(select(TimeEntry).order_by(TimeEntry.id)))
+
+
+def start_timer_of(visitor: Visitor, job: str, operation: str = "D06", **more: Any) -> Any:
+    """Starts somebody's timer."""
+    return visitor.post("/timer", job=job, operation=operation, back="/board", **more)
+
+
+def minutes(entries: Iterable[TimeEntry]) -> list[float]:
+    """The minutes of entries, in order."""
+    return [entry.seconds / 60 for entry in entries]

@@ -11,7 +11,7 @@ import statistics
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -133,18 +133,22 @@ def measured(runs: int) -> list[Measured]:
     ]
 
 
-def main() -> None:
-    """Prints the table."""
-    parser = argparse.ArgumentParser(description="Times the core against its targets.")
-    parser.add_argument("--quick", action="store_true", help="two runs of each, to see that it works")
-    runs = 2 if parser.parse_args().quick else 200
-    lines = measured(runs)
+def print_table(lines: Sequence[Measured]) -> None:
+    """Prints each line beside its target."""
     width = max(len(line.what) for line in lines)
     print(f"{'figure':<{width}}  {'median':>10}  {'target':>10}")
     for line in lines:
         print(
             f"{line.what:<{width}}  {line.found:>10.3f}  {line.target:>10.3f}  {line.unit:<5}  {line.verdict}"
         )
+
+
+def main() -> None:
+    """Prints the table."""
+    parser = argparse.ArgumentParser(description="Times the core against its targets.")
+    parser.add_argument("--quick", action="store_true", help="two runs of each, to see that it works")
+    runs = 2 if parser.parse_args().quick else 200
+    print_table(measured(runs))
 
 
 if __name__ == "__main__":

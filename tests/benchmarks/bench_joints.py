@@ -10,7 +10,7 @@ import argparse
 import json
 from datetime import date
 
-from bench_core import MILLISECONDS, Measured, median_seconds
+from bench_core import MILLISECONDS, Measured, median_seconds, print_table
 
 from casewright.joinery.chisels import RACK
 from casewright.joinery.joint import JointKind, Measure
@@ -86,13 +86,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description="Times joints and their papers against their targets.")
     parser.add_argument("--quick", action="store_true", help="two runs of each, to see that it works")
     runs = 2 if parser.parse_args().quick else 100
-    lines = measured(runs)
-    width = max(len(line.what) for line in lines)
-    print(f"{'figure':<{width}}  {'median':>10}  {'target':>10}")
-    for line in lines:
-        print(
-            f"{line.what:<{width}}  {line.found:>10.3f}  {line.target:>10.3f}  {line.unit:<5}  {line.verdict}"
-        )
+    print_table(measured(runs))
 
 
 if __name__ == "__main__":

@@ -1,12 +1,18 @@
 """Hours at the bench, written down: entries and their opposites, beside the work, as people write them."""
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import CASE_STAGES, case_reaches, drawer_ids, drawer_reaches, job_in_hand
-from casewright.records.bench import TimeEntry
+from benchwork import (
+    CASE_STAGES,
+    case_reaches,
+    drawer_ids,
+    drawer_reaches,
+    job_in_hand,
+    logged,
+    minutes,
+    start_timer_of,
+)
 from casewright.records.people import Role
-from casewright.records.sessions import reading
 from casewright.shop.refusals import Refused
 from casewright.shop.time import read_minutes, whole_minutes
 from counting import MOST, counted
@@ -16,22 +22,6 @@ from counting import MOST, counted
 def job(shop):
     """A job in hand."""
     return job_in_hand(shop)
-
-
-def log(shop):
-    """Every entry of the shop, in the order in which they were made."""
-    with reading(shop.engine, shop.shop_id) as db:
-        return list(db.scalars(select(TimeEntry).order_by(TimeEntry.id)))
-
-
-def start(visitor, job, operation="D06", **more):
-    """Starts somebody's timer."""
-    return visitor.post("/timer", job=job, operation=operation, back="/board", **more)
-
-
-def minutes(entries):
-    """The minutes of entries, in order."""
-    return [entry.seconds / 60 for entry in entries]
 
 
 def test_time_is_written_down_and_compared_with_the_estimate(shop, maker, job):
@@ -65,7 +55,7 @@ def test_a_bad_entry_is_refused_beside_its_field_and_kept(shop, bench, job, fiel
     assert f"{field.capitalize()}: {sentence}" in page.text
     assert page.form(f"/jobs/{job}/hours").value("note") == "Kept."
     assert f'id="{field}-fault"' in page.html
-    assert log(shop) == []
+    assert logged(shop) == []
 
 
 def test_the_office_writes_down_for_others(shop, maker, job):
@@ -74,7 +64,7 @@ def test_the_office_writes_down_for_others(shop, maker, job):
     page = maker.send(f"/jobs/{job}/hours", operation="D06", time="45", person=shop.people[Role.BENCH].id)
 
     assert "written down by Ben Tull" in page.text
-    assert [entry.person_id for entry in log(shop)] == [shop.people[Role.BENCH].id]
+    assert [entry.person_id for entry in logged(shop)] == [shop.people[Role.BENCH].id]
 
 
 def test_the_bench_writes_down_for_itself_only(shop, bench, job):
@@ -86,7 +76,7 @@ def test_the_bench_writes_down_for_itself_only(shop, bench, job):
         person=shop.people[Role.MAKER].id,
     )
 
-    assert [entry.person_id for entry in log(shop)] == [shop.people[Role.BENCH].id]
+    assert [entry.person_id for entry in logged(shop)] == [shop.people[Role.BENCH].id]
 
 
 def test_the_bench_sees_its_own_time_and_no_other(shop, bench, maker, job):
@@ -110,28 +100,28 @@ def test_a_form_sent_twice_makes_one_entry(shop, bench, job):
     bench.post(f"/jobs/{job}/hours", **fields)
     bench.post(f"/jobs/{job}/hours", **fields)
 
-    assert minutes(log(shop)) == [45]
+    assert minutes(logged(shop)) == [45]
 
 
 def test_an_entry_is_taken_back_by_its_opposite_and_stays_in_the_log(shop, bench, job):
     bench.get(f"/jobs/{job}/hours")
     bench.send(f"/jobs/{job}/hours", operation="D06", time="45")
-    (entry,) = log(shop)
+    (entry,) = logged(shop)
 
     page = bench.send(f"/jobs/{job}/hours/{entry.id}/correction")
     bench.post(f"/jobs/{job}/hours/{entry.id}/correction")
 
-    assert minutes(log(shop)) == [45, -45]
-    assert log(shop)[1].corrects_id == entry.id
+    assert minutes(logged(shop)) == [45, -45]
+    assert logged(shop)[1].corrects_id == entry.id
     assert "takes an entry back, by Cy Roper" in page.text
 
 
 def test_the_opposite_of_an_entry_is_not_taken_back(shop, bench, job):
     bench.get(f"/jobs/{job}/hours")
     bench.send(f"/jobs/{job}/hours", operation="D06", time="45")
-    bench.post(f"/jobs/{job}/hours/{log(shop)[0].id}/correction")
+    bench.post(f"/jobs/{job}/hours/{logged(shop)[0].id}/correction")
 
-    page = bench.post(f"/jobs/{job}/hours/{log(shop)[1].id}/correction", 409)
+    page = bench.post(f"/jobs/{job}/hours/{logged(shop)[1].id}/correction", 409)
 
     assert "write the time down anew instead" in page.text
 
@@ -140,9 +130,9 @@ def test_the_bench_does_not_take_back_the_time_of_others(shop, bench, maker, job
     maker.get(f"/jobs/{job}/hours")
     maker.send(f"/jobs/{job}/hours", operation="D08", time="2:00")
 
-    bench.post(f"/jobs/{job}/hours/{log(shop)[0].id}/correction", 403)
+    bench.post(f"/jobs/{job}/hours/{logged(shop)[0].id}/correction", 403)
 
-    assert minutes(log(shop)) == [120]
+    assert minutes(logged(shop)) == [120]
 
 
 def test_hours_that_run_ahead_of_the_work_are_warned_of(shop, maker, job):
@@ -175,7 +165,7 @@ def test_neither_maker_nor_owner_finds_money_among_the_hours(shop, maker, owner,
 
 
 def test_the_hours_cost_the_same_few_statements_however_long_the_log(shop, maker, job):
-    start(maker, job)
+    start_timer_of(maker, job)
     with counted(shop.engine) as few:
         maker.get(f"/jobs/{job}/hours")
     for number in range(20):
