@@ -28,6 +28,7 @@ def main_pages(filled: Filled) -> dict[str, list[Asked]]:
         "a job's hours": f"/jobs/{job}/hours",
         "a unit": f"/units/{unit}",
         "a unit's cut list": f"/units/{unit}/cut-list",
+        "a unit's joints": f"/units/{unit}/joints",
         "a unit's price": f"/units/{unit}/price",
         "a quote": f"/quotes/{quote}",
         "the board, at the office": "/board",

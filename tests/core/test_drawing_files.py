@@ -204,7 +204,7 @@ def test_whatever_a_unit_is_called_it_can_be_drawn(draw, name):
 
 def test_whatever_a_drawer_is_called_its_joint_can_be_drawn():
     joint = built(dresser()).drawers[0].joints.front
-    found = Read(half_blind_drawing(joint, [HOSTILE], name=HOSTILE).svg(prefix=HOSTILE))
+    found = Read(half_blind_drawing(joint, (HOSTILE,), name=HOSTILE).svg(prefix=HOSTILE))
 
     assert "<script>" in found.title
     assert "\x07" not in found.title

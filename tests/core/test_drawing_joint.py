@@ -235,7 +235,7 @@ def test_without_an_offset_side_and_back_stand_on_one_edge():
     ],
 )
 def test_the_title_says_which_drawers_it_serves(serves, expected):
-    assert expected in Read(half_blind_drawing(half_blind(J1), serves).svg()).title
+    assert expected in Read(half_blind_drawing(half_blind(J1), tuple(serves)).svg()).title
 
 
 def test_the_plan_says_how_large_it_is():

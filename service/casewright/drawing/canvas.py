@@ -5,7 +5,7 @@ it is printed on, so that a large case and a small joint come out equally legibl
 """
 
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from enum import StrEnum
 from functools import cache
 from xml.sax.saxutils import escape, quoteattr
@@ -79,6 +79,8 @@ def written(words: str) -> str:
     Source: XML 1.0 (fifth edition), section 2.2; Unicode Standard Annex 9 for the marks of direction.
     """
     spaced = " ".join(words.split())
+    if spaced.isascii() and spaced.isprintable():
+        return spaced
     return "".join(sign for sign in spaced if not _is_forbidden(sign))
 
 
@@ -114,7 +116,8 @@ class Sheet:
         self.scale = scale
         self.unit = unit
         self.letters = LETTERS * scale
-        self._lines: dict[Line, list[str]] = {line: [] for line in Line}
+        # Written out at the end: most drawings are tried in several scales before one fits.
+        self._lines: dict[Line, list[Callable[[], str]]] = {line: [] for line in Line}
         self._words: list[str] = []
         self._said: list[str] = []
         self._lettered: list[Bounds] = []
@@ -178,31 +181,39 @@ class Sheet:
 
     def polygon(self, line: Line, corners: Iterable[Point], code: str = "") -> None:
         """A closed outline; a code lets a page find the part again."""
-        self._put(line, f'<polygon{_coded(code)} points="{self._points(corners)}"/>')
+        held = self._reached(corners)
+        self._put(line, lambda: f'<polygon{_coded(code)} points="{_points(held)}"/>')
 
     def polyline(self, line: Line, points: Iterable[Point]) -> None:
         """A line through points."""
-        self._put(line, f'<polyline points="{self._points(points)}"/>')
+        held = self._reached(points)
+        self._put(line, lambda: f'<polyline points="{_points(held)}"/>')
 
     def strokes(self, line: Line, strokes: Iterable[tuple[Point, Point]]) -> None:
         """Many straight strokes that belong together."""
-        drawn = [f"M{self._point(start)}L{self._point(end)}" for start, end in strokes]
-        if drawn:
-            self._put(line, f'<path d="{"".join(drawn)}"/>')
+        held = list(strokes)
+        if held:
+            self._reached(point for stroke in held for point in stroke)
+            self._put(line, lambda: f'<path d="{_path(held)}"/>')
 
     def rectangle(self, line: Line, corner: Point, width: Inches, height: Inches, code: str = "") -> None:
         """A rectangle by its lower left corner."""
         self._reach(corner)
         self._reach((corner[0] + width, corner[1] + height))
-        where = f'x="{plain(corner[0])}" y="{plain(-corner[1] - height)}"'
-        self._put(line, f'<rect{_coded(code)} {where} width="{plain(width)}" height="{plain(height)}"/>')
+
+        def rect() -> str:
+            where = f'x="{plain(corner[0])}" y="{plain(-corner[1] - height)}"'
+            return f'<rect{_coded(code)} {where} width="{plain(width)}" height="{plain(height)}"/>'
+
+        self._put(line, rect)
 
     def circle(self, line: Line, centre: Point, radius: Inches) -> None:
         """A circle."""
         self._reach((centre[0] - radius, centre[1] - radius))
         self._reach((centre[0] + radius, centre[1] + radius))
-        where = f'cx="{plain(centre[0])}" cy="{plain(-centre[1])}"'
-        self._put(line, f'<circle {where} r="{plain(radius)}"/>')
+        self._put(
+            line, lambda: f'<circle cx="{plain(centre[0])}" cy="{plain(-centre[1])}" r="{plain(radius)}"/>'
+        )
 
     def letter(
         self,
@@ -246,28 +257,44 @@ class Sheet:
         letters = f'font-size="{plain(self.letters)}" text-anchor="middle" fill="currentColor"'
         return "\n".join([*groups, f'<g class="lettering" {letters}>', *self._words, "</g>"])
 
-    def _group(self, line: Line, drawn: list[str]) -> str:
+    def _group(self, line: Line, drawn: list[Callable[[], str]]) -> str:
         look = f'fill="none" stroke="currentColor" stroke-width="{plain(WEIGHTS[line] * self.scale)}"'
         if line is Line.TONE:
             look = f'fill="currentColor" fill-opacity="{TONE_SHADE}"'
         if line is Line.HIDDEN:
             look += f' stroke-dasharray="{plain(DASH * self.scale)} {plain(DASH_GAP * self.scale)}"'
-        return "\n".join([f'<g class="{line}" {look} stroke-linejoin="round">', *drawn, "</g>"])
+        return "\n".join(
+            [f'<g class="{line}" {look} stroke-linejoin="round">', *(each() for each in drawn), "</g>"]
+        )
 
-    def _put(self, line: Line, element: str) -> None:
+    def _put(self, line: Line, element: Callable[[], str]) -> None:
         self._lines[line].append(element)
 
-    def _points(self, points: Iterable[Point]) -> str:
-        return " ".join(map(self._point, points))
-
-    def _point(self, point: Point) -> str:
-        self._reach(point)
-        return f"{plain(point[0])},{plain(-point[1])}"
+    def _reached(self, points: Iterable[Point]) -> list[Point]:
+        """Points, once the drawing is known to reach them."""
+        held = list(points)
+        if held:
+            xs, ys = [x for x, _ in held], [y for _, y in held]
+            self._reach((min(xs), min(ys)))
+            self._reach((max(xs), max(ys)))
+        return held
 
     def _reach(self, point: Point) -> None:
         x, y = point
         self._left, self._right = min(self._left, x), max(self._right, x)
         self._bottom, self._top = min(self._bottom, y), max(self._top, y)
+
+
+def _points(points: Iterable[Point]) -> str:
+    return " ".join(map(_point, points))
+
+
+def _path(strokes: Iterable[tuple[Point, Point]]) -> str:
+    return "".join(f"M{_point(start)}L{_point(end)}" for start, end in strokes)
+
+
+def _point(point: Point) -> str:
+    return f"{plain(point[0])},{plain(-point[1])}"
 
 
 @cache

@@ -1,10 +1,11 @@
 """A walk with the dividers, drawn move by move along the end of a board, its bottom edge to the left."""
 
+from functools import lru_cache
 from itertools import pairwise
 
 from casewright.drawing.canvas import Line, Sheet
 from casewright.drawing.dimensions import Side, Span, widths
-from casewright.drawing.page import Drawing, fitted, letter_lines
+from casewright.drawing.page import KEPT, Drawing, fitted, letter_lines
 from casewright.drawing.view import View, box
 from casewright.joinery.layout import TailLayout
 from casewright.measure.lengths import LengthUnit
@@ -23,6 +24,7 @@ NEXT = 5.6
 """From a dimension down to what is drawn of the next move, with two lines of words between [letters]."""
 
 
+@lru_cache(maxsize=KEPT)
 def walk_drawing(
     layout: TailLayout, title: str, unit: LengthUnit = LengthUnit.INCH, name: str = "walk"
 ) -> Drawing:

@@ -31,7 +31,7 @@ def unit_drawings(unit: Construction) -> dict[str, str]:
 
 def _front_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
     for name, drawers in _alike(unit, "front", lambda drawer: replace(drawer.joints.front.given, mark="")):
-        codes = [drawer.code for drawer in drawers]
+        codes = tuple(drawer.code for drawer in drawers)
         yield (
             name,
             half_blind_drawing(drawers[0].joints.front, codes, unit.spec.unit, f"{unit.spec.code}-{name}"),
@@ -40,7 +40,7 @@ def _front_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
 
 def _back_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
     for name, drawers in _alike(unit, "back", lambda drawer: replace(drawer.joints.back.given, mark="")):
-        codes = [drawer.code for drawer in drawers]
+        codes = tuple(drawer.code for drawer in drawers)
         yield name, through_drawing(drawers[0].joints.back, codes, unit.spec.unit, f"{unit.spec.code}-{name}")
 
 

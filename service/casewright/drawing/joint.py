@@ -1,11 +1,12 @@
 """Dovetails drawn to scale with their settings: the plan of the corner, and the two ends that close."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import groupby
 
 from casewright.drawing.canvas import Sheet
 from casewright.drawing.corner_plan import Corner, corner_plan, plan_extent
-from casewright.drawing.page import PAPER, Drawing, fitted, letter_lines
+from casewright.drawing.page import KEPT, PAPER, Drawing, fitted, letter_lines
 from casewright.drawing.tail_views import Ends, side_end, socket_end
 from casewright.drawing.view import View
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
@@ -23,9 +24,10 @@ REST = 3.8
 """Height on paper of everything but the plan and the two ends: title, dimensions, notes [in]."""
 
 
+@lru_cache(maxsize=KEPT)
 def half_blind_drawing(
     joint: HalfBlindJoint,
-    serves: Sequence[str] = (),
+    serves: tuple[str, ...] = (),
     unit: LengthUnit = LengthUnit.INCH,
     name: str = "joint-front",
 ) -> Drawing:
@@ -70,13 +72,14 @@ def half_blind_drawing(
         groove=(groove.height, groove.top, groove.depth) if groove else None,
     )
     return _joint_drawing(
-        corner, ends, f"Half-blind dovetail, front of {_served(serves or [given.mark])}", unit, name
+        corner, ends, f"Half-blind dovetail, front of {_served(serves or (given.mark,))}", unit, name
     )
 
 
+@lru_cache(maxsize=KEPT)
 def through_drawing(
     joint: ThroughJoint,
-    serves: Sequence[str] = (),
+    serves: tuple[str, ...] = (),
     unit: LengthUnit = LengthUnit.INCH,
     name: str = "joint-back",
 ) -> Drawing:
@@ -120,7 +123,7 @@ def through_drawing(
         groove=None,
     )
     return _joint_drawing(
-        corner, ends, f"Through dovetail, back of {_served(serves or [given.mark])}", unit, name
+        corner, ends, f"Through dovetail, back of {_served(serves or (given.mark,))}", unit, name
     )
 
 

@@ -12,6 +12,8 @@ from casewright.measure.units import Inches, Number
 
 PAPER = (7.0, 9.5)
 """What a letter sheet has between margins of 3/4 in, and an A4 sheet between margins of 16 mm [in]."""
+KEPT = 256
+"""Drawings that are kept: a page of many joints is looked at again and again while one of them is chosen."""
 MARGIN = 1 / 8
 LINE = 1.3
 """From one line of words to the next [letters]."""

@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from itertools import chain
 from typing import ClassVar
 
@@ -37,7 +36,6 @@ from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Visit
 
 router = APIRouter()
-DRAWINGS_KEPT = 128
 STEPS = {LengthUnit.INCH: (1 / 64, "1/64"), LengthUnit.MILLIMETRE: (0.5 / 25.4, "0.5")}
 """By how much a size is stepped up or down, and how that is written."""
 
@@ -330,13 +328,12 @@ def _off(found: float | None, drawn: float, unit: LengthUnit) -> str:
     return f"{size_text(abs(found - drawn), unit)} {'over' if found > drawn else 'under'}"
 
 
-@lru_cache(maxsize=DRAWINGS_KEPT)
 def _drawings(
     front: HalfBlindJoint, back: ThroughJoint, code: str, unit: LengthUnit
 ) -> tuple[tuple[str, Markup], ...]:
-    """A drawer's joints, drawn; the same joints give the same drawings, so they are kept a while."""
-    at_front = half_blind_drawing(front, [code], unit, "front-joint")
-    at_back = through_drawing(back, [code], unit, "back-joint")
+    """A drawer's joints, drawn."""
+    at_front = half_blind_drawing(front, (code,), unit, "front-joint")
+    at_back = through_drawing(back, (code,), unit, "back-joint")
     return (
         ("Front joint", drawing(at_front.svg(standalone=False))),
         ("Back joint", drawing(at_back.svg(standalone=False))),

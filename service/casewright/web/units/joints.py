@@ -146,7 +146,7 @@ def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) ->
             wrong=writing.said(joint.wrong_gauge_text),
             tails=_tails(joint.layout.tails, writing, name),
             measured_from="the bottom edge of the side",
-            drawing=drawing(half_blind_drawing(joint, codes, writing.unit, f"{codes[0]}-front").svg()),
+            drawing=drawing(half_blind_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-front").svg()),
             checks=checks_of(joint.findings, writing.unit),
             advice=tuple(writing.said(line) for line in joint.advice),
             choices=_choices(drawers[0].joints.front_choices),
@@ -175,12 +175,16 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
             wrong=writing.said(joint.wrong_gauge_text),
             tails=_tails(joint.side_tails, writing, "" if raised else name),
             measured_from="the bottom edge of the side",
-            drawing=drawing(through_drawing(joint, codes, writing.unit, f"{codes[0]}-back").svg()),
+            drawing=drawing(through_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-back").svg()),
             checks=checks_of(joint.findings, writing.unit),
             choices=_choices(drawers[0].joints.back_choices),
             layouts=_layouts(drawers, DrawerEnd.BACK, address),
             card=divider_card(
-                joint.layout, card_id(drawers[0].sizes.code, DrawerEnd.BACK), ", ".join(codes), writing, asked
+                joint.layout,
+                card_id(drawers[0].sizes.code, DrawerEnd.BACK),
+                ", ".join(codes),
+                writing,
+                asked,
             ),
         )
 

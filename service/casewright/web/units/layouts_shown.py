@@ -256,7 +256,7 @@ def joint_drawing(sight: Sight, count: Count, pin: Inches, writing: Writing) -> 
     """The joint with a layout, drawn in full with its settings."""
     joint = sight.joints(count, pin)[0]
     draw = half_blind_drawing if isinstance(joint, HalfBlindJoint) else through_drawing
-    return drawing(draw(joint, sight.codes, writing.unit, "your-joint").svg())  # type: ignore[arg-type]
+    return drawing(draw(joint, sight.codes, writing.unit, "your-joint").svg())
 
 
 def layout_of(sight: Sight) -> TailLayout:
