@@ -86,7 +86,11 @@ def edge_tails_hold(
     narrow = layout.edge_neck < least - TOLERANCE
     half_pins = layout.half_pin + layout.back_half_pin
     remedy: Words = ""
-    if narrow:
+    if narrow and layout.is_even:
+        count = len(layout.tails)
+        need = half_pins + count * (least + 2 * row.flare) + (count - 1) * row.pin
+        remedy = say("Make the board {:up} wide, or the half pins narrower.", need)
+    elif narrow:
         most = most_in_a_carcase(layout.width - half_pins, row.pin, row.flare, layout.share, least)
         remedy = (
             f"Use {most} tails at most."
@@ -100,7 +104,10 @@ def edge_tails_hold(
         rule="JC5",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
         message=say(
-            "A tail at an edge is {} wide at the baseline; it needs {:bare}.", layout.edge_neck, least
+            "A tail{} is {} wide at the baseline; it needs {:bare}.",
+            "" if layout.is_even else " at an edge",
+            layout.edge_neck,
+            least,
         ),
         remedy=remedy,
         about=about,

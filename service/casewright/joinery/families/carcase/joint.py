@@ -11,9 +11,8 @@ from casewright.joinery.checks import chisels_at_hand, half_pin_width, pin_width
 from casewright.joinery.chisels import Chisels, Rack, chisels_for, widest_chisel
 from casewright.joinery.defaults import chosen_slope
 from casewright.joinery.dividers import Stepping, stepping_of
-from casewright.joinery.families.carcase.asked import BackRabbet, Carcase, usual_lap_of_a_case
+from casewright.joinery.families.carcase.asked import BackRabbet, Carcase
 from casewright.joinery.families.carcase.checks import (
-    CARCASE,
     back_rabbet_in_a_pin,
     edge_tails_hold,
     edge_tails_narrower,
@@ -21,36 +20,36 @@ from casewright.joinery.families.carcase.checks import (
     lap_stands,
     middle_tails_stay_tight,
     rabbet_leaves_wood,
-    widest_tail,
+)
+from casewright.joinery.families.carcase.chosen import (
+    chosen_back_half_pin,
+    chosen_half_pin,
+    chosen_lap,
+    chosen_pin,
+    chosen_pin_board,
+    chosen_share,
+    chosen_tails,
 )
 from casewright.joinery.families.carcase.layout import (
     FEWEST,
     CarcaseLayout,
     dovetailed_length,
-    fewest_in_a_carcase,
     lay_out_carcase,
-    most_in_a_carcase,
-    narrowest_board,
 )
 from casewright.joinery.families.carcase.shape import Corner, corner_shape
 from casewright.joinery.gauges import first_gauge
 from casewright.joinery.joint import (
     Choosing,
-    Chosen,
     JointKind,
-    Measure,
     Measured,
     Setting,
     Solved,
     Values,
     fields,
 )
-from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.solid import Shape
-from casewright.joinery.spacing import flare
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
 
@@ -110,19 +109,7 @@ class CarcaseJoint:
                 value=layout.back_half_pin,
                 note="a mark from the edge that carries the back",
             ),
-            Setting(
-                name="edge_tail",
-                label="Tail at each edge",
-                value=layout.edge_tail,
-                note="second dividers: one step in from each half pin",
-                wrong=layout.middle.tail_width if given.share < 1 else None,
-            ),
-            Setting(
-                name="pin",
-                label="Pin",
-                value=given.pin,
-                note="from each edge tail on: the marks that the middle tails are stepped from",
-            ),
+            *self._edge_tails(),
             *self._walk(),
             Setting(
                 name="gauge_2",
@@ -160,9 +147,31 @@ class CarcaseJoint:
             note = "over the tails"
         return (Setting(name="tail_board_length", label=label, value=value, note=note),)
 
+    def _edge_tails(self) -> tuple[Setting, ...]:
+        given, layout = self.given, self.layout
+        if layout.is_even:
+            return ()
+        return (
+            Setting(
+                name="edge_tail",
+                label="Tail at each edge",
+                value=layout.edge_tail,
+                note="second dividers: one step in from each half pin",
+                wrong=layout.middle.tail_width if given.share < 1 else None,
+            ),
+            Setting(
+                name="pin",
+                label="Pin",
+                value=given.pin,
+                note="from each edge tail on: the marks that the middle tails are stepped from",
+            ),
+        )
+
     def _walk(self) -> tuple[Setting, ...]:
         """The walk of an even row: it begins a pin inside one edge tail and ends on the edge of the other."""
         _, *walk = layout_settings(self.layout.middle, self.stepping)
+        if self.layout.is_even:
+            return tuple(walk)
         note = "one pin: on the edge of the other edge tail"
         return tuple(replace(each, note=note) if each.name == "overshoot" else each for each in walk)
 
@@ -271,7 +280,7 @@ def _findings(
     limits, habits, mark, board = joint.limits, joint.habits, joint.mark, joint.tail_board
     found = [
         edge_tails_hold(layout, board, limits, mark),
-        edge_tails_narrower(layout, habits, mark),
+        *(() if layout.is_even else (edge_tails_narrower(layout, habits, mark),)),
         middle_tails_stay_tight(layout, board, limits, mark),
         pin_width(joint.pin, joint.rack.kerf, limits, mark),
         half_pin_width(min(joint.half_pin, joint.back_half_pin), limits, mark),
@@ -291,24 +300,24 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     """A carcase dovetail from plain numbers; whatever was left out is chosen."""
     take = Choosing(values, ledger, FIELDS)
     width, board = take.number("width"), take.number("tail_board")
-    pin_board = take.or_choose("pin_board", _chosen_pin_board, board)
+    pin_board = take.or_choose("pin_board", chosen_pin_board, board)
     rabbet = _rabbet(take)
     asked = Carcase(
         width=width,
         tail_board=board,
         pin_board=pin_board,
-        lap=take.or_choose("lap", _chosen_lap, pin_board),
-        half_pin=(half_pin := take.or_choose("half_pin", _chosen_half_pin)),
-        back_half_pin=take.or_choose("back_half_pin", _chosen_back_half_pin, half_pin, rabbet),
-        pin=take.or_choose("pin", _chosen_pin),
+        lap=take.or_choose("lap", chosen_lap, pin_board),
+        half_pin=(half_pin := take.or_choose("half_pin", chosen_half_pin)),
+        back_half_pin=take.or_choose("back_half_pin", chosen_back_half_pin, half_pin, rabbet),
+        pin=take.or_choose("pin", chosen_pin),
         tails=FEWEST,
-        share=take.or_choose("share", _chosen_share),
+        share=take.or_choose("share", chosen_share),
         slope=take.or_choose("slope", chosen_slope),
         rabbet=rabbet,
         outside=take.optional("outside"),
         rack=rack,
     )
-    joint = replace(asked, tails=int(take.or_choose("tails", _chosen_tails, asked)))
+    joint = replace(asked, tails=int(take.or_choose("tails", chosen_tails, asked)))
     return Solved(joint=carcase(joint, ledger), chosen=take.chosen)
 
 
@@ -321,65 +330,6 @@ def _rabbet(take: Choosing) -> BackRabbet | None:
             "A rabbet for the back needs both its width, which is the thickness of the back, and its depth."
         )
     return BackRabbet(width=width, depth=depth)
-
-
-def _chosen_pin_board(tail_board: Inches) -> Chosen:
-    return _chosen("pin_board", tail_board, "The boards of a case are usually all as thick.")
-
-
-def _chosen_lap(pin_board: Inches) -> Chosen:
-    habits = CARCASE
-    why = say("A third of the {} pin board, down to {:bare}.", pin_board, habits.lap_step.value)
-    return _chosen("lap", usual_lap_of_a_case(pin_board), why, habits.lap_part.source)
-
-
-def _chosen_half_pin() -> Chosen:
-    habit = CARCASE.half_pin
-    return _chosen("half_pin", habit.value, say("{} is usual on a case.", habit.value), habit.source)
-
-
-def _chosen_back_half_pin(half_pin: Inches, rabbet: BackRabbet | None) -> Chosen:
-    if rabbet is None or rabbet.width <= half_pin:
-        return _chosen("back_half_pin", half_pin, "As at the front edge.")
-    why = say("As wide as the rabbet of {}, so that the rabbet lies within it.", rabbet.width)
-    return _chosen("back_half_pin", rabbet.width, why, "geometry of the joint")
-
-
-def _chosen_pin() -> Chosen:
-    habit = CARCASE.pin
-    return _chosen("pin", habit.value, say("{} is usual on a case.", habit.value), habit.source)
-
-
-def _chosen_share() -> Chosen:
-    habit = CARCASE.share
-    why = "Tails two thirds as wide at the edges hold the board flat where it cups first."
-    return Chosen(name="share", value=habit.value, measure=Measure.NUMBER, why=why, source=habit.source)
-
-
-def _chosen_tails(joint: Carcase) -> Chosen:
-    """The fewest tails that stay tight in a dry room, as long as those at the edges hold."""
-    limits, half_pins = joint.limits, joint.half_pin + joint.back_half_pin
-    room, narrowing = joint.width - half_pins, flare(joint.pin_board - joint.lap, joint.slope)
-    widest = widest_tail(joint.tail_board, limits)
-    least = max(joint.tail_board, limits.neck_least.value)
-    most = most_in_a_carcase(room, joint.pin, narrowing, joint.share, least)
-    if most < FEWEST:
-        raise CannotBeLaidOut(
-            say(
-                "A board {} wide is too narrow for two edge tails of {} at the baseline and one between "
-                "them; it needs {:up}. Cut an even row, or give the number of tails.",
-                joint.width,
-                least,
-                narrowest_board(half_pins, joint.pin, narrowing, joint.share, least),
-            )
-        )
-    count = min(fewest_in_a_carcase(room, joint.pin, joint.share, widest), most)
-    why = say("The fewest whose middle tails are {} wide at most, of {:d} that hold.", widest, most)
-    return Chosen(name="tails", value=count, measure=Measure.COUNT, why=why, source=limits.tail_widest.source)
-
-
-def _chosen(name: str, value: Inches, why: Words, source: str = "common practice") -> Chosen:
-    return Chosen(name=name, value=value, measure=Measure.LENGTH, why=why, source=source)
 
 
 FIELDS = fields("carcase")

@@ -1,7 +1,8 @@
 """Where the tails of a wide case board stand: narrower ones at the edges, an even row between them.
 
 The middle tails are an even row with a pin at either end, so that the dividers, their walk and their one
-correction are those of any even row. Positions run from the front edge, which is the reference edge.
+correction are those of any even row. One tail or two, as on a rail, have none between them and are all of the
+row. Positions run from the front edge, which is the reference edge.
 """
 
 import math
@@ -30,8 +31,9 @@ class CarcaseLayout:
         share: width of an edge tail as a part of the others
         edge_tail: an edge tail at the end of the board [in]
         edge_neck: an edge tail at the baseline [in]
-        start: upper edge of the first edge tail, where the row of middle tails begins [in]
-        middle: the middle tails, from there, with a pin at either end
+        start: upper edge of the first edge tail, where the row of middle tails begins; in an even row a pin
+            before the first tail [in]
+        middle: the middle tails, from there, with a pin at either end; all tails of an even row
         tails: every tail from the front edge on
     """
 
@@ -44,6 +46,11 @@ class CarcaseLayout:
     start: Inches
     middle: TailLayout
     tails: tuple[Tail, ...]
+
+    @property
+    def is_even(self) -> bool:
+        """Whether there are no tails at the edges to be narrower."""
+        return len(self.tails) < FEWEST
 
 
 def dovetailed_length(width: Inches, lap: Inches) -> Inches:
@@ -188,7 +195,7 @@ def lay_out_carcase(
         ledger: where the working is kept
 
     Returns:
-        The layout.
+        The layout; an even row where there are fewer than three tails.
 
     Raises:
         CannotBeLaidOut: the sizes leave the tails no width; the message says what would work.
@@ -197,6 +204,8 @@ def lay_out_carcase(
     """
     half_pins = half_pin + back_half_pin
     room, narrowing = width - half_pins, flare(tail_length, slope)
+    if 0 < count < FEWEST:
+        return _even_row(width, half_pin, back_half_pin, pin, count, tail_length, slope, ledger)
     if count >= FEWEST:
         wide = ledger.take("tail_width", middle_tail, room=room, pin=pin, count=count, share=share)
         edge = ledger.take("edge_tail", edge_tail_width, middle=wide, share=share)
@@ -223,6 +232,43 @@ def lay_out_carcase(
     )
 
 
+def _even_row(
+    width: Inches,
+    half_pin: Inches,
+    back_half_pin: Inches,
+    pin: Inches,
+    count: Count,
+    tail_length: Inches,
+    slope: Number,
+    ledger: Ledger,
+) -> CarcaseLayout:
+    start, half_pins = half_pin - pin, half_pin + back_half_pin
+    need = half_pins + (count - 1) * pin + count * (LEAST_NECK + 2 * flare(tail_length, slope))
+    if width < need - TOLERANCE:
+        raise CannotBeLaidOut(
+            say(
+                "A board {} wide has no width for {:d} tails between half pins of {:bare} together; make it "
+                "{:up}, or the half pins narrower.",
+                width,
+                count,
+                half_pins,
+                need,
+            )
+        )
+    row = lay_out(width - half_pins + 2 * pin, pin, pin, count, tail_length, slope, ledger)
+    return CarcaseLayout(
+        width=width,
+        half_pin=half_pin,
+        back_half_pin=back_half_pin,
+        share=1.0,
+        edge_tail=row.tail_width,
+        edge_neck=row.neck,
+        start=start,
+        middle=row,
+        tails=tuple(tail.raised(start) for tail in row.tails),
+    )
+
+
 def _edge_tail(lower: Inches, upper: Inches, narrowing: Inches) -> Tail:
     return Tail(lower_end=lower, upper_end=upper, lower_base=lower + narrowing, upper_base=upper - narrowing)
 
@@ -239,11 +285,7 @@ def _what_would_work(
             narrowest_board(half_pins, pin, narrowing, share, LEAST_NECK),
         )
     if count < FEWEST:
-        return say(
-            "{:d} tails leave none between those at the edges; give 3 to {:d}, or cut an even row.",
-            count,
-            most,
-        )
+        return say("{:d} tails hold nothing; give 1 to {:d}.", count, most)
     return say(
         "A board {} wide has no width left at the baseline for the edge tails of {:d}; "
         "at most {:d} tails would have any.",

@@ -187,7 +187,7 @@ def clipped(outline: Outline, place: Count, at: Inches, *, below: bool) -> Outli
 
 def _cuts(corner: Corner) -> Iterator[Cut]:
     layout, lap, inner, thick = corner.layout, corner.lap, corner.pin_board, corner.tail_board
-    tail = layout.tails[1]
+    tail = layout.tails[len(layout.tails) // 2]
     plan = [
         Dimension(name="tail board", start=0.0, end=thick, level=True),
         Dimension(name="pin board", start=0.0, end=inner, level=False),

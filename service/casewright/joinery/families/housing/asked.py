@@ -55,6 +55,8 @@ class Housing:
         top_edge: upper face of the divider above the lower end of the case side; None for no place [in]
         limits: what the joint is held to
         mark: code of the joint, for its findings
+        into: what the board with the housing is called
+        housed: what the board in it is called
     """
 
     divider: Inches
@@ -67,6 +69,8 @@ class Housing:
     top_edge: Inches | None = None
     limits: HousingLimits = LIMITS
     mark: str = ""
+    into: str = "case side"
+    housed: str = "divider"
 
     def __post_init__(self) -> None:
         refuse_unless_above_zero(divider=self.divider, case_side=self.case_side, depth=self.depth)
@@ -76,8 +80,9 @@ class Housing:
         if self.depth >= self.case_side:
             raise CannotBeLaidOut(
                 say(
-                    "A housing {} deep goes through the case side of {:bare}; make it {:bare}.",
+                    "A housing {} deep goes through the {} of {:bare}; make it {:bare}.",
                     self.depth,
+                    self.into,
                     self.case_side,
                     usual_depth(self.case_side, self.limits),
                 )
@@ -95,10 +100,11 @@ class Housing:
         if self.top_edge is not None and self.top_edge < self.divider:
             raise CannotBeLaidOut(
                 say(
-                    "A divider of {} with its upper face at {} runs off the end of the case side; "
+                    "A divider of {} with its upper face at {} runs off the end of the {}; "
                     "put its upper face at {} or higher.",
                     self.divider,
                     self.top_edge,
+                    self.into,
                     self.divider,
                 )
             )

@@ -24,14 +24,16 @@ def depth_in_the_side(joint: Housing) -> Finding:
         joint.depth,
         most,
         say(
-            "The housing is {} deep; a case side of {:bare} takes {:bare}.",
+            "The housing is {} deep; a {} of {:bare} takes {:bare}.",
             joint.depth,
+            joint.into,
             joint.case_side,
             most,
         ),
         say(
-            "Make the housing {:down} deep or shallower, or the case side {:up} thick.",
+            "Make the housing {:down} deep or shallower, or the {} {:up} thick.",
             most,
+            joint.into,
             joint.depth * joint.limits.depth_part.value,
         ),
         about=joint.mark,
@@ -58,8 +60,8 @@ def depth_that_carries(joint: Housing) -> Finding:
         "housing carries",
         joint.depth,
         least.value,
-        say("The housing is {} deep; {:bare} or more carries a divider.", joint.depth, least.value),
-        say("Make the case side {:up} thick and the housing {:up} deep.", thick, least.value)
+        say("The housing is {} deep; {:bare} or more carries a {}.", joint.depth, least.value, joint.housed),
+        say("Make the {} {:up} thick and the housing {:up} deep.", joint.into, thick, least.value)
         if thin
         else say("Make the housing {:up} deep or deeper.", least.value),
         about=joint.mark,
@@ -116,14 +118,16 @@ def play_for_glue(joint: Housing) -> Finding:
         rule="play for the glue",
         verdict=Verdict.CAUTION if tight or loose else Verdict.PASS,
         message=say(
-            "The housing is {:.4} wider than its divider; {:.3 bare} to {:.3} is usual.",
+            "The housing is {:.4} wider than its {}; {:.3 bare} to {:.3} is usual.",
             joint.play,
+            joint.housed,
             least.value,
             most.value,
         ),
         remedy=say(
-            "Make the housing {:.3} wide: try it on scrap with an offcut of the divider.",
+            "Make the housing {:.3} wide: try it on scrap with an offcut of the {}.",
             joint.divider + joint.limits.play.value,
+            joint.housed,
         )
         if tight or loose
         else "",

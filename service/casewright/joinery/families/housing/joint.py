@@ -62,7 +62,14 @@ class HousingJoint:
         """The joint in space."""
         given = self.given
         return housing_shape(
-            given.divider, given.case_side, given.depth, given.play, given.stop, given.length
+            given.divider,
+            given.case_side,
+            given.depth,
+            given.play,
+            given.stop,
+            given.length,
+            into=given.into,
+            housed=given.housed,
         )
 
 
@@ -147,7 +154,7 @@ def _length(joint: HousingJoint) -> Iterator[Setting]:
     if inside is not None:
         yield Setting(
             name="divider_length",
-            label="Divider length",
+            label=f"{joint.given.housed.capitalize()} length",
             value=inside + joint.added,
             note="from the floor of one housing to that of the other",
             wrong=inside,
@@ -157,7 +164,7 @@ def _length(joint: HousingJoint) -> Iterator[Setting]:
             name="added",
             label="Added to the length",
             value=joint.added,
-            note="to the width between the case sides, for both ends",
+            note=f"to the width between the {joint.given.into}s, for both ends",
             wrong=joint.given.depth,
         )
 
@@ -171,7 +178,7 @@ def _walls(joint: HousingJoint) -> Iterator[Setting]:
         name="lower_wall",
         label="Lower wall",
         value=bottom,
-        note="from the lower end of the case side; it carries the divider",
+        note=f"from the lower end of the {given.into}; it carries the divider",
     )
     yield Setting(
         name="upper_wall",
@@ -188,29 +195,37 @@ def _cutting(joint: HousingJoint) -> Iterator[Setting]:
         label="Housing width",
         value=joint.width,
         measure=Measure.FINE,
-        note=say("the divider as measured, and {:.3}; two passes of a narrower cutter", given.play),
+        note=say("the {} as measured, and {:.3}; two passes of a narrower cutter", given.housed, given.play),
         wrong=given.divider if given.play else None,
     )
     yield Setting(
-        name="depth", label="Housing depth", value=given.depth, note="into the inside face of the case side"
+        name="depth",
+        label="Housing depth",
+        value=given.depth,
+        note=f"into the inside face of the {given.into}",
     )
     if given.is_stopped:
         yield Setting(
             name="stop",
             label="Housing stops",
             value=given.stop,
-            note="back of the front edge of the case side; square a round end with a chisel",
+            note=f"back of the front edge of the {given.into}; square a round end with a chisel",
         )
     if given.length is not None:
         yield Setting(
             name="housing_length",
             label="Housing length",
             value=given.length - given.stop,
-            note="from the stop to the rear end of the divider" if given.is_stopped else "from edge to edge",
+            note=f"from the stop to the rear end of the {given.housed}"
+            if given.is_stopped
+            else "from edge to edge",
             wrong=given.length if given.is_stopped else None,
         )
     yield Setting(
-        name="wood_left", label="Left of the side", value=joint.wood_left, note="behind the housing"
+        name="wood_left",
+        label=f"Left of the {joint.given.into}",
+        value=joint.wood_left,
+        note="behind the housing",
     )
 
 
@@ -218,13 +233,16 @@ def _notch(given: Housing) -> Iterator[Setting]:
     if not given.is_stopped:
         return
     yield Setting(
-        name="notch_in", label="Notch from the end", value=given.depth, note="at the divider's front corner"
+        name="notch_in",
+        label="Notch from the end",
+        value=given.depth,
+        note=f"at the {given.housed}'s front corner",
     )
     yield Setting(
         name="notch_back",
         label="Notch from the front edge",
         value=given.stop,
-        note="so that divider and case side are flush in front",
+        note="so that both are flush in front",
     )
 
 

@@ -34,6 +34,9 @@ def housing_shape(
     play: Inches,
     stop: Inches,
     length: Inches | None = None,
+    *,
+    into: str = "case side",
+    housed: str = "divider",
 ) -> Shape:
     """The joint in space; its one gap is the play, above the divider.
 
@@ -44,6 +47,8 @@ def housing_shape(
         play: how much wider it is than the divider [in]
         stop: how far back of the front edge it stops; 0 where it runs through [in]
         length: depth of the divider from front to back; None when it is not known [in]
+        into: what the board with the housing is called
+        housed: what the board in it is called
 
     Returns:
         Case side and divider from their front edges back, their views, and the strips of both.
@@ -56,10 +61,10 @@ def housing_shape(
         back = min(back, length)
     width = divider + play
     low, high = -beyond, width + beyond
-    stopped = stop > TOLERANCE
+    stopped, names = stop > TOLERANCE, (into, housed)
     boards = (
         Board(
-            name="divider",
+            name=housed,
             prisms=(
                 block((-beyond, 0.0), (0.0, divider), (0.0, back)),
                 block((0.0, depth), (0.0, divider), (stop if stopped else 0.0, back)),
@@ -67,7 +72,7 @@ def housing_shape(
             apart=(-1.0, 0.0, 0.0),
         ),
         Board(
-            name="case side",
+            name=into,
             prisms=(
                 block((depth, case_side), (low, high), (0.0, back)),
                 block((0.0, depth), (low, 0.0), (0.0, back)),
@@ -79,27 +84,33 @@ def housing_shape(
     )
     return Shape(
         boards=boards,
-        cuts=tuple(_cuts(divider, case_side, depth, play, stop, back)),
+        cuts=tuple(_cuts(divider, case_side, depth, play, stop, back, names)),
         # Drawn apart by the depth alone, the divider would stand before most of the housing.
         engaged=max(depth, divider / 2),
         filled=((0.0, case_side), (low, divider), (0.0, back)),
-        strips=tuple(_strips(divider, depth, play, stop if stopped else 0.0, back)),
+        strips=tuple(_strips(divider, depth, play, stop if stopped else 0.0, back, names)),
     )
 
 
 def _cuts(
-    divider: Inches, case_side: Inches, depth: Inches, play: Inches, stop: Inches, back: Inches
+    divider: Inches,
+    case_side: Inches,
+    depth: Inches,
+    play: Inches,
+    stop: Inches,
+    back: Inches,
+    names: tuple[str, str],
 ) -> Iterator[Cut]:
-    stopped = stop > TOLERANCE
+    stopped, (board, housed) = stop > TOLERANCE, names
     into = Dimension(name="depth", start=0.0, end=depth, level=True)
-    side = Dimension(name="case side", start=0.0, end=case_side, level=True, after=False)
+    side = Dimension(name=board, start=0.0, end=case_side, level=True, after=False)
     thick = Dimension(
-        name="divider", start=0.0, end=divider, level=False, after=False, note=say("and {:.3} of play", play)
+        name=housed, start=0.0, end=divider, level=False, after=False, note=say("and {:.3} of play", play)
     )
     yield Cut(
         axis=Axis.Y,
         at=divider / 2,
-        title="plan, through the divider",
+        title=f"plan, through the {housed}",
         dimensions=(
             into,
             side,
@@ -109,7 +120,7 @@ def _cuts(
     yield Cut(
         axis=Axis.X,
         at=depth / 2,
-        title="case side, cut open along the housing",
+        title=f"{board}, cut open along the housing",
         dimensions=(
             thick,
             *((Dimension(name="stop", start=0.0, end=stop, level=True),) if stopped else ()),
@@ -123,15 +134,17 @@ def _cuts(
     )
 
 
-def _strips(divider: Inches, depth: Inches, play: Inches, stop: Inches, back: Inches) -> Iterator[Strip]:
-    width = divider + play
+def _strips(
+    divider: Inches, depth: Inches, play: Inches, stop: Inches, back: Inches, names: tuple[str, str]
+) -> Iterator[Strip]:
+    width, (board, housed) = divider + play, names
     walls = (
         Marked(stroke=Stroke.GAUGE, start=(stop, 0.0), end=(back, 0.0), label="lower wall"),
         Marked(stroke=Stroke.GAUGE, start=(stop, width), end=(back, width), label="upper wall"),
     )
     end = Marked(stroke=Stroke.STOP, start=(stop, 0.0), end=(stop, width), label="stop")
     yield Strip(
-        board="case side",
+        board=board,
         face="inside face, from its front edge",
         length=back,
         height=width,
@@ -141,7 +154,7 @@ def _strips(divider: Inches, depth: Inches, play: Inches, stop: Inches, back: In
     into = Marked(stroke=Stroke.GAUGE, start=(depth, 0.0), end=(depth, back), label="goes in so far")
     notch = Marked(stroke=Stroke.SAW, start=(0.0, stop), end=(depth, stop), label="notch")
     yield Strip(
-        board="divider",
+        board=housed,
         face="upper face, from its end and its front edge",
         length=depth,
         height=back,
