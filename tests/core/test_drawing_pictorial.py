@@ -71,3 +71,10 @@ def test_boards_drawn_apart_move_each_in_its_own_direction():
     moved = drawn_apart([board(CUBE, apart=(0, 0, -1)), board(CUBE, name="side", apart=(0, 0, 1))], 3.0)
 
     assert [min(z for face in each.prisms[0].faces for _, _, z in face) for each in moved] == [-3.0, 3.0]
+
+
+def test_an_edge_that_two_boards_share_is_drawn_once():
+    boards = [board(CUBE), board(block((0, 2), (0, 2), (2, 5)), name="side")]
+
+    # Along the top at the left one line runs over both boards, and another at the right.
+    assert len(visible_edges(boards, FRONT)) == 9 + len(seam())

@@ -5,8 +5,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.dimensions import Side, Span, heights, widths
+from casewright.drawing.edges import EPSILON
 from casewright.drawing.page import Drawing, fitted
-from casewright.drawing.pictorial import EPSILON, drawn_apart, eye, on, visible_edges, without
+from casewright.drawing.pictorial import drawn_apart, eye, on, visible_edges, without
 from casewright.drawing.view import View
 from casewright.joinery.solid import Axis, Board, Cut, Dimension, Outline, Shape
 from casewright.measure.lengths import LengthUnit
