@@ -7,7 +7,7 @@ figure; and the explanation is read from the function's own docstring, so it can
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import TypeVar, cast
+from typing import TypeVar
 
 from casewright.measure.saying import Words
 
@@ -58,13 +58,23 @@ class WholeFigure(int):
         return int(self), self.name
 
 
+_float = float.__new__
+
+
 def _named(value: T, name: str) -> T:
     """The value, remembering its name if it is a number."""
     if isinstance(value, float):
-        return cast(T, Figure(value, name))
+        # As `Figure(value, name)` would, without the call: a piece takes some eight hundred figures.
+        figure = _float(Figure, value)
+        figure.name = name
+        return figure  # type: ignore[return-value]
     if isinstance(value, int) and type(value) in (int, WholeFigure):
-        return cast(T, WholeFigure(value, name))
+        return WholeFigure(value, name)  # type: ignore[return-value]
     return value
+
+
+Kept = tuple[Callable[..., object] | None, dict[str, object], object, Words, object]
+"""An entry as it lies in the ledger: rule, inputs, value, basis, kind. A `Working` is made when asked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +104,7 @@ class Ledger:
     __slots__ = ("_prefix", "_workings")
 
     def __init__(self) -> None:
-        self._workings: dict[str, Working] = {}
+        self._workings: dict[str, Kept] = {}
         self._prefix = ""
 
     def under(self, prefix: str) -> "Ledger":
@@ -119,7 +129,7 @@ class Ledger:
         """
         value = rule(**inputs)
         name = self._prefix + figure
-        self._workings[name] = Working(name, rule, inputs, value)
+        self._workings[name] = (rule, inputs, value, "", None)
         return _named(value, name)
 
     def given(self, figure: str, value: T, basis: Words, kind: object = None) -> T:
@@ -137,17 +147,17 @@ class Ledger:
         Source: common practice.
         """
         name = self._prefix + figure
-        self._workings[name] = Working(name, None, {}, value, basis, kind)
+        self._workings[name] = (None, {}, value, basis, kind)
         return _named(value, name)
 
     def __contains__(self, figure: str) -> bool:
         return figure in self._workings
 
     def __getitem__(self, figure: str) -> Working:
-        return self._workings[figure]
+        return Working(figure, *self._workings[figure])
 
     def __iter__(self) -> Iterator[Working]:
-        return iter(self._workings.values())
+        return (Working(figure, *kept) for figure, kept in self._workings.items())
 
     def __len__(self) -> int:
         return len(self._workings)

@@ -127,6 +127,14 @@ class Case(Spec):
         description="Depth of the housing, or of the sliding dovetail, of a divider in the side.",
         examples=["1/4"],
     )
+    upright_housing: Size | None = Field(
+        None,
+        description=(
+            "Depth of the housing of an upright in the rails. Left out, as the divider's, or a third of the "
+            "thinner rail where that is less."
+        ),
+        examples=["1/4"],
+    )
     divider_end: Literal["housing", "sliding dovetail"] = Field(
         "housing", description="How a divider meets the side.", examples=["sliding dovetail"]
     )

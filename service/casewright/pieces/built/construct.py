@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from casewright.joinery.families.sliding.joint import Sliding, SlidingJoint, sliding
+from casewright.joinery.families.sliding.joint import SlidingJoint
 from casewright.joinery.joint import Chosen
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
@@ -21,11 +21,14 @@ from casewright.pieces.built.stand import Stand, stand
 from casewright.pieces.built.surfaces import Surfaces, surfaces
 from casewright.pieces.built.tracing import traced
 from casewright.pieces.case.carcase import Carcase, carcase
-from casewright.pieces.case.joints import CaseCorner, case_corners
+from casewright.pieces.case.corners import CaseCorner, case_corners
+from casewright.pieces.case.joints import DIVIDERS, case_joints
+from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.drawers.joints import drawer_joints
 from casewright.pieces.drawers.parts import Drawer, drawer_parts, plan_bottom
 from casewright.pieces.drawers.sizes import CannotBuild, drawer_sizes, shared_construction
 from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
+from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face, plan_face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
 from casewright.pieces.layout.season import Climate, climate
@@ -42,8 +45,8 @@ class Construction:
         climate: the moisture contents between which the wood moves
         case: the carcase and how far its sides move
         drawers: every drawer, row by row from the top
-        divider_joint: how dividers slide into the sides; None where they are housed
         corners: the dovetailed corners of the case, counted
+        case_joints: every joint of the case
         parts: every part of one unit
         lines: the cut list, alike parts on one line
         hardware: what is bought by the piece
@@ -61,8 +64,8 @@ class Construction:
     climate: Climate
     case: Carcase
     drawers: tuple[Drawer, ...]
-    divider_joint: SlidingJoint | None
     corners: tuple[CaseCorner, ...]
+    case_joints: tuple[PlacedJoint, ...]
     parts: tuple[Part, ...]
     lines: tuple[PartLine, ...]
     hardware: tuple[HardwareItem, ...]
@@ -73,6 +76,12 @@ class Construction:
     chosen: tuple[Chosen, ...]
     findings: tuple[Finding, ...]
     ledger: Ledger
+
+    @property
+    def divider_joint(self) -> SlidingJoint | None:
+        """How dividers slide into the sides; None where they are housed."""
+        found = next((each.joint for each in self.case_joints if each.key.startswith(DIVIDERS)), None)
+        return found if isinstance(found, SlidingJoint) else None
 
     def drawer(self, code: str) -> Drawer:
         """The drawer of a code, such as `A-R5-1`."""
@@ -126,15 +135,17 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     lines = part_lines(parts)
     weights = masses(spec, face, drawers, parts, weather.now, ledger)
     standing = stand(spec, face, drawers, weights, ledger)
-    divider = _divider(spec, ledger)
+    corners = case_corners(spec, face, shop.rack)
+    plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
+    joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
     return Construction(
         spec=spec,
         face=face,
         climate=weather,
         case=case,
         drawers=drawers,
-        divider_joint=divider,
-        corners=case_corners(spec, face, shop.rack),
+        corners=corners,
+        case_joints=joined.joints,
         parts=parts,
         lines=lines,
         hardware=hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
@@ -146,7 +157,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         findings=(
             *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
             *standing.findings,
-            *(divider.findings if divider else ()),
+            *joined.findings,
             *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
         ),
         ledger=ledger,
@@ -210,19 +221,3 @@ def _refuse_strangers(spec: UnitSpec, face: Face) -> None:
             near = get_close_matches(stranger, known, n=1)
             hint = f"did you mean {near[0]}?" if near else f"there are {', '.join(known[:8])}"
             raise CannotBuild(f"measured.openings.{stranger}: there is no such opening; {hint}")
-
-
-def _divider(spec: UnitSpec, ledger: Ledger) -> SlidingJoint | None:
-    if spec.case.divider_end != "sliding dovetail" or len(spec.rows) == 1:
-        return None
-    return sliding(
-        Sliding(
-            divider=spec.case.divider,
-            case_side=spec.case.side,
-            depth=spec.case.housing,
-            shoulder=spec.case.divider_shoulder,
-            length=spec.case.rail_width,
-            mark=f"{spec.code}-D",
-        ),
-        ledger.under("divider_joint"),
-    )

@@ -117,10 +117,11 @@ def _uprights(case: CasePlan) -> Iterator[Part]:
     for row in case.face.rows:
         if not row.uprights:
             continue
+        deep = case.upright_housing(row)
         length = case.ledger.take(
-            f"R{row.number}.upright_length", rules.housed_length, opening=row.height, housing=thick.housing
+            f"R{row.number}.upright_length", rules.housed_length, opening=row.height, housing=deep
         )
-        z = case.face.base_height + row.bottom - thick.housing
+        z = case.face.base_height + row.bottom - deep
         for number, x in enumerate(row.uprights, start=1):
             yield Part(
                 code=case.code(f"R{row.number}-U{number}"),
@@ -133,7 +134,7 @@ def _uprights(case: CasePlan) -> Iterator[Part]:
                 face=FaceClass.EDGE,
                 grain=Grain.UPRIGHT,
                 use=PartUse.CASE,
-                ends=(say("housing, {:fraction} deep", thick.housing),) * 2,
+                ends=(say("housing, {:fraction} deep", deep),) * 2,
                 box=Box(x, 0.0, z, thick.upright, thick.rail_width, length),
             )
 

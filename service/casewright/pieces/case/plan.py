@@ -3,10 +3,12 @@
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, FaceRow
 from casewright.pieces.layout.parts import Box
 from casewright.pieces.layout.season import Climate
+from casewright.pieces.rules.case_rules import upright_housing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,3 +38,22 @@ class CasePlan:
         thick = self.spec.case
         z = self.face.base_height + row.bottom - thick.divider
         return Box(thick.side - thick.housing, y, z, length, width, thick.divider)
+
+    def upright_housing(self, row: FaceRow) -> Inches:
+        """How deep the uprights of a row are housed in the thinner of the rails above and below it [in]."""
+        thick = self.spec.case
+        if thick.upright_housing is not None:
+            return thick.upright_housing
+        return self.ledger.take(
+            f"R{row.number}.upright_housing",
+            upright_housing,
+            housing=thick.housing,
+            rail=self.rail_by(row),
+        )
+
+    def rail_by(self, row: FaceRow) -> Inches:
+        """Thickness of the thinner rail above or below a row [in]."""
+        thick, rows = self.spec.case, self.face.rows
+        above = thick.sub_top_rail if row is rows[0] else thick.divider
+        below = thick.bottom if row is rows[-1] else thick.divider
+        return min(above, below)

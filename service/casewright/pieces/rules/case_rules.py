@@ -1,6 +1,6 @@
 """The arithmetic of the carcase: each size from the sizes it hangs on."""
 
-from casewright.measure.rounding import up_to
+from casewright.measure.rounding import down_to, up_to
 from casewright.measure.units import Count, Inches
 
 
@@ -151,6 +151,23 @@ def housed_length(opening: Inches, housing: Inches) -> Inches:
     Source: geometry of the joint.
     """
     return opening + 2 * housing
+
+
+def upright_housing(housing: Inches, rail: Inches) -> Inches:
+    """The depth to which an upright is housed in the rails, where nothing else is said.
+
+    Rule: the lesser of housing and rail / 3, down to 1/32
+
+    Args:
+        housing: depth of a divider's housing in the case side [in]
+        rail: thickness of the thinner rail [in]
+
+    Returns:
+        The depth [in]
+
+    Source: common practice: a third of the board; uprights that meet at a rail leave a third between them.
+    """
+    return min(housing, down_to(rail / 3, 1 / 32) or rail / 3)
 
 
 def runner_length(

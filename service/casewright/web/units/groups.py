@@ -249,6 +249,7 @@ MORE_GROUPS = (
             ask("case.lap", "Carcase lap"),
             ask("case.divider_end", "Divider meets the side by"),
             ask("case.housing", "Housing depth"),
+            ask("case.upright_housing", "Housing depth of uprights"),
             ask("case.divider_shoulder", "Divider shoulder"),
             ask("case.corner_half_pin", "Corner half pin"),
             ask("case.corner_pin", "Corner pin"),

@@ -27,7 +27,8 @@ class EdgeLimits:
         cheek_least: thinner cheeks, or laps, stop it
         overlap: a tongue is so long, and a lap so wide, where more is not needed
         slender: a tongue of more thicknesses is cautioned
-        cover_least: what has to cover at the driest
+        cover_least: what has to cover at the driest; less is cautioned
+        cover_stop: and less than this stops the joint
         gap_most: a wider gap at the driest is cautioned
         relief: a groove is so much deeper than its tongue is long
     """
@@ -41,6 +42,7 @@ class EdgeLimits:
     overlap: Sourced
     slender: Sourced
     cover_least: Sourced
+    cover_stop: Sourced
     gap_most: Sourced
     relief: Sourced
 

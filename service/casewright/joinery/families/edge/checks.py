@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.joinery.families.edge.asked import Edge
+from casewright.joinery.families.edge.asked import Edge, EdgeLimits
 from casewright.joinery.families.edge.sizes import cheek, overlap_that_covers
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
@@ -73,9 +73,9 @@ def covered_when_driest(asked: Edge, board: Inches, covers: Inches) -> Finding:
         covers: what a tongue or lap still covers then [in]
 
     Returns:
-        A pass or a stop.
+        A pass; a caution where they cover less than they should; a stop where hardly anything is left.
 
-    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2; the limit is common practice.
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2; the limits are common practice.
     """
     least = asked.limits.cover_least
     needed = overlap_that_covers(board, asked.gap, asked.movement, asked.shrinking, least.value)
@@ -83,11 +83,17 @@ def covered_when_driest(asked: Edge, board: Inches, covers: Inches) -> Finding:
     return _finding(
         asked,
         "covered when driest",
-        Verdict.STOP if covers < least.value - TOLERANCE else Verdict.PASS,
+        _cover(covers, asked.limits),
         say("{}; it needs {:bare}.", message, least.value),
         say("Make the {} {:up} or more, or use more and narrower boards.", _part(asked), needed),
         (covers, least.value, least.source),
     )
+
+
+def _cover(covers: Inches, limits: EdgeLimits) -> Verdict:
+    if covers < limits.cover_stop.value - TOLERANCE:
+        return Verdict.STOP
+    return Verdict.CAUTION if covers < limits.cover_least.value - TOLERANCE else Verdict.PASS
 
 
 def gap_when_driest(asked: Edge, driest: Inches) -> Finding:

@@ -1,0 +1,74 @@
+"""The dovetailed corners of the case, counted for the hours: rails and bottom into the sides."""
+
+from dataclasses import dataclass
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.choose import rank
+from casewright.joinery.families.carcase.checks import CARCASE, widest_tail
+from casewright.joinery.families.carcase.layout import FEWEST, fewest_in_a_carcase
+from casewright.joinery.limits import LIMITS
+from casewright.joinery.spacing import TOLERANCE, flare
+from casewright.measure.units import Count, Inches
+from casewright.pieces.asked.spec import Case, UnitSpec
+from casewright.pieces.layout.openings import Face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseCorner:
+    """One kind of dovetailed corner of the case.
+
+    Attributes:
+        name: what is joined
+        width: width of the joint [in]
+        tails: tails in each
+        corners: how many there are in one unit
+    """
+
+    name: str
+    width: Inches
+    tails: Count
+    corners: Count
+
+
+def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ...]:
+    """The dovetailed corners of one case, tails counted by the ranking that drawers use.
+
+    Args:
+        spec: what the maker chose
+        face: the depth of the case
+        rack: the dovetail saw
+
+    Returns:
+        The corners of the rails, and those of the bottom.
+
+    Source: common practice: tails about three thicknesses wide, two inches at most.
+    """
+    case = spec.case
+    return (
+        CaseCorner(
+            name="sub-top rails into sides",
+            width=case.rail_width,
+            tails=_tails(case, case.rail_width, case.sub_top_rail, rack),
+            corners=4,
+        ),
+        CaseCorner(
+            name="case bottom into sides",
+            width=face.opening_depth,
+            tails=_tails(case, face.opening_depth, case.bottom, rack),
+            corners=2,
+        ),
+    )
+
+
+def _tails(case: Case, width: Inches, thickness: Inches, rack: Rack) -> Count:
+    """How many tails: the best ranked, as long as those left between narrower edge tails stay tight."""
+    half_pin, pin, length = case.corner_half_pin, case.corner_pin, case.side - case.lap
+    choices = rank(width, thickness, length, half_pin, pin, case.carcase_slope, rack.kerf)
+    best = choices[0].count if choices else 0
+    room, narrowing = width - 2 * half_pin, flare(length, case.carcase_slope)
+    least = max(thickness, LIMITS.neck_least.value) + 2 * narrowing
+    if best < FEWEST:
+        two = 2 * least + pin <= room + TOLERANCE
+        return max(best, 2 if two else 1)
+    share = CARCASE.share.value
+    return max(best, fewest_in_a_carcase(room, pin, share, widest_tail(thickness)))

@@ -1,0 +1,37 @@
+"""A joint of a piece with all that it serves."""
+
+from dataclasses import dataclass
+
+from casewright.joinery.joint import Joint
+from casewright.measure.saying import Words
+from casewright.measure.units import Count
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedJoint:
+    """A joint of a piece with all that it serves.
+
+    Attributes:
+        key: its short name in the working and in addresses, such as `rails`
+        title: what it joins, by which joint
+        places: how often it is cut in one unit
+        serves: the codes of the parts by the name that the joint gives their board
+        joint: the joint, worked out
+        advice: what else is said on its card
+    """
+
+    key: str
+    title: str
+    places: Count
+    serves: tuple[tuple[str, tuple[str, ...]], ...]
+    joint: Joint
+    advice: tuple[Words, ...] = ()
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The codes of every part that it is cut on."""
+        return tuple(dict.fromkeys(code for _, codes in self.serves for code in codes))
+
+    def cut_on(self, board: str) -> tuple[str, ...]:
+        """The codes of the parts that the joint calls by a name; of all its parts where none goes by it."""
+        return dict(self.serves).get(board, self.parts)
