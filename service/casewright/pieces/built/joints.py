@@ -1,0 +1,55 @@
+"""The joints of a unit beside its drawers' dovetails: those of the case, and the bottoms in their grooves."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, BottomGroove
+from casewright.joinery.families.bottom_groove.joint import BottomJoint
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.bottoms import bottom_joint
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.joints import PlacedJoint
+
+GROOVED = (("front", ("F",)), ("side", ("SL", "SR")), ("muntin", ("M",)))
+HALVES = (("left half of the bottom", ("N1",)), ("right half of the bottom", ("N2",)))
+
+
+def other_joints(unit: Construction) -> tuple[PlacedJoint, ...]:
+    """Every joint of a unit but the dovetails of its drawers: those of the case, then the bottoms.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        The joints, drawers with the same bottom together.
+
+    Source: common practice; each joint names its own.
+    """
+    return (*unit.case_joints, *_bottoms(unit))
+
+
+def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
+    alike: dict[BottomGroove, list[tuple[Drawer, BottomJoint]]] = {}
+    for drawer in unit.drawers:
+        joint = bottom_joint(unit.spec, drawer, unit.climate, unit.ledger)
+        alike.setdefault(replace(joint.given, mark=""), []).append((drawer, joint))
+    known = {part.code for part in unit.parts}
+    for held in alike.values():
+        first, joint = held[0]
+        drawers = [drawer for drawer, _ in held]
+        bottoms = HALVES if joint.pieces > 1 else (("bottom", ("N",)),)
+        around = () if joint.given.grooves == UNDER_THE_BACK else (("back", ("B",)),)
+        boards = (*GROOVED, *bottoms, *around)
+        serves = ((board, _codes(drawers, marks, known)) for board, marks in boards)
+        yield PlacedJoint(
+            key=f"bottom_{first.sizes.code}",
+            title=f"Drawer bottom in its grooves{', with a muntin' if joint.given.muntin else ''}",
+            places=len(drawers),
+            serves=tuple((board, codes) for board, codes in serves if codes),
+            joint=joint,
+        )
+
+
+def _codes(drawers: list[Drawer], marks: tuple[str, ...], known: set[str]) -> tuple[str, ...]:
+    codes = (f"{drawer.code}-{mark}" for drawer in drawers for mark in marks)
+    return tuple(code for code in codes if code in known)

@@ -1,0 +1,54 @@
+"""The bottom of a drawer in its grooves, as a joint of its own."""
+
+from casewright.joinery.families.bottom_groove.asked import ALL_AROUND, UNDER_THE_BACK, BottomGroove
+from casewright.joinery.families.bottom_groove.joint import BottomJoint, bottom_groove
+from casewright.measure.ledger import Ledger
+from casewright.pieces.asked.drawer_spec import PlyBottom
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.sizes import PLY_PLAY
+from casewright.pieces.layout.season import Climate, across
+
+
+def bottom_joint(spec: UnitSpec, drawer: Drawer, climate: Climate, ledger: Ledger) -> BottomJoint:
+    """The bottom of a drawer in its grooves: where they are cut, and what goes into them.
+
+    Args:
+        spec: what the maker chose
+        drawer: the drawer
+        climate: the moisture contents between which the wood moves
+        ledger: keeps the working
+
+    Returns:
+        The joint; its bottom and muntin are as large as those of the cut list.
+
+    Source: common practice of drawer making.
+    """
+    drawers, sizes, bottom = spec.drawers, drawer.sizes, spec.drawers.bottom
+    ply = isinstance(bottom, PlyBottom)
+    parted = drawer.bottom.muntin is not None
+    return bottom_groove(
+        BottomGroove(
+            width=sizes.width,
+            length=sizes.length,
+            side=min(sizes.left_side, sizes.right_side),
+            front=sizes.front,
+            back=sizes.back,
+            groove_height=drawers.groove.height,
+            groove_width=drawers.groove.width,
+            groove_depth=drawers.groove.depth,
+            front_depth=drawers.groove.depth,
+            bottom=drawer.bottom.thickness,
+            play=PLY_PLAY if ply else drawers.bottom_play,
+            grooves=UNDER_THE_BACK if sizes.back_foot > 0 else ALL_AROUND,
+            over=bottom.over if sizes.back_foot > 0 else 0.0,
+            back_gap=sizes.opening.depth - sizes.length,
+            muntin=drawers.muntin.width if parted else 0.0,
+            muntin_thickness=drawers.muntin.thickness if parted else 0.0,
+            movement=0.0 if ply else across(spec.woods.of("bottoms"), ledger),
+            swelling=climate.swelling,
+            shrinking=climate.drying,
+            mark=drawer.code,
+        ),
+        ledger.under(f"{sizes.code}.bottom_joint"),
+    )
