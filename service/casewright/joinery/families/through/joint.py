@@ -22,7 +22,7 @@ from casewright.joinery.defaults import USUAL, chosen_half_pin, chosen_pin, chos
 from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.gauges import second_gauge, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Values, fields
+from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
 from casewright.joinery.layout import Tail, TailLayout, lay_out
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
@@ -131,6 +131,7 @@ class ThroughJoint:
                 label="Gauge on the side",
                 value=self.gauge_side,
                 note="baseline of the tails",
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="lower_edge_offset",
@@ -145,6 +146,7 @@ class ThroughJoint:
                 value=self.gauge_back,
                 note=f"{after}on both faces, from the end",
                 wrong=self.wrong_gauge_back,
+                tool=Tool.GAUGE,
             ),
             *chisel_settings(self.chisels),
         )
