@@ -125,7 +125,8 @@ class HalfBlindJoint:
                 side_thickness=given.side,
                 socket=self.gauge_2,
                 proud=given.proud,
-                tails=self.layout.tails,
+                layout=self.layout,
+                groove=given.groove,
                 wrong_socket=self.wrong_gauge_2,
             )
         )

@@ -153,7 +153,7 @@ class ThroughJoint:
 
     @property
     def shape(self) -> Shape:
-        """The joint in space; the side is drawn as high as the back's upper edge."""
+        """The joint in space; where the side goes on below the back it is drawn going on above it, too."""
         given = self.given
         top = self.lower_edge_offset + given.height
         return tail_shape(
@@ -166,9 +166,10 @@ class ThroughJoint:
                 side_thickness=given.side,
                 socket=self.gauge_back,
                 tails_proud=given.proud,
-                tails=self.side_tails,
-                gauge_length="gauge on the side",
-                gauge_socket="gauge on the back",
+                layout=self.layout,
+                goes_on=self.layout.pitch / 4 if self.lower_edge_offset > 0 else 0.0,
+                gauge_length="gauge, side",
+                gauge_socket="gauge, back",
                 wrong_socket=self.wrong_gauge_back,
             )
         )
