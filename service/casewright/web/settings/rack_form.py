@@ -17,7 +17,7 @@ BLANK = 2
 WIDTHS = {"chisel": "chisels", "cutter": "cutters"}
 """The lists of plain widths, each with its name in a shop file."""
 COUNTS = ("gauges", "dividers")
-USES = {SawUse.DOVETAIL: "cutting tails", SawUse.FRET: "fret or coping saw"}
+USES = {SawUse.DOVETAIL: "tails", SawUse.FRET: "thin gaps"}
 NO_WIDTH = "Write its width, such as 1/4; or take the line out."
 
 

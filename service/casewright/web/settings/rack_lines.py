@@ -134,7 +134,7 @@ LOOKS_LINES = (
         0,
         100,
     ),
-    _looks("family_weight", "Off when it is twice as wide"),
+    _looks("family_weight", "Off at twice the spacing"),
     _looks("wide_tail", "A tail is very wide from", Typing.LENGTH, ""),
     _looks("wide_points", "Off for a very wide tail"),
     _looks("tail_pins", "A tail is slim under", unit="pins", least=1, most=20),
