@@ -59,6 +59,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/cut-list.csv": OFFICE,
     "GET /units/{unit_id}/hours": OFFICE,
     "GET /units/{unit_id}/joints": OFFICE,
+    "GET /units/{unit_id}/joints/case": OFFICE,
     "GET /units/{unit_id}/layouts": OFFICE,
     "POST /units/{unit_id}/layouts": OFFICE,
     "GET /units/{unit_id}/lumber": OFFICE,

@@ -17,7 +17,18 @@ from counting import MOST, counted
 from pages.unit_jobs import EXAMPLE_FIGURES, new_job, new_unit, use_figures
 from units import changed, chest, dresser, dresser_text
 
-PAGES = ("", "/cut-list", "/joints", "/lumber", "/hours", "/price", "/checks", "/revisions", "/revisions/1")
+PAGES = (
+    "",
+    "/cut-list",
+    "/joints",
+    "/joints/case",
+    "/lumber",
+    "/hours",
+    "/price",
+    "/checks",
+    "/revisions",
+    "/revisions/1",
+)
 FILES = ("/cut-list.csv", "/order.csv", "/unit-file.json")
 
 
@@ -113,6 +124,22 @@ def test_a_joint_shows_both_gauges_with_the_wrong_one_struck_out(maker, unit):
     assert "A-R5-1-SL" in first
     assert "<svg" in first
     assert "8-1/2" not in first
+
+
+def test_the_joints_of_the_case_have_settings_drawing_and_the_working_behind_them(maker, unit):
+    page = maker.get(f"{unit}/joints/case")
+
+    frames = page.html.partition('id="joint-runners_1"')[2].partition("</section>")[0]
+    assert "Gap at the shoulder" in frames
+    assert "1/8</a></strong>" in frames
+    assert "<svg" in frames
+    assert "A-D1-RL" in frames
+    bottom = page.html.partition('id="joint-bottom"')[2].partition("</section>")[0]
+    assert "Tails, from the front edge" in bottom
+    assert "working?figure=case.joints.bottom.gauge_1" in bottom
+    assert "Story stick:" in page.text
+    for joint in ("rails", "dividers", "uprights_R1", "kickers_1", "back", "bottom_R1-1"):
+        assert f'id="joint-{joint}"' in page.html
 
 
 def test_the_order_page_says_how_the_feet_came_about(maker, unit):

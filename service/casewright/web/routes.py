@@ -30,6 +30,7 @@ from casewright.web.settings.revisions import router as shop_revisions
 from casewright.web.settings.shop import router as shop_itself
 from casewright.web.settings.woods import router as shop_woods
 from casewright.web.units.books import router as unit_books
+from casewright.web.units.case_joints import router as unit_case_joints
 from casewright.web.units.editor import router as unit_editor
 from casewright.web.units.joints import router as unit_joints
 from casewright.web.units.layouts import router as unit_layouts
@@ -54,6 +55,7 @@ ROUTERS = (
     unit_editor,
     unit_parts,
     unit_joints,
+    unit_case_joints,
     unit_layouts,
     unit_takes,
     unit_price,

@@ -47,6 +47,8 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
             places=len(drawers),
             serves=tuple((board, codes) for board, codes in serves if codes),
             joint=joint,
+            working=f"{first.sizes.code}.bottom_joint",
+            drawers=tuple(drawer.code for drawer in drawers),
         )
 
 

@@ -99,6 +99,7 @@ def case_joints(
                 places=each.places,
                 serves=each.codes,
                 joint=joint,
+                working=f"case.joints.{each.key}",
                 advice=each.advice,
             )
         )

@@ -17,6 +17,8 @@ class PlacedJoint:
         places: how often it is cut in one unit
         serves: the codes of the parts by the name that the joint gives their board
         joint: the joint, worked out
+        working: where the working of its figures lies in the ledger, such as `case.joints.rails`
+        drawers: the codes of the drawers that have it; none for a joint of the case
         advice: what else is said on its card
     """
 
@@ -25,6 +27,8 @@ class PlacedJoint:
     places: Count
     serves: tuple[tuple[str, tuple[str, ...]], ...]
     joint: Joint
+    working: str
+    drawers: tuple[str, ...] = ()
     advice: tuple[Words, ...] = ()
 
     @property

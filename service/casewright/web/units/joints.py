@@ -1,4 +1,4 @@
-"""The joints of a unit: settings, positions, drawings and checks, each layout once."""
+"""The dovetails of a unit's drawers: settings, positions, drawings and checks, each layout once."""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
@@ -86,18 +86,15 @@ class JointsPage(Page):
     address: str
     unit: str
     joints: tuple[JointShown, ...]
-    divider: JointShown | None
-    story_stick: tuple[str, ...]
-    corners: tuple[tuple[str, str, int, int], ...]
+    others: str
     chosen: tuple[tuple[str, str, str], ...]
 
 
 @router.get("/units/{unit_id}/joints")
 def show_joints(visit: Office, unit_id: str) -> Response:
-    """Every joint of a unit, ready to be set out."""
+    """The dovetails of a unit's drawers, ready to be set out."""
     seen = see_built_unit(visit, unit_id)
     unit, writing, asked = seen.built, seen.writing, asked_of(visit.request)
-    tops = unit.face.divider_tops(unit.spec.case.divider)
     page = JointsPage(
         title=f"Joints of unit {seen.head.unit.code} · {seen.head.unit.name}",
         head=seen.head,
@@ -107,11 +104,7 @@ def show_joints(visit: Office, unit_id: str) -> Response:
             *_fronts(unit, writing, seen.head.address, asked),
             *_backs(unit, writing, seen.head.address, asked),
         ),
-        divider=_divider(unit, writing),
-        story_stick=tuple(writing.size(top) for top in tops),
-        corners=tuple(
-            (each.name, writing.size(each.width), each.tails, each.corners) for each in unit.corners
-        ),
+        others=f"{seen.head.address}/joints/case",
         chosen=tuple(
             (each.name.replace("_", " "), chosen_text(each, writing), writing.said(each.why))
             for each in unit.chosen
@@ -142,9 +135,9 @@ def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) ->
             title="Front, half-blind dovetail",
             serves=tuple(codes),
             parts=_served(unit, codes, "front"),
-            settings=_settings(joint, writing, unit.ledger, name),
+            settings=settings_shown(joint, writing, unit.ledger, name),
             wrong=writing.said(joint.wrong_gauge_text),
-            tails=_tails(joint.layout.tails, writing, name),
+            tails=tails_shown(joint.layout.tails, writing, name),
             measured_from="the bottom edge of the side",
             drawing=drawing(half_blind_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-front").svg()),
             checks=checks_of(joint.findings, writing.unit),
@@ -171,9 +164,9 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
             title="Back, through dovetail",
             serves=tuple(codes),
             parts=_served(unit, codes, "back"),
-            settings=_settings(joint, writing, unit.ledger, name),
+            settings=settings_shown(joint, writing, unit.ledger, name),
             wrong=writing.said(joint.wrong_gauge_text),
-            tails=_tails(joint.side_tails, writing, "" if raised else name),
+            tails=tails_shown(joint.side_tails, writing, "" if raised else name),
             measured_from="the bottom edge of the side",
             drawing=drawing(through_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-back").svg()),
             checks=checks_of(joint.findings, writing.unit),
@@ -189,24 +182,6 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
         )
 
 
-def _divider(unit: Construction, writing: Writing) -> JointShown | None:
-    joint = unit.divider_joint
-    if joint is None:
-        return None
-    return JointShown(
-        id="joint-divider",
-        title="Divider, sliding dovetail into the side",
-        serves=tuple(f"row {row.number}" for row in unit.face.rows[:-1]),
-        parts=tuple(line.line for line in unit.lines if line.line.startswith("C3")),
-        settings=_settings(joint, writing, unit.ledger, "divider_joint"),
-        wrong="",
-        tails=(),
-        measured_from="",
-        drawing=Markup(),
-        checks=checks_of(joint.findings, writing.unit),
-    )
-
-
 def _served(unit: Construction, codes: list[str], end: str) -> tuple[str, ...]:
     """The parts on whose ends the joint is cut: the sides, and the front or the back."""
     names = tuple(f"Drawer {name}" for name in ("side", end))
@@ -217,7 +192,18 @@ def _served(unit: Construction, codes: list[str], end: str) -> tuple[str, ...]:
     )
 
 
-def _settings(joint: Joint, writing: Writing, ledger: Ledger, name: str) -> tuple[SettingShown, ...]:
+def settings_shown(joint: Joint, writing: Writing, ledger: Ledger, name: str) -> tuple[SettingShown, ...]:
+    """The settings of a joint, each with the figure behind it.
+
+    Args:
+        joint: the joint, worked out
+        writing: how sizes are written
+        ledger: the working of the unit
+        name: where that of the joint lies in it
+
+    Returns:
+        The settings, in the order of work.
+    """
     return tuple(
         SettingShown(
             label=writing.said(each.label),
@@ -238,7 +224,17 @@ def _figure(ledger: Ledger, name: str, setting: str) -> str:
     return next((each for each in tried if each in ledger), "")
 
 
-def _tails(tails: tuple[Tail, ...], writing: Writing, name: str) -> tuple[TailShown, ...]:
+def tails_shown(tails: tuple[Tail, ...], writing: Writing, name: str) -> tuple[TailShown, ...]:
+    """The corners of each tail.
+
+    Args:
+        tails: from the reference edge
+        writing: how sizes are written
+        name: where the working of the joint lies in the ledger; empty where theirs is not kept
+
+    Returns:
+        The tails, numbered.
+    """
     return tuple(
         TailShown(
             number=number,

@@ -1,0 +1,70 @@
+"""The joints of the case, and the bottoms of the drawers: settings, drawings and checks, each joint once."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from fastapi import APIRouter
+from starlette.responses import Response
+
+from casewright.drawing.joint_views import shape_drawing
+from casewright.joinery.families.carcase.joint import CarcaseJoint
+from casewright.papers.writing import Writing, several
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.joints import other_joints
+from casewright.pieces.layout.joints import PlacedJoint
+from casewright.web.frame.pages import Page, drawing, show
+from casewright.web.frame.visits import Office
+from casewright.web.units.findings import checks_of
+from casewright.web.units.joints import JointShown, settings_shown, tails_shown
+from casewright.web.units.worked import UnitHead, see_built_unit
+
+router = APIRouter()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseJointsPage(Page):
+    """The joints of a unit beside its drawers' dovetails."""
+
+    template: ClassVar[str] = "units/case_joints.html"
+    head: UnitHead
+    address: str
+    dovetails: str
+    unit: str
+    joints: tuple[JointShown, ...]
+    story_stick: tuple[str, ...]
+
+
+@router.get("/units/{unit_id}/joints/case")
+def show_case_joints(visit: Office, unit_id: str) -> Response:
+    """Every joint of the case and of the drawers' bottoms, ready to be set out."""
+    seen = see_built_unit(visit, unit_id)
+    unit, writing, address = seen.built, seen.writing, f"{seen.head.address}/joints"
+    page = CaseJointsPage(
+        title=f"Joints of case {seen.head.unit.code} · {seen.head.unit.name}",
+        head=seen.head,
+        address=f"{address}/case",
+        dovetails=address,
+        unit=writing.unit.value,
+        joints=tuple(_shown(each, unit, writing) for each in other_joints(unit)),
+        story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.case.divider)),
+    )
+    return show(visit, page)
+
+
+def _shown(placed: PlacedJoint, unit: Construction, writing: Writing) -> JointShown:
+    joint = placed.joint
+    dovetailed = isinstance(joint, CarcaseJoint)
+    drawn = shape_drawing(joint.shape, placed.title, writing.unit, placed.key)
+    return JointShown(
+        id=f"joint-{placed.key}",
+        title=placed.title,
+        serves=placed.drawers or (several(placed.places, "place", "places"),),
+        parts=placed.parts,
+        settings=settings_shown(joint, writing, unit.ledger, placed.working),
+        wrong="",
+        tails=tails_shown(joint.layout.tails, writing, "") if dovetailed else (),
+        measured_from="the front edge",
+        drawing=drawing(drawn.svg()),
+        checks=checks_of(joint.findings, writing.unit),
+        advice=tuple(writing.said(line) for line in placed.advice),
+    )
