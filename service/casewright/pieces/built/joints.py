@@ -43,6 +43,7 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
         serves = ((board, _codes(drawers, marks, known)) for board, marks in boards)
         yield PlacedJoint(
             key=f"bottom_{first.sizes.code}",
+            kind="bottom-groove",
             title=f"Drawer bottom in its grooves{', with a muntin' if joint.given.muntin else ''}",
             places=len(drawers),
             serves=tuple((board, codes) for board, codes in serves if codes),

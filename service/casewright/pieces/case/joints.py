@@ -3,9 +3,8 @@
 A measured part beats its drawing: a joint takes the sizes of the boards that it is cut on.
 """
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import partial
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.families.carcase.asked import Carcase
@@ -13,20 +12,16 @@ from casewright.joinery.families.carcase.joint import carcase
 from casewright.joinery.families.edge.asked import FEWEST, Edge
 from casewright.joinery.families.edge.joint import edge_joint
 from casewright.joinery.families.edge.sizes import room_to_swell
-from casewright.joinery.families.frame_tenon.asked import LIMITS as FRAMES
-from casewright.joinery.families.frame_tenon.asked import FrameTenon, usual_tenon
-from casewright.joinery.families.frame_tenon.joint import frame_tenon
 from casewright.joinery.families.housing.asked import Housing
 from casewright.joinery.families.housing.joint import housing
 from casewright.joinery.families.sliding.joint import Sliding, sliding
 from casewright.joinery.joint import Joint
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.ledger import Ledger
-from casewright.measure.rounding import up_to
-from casewright.measure.saying import Words, say
+from casewright.measure.saying import say, strung
 from casewright.measure.units import Inches
-from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.corners import CaseCorner
+from casewright.pieces.case.frame_joints import frame_joints
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import FaceRow
@@ -75,14 +70,14 @@ def case_joints(
     lines: dict[str, list[Part]] = {}
     for part in parts:
         lines.setdefault(part.line, []).append(part)
-    bench = _Bench(plan=plan, lines=lines, shrinkage=shrinkage, rack=rack)
+    bench = CaseBench(plan=plan, lines=lines, shrinkage=shrinkage, rack=rack)
     rails, bottom = corners
     asked = (
         *_corners(bench, RAILS, "Sub-top rails into the sides", ("C2", "C7"), rails),
         *_corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom),
         *_dividers(bench),
         *_uprights(bench),
-        *_frames(bench),
+        *frame_joints(bench),
         *_back(bench),
     )
     joints, findings = [], []
@@ -95,6 +90,7 @@ def case_joints(
         joints.append(
             PlacedJoint(
                 key=each.key,
+                kind=each.kind,
                 title=each.title,
                 places=each.places,
                 serves=each.codes,
@@ -107,58 +103,9 @@ def case_joints(
     return CaseJoints(joints=tuple(joints), findings=tuple(findings))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Bench:
-    """What the joints of a case are worked out from."""
-
-    plan: CasePlan
-    lines: dict[str, list[Part]]
-    shrinkage: Inches
-    rack: Rack
-
-    @property
-    def spec(self) -> UnitSpec:
-        return self.plan.spec
-
-    def ledger(self, key: str) -> Ledger:
-        return self.plan.ledger.under(f"joints.{key}")
-
-    def of(self, *marks: str) -> tuple[Part, ...]:
-        """The parts of some lines."""
-        return tuple(part for mark in marks for part in self.lines.get(mark, ()))
-
-    def alike(self, *marks: str) -> Iterator[tuple[Part, ...]]:
-        """The parts of some lines, those of one thickness and width together."""
-        groups: dict[tuple[Inches, Inches], list[Part]] = {}
-        for part in self.of(*marks):
-            groups.setdefault((part.thickness, part.width), []).append(part)
-        return (tuple(group) for group in groups.values())
-
-    @property
-    def side(self) -> Inches:
-        """Thickness of the thinner case side, measured where it was [in]."""
-        return min(part.thickness for part in self.of("C1"))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Asked:
-    """A joint that is to be worked out, and what it serves."""
-
-    key: str
-    title: str
-    places: int
-    serves: tuple[tuple[str, tuple[Part, ...]], ...]
-    solve: Callable[[], Joint]
-    advice: tuple[Words, ...] = ()
-
-    @property
-    def codes(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
-        return tuple((board, tuple(part.code for part in parts)) for board, parts in self.serves)
-
-
 def _corners(
-    bench: _Bench, key: str, title: str, marks: tuple[str, ...], corner: CaseCorner
-) -> Iterator[_Asked]:
+    bench: CaseBench, key: str, title: str, marks: tuple[str, ...], corner: CaseCorner
+) -> Iterator[AskedJoint]:
     """Rails or bottom into the sides; the gauge is locked, so that a measured side changes the lap."""
     case = bench.spec.case
     gauge = case.side - case.lap
@@ -185,8 +132,9 @@ def _corners(
                 bench.ledger(name),
             )
 
-        yield _Asked(
+        yield AskedJoint(
             key=name,
+            kind="carcase",
             title=f"{title}, carcase dovetail",
             places=2 if key == BOTTOM else 2 * len(boards),
             serves=(("tail board", boards), ("pin board", bench.of("C1"))),
@@ -194,7 +142,7 @@ def _corners(
         )
 
 
-def _dividers(bench: _Bench) -> Iterator[_Asked]:
+def _dividers(bench: CaseBench) -> Iterator[AskedJoint]:
     """The rails between two rows, in front and at the rear, into the sides."""
     case, sides = bench.spec.case, bench.of("C1")
     by_thickness: dict[Inches, list[Part]] = {}
@@ -228,16 +176,23 @@ def _dividers(bench: _Bench) -> Iterator[_Asked]:
                 bench.ledger(name),
             )
 
-        yield _Asked(
+        yield AskedJoint(
             key=name,
+            kind="sliding" if case.divider_end == SLIDING else "housing",
             title=f"Divider rails into the sides, {case.divider_end}",
             places=2 * len(rails),
             serves=(("divider", tuple(rails)), ("case side", sides)),
             solve=solve,
+            advice=(
+                say(
+                    "Story stick: upper edges of the dividers at {}, from the underside of the case bottom.",
+                    strung(", ", (say("{:bare}", top) for top in bench.plan.face.divider_tops(case.divider))),
+                ),
+            ),
         )
 
 
-def _uprights(bench: _Bench) -> Iterator[_Asked]:
+def _uprights(bench: CaseBench) -> Iterator[AskedJoint]:
     """The uprights of a row into the rails above and below it."""
     case, rows = bench.spec.case, bench.plan.face.rows
     uprights = bench.of("C4")
@@ -268,8 +223,9 @@ def _uprights(bench: _Bench) -> Iterator[_Asked]:
                 bench.ledger(name),
             )
 
-        yield _Asked(
+        yield AskedJoint(
             key=name,
+            kind="housing",
             title=f"Uprights of row {row.number} into the rails, housing",
             places=2 * len(here),
             serves=(("upright", here),),
@@ -277,68 +233,7 @@ def _uprights(bench: _Bench) -> Iterator[_Asked]:
         )
 
 
-def _frames(bench: _Bench) -> Iterator[_Asked]:
-    """Runners and kickers into the rails: glued in front, dry at the rear, where a solid side moves past."""
-    case, frames = bench.spec.case, bench.spec.frames
-    kinds = (
-        ("runners", "Runners", ("W2", "W3", "W5"), ("C3", "W1"), frames.back_rail_width),
-        ("kickers", "Kickers", ("W4",), ("C2", "C7"), case.rail_width),
-    )
-    for key, words, marks, rails, rear in kinds:
-        front_rails, rear_rails = (bench.of(mark) for mark in rails)
-        groups = list(_alike_in_place(bench.of(*marks), front_rails))
-        for number, (beyond, members) in enumerate(groups, start=1):
-            name = key if len(groups) == 1 else f"{key}_{number}"
-            yield _Asked(
-                key=name,
-                title=f"{words} into the rails, frame tenon, dry at the rear",
-                places=2 * len(members),
-                serves=(("rail", members), ("stile", (*front_rails, *rear_rails))),
-                solve=partial(_frame_ends, bench, name, members[0], sorted((case.rail_width, rear)), beyond),
-                advice=("The front joint is marked alike, and glued tight.",),
-            )
-
-
-def _alike_in_place(
-    members: tuple[Part, ...], rails: tuple[Part, ...]
-) -> Iterator[tuple[Inches, tuple[Part, ...]]]:
-    """Members of one size that stand as far from the nearer end of their rails, with that distance [in]."""
-    if not rails:
-        return
-    left, right = rails[0].box.x, rails[0].box.x + rails[0].box.width
-    groups: dict[tuple[Inches, ...], list[Part]] = {}
-    for part in members:
-        beyond = min(part.box.x - left, right - part.box.x - part.box.width)
-        groups.setdefault((round(beyond, 6), part.thickness, part.width), []).append(part)
-    for (beyond, *_), alike in groups.items():
-        yield beyond, tuple(alike)
-
-
-def _frame_ends(bench: _Bench, name: str, member: Part, rails: list[Inches], beyond: Inches) -> Joint:
-    """Both ends of a member, on its narrower rail; near the ends of the rails the tenon is set in."""
-    tenon = usual_tenon(member.thickness, bench.rack)
-    return frame_tenon(
-        FrameTenon(
-            thickness=member.thickness,
-            rail=member.width,
-            stile=rails[0],
-            other_stile=rails[1],
-            tenon=tenon,
-            face=(member.thickness - tenon) / 2,
-            length=bench.spec.frames.tenon,
-            haunch=up_to(max(0.0, FRAMES.end_least.value - beyond), FRAMES.haunch_step.value),
-            beyond=max(0.0, beyond),
-            slack=bench.plan.slack,
-            shrinkage=bench.shrinkage,
-            overall=bench.plan.face.opening_depth,
-            rack=bench.rack,
-            mark=member.code,
-        ),
-        bench.ledger(name),
-    )
-
-
-def _back(bench: _Bench) -> Iterator[_Asked]:
+def _back(bench: CaseBench) -> Iterator[AskedJoint]:
     """The shiplap of the back boards; one board alone has none."""
     back, boards = bench.spec.back, bench.of("P1")
     if len(boards) < FEWEST:
@@ -366,8 +261,9 @@ def _back(bench: _Bench) -> Iterator[_Asked]:
             bench.ledger(BACK),
         )
 
-    yield _Asked(
+    yield AskedJoint(
         key=BACK,
+        kind="edge-joint",
         title="Back boards, shiplap",
         places=len(boards) - 1,
         serves=(("board", boards),),
@@ -376,7 +272,7 @@ def _back(bench: _Bench) -> Iterator[_Asked]:
     )
 
 
-def _refused(asked: _Asked, error: ValueError) -> Finding:
+def _refused(asked: AskedJoint, error: ValueError) -> Finding:
     return Finding(
         rule="joint of the case",
         verdict=Verdict.STOP,

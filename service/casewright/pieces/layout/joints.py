@@ -13,6 +13,7 @@ class PlacedJoint:
 
     Attributes:
         key: its short name in the working and in addresses, such as `rails`
+        kind: the family of the joint, such as `housing`
         title: what it joins, by which joint
         places: how often it is cut in one unit
         serves: the codes of the parts by the name that the joint gives their board
@@ -23,6 +24,7 @@ class PlacedJoint:
     """
 
     key: str
+    kind: str
     title: str
     places: Count
     serves: tuple[tuple[str, tuple[str, ...]], ...]

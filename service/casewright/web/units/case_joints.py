@@ -53,7 +53,7 @@ def show_case_joints(visit: Office, unit_id: str) -> Response:
 
 def _shown(placed: PlacedJoint, unit: Construction, writing: Writing) -> JointShown:
     joint = placed.joint
-    dovetailed = isinstance(joint, CarcaseJoint)
+    tails = joint.layout.tails if isinstance(joint, CarcaseJoint) else ()
     drawn = shape_drawing(joint.shape, placed.title, writing.unit, placed.key)
     return JointShown(
         id=f"joint-{placed.key}",
@@ -62,7 +62,7 @@ def _shown(placed: PlacedJoint, unit: Construction, writing: Writing) -> JointSh
         parts=placed.parts,
         settings=settings_shown(joint, writing, unit.ledger, placed.working),
         wrong="",
-        tails=tails_shown(joint.layout.tails, writing, "") if dovetailed else (),
+        tails=tails_shown(tails, writing, ""),
         measured_from="the front edge",
         drawing=drawing(drawn.svg()),
         checks=checks_of(joint.findings, writing.unit),

@@ -220,7 +220,8 @@ def _elevation(corner: Corner) -> Cut:
     edges = [edge for tail in layout.tails for edge in (tail.lower_end, tail.upper_end)]
     marks = [0.0, *edges, layout.width]
     last = len(marks) - 2
-    named = {0: "half pin", 1: "edge tail", last - 1: "edge tail", last: "half pin"}
+    edge = "tail" if layout.is_even else "edge tail"
+    named = {0: "half pin", 1: edge, last - 1: edge, last: "half pin"}
     chain = [
         Dimension(
             name=named.get(place, "tail" if place % 2 else "pin"),
