@@ -7,7 +7,7 @@ from casewright.joinery.chisels import Rack
 from casewright.joinery.joint import Joint
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words
-from casewright.measure.units import Inches
+from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.parts import Part
