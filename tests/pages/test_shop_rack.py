@@ -175,6 +175,18 @@ def test_a_unit_says_how_one_gauge_serves_its_drawers(shop, owner):
     assert "First mark every piece with Gauge 1" in page.text
 
 
+def test_joint_cards_say_what_to_set_and_keep_where_gauges_are_few(shop, owner):
+    job = commission(shop)
+    owner.get(ADDRESS)
+    owner.send(ADDRESS, gauges="2", dividers="1")
+
+    page = issue(job, owner, "joint cards")
+
+    assert "A: Set and keep Gauge 1" in page.text
+    assert "then set that gauge to" in page.text
+    assert "A-R1-1: Set and keep Dividers" in page.text
+
+
 def test_the_shops_own_pin_is_in_the_layouts_that_are_offered(shop, owner):
     job = commission(shop)
     owner.get(ADDRESS)
@@ -194,6 +206,7 @@ def test_the_shops_own_pin_is_in_the_layouts_that_are_offered(shop, owner):
             "figures: usual.",
         ),
         ("joint cards", {"chisel.4.out": "1", "chisel.3.out": "1", "chisel.2.out": "1"}, "figures: chisels."),
+        ("joint cards", {"gauges": "1"}, "figures: gauges."),
         ("cut list", {"usual_lap_part": "3"}, "figures: usual."),
     ],
 )
