@@ -47,7 +47,9 @@ def length(text):
 def test_a_unit_has_an_elevation_a_section_and_every_joint_once():
     joints = [f"joint-R{row}-{end}.svg" for end in ("front", "back") for row in (1, 2, 3, 4, 5)]
 
-    assert list(dresser_files()) == ["elevation.svg", "section.svg", *joints]
+    case = ["rails", "bottom", "dividers", "uprights-R1", "runners-1", "runners-2", "kickers-1", "kickers-2"]
+    others = [f"joint-{name}.svg" for name in (*case, "back", "bottom-R1-1", "bottom-R2-1")]
+    assert list(dresser_files()) == ["elevation.svg", "section.svg", *joints, *others]
 
 
 def test_rows_with_the_same_joint_share_a_drawing():

@@ -4,10 +4,12 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from casewright.drawing.elevation import elevation
+from casewright.drawing.joint_views import shape_drawing
 from casewright.drawing.page import Drawing
 from casewright.drawing.section import section
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.parts import Drawer
 
 
@@ -26,6 +28,7 @@ def unit_drawings(unit: Construction) -> dict[str, str]:
     drawings = {"elevation": elevation(unit), "section": section(unit)}
     drawings |= dict(_front_joints(unit))
     drawings |= dict(_back_joints(unit))
+    drawings |= dict(_other_joints(unit))
     return {f"{name}.svg": drawing.svg(standalone=True) for name, drawing in drawings.items()}
 
 
@@ -42,6 +45,12 @@ def _back_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
     for name, drawers in _alike(unit, "back", lambda drawer: replace(drawer.joints.back.given, mark="")):
         codes = tuple(drawer.code for drawer in drawers)
         yield name, through_drawing(drawers[0].joints.back, codes, unit.spec.unit, f"{unit.spec.code}-{name}")
+
+
+def _other_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
+    for each in other_joints(unit):
+        name = f"joint-{each.key.replace('_', '-')}"
+        yield name, shape_drawing(each.joint.shape, each.title, unit.spec.unit, f"{unit.spec.code}-{name}")
 
 
 def _alike(

@@ -3,10 +3,13 @@
 from typing import Any
 
 from casewright.joinery.layout import Tail
-from casewright.measure.findings import Finding, worst
+from casewright.measure.findings import worst
 from casewright.measure.ledger import Ledger
 from casewright.measure.working import explain
+from casewright.papers.finding_data import finding_data
+from casewright.papers.joint_report import placed_data
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.parts import PartLine
@@ -96,6 +99,7 @@ def unit_data(unit: Construction) -> dict[str, Any]:
         "chosen": [
             {"name": each.name, "value": float(each.value), "why": str(each.why)} for each in unit.chosen
         ],
+        "other_joints": [placed_data(each) for each in other_joints(unit)],
         "verdict": worst(unit.findings).value,
         "checks": [finding_data(finding) for finding in unit.findings],
     }
@@ -236,27 +240,6 @@ def working_data(ledger: Ledger, names: tuple[str, ...]) -> list[dict[str, Any]]
         }
         for each in found
     ]
-
-
-def finding_data(finding: Finding) -> dict[str, Any]:
-    """One check, for machines.
-
-    Args:
-        finding: what was found
-
-    Returns:
-        Its verdict, message, remedy, numbers and source.
-    """
-    return {
-        "rule": finding.rule,
-        "verdict": finding.verdict.value,
-        "about": finding.about,
-        "message": str(finding.message),
-        "remedy": str(finding.remedy),
-        "found": None if finding.found is None else float(finding.found),
-        "needed": None if finding.needed is None else float(finding.needed),
-        "source": finding.source,
-    }
 
 
 def _drawer(unit: Construction, drawer: Drawer) -> dict[str, Any]:

@@ -2,13 +2,14 @@
 
 from typing import Any
 
-from casewright.joinery.joint import Measure, Solved
+from casewright.joinery.joint import Joint, Measure, Solved
 from casewright.joinery.layout import Tail, TailLayout
 from casewright.measure.findings import worst
 from casewright.papers.checks_report import checks_section
-from casewright.papers.data import finding_data
+from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_settings import chosen_text, positions_table, settings_table
-from casewright.papers.writing import Writing, section, wrapped
+from casewright.papers.writing import Writing, section, several, wrapped
+from casewright.pieces.layout.joints import PlacedJoint
 
 
 def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) -> str:
@@ -49,10 +50,60 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
     Returns:
         Settings, positions, checks and choices; lengths in inches.
     """
-    joint = solved.joint
     return {
         "kind": kind,
         "verdict": worst(solved.findings).value,
+        **_worked_out(solved.joint),
+        "chosen": [
+            {"name": each.name, "value": float(each.value), "unit": _unit(each.measure), "why": str(each.why)}
+            for each in solved.chosen
+        ],
+        "checks": [finding_data(finding) for finding in solved.findings],
+    }
+
+
+def placed_data(placed: PlacedJoint) -> dict[str, Any]:
+    """A joint of a unit for machines.
+
+    Args:
+        placed: the joint, with what it serves
+
+    Returns:
+        What it joins, settings, positions and checks; lengths in inches.
+    """
+    joint = placed.joint
+    return {
+        "key": placed.key,
+        "kind": placed.kind,
+        "title": placed.title,
+        "places": placed.places,
+        "parts": {board: list(codes) for board, codes in placed.serves},
+        "verdict": worst(joint.findings).value,
+        **_worked_out(joint),
+        "advice": [str(line) for line in placed.advice],
+        "checks": [finding_data(finding) for finding in joint.findings],
+    }
+
+
+def placed_report(placed: PlacedJoint, writing: Writing) -> str:
+    """A joint of a unit: what it joins, settings and positions.
+
+    Args:
+        placed: the joint, with what it serves
+        writing: how sizes are written
+
+    Returns:
+        The lines of the report.
+    """
+    where = ", ".join(placed.drawers) or several(placed.places, "place", "places")
+    blocks = [f"{placed.title}: {where}", settings_table(placed.joint, writing)]
+    blocks += [positions_table("From the front edge", tails, writing) for _, tails in _tails(placed.joint)]
+    blocks += [wrapped(writing.said(line)) for line in placed.advice]
+    return "\n".join(blocks)
+
+
+def _worked_out(joint: Joint) -> dict[str, Any]:
+    return {
         "settings": {
             setting.name: {
                 "label": str(setting.label),
@@ -64,11 +115,6 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
             for setting in joint.settings
         },
         "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in _tails(joint)},
-        "chosen": [
-            {"name": each.name, "value": float(each.value), "unit": _unit(each.measure), "why": str(each.why)}
-            for each in solved.chosen
-        ],
-        "checks": [finding_data(finding) for finding in solved.findings],
     }
 
 

@@ -3,9 +3,11 @@
 from collections.abc import Iterable
 
 from casewright.joinery.layout import Tail
-from casewright.papers.joint_settings import positions_table, settings_table
+from casewright.papers.joint_report import placed_report
+from casewright.papers.joint_settings import positions_table
 from casewright.papers.writing import Writing, section, several, table, wrapped
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.parts import PartLine
 
@@ -170,7 +172,7 @@ def _offcuts(unit: Construction, writing: Writing) -> str:
 
 
 def joints_section(unit: Construction, writing: Writing) -> str:
-    """The joints of the drawers: settings once, positions row by row.
+    """The joints: the drawers' dovetails, settings once and positions row by row; then every other joint.
 
     Args:
         unit: the unit
@@ -187,8 +189,6 @@ def joints_section(unit: Construction, writing: Writing) -> str:
     blocks.append("Positions of the tails, up from the bottom edge of the side; do not add them up.")
     blocks += [positions_table(f"{', '.join(codes)} front", tails, writing) for codes, tails in _fronts(unit)]
     blocks += [positions_table(f"{', '.join(codes)} back", tails, writing) for codes, tails in _backs(unit)]
-    if unit.divider_joint is not None:
-        blocks.append(settings_table(unit.divider_joint, writing))
     tops = unit.face.divider_tops(unit.spec.case.divider)
     if tops:
         marks = ", ".join(writing.size(top) for top in tops)
@@ -196,7 +196,10 @@ def joints_section(unit: Construction, writing: Writing) -> str:
             f"Story stick: upper edges of the dividers from the underside of the case bottom: {marks}."
         )
     blocks.append(_choices(unit, writing))
-    return section("Joints", *blocks)
+    others = (placed_report(each, writing) for each in other_joints(unit))
+    return "\n\n".join(
+        (section("Joints", *blocks), section("Joints of the case, and bottoms of the drawers", *others))
+    )
 
 
 def _gauges(unit: Construction, writing: Writing) -> str:
