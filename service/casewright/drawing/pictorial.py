@@ -84,7 +84,7 @@ def visible_edges(boards: Sequence[Board], seen_by: Eye) -> list[Stretch]:
         seen_by: the eye
 
     Returns:
-        Straight stretches, each from point to point [in]
+        Straight stretches, each from point to point, one after the other where they meet [in]
 
     Source: geometry: an edge is hidden where a face lies nearer to the eye.
     """
@@ -95,7 +95,7 @@ def visible_edges(boards: Sequence[Board], seen_by: Eye) -> list[Stretch]:
         for start, end in board_edges(board)
         for stretch in _not_hidden(start, end, screens, seen_by)
     ]
-    return list(_joined(stretches))
+    return list(_chained(_joined(stretches)))
 
 
 def _joined(stretches: Iterable[Stretch]) -> Iterator[Stretch]:
@@ -113,6 +113,29 @@ def _joined(stretches: Iterable[Stretch]) -> Iterator[Stretch]:
         for span in _united(spans):
             start, end = ((right * along - up * off, up * along + right * off) for along in span)
             yield start, end
+
+
+def _chained(stretches: Iterable[Stretch]) -> Iterator[Stretch]:
+    """The same stretches, each from where the one before it ends, as far as that can be had."""
+    at: dict[Flat, list[Stretch]] = {}
+    left = dict.fromkeys(stretches)
+    for stretch in left:
+        for end in stretch:
+            at.setdefault(_spot(end), []).append(stretch)
+    while left:
+        stretch = next(iter(left))
+        start, end = stretch
+        while stretch in left:
+            del left[stretch]
+            yield start, end
+            stretch = next((each for each in at[_spot(end)] if each in left), stretch)
+            if stretch in left:
+                ahead = _spot(stretch[0]) == _spot(end)
+                start, end = stretch if ahead else (stretch[1], stretch[0])
+
+
+def _spot(point: Flat) -> Flat:
+    return round(point[0], 4), round(point[1], 4)
 
 
 def _united(spans: Iterable[Span]) -> Iterator[Span]:
