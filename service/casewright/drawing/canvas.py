@@ -269,14 +269,14 @@ class Sheet:
         # A digit is about 0.72 of the lettering's size high; half of that below the middle is the baseline.
         drop = 0.36 * size * self.letters
         x, y = (at[0] + drop, at[1]) if upright else (at[0], at[1] - drop)
-        left, down = plain(x, self._digits), plain(-y, self._digits)
-        marks = [f'x="{left}" y="{down}"']
+        across, down = plain(x, self._digits), plain(-y, self._digits)
+        marks = [f'x="{across}" y="{down}"']
         if anchor != "middle":
             marks.append(f'text-anchor="{anchor}"')
         if size != 1:
             marks.append(f'font-size="{plain(size * self.letters)}"')
         if upright:
-            marks.append(f'transform="rotate(-90 {left} {down})"')
+            marks.append(f'transform="rotate(-90 {across} {down})"')
         if bold:
             marks.append('font-weight="bold"')
         if inches is not None:

@@ -12,7 +12,7 @@ from casewright.drawing.canvas import Bounds, Line, Point, Sheet
 from casewright.drawing.cut_view import CAPTION, CutOpen, cut_open, draw_cut
 from casewright.drawing.outlines import reach_of
 from casewright.drawing.page import KEPT, MARGIN, PAPER, Drawing, fitted, letter_lines
-from casewright.drawing.pictorial import drawn_apart, eye, visible_edges
+from casewright.drawing.pictorial import eye, visible_edges
 from casewright.drawing.view import View
 from casewright.joinery.solid import Board, Shape
 from casewright.measure.lengths import LengthUnit
@@ -181,10 +181,9 @@ def _named(scale: Number) -> str:
 def _pictorials(boards: tuple[Board, ...], engaged: Inches) -> Mapping[str, Edges]:
     """What one sees of the boards put together, and of the boards drawn apart."""
     seen_by = eye()
-    apart = drawn_apart(boards, APART * engaged)
     return {
         "put together": visible_edges(boards, seen_by),
-        "drawn apart": visible_edges(apart, seen_by),
+        "drawn apart": visible_edges(boards, seen_by, APART * engaged),
     }
 
 
