@@ -209,7 +209,7 @@ def _cuts(drawn: _Drawn) -> Iterator[Cut]:
                 level=False,
                 after=False,
             ),
-            Dimension(name="front", start=0.0, end=asked.front, level=False, after=False, row=1),
+            Dimension(name="front", start=0.0, end=asked.front, level=False),
             *_muntin_in_plan(drawn),
         ),
     )

@@ -105,7 +105,7 @@ def _cuts(
     into = Dimension(name="depth", start=0.0, end=depth, level=True)
     side = Dimension(name=board, start=0.0, end=case_side, level=True, after=False)
     thick = Dimension(
-        name=housed, start=0.0, end=divider, level=False, after=False, note=say("and {:.3} of play", play)
+        name=housed, start=0.0, end=divider, level=False, after=False, note=say("+ {:.3}", play)
     )
     yield Cut(
         axis=Axis.Y,
