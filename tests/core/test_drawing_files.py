@@ -55,7 +55,8 @@ def test_a_unit_has_an_elevation_a_section_and_every_joint_once():
 def test_rows_with_the_same_joint_share_a_drawing():
     files = unit_drawings(built(chest({"graduation": {"rule": "equal"}})))
 
-    assert list(files) == ["elevation.svg", "section.svg", "joint-R1-front.svg", "joint-R1-back.svg"]
+    dovetails = [name for name in files if name.startswith("joint-R")]
+    assert dovetails == ["joint-R1-front.svg", "joint-R1-back.svg"]
     title = Read(files["joint-R1-front.svg"]).title
     assert "A-R1-1, A-R2-1, A-R3-1" in title
 

@@ -26,7 +26,7 @@ from casewright.joinery.solid import (
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.units import Inches
 
-BEYOND = 1.8
+BEYOND = 1.5
 """How far a board is drawn past the corner, in thicknesses of the front."""
 
 
