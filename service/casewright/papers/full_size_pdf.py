@@ -10,7 +10,7 @@ from casewright.measure.saying import in_unit
 from casewright.measure.units import Inches
 from casewright.papers.cleaning import name, words
 from casewright.papers.full_size import NamedStrip, Tile, sheets
-from casewright.papers.head import PaperHead, head_data
+from casewright.papers.head import PaperHead, head_data, loose_head
 from casewright.papers.pdf import Paper, render
 from casewright.papers.writing import Writing
 
@@ -47,17 +47,7 @@ def loose_template_pdf(
         A PDF in which an inch is an inch, if it is printed as it is.
     """
     heading = "Template in full size"
-    sizes = "millimetres" if unit is LengthUnit.MILLIMETRE else "inches"
-    head = {
-        "title": f"{heading}: {title}",
-        "heading": heading,
-        "shop": "",
-        "job_name": "",
-        "facts": [["Joint", name(title)], ["Sizes", sizes]],
-        "foot": f"{heading} · {name(title)}",
-        "is_draft": False,
-    }
-    return _as_it_is(render("full_size", head | _sheets(strips, unit), paper))
+    return _as_it_is(render("full_size", loose_head(heading, title, unit) | _sheets(strips, unit), paper))
 
 
 def full_size_data(head: PaperHead, strips: Iterable[NamedStrip]) -> dict[str, Any]:
