@@ -85,11 +85,11 @@ def _as_it_is(pdf: bytes) -> bytes:
     catalogue, trailer = CATALOGUE.search(pdf), TRAILER.search(pdf)
     if catalogue is None or trailer is None:
         raise ValueError("This PDF has no catalogue or no plain table of its parts.")
-    number, before, after = catalogue.groups()
+    (number, before, after), (held, table) = catalogue.groups(), trailer.groups()
     body = pdf if pdf.endswith(b"\n") else pdf + b"\n"
     anew = b"%b 0 obj\n%b/PrintScaling/None%b\nendobj\n" % (number, before, after)
-    table = b"xref\n%b 1\n%010d 00000 n\r\ntrailer\n<<%b/Prev %b>>\n" % (number, len(body), *trailer.groups())
-    return b"%b%b%bstartxref\n%d\n%%%%EOF\n" % (body, anew, table, len(body) + len(anew))
+    changed = b"xref\n%b 1\n%010d 00000 n\r\ntrailer\n<<%b/Prev %b>>\n" % (number, len(body), held, table)
+    return b"%b%b%bstartxref\n%d\n%%%%EOF\n" % (body, anew, changed, len(body) + len(anew))
 
 
 def _sheets(strips: Iterable[NamedStrip], unit: LengthUnit) -> dict[str, Any]:

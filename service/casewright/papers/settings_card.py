@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from casewright.drawing.divider_walk import walk_drawing
+from casewright.drawing.divider_walk import walk_at_once_drawing
 from casewright.drawing.joint_views import shape_drawing
 from casewright.joinery.joint import Joint, Measure, Setting
 from casewright.joinery.layout import TailLayout
@@ -107,7 +107,9 @@ def settings_card(
         warned=warned_of(joint.findings, unit),
         drawing=shape_drawing(joint.shape, title, unit, drawn).svg(),
         walk=(
-            walk_drawing(layout, title, unit, f"{drawn}-walk").svg() if isinstance(layout, TailLayout) else ""
+            walk_at_once_drawing(layout, title, unit, f"{drawn}-walk").svg()
+            if isinstance(layout, TailLayout)
+            else ""
         ),
         cautions=joint_cautions([kind]) if with_cautions else (),
     )
