@@ -3,11 +3,13 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
+from casewright.joinery.tools_kept import KEPT_RULES
+from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.cautions import joint_cautions, joint_kinds
@@ -103,9 +105,20 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
         head=head,
         cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
         dividers=tuple(card for unit in held for card in _dividers(unit, head)),
-        cautions=joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
+        cautions=(
+            *joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
+            *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
+        ),
         strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)),
     )
+
+
+def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    """In which order gauges and dividers are used again, where the shop has too few to keep them set."""
+    for found in unit.findings:
+        if found.rule in KEPT_RULES and found.verdict is not Verdict.PASS:
+            where = found.about or unit.spec.code
+            yield f"{where}: {in_unit(found.message, shown)} {in_unit(found.remedy, shown)}"
 
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:

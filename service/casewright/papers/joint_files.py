@@ -28,7 +28,7 @@ def joint_files(
     sheet = paper or (Paper.A4 if unit is LengthUnit.MILLIMETRE else Paper.LETTER)
     shape = solved.joint.shape
     drawn = shape_drawing(shape, kind.title, unit, kind.name).svg(standalone=True)
-    card = settings_card(kind.name, solved.joint, kind.title, unit)
+    card = settings_card(kind.name, solved.joint, kind.title, unit, also=solved.kept)
     files = {
         f"{kind.name}.svg": drawn.encode(),
         f"{kind.name}-card.pdf": settings_cards_pdf([card], unit, sheet),

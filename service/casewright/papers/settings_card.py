@@ -6,6 +6,7 @@ from casewright.drawing.divider_walk import walk_at_once_drawing
 from casewright.drawing.joint_views import shape_drawing
 from casewright.joinery.joint import Joint, Measure, Setting
 from casewright.joinery.layout import TailLayout
+from casewright.measure.findings import Finding
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.bench import benches
@@ -72,6 +73,7 @@ def settings_card(
     unit: LengthUnit,
     serves: Iterable[tuple[str, Sequence[str]]] = (),
     *,
+    also: Iterable[Finding] = (),
     unit_code: str = "",
     name: str = "",
     with_cautions: bool = True,
@@ -85,6 +87,7 @@ def settings_card(
         unit: in which its words and drawings are kept
         serves: each board of the joint with the codes of the parts that are such boards; none for a joint
             that belongs to no job, whose card has lines to write them on
+        also: checks beside the joint's own, such as whether the shop has gauges enough to keep its settings
         unit_code: the unit of the job that it belongs to; empty for none
         name: a short name for the drawing, one of its own in the paper; the kind where left out
         with_cautions: print them on the card itself; not where the paper has them once for all its cards
@@ -104,7 +107,7 @@ def settings_card(
         wrong_text=in_unit(getattr(joint, "wrong_gauge_text", ""), unit),
         positions=positions_of(joint),
         advice=tuple(in_unit(line, unit) for line in getattr(joint, "advice", ())),
-        warned=warned_of(joint.findings, unit),
+        warned=warned_of((*joint.findings, *also), unit),
         drawing=shape_drawing(joint.shape, title, unit, drawn).svg(),
         walk=(
             walk_at_once_drawing(layout, title, unit, f"{drawn}-walk").svg()
