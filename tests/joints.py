@@ -8,8 +8,10 @@ from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroov
 from casewright.joinery.families.frame_tenon.joint import FrameTenonJoint, frame_tenon
 from casewright.joinery.families.leg_tenon.asked import LegTenon
 from casewright.joinery.families.leg_tenon.joint import LegTenonJoint, leg_tenon
-from casewright.joinery.joint import Joint, Setting
+from casewright.joinery.joint import Field, Joint, Measure, Setting, Solved
+from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding
+from casewright.measure.lengths import LengthUnit, parse_length
 
 GROOVE = PanelGroove(width=0.25, depth=0.375)
 
@@ -17,6 +19,21 @@ GROOVE = PanelGroove(width=0.25, depth=0.375)
 def sizes(least: float, most: float) -> st.SearchStrategy[float]:
     """Any size from one to another, by the 64th of an inch."""
     return st.integers(round(least * 64), round(most * 64)).map(lambda marks: marks / 64)
+
+
+def meant(field: Field) -> float:
+    """What a field's example means."""
+    if field.measure.is_length:
+        return float(parse_length(field.example, LengthUnit.INCH))
+    if field.measure is Measure.SLOPE:
+        return float(field.example.partition(":")[2])
+    return float(field.example)
+
+
+def example(kind: str, **changes: float) -> Solved:
+    """The joint that the examples of its needed fields make, with some of its fields given otherwise."""
+    asked = kinds()[kind].fields
+    return solve(kind, {field.name: meant(field) for field in asked if field.required} | changes)
 
 
 def finding(joint: Joint, rule: str) -> Finding:

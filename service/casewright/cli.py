@@ -266,7 +266,7 @@ def run_joint(given: argparse.Namespace) -> int:
     if given.json:
         show_json(joint_data(kind.name, solved))
     else:
-        show(joint_report(kind.title, solved, writing_of(given, unit, "$"), checks=given.checks))
+        show(joint_report(kind, solved, writing_of(given, unit, "$"), checks=given.checks))
     return status_of(solved.findings)
 
 

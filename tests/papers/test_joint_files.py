@@ -6,28 +6,13 @@ import xml.etree.ElementTree as ET
 import pytest
 from pypdf import PdfReader
 
-from casewright.joinery.joint import Field, Measure
-from casewright.joinery.kinds import kinds, solve
-from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.joinery.kinds import kinds
+from casewright.measure.lengths import LengthUnit
 from casewright.papers.joint_files import joint_files
 from closing import faults
+from joints import example
 
 KINDS = sorted(kinds())
-
-
-def number(field: Field) -> float:
-    """What a field's example means."""
-    if field.measure.is_length:
-        return float(parse_length(field.example, LengthUnit.INCH))
-    if field.measure is Measure.SLOPE:
-        return float(field.example.partition(":")[2])
-    return float(field.example)
-
-
-def example(kind: str):
-    """The joint that the examples of its needed fields make."""
-    asked = kinds()[kind].fields
-    return solve(kind, {field.name: number(field) for field in asked if field.required})
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -1,21 +1,21 @@
 """Templates in full size: measured in the PDF by pypdf, tiled without losing a line."""
 
 import io
+from dataclasses import replace
 from datetime import date
 
 import pytest
 from pypdf import PdfReader
-from pypdf.generic import ContentStream
 
 from casewright.joinery.families.box.joint import Box, box_joint
 from casewright.joinery.solid import Marked, Strip, Stroke
 from casewright.measure.lengths import LengthUnit
-from casewright.papers.full_size import TILE, NamedStrip, clipped, sheets, tiled
+from casewright.papers.full_size import ACROSS, DOWN, TILE, NamedStrip, clipped, sheets, tiled
 from casewright.papers.full_size_pdf import full_size_data, full_size_pdf
 from casewright.papers.head import PaperHead
 from casewright.papers.pdf import Paper
+from pdf_lines import POINTS, lines_in
 
-POINTS = 72.0
 HEAD = PaperHead(shop="Marrow Street", job_number="12", job_name="Chest", issued_on=date(2027, 3, 1))
 WITHIN = 0.05 / 25.4 * POINTS
 """Five hundredths of a millimetre [pt]."""
@@ -25,7 +25,7 @@ def strip(height=4.0, saw=(1.0, 2.5)):
     return NamedStrip(
         strip=Strip(
             board="side",
-            face="outside face, its end at the left",
+            face="outside face",
             length=0.5,
             height=height,
             lines=(
@@ -37,50 +37,6 @@ def strip(height=4.0, saw=(1.0, 2.5)):
         title="Box joint",
         serves="A-R1-1-SL",
     )
-
-
-def lines_in(page):
-    """Every straight line that a page draws, from point to point, where it comes to stand [pt]."""
-    unmoved = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
-    stack, here, path, found, start = [], unmoved, [], [], None
-    for operands, operator in ContentStream(page.get_contents(), page.pdf).operations:
-        match operator:
-            case b"q":
-                stack.append(here)
-            case b"Q":
-                here = stack.pop()
-            case b"cm":
-                here = times([float(each) for each in operands], here)
-            case b"m":
-                start, path = moved(operands, here), []
-            case b"l":
-                end = moved(operands, here)
-                path.append((start, end))
-                start = end
-            case b"S":
-                found += path
-                path = []
-            case b"f":
-                path = []
-    return found
-
-
-def times(one, other):
-    a, b, c, d, e, f = one
-    p, q, r, s, t, u = other
-    return (
-        a * p + b * r,
-        a * q + b * s,
-        c * p + d * r,
-        c * q + d * s,
-        e * p + f * r + t,
-        e * q + f * s + u,
-    )
-
-
-def moved(point, by):
-    x, y = map(float, point)
-    return x * by[0] + y * by[2] + by[4], x * by[1] + y * by[3] + by[5]
 
 
 def lengths(page):
@@ -148,14 +104,40 @@ def test_an_outline_is_cut_where_the_tile_ends():
     assert clipped(square, 3.0, 5.0) == ()
 
 
-def test_no_sheet_holds_more_than_it_is_wide():
+def named(*strips, serves="A"):
+    return [NamedStrip(strip=each, title="Box", serves=serves) for each in strips]
+
+
+def small(height, length=0.5):
+    return replace(strip().strip, height=height, length=length, lines=(), waste=())
+
+
+def test_no_sheet_holds_more_than_it_is_wide_or_high():
     joint = box_joint(Box(height=6.0, side=0.5, front=0.5, fingers=12))
-    strips = [NamedStrip(strip=each, title="Box", serves="A") for each in joint.shape.strips * 4]
 
-    found = sheets(strips)
+    found = sheets(named(*joint.shape.strips * 4))
 
-    assert all(sum(tile.width for tile in sheet) <= 7.0 for sheet in found)
-    assert sum(map(len, found)) == 8
+    assert all(sum(max(tile.width for tile in column) for column in sheet) <= ACROSS for sheet in found)
+    assert all(sum(tile.height for tile in column) <= DOWN for sheet in found for column in sheet)
+    assert sum(len(column) for sheet in found for column in sheet) == 8
+
+
+def test_short_strips_are_put_below_each_other_so_that_paper_is_saved():
+    found = sheets(named(*[small(0.75)] * 9))
+
+    assert [[len(column) for column in sheet] for sheet in found] == [[4, 4, 1]]
+
+
+def test_what_is_left_of_a_long_strip_goes_below_what_is_left_of_another():
+    found = sheets(named(small(8.4), small(8.4)))
+
+    assert [[[tile.number for tile in column] for column in sheet] for sheet in found] == [[[1], [2, 2], [1]]]
+
+
+def test_a_strip_that_is_wider_than_all_others_has_a_sheet_of_its_own():
+    found = sheets(named(small(1.0, length=6.0), small(7.0)))
+
+    assert [len(sheet) for sheet in found] == [1, 1]
 
 
 def test_the_edge_and_the_face_stand_on_each_strip():
@@ -169,4 +151,20 @@ def test_the_edge_and_the_face_stand_on_each_strip():
 def test_a_metric_shop_reads_millimetres():
     data = full_size_data(HEAD.model_copy(update={"unit": LengthUnit.MILLIMETRE}), [strip()])
 
-    assert [each["said"] for each in data["sheets"][0][0]["figures"]] == ["25.4", "63.5"]
+    assert [each["said"] for each in data["sheets"][0][0][0]["figures"]] == ["25.4", "63.5"]
+
+
+def test_of_very_many_parts_a_strip_says_how_many():
+    marks = [f"A-R{row}-1-{side}" for row in range(1, 9) for side in ("SL", "SR")]
+    data = full_size_data(HEAD, named(strip().strip, serves=", ".join(marks)))
+
+    said = data["sheets"][0][0][0]["serves"]
+    kept, _, more = said.partition(" and ")
+    assert kept.split(", ") == marks[: len(kept.split(", "))]
+    assert more == f"{16 - len(kept.split(', '))} more"
+
+
+def test_lines_that_run_up_a_strip_are_told_by_how_far_they_are_from_its_left():
+    data = full_size_data(HEAD, [strip()])
+
+    assert data["sheets"][0][0][0]["uprights"] == "From the end: 1/2"

@@ -162,7 +162,7 @@ def test_a_joint_by_itself_is_told_in_millimetres(kind):
     }
     solved = solve(kind, asked)
 
-    report = joint_report(kinds()[kind].title, solved, WRITING, checks=True)
+    report = joint_report(kinds()[kind], solved, WRITING, checks=True)
 
     assert inches_in(report) == []
     assert list(of_joint(replace(solved).joint))

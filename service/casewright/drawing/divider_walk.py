@@ -51,6 +51,50 @@ def walk_drawing(
     )
 
 
+@lru_cache(maxsize=KEPT)
+def walk_at_once_drawing(
+    layout: TailLayout, title: str, unit: LengthUnit = LengthUnit.INCH, name: str = "walk"
+) -> Drawing:
+    """The walk as one figure, for a card that has no room for every move: steps up above, steps down below.
+
+    Args:
+        layout: where the tails stand
+        title: what they are of
+        unit: the shop's unit
+        name: short name of the drawing
+
+    Returns:
+        The drawing, the board along it in true length, its thickness not to scale.
+
+    Source: common practice of laying out dovetails with dividers.
+    """
+    return fitted(
+        lambda sheet: _draw_at_once(sheet, layout),
+        unit,
+        name=name,
+        title=title,
+        subject="The walk with the dividers, the bottom edge at the left",
+        work=(layout.height, 0.0),
+    )
+
+
+def _draw_at_once(sheet: Sheet, layout: TailLayout) -> None:
+    view = View(sheet, 0.0, 0.0)
+    half, high, foot = layout.half_pin, layout.height, _foot(view)
+    _tone(view, layout)
+    _board(view, layout)
+    _marks(view, [half, high - half])
+    room = (LEGS + 2 * NUMBER + 0.6) * sheet.letters
+    wide = max(high, WORDS * sheet.scale)
+    for up, start, level, way in ((True, half, 0.0, 1), (False, high - half, foot, -1)):
+        landings = [start + way * number * layout.pitch for number in range(layout.count + 1)]
+        _marks(view, landings)
+        _legs(view, landings, level, way)
+        words = _walked(sheet, layout, up=up).partition(": ")[2]
+        letter_lines(sheet, words, (view.x, view.y + level + way * room), wide, upwards=up)
+        sheet.say(words)
+
+
 def _draw(sheet: Sheet, layout: TailLayout) -> None:
     foot = 0.0
     for move in (_half_pins, _steps_up, _steps_down, _tails):
@@ -89,15 +133,21 @@ def _steps(sheet: Sheet, layout: TailLayout, top: Inches, *, up: bool) -> Inches
     _caption(view, layout, _walked(sheet, layout, up=up), above)
     _board(view, layout)
     _marks(view, [start, target, *landings[1:]])
-    for number, (here, there) in enumerate(pairwise(landings), start=1):
-        middle, level = view.at((here + there) / 2, 0)
-        joint = (middle, level + LEGS * sheet.letters)
-        sheet.polyline(Line.OBJECT, (view.at(here, 0), joint, view.at(there, 0)))
-        sheet.letter((middle, joint[1] + NUMBER * sheet.letters), str(number))
+    _legs(view, landings, 0.0, 1)
     low, high = sorted((target, landings[-1]))
     line = view.y - (BOARD + BELOW) * sheet.letters
     widths(view, [Span(low, high, words="past")], line, Side.BEFORE, edge=_foot(view))
     return line
+
+
+def _legs(view: View, landings: list[Inches], level: Inches, way: int) -> None:
+    """The dividers on one side of the board, step by step, each with its number."""
+    sheet = view.sheet
+    for number, (here, there) in enumerate(pairwise(landings), start=1):
+        middle, foot = view.at((here + there) / 2, level)
+        joint = (middle, foot + way * LEGS * sheet.letters)
+        sheet.polyline(Line.OBJECT, (view.at(here, level), joint, view.at(there, level)))
+        sheet.letter((middle, joint[1] + way * NUMBER * sheet.letters), str(number))
 
 
 def _walked(sheet: Sheet, layout: TailLayout, *, up: bool) -> str:
@@ -117,11 +167,17 @@ def _tails(sheet: Sheet, layout: TailLayout, top: Inches) -> Inches:
     _caption(view, layout, words, 0.0)
     _board(view, layout)
     foot = _foot(view)
+    _tone(view, layout)
+    _marks(view, [edge for tail in layout.tails for edge in (tail.lower_end, tail.upper_end)])
+    return view.at(0, foot)[1]
+
+
+def _tone(view: View, layout: TailLayout) -> None:
+    """The tails as they come to stand."""
+    foot = _foot(view)
     for number, tail in enumerate(layout.tails, start=1):
         patch = box(tail.lower_end, foot, tail.upper_end - tail.lower_end, -foot)
         view.polygon(Line.TONE, patch, f"tail-{number}")
-    _marks(view, [edge for tail in layout.tails for edge in (tail.lower_end, tail.upper_end)])
-    return view.at(0, foot)[1]
 
 
 def _board(view: View, layout: TailLayout) -> None:

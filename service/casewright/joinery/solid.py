@@ -268,6 +268,9 @@ class Strip:
         height: from the reference edge to the other [in]
         lines: what is marked
         waste: outlines that are cut away
+        left: what of the board lies at the left of the strip, from where lengths are measured
+        foot: the reference edge, which lies at the foot of the strip, from where heights are measured
+        is_handed: whether boards come in a left and a right one, for which the strip is turned over
     """
 
     board: str
@@ -276,6 +279,14 @@ class Strip:
     height: Inches
     lines: tuple[Marked, ...]
     waste: tuple[Outline, ...] = ()
+    left: str = "end"
+    foot: str = "bottom edge"
+    is_handed: bool = True
+
+    @property
+    def placed(self) -> str:
+        """The face, and what of the board lies at its left."""
+        return f"{self.face}, its {self.left} at the left" if self.left else self.face
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -308,7 +308,7 @@ def _side_strip(corner: TailCorner) -> Strip:
     saw = [line for outline in outlines for line in ((outline[0], outline[1]), (outline[3], outline[2]))]
     return Strip(
         board=corner.side,
-        face="outside face, its end at the left",
+        face="outside face",
         length=long,
         height=corner.side_high,
         lines=(
@@ -352,7 +352,8 @@ def _end_strip(corner: TailCorner) -> Strip:
         ]
     return Strip(
         board=corner.across,
-        face="end, its inside face at the left",
+        face="end",
+        left="inside face",
         length=corner.thickness,
         height=high,
         lines=(

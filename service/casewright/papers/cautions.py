@@ -1,11 +1,12 @@
 """The usual cautions, at the place where the work is planned."""
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from casewright.papers.bench import tools_for
 from casewright.papers.writing import section, wrapped
 from casewright.pieces.built.construct import Construction
 
@@ -24,19 +25,39 @@ def cautions_at(place: str, woods: Iterable[str]) -> tuple[str, ...]:
     """The cautions that belong on one kind of paper, each with its source.
 
     Args:
-        place: `joint`, `saw` or `order`
+        place: `saw` or `order`
         woods: the woods that are worked
 
     Returns:
         One sentence or two for each, and last what comes before them all.
     """
     worked = set(woods)
-    found = [
-        f"{caution['text']} ({caution['source']})"
-        for caution in _cautions()
-        if place in caution.get("at", ()) and (not caution.get("woods") or worked & set(caution["woods"]))
-    ]
-    return (*found, LAST)
+    return _said(each for each in _cautions() if place in each.get("at", ()) and _is_of(each, worked))
+
+
+def joint_cautions(kinds: Iterable[str]) -> tuple[str, ...]:
+    """The cautions for the tools that joints are cut with, each with its source.
+
+    Args:
+        kinds: names of the kinds of joints, such as `half-blind`
+
+    Returns:
+        One sentence or two for each, and last what comes before them all.
+    """
+    tools = tools_for(kinds)
+    return _said(each for each in _cautions() if tools & set(each.get("tools", ())))
+
+
+def joint_cautions_text(kind: str) -> str:
+    """The cautions for one joint, as a part of a report.
+
+    Args:
+        kind: the joint's name
+
+    Returns:
+        A list.
+    """
+    return _listed(joint_cautions([kind]))
 
 
 def caution_lines(unit: Construction) -> tuple[str, ...]:
@@ -49,12 +70,41 @@ def caution_lines(unit: Construction) -> tuple[str, ...]:
         One or two sentences for each.
     """
     woods = {line.part.wood for line in unit.lines}
-    found = [
-        f"{caution['text']} ({caution['source']})"
-        for caution in _cautions()
-        if not caution.get("woods") or woods & set(caution["woods"])
-    ]
-    return (*found, LAST)
+    tools = tools_for(joint_kinds(unit))
+    return _said(
+        each
+        for each in _cautions()
+        if _is_of(each, woods) and ("tools" not in each or "at" in each or tools & set(each["tools"]))
+    )
+
+
+def joint_kinds(unit: Construction) -> tuple[str, ...]:
+    """The kinds of joints that are cut by a unit's cards.
+
+    Args:
+        unit: the unit
+
+    Returns:
+        Their names, such as `half-blind`.
+    """
+    drawers = ("half-blind", "through") if unit.drawers else ()
+    return (*drawers, *(("sliding",) if unit.divider_joint else ()))
+
+
+def _is_of(caution: Mapping[str, Any], woods: set[str]) -> bool:
+    """Whether a caution is of every wood, or of one that is worked."""
+    return not caution.get("woods") or bool(woods & set(caution["woods"]))
+
+
+def _said(cautions: Iterable[Mapping[str, Any]]) -> tuple[str, ...]:
+    return (*(f"{each['text']} ({each['source']})" for each in cautions), LAST)
+
+
+def _listed(lines: tuple[str, ...]) -> str:
+    *cautions, last = lines
+    return section(
+        "Cautions", "\n".join(wrapped(line, 2) for line in (*(f"- {each}" for each in cautions), last))
+    )
 
 
 def cautions_for(unit: Construction) -> str:
@@ -66,7 +116,4 @@ def cautions_for(unit: Construction) -> str:
     Returns:
         A list; the tools' own manuals, the law of the place and licensed practice come before it.
     """
-    *cautions, last = caution_lines(unit)
-    return section(
-        "Cautions", "\n".join(wrapped(line, 2) for line in (*(f"- {each}" for each in cautions), last))
-    )
+    return _listed(caution_lines(unit))

@@ -73,7 +73,7 @@ def _draw(space: "Modelspace", named: NamedStrip, left: float) -> None:
         label = in_unit(line.label, LengthUnit.MILLIMETRE)
         if label:
             _letter(space, label, at(line.end))
-    words = (named.title, named.serves, f"{strip.board}, {strip.face}")
+    words = (named.title, named.serves, f"{strip.board}, {strip.placed}, {strip.foot} at the foot")
     for number, said in enumerate(each for each in words if each):
         x, y = at((0.0, high))
         _letter(space, said, (x, y + LETTERS * (2 + 2 * number)))

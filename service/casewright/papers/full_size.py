@@ -1,14 +1,15 @@
 """What is marked on a board, in full size: strips to be cut out, laid on the wood and pricked through.
 
-A strip that is longer than the sheet is divided into tiles that meet at a line. On each sheet stand two bars
-to be measured, for a printer that fits a page to its paper spoils every line of it.
+A strip that is longer than the sheet is divided into tiles that meet at a line; short ones are put below each
+other, where there is room. On each sheet stand two bars to be measured, for a printer that fits a page to its
+paper spoils every line of it.
 """
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from casewright.joinery.solid import Flat, Marked, Outline, Strip, Stroke
+from casewright.joinery.solid import Flat, Marked, Outline, Strip
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.units import Inches
 
@@ -18,6 +19,15 @@ ACROSS = 7.0
 """How wide the strips of one sheet may be together [in]."""
 BESIDE = 1.55
 """Room beside a strip for what is written at its lines [in]."""
+ABOVE = 0.9
+"""Room above it for what it is and which parts it is laid on [in]."""
+BELOW = 0.5
+"""Room below it for its reference edge and where it joins another, and to the next strip [in]."""
+DOWN = ABOVE + TILE + BELOW
+"""How high a column of one sheet may be, Letter or A4 [in]."""
+
+Column = tuple["Tile", ...]
+"""Tiles one below the other."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,14 +69,28 @@ class Tile:
 
     @property
     def heights(self) -> tuple[Inches, ...]:
-        """Where a line begins that is sawn or stopped at, from the reference edge, within the tile [in]."""
-        found = {line.start[1] for line in self.of.strip.lines if line.stroke is not Stroke.GAUGE}
+        """Where a line across the strip begins, from the reference edge, within the tile [in]."""
+        found = {line.start[1] for line in self.of.strip.lines if not _is_upright(line)} - {0.0}
         return tuple(sorted(height for height in found if self.low <= height <= self.high))
+
+    @property
+    def uprights(self) -> tuple[Marked, ...]:
+        """The lines that run up the strip, from its left on, each place once."""
+        found: dict[Inches, Marked] = {}
+        for line in sorted(self.of.strip.lines, key=lambda line: (line.start[0], not line.label)):
+            if _is_upright(line) and line.start[0] > TOLERANCE:
+                found.setdefault(line.start[0], line)
+        return tuple(found.values())
 
     @property
     def width(self) -> Inches:
         """How much of a sheet's width it takes, with what is written beside it [in]."""
         return self.of.strip.length + BESIDE
+
+    @property
+    def height(self) -> Inches:
+        """How much of a sheet's height it takes, with what is written above and below it [in]."""
+        return ABOVE + self.high - self.low + BELOW
 
 
 def tiled(strip: NamedStrip, most: Inches = TILE) -> tuple[Tile, ...]:
@@ -96,24 +120,38 @@ def tiled(strip: NamedStrip, most: Inches = TILE) -> tuple[Tile, ...]:
     )
 
 
-def sheets(strips: Iterable[NamedStrip]) -> tuple[tuple[Tile, ...], ...]:
-    """Tiles side by side, sheet after sheet; a strip's tiles stay in their order.
+def sheets(strips: Iterable[NamedStrip]) -> tuple[tuple[Column, ...], ...]:
+    """Tiles in columns, sheet after sheet: side by side, and below each other where a column has room.
 
     Args:
         strips: the strips
 
     Returns:
-        The tiles of each sheet.
+        The columns of each sheet, none without a tile.
     """
-    found: list[list[Tile]] = []
-    room = 0.0
+    found: list[list[list[Tile]]] = []
     for tile in (tile for strip in strips for tile in tiled(strip)):
-        if not found or tile.width > room:
-            found.append([])
-            room = ACROSS
-        found[-1].append(tile)
-        room -= tile.width
-    return tuple(map(tuple, found))
+        if not found or not _put(tile, found[-1]):
+            found.append([[tile]])
+    return tuple(tuple(map(tuple, sheet)) for sheet in found)
+
+
+def _put(tile: Tile, sheet: list[list[Tile]]) -> bool:
+    """Puts a tile beside the others of a sheet, or below some of them; whether there was room."""
+    widths = [max(each.width for each in column) for column in sheet]
+    if sum(widths) + tile.width <= ACROSS:
+        sheet.append([tile])
+        return True
+    for column, wide in zip(sheet, widths, strict=True):
+        down = sum(each.height for each in column) + tile.height
+        if down <= DOWN and sum(widths) + max(0.0, tile.width - wide) <= ACROSS:
+            column.append(tile)
+            return True
+    return False
+
+
+def _is_upright(line: Marked) -> bool:
+    return abs(line.end[0] - line.start[0]) < TOLERANCE
 
 
 def clipped(outline: Outline, low: Inches, high: Inches) -> Outline:

@@ -88,3 +88,26 @@ def head_data(head: PaperHead, title: str, *, copy: str = "", shows_job_name: bo
         "foot": f"{heading} · job {job} · {revision} · {issued or 'draft'}",
         "is_draft": not issued,
     }
+
+
+def loose_head(heading: str, title: str, unit: LengthUnit) -> dict[str, Any]:
+    """The head of a paper that belongs to no job.
+
+    Args:
+        heading: what kind of paper it is, such as `Joint card`
+        title: what it is of
+        unit: in which sizes are written
+
+    Returns:
+        What `head_data` gives for the paper of a job; it is no draft, for nobody issues it.
+    """
+    sizes = "millimetres" if unit is LengthUnit.MILLIMETRE else "inches"
+    return {
+        "title": f"{heading}: {name(title)}",
+        "heading": heading,
+        "shop": "",
+        "job_name": "",
+        "facts": [["Joint", name(title)], ["Sizes", sizes]],
+        "foot": f"{heading} · {name(title)}",
+        "is_draft": False,
+    }

@@ -9,12 +9,13 @@ from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
 from casewright.joinery.tools_kept import KEPT_RULES
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
-from casewright.papers.cautions import cautions_at
+from casewright.papers.cautions import joint_cautions, joint_kinds
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.papers.kept_strips import KeptStrip, joint_strips, story_stick
+from casewright.papers.warned import Warned, warned_of
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.parts import Drawer
@@ -44,14 +45,6 @@ class SizeRow(Spec):
     name: str
     values_in: tuple[float, ...]
     note: str = ""
-
-
-class Warned(Spec):
-    """A check of the joint that did not pass."""
-
-    stops: bool
-    message: str
-    remedy: str
 
 
 class JointCard(Spec):
@@ -113,7 +106,7 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
         cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
         dividers=tuple(card for unit in held for card in _dividers(unit, head)),
         cautions=(
-            *cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+            *joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
             *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
         ),
         strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)),
@@ -217,7 +210,7 @@ def _front_card(
         tails=_tails(layout.tails),
         sizes=(*sizes, *_chisels(joint.chisels)),
         advice=tuple(in_unit(line, unit) for line in joint.advice),
-        warned=_warned(joint.findings, unit),
+        warned=warned_of(joint.findings, unit),
         drawing=drawing,
     )
 
@@ -269,7 +262,7 @@ def _back_card(
         tails=_tails(joint.side_tails),
         sizes=(*(sizes if offset else ()), *_chisels(joint.chisels)),
         advice=(),
-        warned=_warned(joint.findings, unit),
+        warned=warned_of(joint.findings, unit),
         drawing=drawing,
     )
 
@@ -292,7 +285,7 @@ def _dividers(unit: Construction, head: PaperHead) -> Iterator[DividerCard]:
         ),
         slope=joint.given.slope,
         tops_in=tuple(unit.face.divider_tops(unit.spec.case.divider)),
-        warned=_warned(joint.findings, head.unit),
+        warned=warned_of(joint.findings, head.unit),
     )
 
 
@@ -317,15 +310,3 @@ def _chisels(chisels: Chisels) -> Iterator[SizeRow]:
         else:
             note = "from the end too" if chisels.enters_from_end else "at the baseline only"
         yield SizeRow(name="Chisel, between tails", values_in=(chisels.between_tails,), note=note)
-
-
-def _warned(findings: Iterable[Finding], unit: LengthUnit) -> tuple[Warned, ...]:
-    return tuple(
-        Warned(
-            stops=found.verdict is Verdict.STOP,
-            message=in_unit(found.message, unit),
-            remedy=in_unit(found.remedy, unit),
-        )
-        for found in findings
-        if found.verdict is not Verdict.PASS
-    )

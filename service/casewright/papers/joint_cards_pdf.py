@@ -11,9 +11,9 @@ from casewright.papers.joint_cards import (
     JointCard,
     JointCardsPaper,
     SizeRow,
-    Warned,
 )
 from casewright.papers.pdf import Paper, render
+from casewright.papers.warned import warned_data
 from casewright.papers.writing import Writing, several
 
 MOST_PARTS = 8
@@ -95,7 +95,7 @@ def _card(card: JointCard, writing: Writing) -> dict[str, Any]:
         ],
         "sizes": [_size(size, writing) for size in card.sizes],
         "advice": [words(line) for line in card.advice],
-        "warned": [_warned(warned) for warned in card.warned],
+        "warned": [warned_data(warned) for warned in card.warned],
         "drawing": card.drawing,
         "alt": f"{name(card.title)}, drawn to scale: plan and both ends, put together and apart.",
     }
@@ -133,15 +133,11 @@ def _size(row: SizeRow, writing: Writing) -> list[str]:
     return [name(row.name), writing.sizes(*row.values_in), other, words(row.note)]
 
 
-def _warned(warned: Warned) -> list[str]:
-    return ["Stop" if warned.stops else "Caution", words(warned.message), words(warned.remedy)]
-
-
 def _divider(card: DividerCard, writing: Writing) -> dict[str, Any]:
     return {
         "title": f"Sliding dovetails of the dividers, unit {name(card.unit_code, 20)}",
         "slope": f"Slope 1:{card.slope:g}",
         "sizes": [_size(size, writing) for size in card.sizes],
         "tops": [_both(top, writing) for top in card.tops_in],
-        "warned": [_warned(warned) for warned in card.warned],
+        "warned": [warned_data(warned) for warned in card.warned],
     }

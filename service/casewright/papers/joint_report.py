@@ -2,21 +2,23 @@
 
 from typing import Any
 
-from casewright.joinery.joint import Joint, Measure, Solved
-from casewright.joinery.layout import Tail, TailLayout
+from casewright.joinery.joint import Joint, JointKind, Measure, Solved
+from casewright.joinery.layout import Tail
 from casewright.measure.findings import worst
+from casewright.papers.cautions import joint_cautions_text
 from casewright.papers.checks_report import checks_section
 from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_settings import chosen_text, positions_table, settings_table
+from casewright.papers.positions import tail_tables
 from casewright.papers.writing import Writing, section, several, wrapped
 from casewright.pieces.layout.joints import PlacedJoint
 
 
-def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) -> str:
-    """A joint's settings, positions and checks, and what was chosen for it.
+def joint_report(kind: JointKind, solved: Solved, writing: Writing, *, checks: bool) -> str:
+    """A joint's settings, positions and checks, what was chosen for it, and the cautions for its tools.
 
     Args:
-        title: what kind of joint it is
+        kind: its family
         solved: the joint
         writing: how sizes are written
         checks: also list the checks that pass
@@ -29,14 +31,15 @@ def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) 
         f"{choice.name.replace('_', ' ')}: {chosen_text(choice, writing)} ({writing.said(choice.why)})"
         for choice in solved.chosen
     )
-    blocks = [f"{title}\n{writing.legend}", section("Settings", settings_table(joint, writing))]
-    blocks += [section(name, positions_table("Tail", tails, writing)) for name, tails in _tails(joint)]
+    blocks = [f"{kind.title}\n{writing.legend}", section("Settings", settings_table(joint, writing))]
+    blocks += [section(name, positions_table("Tail", tails, writing)) for name, tails in tail_tables(joint)]
     wrong = getattr(joint, "wrong_gauge_text", "")
     if wrong:
         blocks.append(wrapped(f"If the second gauge were set to the wrong value. {writing.said(wrong)}"))
     if chosen:
         blocks.append(section("Left out, so chosen", chosen))
     blocks.append(checks_section(solved.findings, writing, everything=checks))
+    blocks.append(joint_cautions_text(kind.name))
     return "\n\n".join(blocks)
 
 
@@ -97,7 +100,7 @@ def placed_report(placed: PlacedJoint, writing: Writing) -> str:
     """
     where = ", ".join(placed.drawers) or several(placed.places, "place", "places")
     blocks = [f"{placed.title}: {where}", settings_table(placed.joint, writing)]
-    blocks += [positions_table("From the front edge", tails, writing) for _, tails in _tails(placed.joint)]
+    blocks += [positions_table("From the front edge", tails, writing) for _, tails in tail_tables(placed.joint)]
     blocks += [wrapped(writing.said(line)) for line in placed.advice]
     return "\n".join(blocks)
 
@@ -114,24 +117,12 @@ def _worked_out(joint: Joint) -> dict[str, Any]:
             }
             for setting in joint.settings
         },
-        "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in _tails(joint)},
+        "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in tail_tables(joint)},
     }
 
 
 def _unit(measure: Measure) -> str:
     return "in" if measure.is_length else str(measure)
-
-
-def _tails(joint: object) -> list[tuple[str, tuple[Tail, ...]]]:
-    """The tables of positions that a joint has: none, its own edge's, and the side's where that differs."""
-    layout = getattr(joint, "layout", None)
-    tables: list[tuple[str, tuple[Tail, ...]]] = []
-    if isinstance(layout, TailLayout):
-        tables.append(("Positions from the bottom edge", layout.tails))
-    side = getattr(joint, "side_tails", ())
-    if side and getattr(joint, "lower_edge_offset", 0.0):
-        tables.append(("Positions from the bottom edge of the side", side))
-    return tables
 
 
 def _tail_data(tail: Tail) -> dict[str, float]:

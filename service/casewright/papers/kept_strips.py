@@ -35,6 +35,10 @@ class KeptStrip(Spec):
     height_in: float
     lines: tuple[KeptLine, ...]
     waste_in: tuple[tuple[Flat, ...], ...] = ()
+    left: str = ""
+    """What lies at its left; in papers from before it is a part of the face's words."""
+    foot: str = "bottom edge"
+    is_handed: bool = False
 
     def named(self) -> NamedStrip:
         """The strip, ready to be printed."""
@@ -49,6 +53,9 @@ class KeptStrip(Spec):
             height=self.height_in,
             lines=lines,
             waste=self.waste_in,
+            left=self.left,
+            foot=self.foot,
+            is_handed=self.is_handed,
         )
         return NamedStrip(strip=strip, title=self.title, serves=self.serves)
 
@@ -79,6 +86,9 @@ def kept(strip: Strip, title: str, serves: Sequence[str], unit: LengthUnit) -> K
             for line in strip.lines
         ),
         waste_in=strip.waste,
+        left=strip.left,
+        foot=strip.foot,
+        is_handed=strip.is_handed,
     )
 
 
@@ -120,6 +130,7 @@ def story_stick(unit: Construction) -> KeptStrip | None:
         serves=f"{unit.spec.code}, both case sides",
         board="story stick",
         face="from the underside of the case bottom",
+        foot="underside of the case bottom",
         length_in=STICK_WIDTH,
         height_in=max(ends) + STICK_WIDTH,
         lines=tuple(

@@ -250,7 +250,8 @@ def _strips(corner: Corner) -> Iterator[Strip]:
     sides += [edge for tail in layout.tails for edge in _edges(tail.upper_end, tail.upper_base, depth)]
     yield Strip(
         board="tail board",
-        face="outside face, its front edge at the foot",
+        face="outside face",
+        foot="front edge",
         length=depth,
         height=wide,
         lines=(_gauge(depth, wide, "baseline"), *sides),
@@ -277,7 +278,8 @@ def _strips(corner: Corner) -> Iterator[Strip]:
         )
     yield Strip(
         board="pin board",
-        face="inside face, its front edge at the foot",
+        face="inside face",
+        foot="front edge",
         length=thick,
         height=wide,
         lines=tuple(lines),

@@ -115,7 +115,10 @@ def _strips(asked: Edge, high: Inches) -> Iterator[Strip]:
     for board, waste in ((tongued, _waste(asked)), ("next board", ((low, top),))):
         yield Strip(
             board=board,
-            face="edge, from the face side",
+            face="edge",
+            left="face side",
+            foot="end of the board",
+            is_handed=False,
             length=asked.thickness,
             height=high,
             lines=tuple(_gauge(at, high) for at in inside),
@@ -123,7 +126,10 @@ def _strips(asked: Edge, high: Inches) -> Iterator[Strip]:
         )
     yield Strip(
         board=tongued,
-        face="face side, from its edge",
+        face="face side",
+        left="edge",
+        foot="end of the board",
+        is_handed=False,
         length=asked.overlap,
         height=high,
         lines=(_gauge(asked.overlap, high, "shoulder"),),

@@ -178,6 +178,7 @@ def _strips(joint: FrameTenon) -> Iterator[Strip]:
     yield Strip(
         board="stile",
         face="inner edge",
+        foot="face",
         length=end,
         height=joint.thickness,
         lines=(
@@ -210,6 +211,7 @@ def _strips(joint: FrameTenon) -> Iterator[Strip]:
     yield Strip(
         board="rail",
         face="face",
+        foot="inner edge",
         length=shoulder,
         height=joint.rail,
         lines=tuple(lines),
@@ -218,6 +220,7 @@ def _strips(joint: FrameTenon) -> Iterator[Strip]:
     yield Strip(
         board="rail",
         face="outer edge",
+        foot="face",
         length=shoulder,
         height=joint.thickness,
         lines=tuple(_gauged((0.0, shoulder), at) for at in (near, far)),

@@ -145,7 +145,9 @@ def _strips(
     end = Marked(stroke=Stroke.STOP, start=(stop, 0.0), end=(stop, width), label="stop")
     yield Strip(
         board=board,
-        face="inside face, from its front edge",
+        face="inside face",
+        left="front edge",
+        foot="lower wall of the housing",
         length=back,
         height=width,
         lines=(*walls, end) if stop else walls,
@@ -155,7 +157,8 @@ def _strips(
     notch = Marked(stroke=Stroke.SAW, start=(0.0, stop), end=(depth, stop), label="notch")
     yield Strip(
         board=housed,
-        face="upper face, from its end and its front edge",
+        face="upper face",
+        foot="front edge",
         length=depth,
         height=back,
         lines=(into, notch) if stop else (into,),

@@ -186,6 +186,8 @@ def _strips(joint: LegTenon) -> Iterator[Strip]:
     yield Strip(
         board="leg",
         face="inside face" if joint.aprons == 1 else "each inside face",
+        left="top",
+        foot="outside face",
         length=joint.height,
         height=joint.leg,
         lines=(
@@ -222,6 +224,7 @@ def _outside_of_apron(joint: LegTenon) -> Strip:
     return Strip(
         board="apron",
         face="outside face",
+        foot="lower edge",
         length=length,
         height=joint.height,
         lines=tuple(lines),
@@ -242,6 +245,7 @@ def _edge_of_apron(joint: LegTenon) -> Strip:
     return Strip(
         board="apron",
         face="upper edge",
+        foot="outside face",
         length=length,
         height=joint.apron,
         lines=tuple(lines),

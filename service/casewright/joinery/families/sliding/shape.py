@@ -83,7 +83,8 @@ def _end(divider: Inches, depth: Inches, tip: Inches, neck: Inches) -> Strip:
     )
     return Strip(
         board="divider",
-        face="front edge, its end at the left",
+        face="front edge",
+        foot="lower face",
         length=depth,
         height=divider,
         lines=(
