@@ -9,6 +9,7 @@ from typing import Any
 from casewright.papers.bench import tools_for
 from casewright.papers.writing import section, wrapped
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.joints import other_joints
 
 
 @cache
@@ -88,7 +89,7 @@ def joint_kinds(unit: Construction) -> tuple[str, ...]:
         Their names, such as `half-blind`.
     """
     drawers = ("half-blind", "through") if unit.drawers else ()
-    return (*drawers, *(("sliding",) if unit.divider_joint else ()))
+    return (*drawers, *dict.fromkeys(placed.kind for placed in other_joints(unit)))
 
 
 def _is_of(caution: Mapping[str, Any], woods: set[str]) -> bool:

@@ -14,10 +14,12 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.cautions import joint_cautions, joint_kinds
 from casewright.papers.head import JobPaper, PaperHead
-from casewright.papers.kept_strips import KeptStrip, joint_strips, story_stick
+from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_stick
+from casewright.papers.settings_card import SettingsCard, settings_card
 from casewright.papers.warned import Warned, warned_of
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.parts import Drawer
 
 
@@ -84,7 +86,10 @@ class JointCardsPaper(JobPaper):
     """The joint cards of a job. Lengths in inches; drawings as SVG."""
 
     cards: tuple[JointCard, ...]
-    dividers: tuple[DividerCard, ...]
+    others: tuple[SettingsCard, ...] = ()
+    """Of the case and of the drawers' bottoms; papers from before have none."""
+    dividers: tuple[DividerCard, ...] = ()
+    """Papers from before have their sliding dovetails here."""
     cautions: tuple[str, ...] = ()
     strips: tuple[KeptStrip, ...] = ()
     """What is marked on the boards, in full size; papers from before have none."""
@@ -104,7 +109,7 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
     return JointCardsPaper(
         head=head,
         cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
-        dividers=tuple(card for unit in held for card in _dividers(unit, head)),
+        others=tuple(card for unit in held for card in _others(unit, head.unit)),
         cautions=(
             *joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
             *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
@@ -129,9 +134,29 @@ def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
     for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
         codes = [drawer.code for drawer in drawers]
         yield from joint_strips(drawers[0].joints.back, "Through dovetail, back", codes, shown)
+    for placed in other_joints(unit):
+        for strip in placed.joint.shape.strips:
+            yield kept(strip, placed.title, placed.cut_on(strip.board), shown)
     stick = story_stick(unit)
     if stick:
         yield stick
+
+
+def _others(unit: Construction, shown: LengthUnit) -> Iterator[SettingsCard]:
+    """One card for each joint of the case, and for each kind of drawer bottom."""
+    code = unit.spec.code
+    for placed in other_joints(unit):
+        yield settings_card(
+            placed.kind,
+            placed.joint,
+            placed.title,
+            shown,
+            placed.serves,
+            unit_code=code,
+            name=f"{code}-{placed.key}",
+            advice=placed.advice,
+            with_cautions=False,
+        )
 
 
 def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> Iterator[list[Drawer]]:
@@ -264,28 +289,6 @@ def _back_card(
         advice=(),
         warned=warned_of(joint.findings, unit),
         drawing=drawing,
-    )
-
-
-def _dividers(unit: Construction, head: PaperHead) -> Iterator[DividerCard]:
-    """The sliding dovetails of the dividers, where the unit has them."""
-    joint = unit.divider_joint
-    if joint is None:
-        return
-    yield DividerCard(
-        unit_code=unit.spec.code,
-        sizes=tuple(
-            SizeRow(
-                name=in_unit(setting.label, head.unit),
-                values_in=(setting.value,),
-                note=in_unit(setting.note, head.unit),
-            )
-            for setting in joint.settings
-            if setting.measure.is_length
-        ),
-        slope=joint.given.slope,
-        tops_in=tuple(unit.face.divider_tops(unit.spec.case.divider)),
-        warned=warned_of(joint.findings, head.unit),
     )
 
 

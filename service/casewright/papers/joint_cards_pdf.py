@@ -13,6 +13,7 @@ from casewright.papers.joint_cards import (
     SizeRow,
 )
 from casewright.papers.pdf import Paper, render
+from casewright.papers.settings_card_pdf import settings_card_data
 from casewright.papers.warned import warned_data
 from casewright.papers.writing import Writing, several
 
@@ -58,6 +59,7 @@ def joint_cards_data(cards: JointCardsPaper) -> dict[str, Any]:
     return head_data(cards.head, "Joint cards") | {
         "unit": writing.unit.value,
         "cards": [_card(card, writing) for card in cards.cards],
+        "others": [settings_card_data(card, writing) for card in cards.others],
         "dividers": [_divider(card, writing) for card in cards.dividers],
         "cautions": [words(caution) for caution in cards.cautions],
         "has_templates": bool(cards.strips),

@@ -100,7 +100,7 @@ def placed_report(placed: PlacedJoint, writing: Writing) -> str:
     """
     where = ", ".join(placed.drawers) or several(placed.places, "place", "places")
     blocks = [f"{placed.title}: {where}", settings_table(placed.joint, writing)]
-    blocks += [positions_table("From the front edge", tails, writing) for _, tails in tail_tables(placed.joint)]
+    blocks += [positions_table(title, tails, writing) for title, tails in tail_tables(placed.joint)]
     blocks += [wrapped(writing.said(line)) for line in placed.advice]
     return "\n".join(blocks)
 

@@ -8,7 +8,7 @@ from casewright.joinery.joint import Joint, Measure, Setting
 from casewright.joinery.layout import TailLayout
 from casewright.measure.findings import Finding
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.saying import in_unit
+from casewright.measure.saying import Words, in_unit
 from casewright.papers.bench import benches
 from casewright.papers.cautions import joint_cautions
 from casewright.papers.positions import Positions, positions_of
@@ -76,6 +76,7 @@ def settings_card(
     also: Iterable[Finding] = (),
     unit_code: str = "",
     name: str = "",
+    advice: Iterable[Words] = (),
     with_cautions: bool = True,
 ) -> SettingsCard:
     """The card of a joint of any kind.
@@ -90,6 +91,7 @@ def settings_card(
         also: checks beside the joint's own, such as whether the shop has gauges enough to keep its settings
         unit_code: the unit of the job that it belongs to; empty for none
         name: a short name for the drawing, one of its own in the paper; the kind where left out
+        advice: what is said beside what the joint itself says
         with_cautions: print them on the card itself; not where the paper has them once for all its cards
 
     Returns:
@@ -106,7 +108,7 @@ def settings_card(
         settings=tuple(_setting(each, unit, large) for each in joint.settings),
         wrong_text=in_unit(getattr(joint, "wrong_gauge_text", ""), unit),
         positions=positions_of(joint),
-        advice=tuple(in_unit(line, unit) for line in getattr(joint, "advice", ())),
+        advice=tuple(in_unit(line, unit) for line in (*advice, *getattr(joint, "advice", ()))),
         warned=warned_of((*joint.findings, *also), unit),
         drawing=shape_drawing(joint.shape, title, unit, drawn).svg(),
         walk=(

@@ -46,6 +46,7 @@ class PaperPage(Page):
     dxf: str
     data: Mapping[str, Any]
     drawings: Mapping[int, Markup]
+    other_drawings: Sequence[Markup]
     stale: Sequence[str]
     newer: IssueRow | None
     earlier: Sequence[IssueRow]
@@ -154,6 +155,7 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
         dxf=f"{address}/{kind.slug}.dxf" if data.get("has_templates") else "",
         data=data,
         drawings=_drawings(data),
+        other_drawings=[drawing(card["drawing"]) for card in data.get("others", ())],
         stale=() if newer else _stale(visit, held),
         newer=newer,
         earlier=[each for each in rows if each.id != held.paper.id],
