@@ -5,10 +5,9 @@ import pytest
 from casewright.cli import main
 from casewright.joinery.kinds import kinds
 from casewright.papers.bench import Tool, benches, tools_for
-from casewright.papers.cautions import LAST, caution_lines, cautions_at, joint_cautions
+from casewright.papers.cautions import LAST, cautions_at, joint_cautions
 from joints import example
 from printed import cards
-from units import built, chest, dresser
 
 FIRST_WORDS = {
     Tool.CHISEL: "Chisels:",
@@ -60,17 +59,12 @@ def test_the_command_line_prints_the_cautions_of_a_joint(capsys):
     assert "Chisels" not in said
 
 
-def test_the_cards_of_a_job_have_the_cautions_for_its_joints():
+def test_the_cards_of_a_job_have_the_cautions_for_all_its_joints():
     said = cards().cautions
 
-    assert [line.partition(":")[0] for line in said[:-1]] == ["Chisels", "Hand saws", "Planes"]
-
-
-def test_a_routed_divider_brings_the_caution_for_the_router():
-    sliding = built(dresser({"case.divider_end": "sliding dovetail"}))
-
-    assert any(line.startswith("Router") for line in caution_lines(sliding))
-    assert not any(line.startswith("Router") for line in caution_lines(built(chest())))
+    kinds_cut = ("half-blind", "through", "carcase", "housing", "frame-tenon", "edge-joint", "bottom-groove")
+    assert said == joint_cautions(kinds_cut)
+    assert {"Chisels", "Hand saws", "Mortisers"} <= {line.partition(":")[0] for line in said}
 
 
 def test_the_other_papers_keep_their_own():
