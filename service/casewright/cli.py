@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import Any, NoReturn, TypeVar
 
 from casewright import __version__
+from casewright.joinery.chisels import RACK
 from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding, Verdict, worst
@@ -174,6 +175,7 @@ def joint_command(commands: Any) -> None:
             words = f"{field.help} For example {field.example}; {left_out}.".replace("%", "%%")
             family.add_argument(field.option, dest=field.name, metavar=field.measure.upper(), help=words)
         family.add_argument("--files", metavar="DIR", help="also write drawing and template into this folder")
+        family.add_argument("--shop", metavar="FILE", help="the shop's own rack; left out, a usual one")
         output_options(family)
         family.set_defaults(run=run_joint, kind=kind.name)
 
@@ -254,7 +256,7 @@ def run_joint(given: argparse.Namespace) -> int:
     unit = given.unit or LengthUnit.INCH
     values = {field.name: read_number(field, getattr(given, field.name), unit) for field in kind.fields}
     try:
-        solved = solve(kind.name, values)
+        solved = solve(kind.name, values, rack=RACK if given.shop is None else read_shop(given.shop).rack)
     except ValueError as error:
         raise Unusable(refusal(error, unit)) from None
     if given.files:
@@ -265,7 +267,7 @@ def run_joint(given: argparse.Namespace) -> int:
         show_json(joint_data(kind.name, solved))
     else:
         show(joint_report(kind.title, solved, writing_of(given, unit, "$"), checks=given.checks))
-    return status_of(solved.joint.findings)
+    return status_of(solved.findings)
 
 
 def run_shop(given: argparse.Namespace) -> int:

@@ -1,6 +1,7 @@
 """Any joint drawn from its shape: nothing drawn twice, nothing lettered over, the same figures in words."""
 
-from casewright.drawing.joint_views import outside_edges, shape_drawing
+from casewright.drawing.joint_views import shape_drawing
+from casewright.drawing.outlines import outside_edges
 from casewright.joinery.kinds import solve
 from casewright.joinery.solid import box
 from casewright.measure.lengths import LengthUnit

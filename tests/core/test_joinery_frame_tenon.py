@@ -1,9 +1,11 @@
 """A frame's tenon: groove, haunch, shoulders, the wood at the mortise, a dry joint; and that it closes."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 
-from casewright.joinery.chisels import Rack
+from casewright.joinery.chisels import RACK
 from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroove
 from casewright.joinery.families.frame_tenon.joint import frame_tenon
 from casewright.joinery.layout import CannotBeLaidOut
@@ -191,13 +193,19 @@ def test_a_tenon_as_long_as_the_groove_is_deep_needs_no_mortise():
             {"tenon": 0.28125},
             "mortise chisel",
             Verdict.CAUTION,
-            "Make the tenon 1/4 in thick, or cut the mortise with a cutter of 9/32.",
+            "Make the tenon 1/4 in thick, or cut the mortise with the 1/4 in cutter, in 2 passes.",
         ),
         (
-            {"rack": Rack(chisels=(), kerf=0.03)},
+            {"rack": replace(RACK, chisels=(), cutters=(0.5,))},
             "mortise chisel",
             Verdict.CAUTION,
-            "Cut it with a cutter of 1/4 in, or list the shop's chisels.",
+            "Cut it with a cutter of 1/4, or list the shop's chisels.",
+        ),
+        (
+            {"rack": replace(RACK, chisels=())},
+            "mortise chisel",
+            Verdict.PASS,
+            "",
         ),
         ({"slack": 1.375}, "reach of the tenon", Verdict.PASS, ""),
         (

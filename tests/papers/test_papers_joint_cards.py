@@ -174,7 +174,7 @@ def test_each_card_is_one_sheet_with_words_and_a_drawing_on_its_back(paper, unit
 
     fronts = [page.partition("Serves")[2].partition(",")[0].strip() for page in pages[::2]]
     assert fronts == [card.parts[0] for card in held.cards]
-    assert [page for page in pages[1::2] if "Plan and both ends" not in page] == []
+    assert [page for page in pages[1::2] if "put together and drawn apart" not in page] == []
 
 
 @pytest.mark.parametrize("paper", list(Paper))

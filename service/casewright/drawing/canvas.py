@@ -88,18 +88,19 @@ def _is_forbidden(sign: str) -> bool:
     return unicodedata.category(sign) in ("Cc", "Cs") or sign in FORBIDDEN
 
 
-def plain(value: Number) -> str:
+def plain(value: Number, digits: int = 5) -> str:
     """A coordinate as text, to a hundred-thousandth, without idle zeros.
 
     Args:
         value: the coordinate [in its own unit]
+        digits: how many are kept after the point
 
     Returns:
         Text such as `18.5625`.
 
     Source: common practice.
     """
-    text = f"{value:.5f}".rstrip("0").rstrip(".")
+    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 
 
@@ -138,6 +139,22 @@ class Sheet:
     def said(self) -> tuple[str, ...]:
         """What the drawing tells in words, for those who cannot see it."""
         return tuple(self._said)
+
+    def fresh(self) -> "Sheet":
+        """An empty sheet in the same scale and unit: to see how much room something takes."""
+        return Sheet(self.scale, self.unit)
+
+    def add(self, other: "Sheet") -> None:
+        """Adds everything that another sheet in the same scale holds, where it stands there."""
+        for line, drawn in other._lines.items():
+            self._lines[line] += drawn
+        self._words += other._words
+        self._said += other._said
+        self._lettered += other._lettered
+        left, bottom, right, top = other.reach
+        if left <= right:
+            self._reach((left, bottom))
+            self._reach((right, top))
 
     def size(self, inches: Inches) -> str:
         """A size as this shop reads it: fractions of an inch, or millimetres."""
@@ -195,6 +212,18 @@ class Sheet:
         if held:
             self._reached(point for stroke in held for point in stroke)
             self._put(line, lambda: f'<path d="{_path(held)}"/>')
+
+    def fill(
+        self, line: Line, corners: Iterable[Point], strokes: Callable[[], Iterable[tuple[Point, Point]]]
+    ) -> None:
+        """Strokes within an outline, reckoned once the drawing is written out."""
+        self._reached(corners)
+
+        def path() -> str:
+            held = list(strokes())
+            return f'<path d="{_path(held)}"/>' if held else ""
+
+        self._put(line, path)
 
     def rectangle(self, line: Line, corner: Point, width: Inches, height: Inches, code: str = "") -> None:
         """A rectangle by its lower left corner."""
@@ -264,7 +293,11 @@ class Sheet:
         if line is Line.HIDDEN:
             look += f' stroke-dasharray="{plain(DASH * self.scale)} {plain(DASH_GAP * self.scale)}"'
         return "\n".join(
-            [f'<g class="{line}" {look} stroke-linejoin="round">', *(each() for each in drawn), "</g>"]
+            [
+                f'<g class="{line}" {look} stroke-linejoin="round">',
+                *filter(None, (each() for each in drawn)),
+                "</g>",
+            ]
         )
 
     def _put(self, line: Line, element: Callable[[], str]) -> None:
@@ -290,11 +323,12 @@ def _points(points: Iterable[Point]) -> str:
 
 
 def _path(strokes: Iterable[tuple[Point, Point]]) -> str:
-    return "".join(f"M{_point(start)}L{_point(end)}" for start, end in strokes)
+    """Strokes to a thousandth of an inch: they are many, and no size is read off them."""
+    return "".join(f"M{_point(start, 3)}L{_point(end, 3)}" for start, end in strokes)
 
 
-def _point(point: Point) -> str:
-    return f"{plain(point[0])},{plain(-point[1])}"
+def _point(point: Point, digits: int = 5) -> str:
+    return f"{plain(point[0], digits)},{plain(-point[1], digits)}"
 
 
 @cache

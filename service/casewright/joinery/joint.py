@@ -61,6 +61,13 @@ UNITS: dict[Measure, object] = {
 """The unit of each kind of number."""
 
 
+class Tool(StrEnum):
+    """What is set to a number and kept so until the last piece is marked."""
+
+    GAUGE = "gauges"
+    DIVIDERS = "dividers"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
     """One number that a card prints, to be set at the bench.
@@ -72,6 +79,7 @@ class Setting:
         measure: what kind of number it is
         note: where it is used, and from which face or edge
         wrong: the number that is easily taken for it, printed struck out; None when there is no such trap
+        tool: what stays set to it until the last piece is marked; None for whatever is set once
     """
 
     name: str
@@ -80,6 +88,7 @@ class Setting:
     measure: Measure = Measure.LENGTH
     note: Words = ""
     wrong: Number | None = None
+    tool: Tool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,10 +163,17 @@ class Solved:
     Attributes:
         joint: the joint, worked out
         chosen: each number that had been left out, in the order in which they were chosen
+        kept: whether the shop has gauges and dividers enough to keep the joint's settings
     """
 
     joint: Joint
     chosen: tuple[Chosen, ...]
+    kept: tuple[Finding, ...] = ()
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every check of the joint, and of the tools that stay set for it."""
+        return (*self.joint.findings, *self.kept)
 
 
 class Choosing:

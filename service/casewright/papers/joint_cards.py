@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint

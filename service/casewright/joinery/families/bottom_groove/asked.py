@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.season import SEASON
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
@@ -101,6 +102,7 @@ class BottomGroove:
         movement: how much the bottom moves across its grain; 0 for plywood [1 per % moisture]
         swelling: how much wetter the wood gets [%]
         shrinking: how much drier the wood gets [%]
+        rack: the shop's cutters
         limits: what the groove is held to
         mark: code of the drawer, for its findings
     """
@@ -126,6 +128,7 @@ class BottomGroove:
     movement: PerPercent = SEASON.movement.value
     swelling: Percent = SEASON.swelling.value
     shrinking: Percent = SEASON.shrinking.value
+    rack: Rack = RACK
     limits: BottomLimits = BOTTOMS
     mark: str = ""
 

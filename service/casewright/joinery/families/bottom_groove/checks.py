@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from casewright.joinery.checks import wood_below_groove
+from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, BottomGroove
 from casewright.joinery.families.bottom_groove.sizes import least_left_behind, left_behind, muntin_lip
 from casewright.joinery.spacing import TOLERANCE
@@ -30,6 +31,7 @@ def groove_findings(asked: BottomGroove, grows: Inches, shrinks: Inches) -> Iter
     yield wood_behind_groove(asked.carrier, asked.groove_depth, asked.carried_by, asked)
     yield wood_behind_groove(asked.front, asked.front_depth, "front", asked)
     yield wood_below_groove(asked.groove_height, about=asked.mark)
+    yield cutter_at_hand("groove", asked.groove_width, asked.rack.cutters, asked.mark)
     yield bottom_stays_held(asked)
     yield bottom_fits_groove(asked)
     yield room_over_runner(asked)

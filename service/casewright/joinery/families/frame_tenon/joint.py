@@ -26,6 +26,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -99,6 +100,7 @@ class FrameTenonJoint:
                 value=given.face,
                 note="from the face, on both: the inner edge of the stile, the end and edges of the rail",
                 wrong=self.back if off else None,
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="gauge_2",

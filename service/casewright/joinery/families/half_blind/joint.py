@@ -50,7 +50,7 @@ from casewright.joinery.gauges import (
     what_a_wrong_gauge_does,
 )
 from casewright.joinery.groove import GrooveFit, groove_fit
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Values, fields
+from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
 from casewright.joinery.lap import lap_advice, lap_index, lap_left
 from casewright.joinery.layout import TailLayout, lay_out
 from casewright.joinery.solid import Shape
@@ -168,7 +168,8 @@ class HalfBlindJoint:
                 side_thickness=self.side_seen,
                 socket=self.gauge_2,
                 proud=self.proud_seen,
-                tails=self.layout.tails,
+                layout=self.layout,
+                groove=given.groove,
                 wrong_socket=self.wrong_gauge_2,
             )
         )
@@ -324,6 +325,7 @@ def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
             label="Gauge 1",
             value=joint.gauge_1,
             note="baseline on the sides; lap line on the ends of the front, from its inside face",
+            tool=Tool.GAUGE,
         )
     ]
     if given.rabbet > 0:
@@ -358,6 +360,7 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
                 value=setting,
                 note=f"{after}on the inside face of the front, from its end, for the side{sides}",
                 wrong=wrong,
+                tool=Tool.GAUGE,
             )
         )
     return [

@@ -29,6 +29,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -109,6 +110,7 @@ class LegTenonJoint:
                 label="Gauge for aprons, first pin",
                 value=given.face,
                 note="from the outside face, on the ends and edges",
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="gauge_apron_2",
@@ -122,6 +124,7 @@ class LegTenonJoint:
                 value=self.outer,
                 note="from each outside face, on the inside face beside it: the apron's and its setback",
                 wrong=given.face if wrong else None,
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="gauge_leg_2",
