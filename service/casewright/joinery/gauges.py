@@ -58,7 +58,7 @@ class GaugeGroup:
 
     @property
     def wrong_text(self) -> Words:
-        """What the wrong setting would do to the side that it harms most, by its mark; empty without a trap."""
+        """What the wrong setting would do to the side that it harms most; empty without such a trap."""
         if not self.wrong:
             return ""
         worst = self.worst

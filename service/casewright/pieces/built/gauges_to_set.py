@@ -1,9 +1,10 @@
-"""Every gauge of a unit that is set, once: its setting, what is easily set instead, and the parts that it serves."""
+"""Every gauge of a unit, each setting once: what is easily set instead, and the parts that it serves."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TypeVar
 
+from casewright.joinery.joint import Tool
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches
@@ -13,6 +14,8 @@ from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.parts import Drawer
 
 Held = TypeVar("Held")
+OF_DIVIDERS = ("socket_depth", "shoulder")
+"""The settings of a sliding dovetail that are gauged: length of the tail, and its shoulders."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,15 +123,16 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
 
 def _dividers(unit: Construction) -> Iterator[GaugeToSet]:
     joint = unit.divider_joint
-    if joint is None:
-        return
-    dividers = tuple(part.code for part in unit.parts if part.name.startswith("Divider"))
-    yield GaugeToSet(
-        name="Dividers, gauge for the shoulders",
-        setting=joint.given.depth,
-        serves=dividers,
-        where="length of the tail, from the end of the divider; depth of the socket in the side",
-    )
+    serves = tuple(part.code for part in unit.parts if part.name.startswith("Divider"))
+    for each in joint.settings if joint else ():
+        if each.tool is Tool.GAUGE or each.name in OF_DIVIDERS:
+            yield GaugeToSet(
+                name=f"Dividers, {str(each.label).lower()}",
+                setting=each.value,
+                wrong=() if each.wrong is None else (each.wrong,),
+                serves=serves,
+                where=str(each.note),
+            )
 
 
 def _by_setting(pairs: Iterable[tuple[Inches, Held]]) -> list[tuple[Inches, list[Held]]]:

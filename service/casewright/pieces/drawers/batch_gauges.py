@@ -1,4 +1,4 @@
-"""The gauge groups of a whole unit: sides that agree within 1/64 share one setting, whatever drawer they are of."""
+"""The gauge groups of a whole unit: sides that agree within 1/64 share a setting, whatever their drawer."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""The front joints of a unit by what is set for them: one set for each layout and setting of the second gauge."""
+"""The front joints of a unit by what is set for them: one set for each layout and second gauge."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -57,8 +57,8 @@ class FrontSet:
 def front_sets(drawers: Iterable[Drawer]) -> tuple[FrontSet, ...]:
     """The front joints of a unit, each layout and setting once.
 
-    Drawers are of one layout where gauge 1, rabbet, groove, tails and chisels are the same; their sides are of
-    one set where the second gauge is, too.
+    Drawers are of one layout where gauge 1, rabbet, groove, tails and chisels are the same; their sides are
+    of one set where the second gauge is, too.
 
     Args:
         drawers: the drawers, in the order of the unit

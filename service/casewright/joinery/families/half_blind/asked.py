@@ -40,8 +40,8 @@ class HalfBlind:
         measured_socket_depth: as cut [in]
         measured_sides: mark of each side, and its thickness measured in the rabbet [in]
         full_sides: mark of each side, and its full thickness; one that is left out is as thick as `side` [in]
-        shared_settings: mark of each measured side, and the setting of the second gauge for the batch that the
-            joint is a part of; empty where the joint stands alone [in]
+        shared_settings: mark of each measured side, and the second gauge as it is set for the batch that the
+            joint is a part of; empty where it stands alone [in]
         front_moisture: moisture content of the front [%]
         side_moisture: moisture content of the side [%]
         front_gravity: specific gravity of the front's wood
@@ -94,7 +94,7 @@ class HalfBlind:
 
     @property
     def sides_in_rabbet(self) -> Measured:
-        """The measured sides without those that were measured beside their rabbet, which set no gauge [in]."""
+        """The measured sides but those that were measured beside their rabbet, which set no gauge [in]."""
         beside = self.sides_beside_rabbet
         return tuple(side for side in self.measured_sides if side[0] not in beside)
 

@@ -6,7 +6,6 @@ of the tails closes against the inside face of the front, so the second gauge is
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from typing import TypedDict
 
 from casewright.joinery.cards import chisel_settings, layout_settings
 from casewright.joinery.checks import (
@@ -30,6 +29,7 @@ from casewright.joinery.defaults import (
 )
 from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.gauging import Seen, chosen_setting, groups_of, seen_at
 from casewright.joinery.front_checks import (
     front_hardness,
     front_thickness,
@@ -44,10 +44,7 @@ from casewright.joinery.front_checks import (
 from casewright.joinery.gauges import (
     GaugeGroup,
     first_gauge,
-    gauge_groups,
-    groups_as_set,
     second_gauge,
-    what_a_wrong_gauge_does,
 )
 from casewright.joinery.groove import GrooveFit, groove_fit
 from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
@@ -137,7 +134,7 @@ class HalfBlindJoint:
         return second_gauge(full, given.rabbet, given.proud), False
 
     def at(self, group: GaugeGroup) -> "HalfBlindJoint":
-        """The joint as one group of its sides has it: its setting, what is struck out, the side that is drawn.
+        """The joint as one group of its sides has it: its setting, what is struck out, the side drawn.
 
         Args:
             group: the gauge group; its sides may be those of other joints that are laid out alike
@@ -147,7 +144,7 @@ class HalfBlindJoint:
 
         Source: geometry of the joint.
         """
-        return replace(self, gauge_groups=(group,), **_seen(self.given, (group,), group.setting))
+        return replace(self, gauge_groups=(group,), **seen_at(self.given, (group,), group.setting))
 
     @property
     def settings(self) -> tuple[Setting, ...]:
@@ -191,12 +188,12 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
     Source: geometry of the joint; Fine Woodworking, 2007 special issue, p. 84, for its reference face.
     """
     gauge_1, lap = _first_gauge_and_lap(joint, ledger)
-    groups = _groups(joint, ledger)
+    groups = groups_of(joint, ledger)
     layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, gauge_1, joint.slope, ledger)
     chisels = chisels_for(layout, joint.rack, ledger, joint.limits)
     fit = groove_fit(layout, joint.groove, ledger) if joint.groove else None
     index = ledger.take("lap_index", lap_index, side=joint.side, lap=lap)
-    seen = _seen(joint, groups, _second_gauge(joint, groups, ledger))
+    seen = seen_at(joint, groups, chosen_setting(joint, groups, ledger))
     rabbeted = joint.rabbet > 0
     return HalfBlindJoint(
         given=joint,
@@ -218,61 +215,11 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
     )
 
 
-class Seen(TypedDict):
-    """The second gauge, what is struck out beside it, and the side by which both are drawn."""
-
-    gauge_2: Inches
-    wrong_gauge_2: Inches | None
-    wrong_gauge_text: Words
-    side_seen: Inches
-    rabbet_seen: Inches
-    proud_seen: Inches
-
-
-def _seen(joint: HalfBlind, groups: tuple[GaugeGroup, ...], gauge_2: Inches) -> Seen:
-    """By the side as drawn, or by the measured side of this setting that the wrong one harms most."""
-    group = next((each for each in groups if each.setting == gauge_2), None)
-    if group is None:
-        return Seen(
-            gauge_2=gauge_2,
-            wrong_gauge_2=joint.side if joint.rabbet > 0 else None,
-            wrong_gauge_text=what_a_wrong_gauge_does(joint.rabbet, too_deep=joint.side - gauge_2),
-            side_seen=joint.side,
-            rabbet_seen=joint.rabbet,
-            proud_seen=joint.proud,
-        )
-    full, left = group.full[group.worst], group.in_rabbet[group.worst]
-    return Seen(
-        gauge_2=gauge_2,
-        wrong_gauge_2=group.wrong[-1] if group.wrong else None,
-        wrong_gauge_text=group.wrong_text,
-        side_seen=full,
-        rabbet_seen=max(full - left, 0.0),
-        proud_seen=left - gauge_2,
-    )
-
-
-def _groups(joint: HalfBlind, ledger: Ledger) -> tuple[GaugeGroup, ...]:
-    sides = joint.sides_in_rabbet
-    full = tuple((mark, dict(joint.full_sides).get(mark, joint.side)) for mark, _ in sides)
-    if joint.rabbet <= 0:
-        full = ()
-    if joint.shared_settings:
-        return groups_as_set(sides, joint.shared_settings, full)
-    return gauge_groups(sides, joint.proud, joint.limits.gauge_group.value, ledger, full)
-
-
 def _first_gauge_and_lap(joint: HalfBlind, ledger: Ledger) -> tuple[Inches, Inches]:
     if joint.locked_gauge_1 is None:
         return ledger.take("gauge_1", first_gauge, front=joint.front, lap=joint.lap), joint.lap
     locked = ledger.given("gauge_1", joint.locked_gauge_1, "locked for the batch", Inches)
     return locked, ledger.take("lap", lap_left, front=joint.front, gauge_1=locked)
-
-
-def _second_gauge(joint: HalfBlind, groups: tuple[GaugeGroup, ...], ledger: Ledger) -> Inches:
-    if groups:
-        return max(groups, key=lambda group: len(group.marks)).setting
-    return ledger.take("gauge_2", second_gauge, side=joint.side, rabbet=joint.rabbet, proud=joint.proud)
 
 
 def _findings(
