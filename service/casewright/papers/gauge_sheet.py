@@ -17,6 +17,9 @@ RULE = (
 )
 """Source: common practice."""
 
+TOGETHER = "\u00a0"
+"""A space at which no line is broken."""
+
 
 class GaugeLine(Spec):
     """One setting of one gauge."""
@@ -110,4 +113,4 @@ def parts_text(codes: Iterable[str]) -> str:
     for code in codes:
         where, _, mark = code.rpartition("-")
         found.setdefault(where, []).append(mark)
-    return ", ".join(f"{where}-{' '.join(marks)}" for where, marks in found.items())
+    return ", ".join(f"{where}-{TOGETHER.join(marks)}" for where, marks in found.items())

@@ -8,10 +8,11 @@ from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
+from casewright.joinery.spacing import TOLERANCE
 from casewright.labour.stages import before_marking
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.saying import in_unit, written_in
+from casewright.measure.saying import in_unit, say, written_in
 from casewright.papers.cautions import cautions_at
 from casewright.papers.gauge_sheet import GaugeLine, gauge_lines
 from casewright.papers.head import JobPaper, PaperHead
@@ -187,8 +188,7 @@ def _front_card(unit_code: str, held: FrontSet, drawing: str, unit: LengthUnit) 
     after = "left of the side after the rabbet" if rabbeted else "thickness of the side"
     sizes = list(_laps(held))
     if rabbeted:
-        size = (joint.rabbet_width, given.rabbet)
-        sizes.append(SizeRow(name="Rabbet, wide × deep", values_in=size, note="inside of the side"))
+        sizes.append(_rabbet(joint, unit))
     if given.groove:
         groove = (given.groove.height, given.groove.width, given.groove.depth)
         sizes.append(SizeRow(name="Groove, up × wide × deep", values_in=groove, note="from the bottom edge"))
@@ -231,6 +231,16 @@ def _front_card(unit_code: str, held: FrontSet, drawing: str, unit: LengthUnit) 
         drawing=drawing,
         ticks=tuple(written_in(line.word, unit) for line in before_marking()),
     )
+
+
+def _rabbet(joint: HalfBlindJoint, unit: LengthUnit) -> SizeRow:
+    """The rabbet as it is cut; where it was measured, what it came out at in the side that is drawn."""
+    drawn, seen, note = joint.given.rabbet, joint.rabbet_seen, "inside of the side"
+    if abs(drawn - seen) > TOLERANCE:
+        group = joint.gauge_groups[0]
+        words = say("as measured at {}; drawn {:bare} deep", group.marks[group.worst], drawn)
+        note = in_unit(words, unit)
+    return SizeRow(name="Rabbet, wide × deep", values_in=(joint.rabbet_width, seen), note=note)
 
 
 def _laps(held: FrontSet) -> Iterator[SizeRow]:

@@ -1,9 +1,10 @@
 """Every gauge of a unit, each setting once: what is easily set instead, and the parts that it serves."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
+from casewright.joinery.gauges import GaugeGroup, groups_as_set
 from casewright.joinery.joint import Tool
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.saying import Words
@@ -53,34 +54,54 @@ def gauges_to_set(unit: Construction) -> tuple[GaugeToSet, ...]:
     Source: common practice: a gauge that is set once serves all that agree within 1/64.
     """
     sets = front_sets(unit.drawers)
-    return (*_first(sets), *_second(sets), *_backs(unit.drawers), *_dividers(unit))
+    return (
+        *_first(sets, unit.drawers),
+        *_second(sets, unit.drawers),
+        *_backs(unit.drawers),
+        *_dividers(unit),
+    )
 
 
-def _first(sets: Iterable[FrontSet]) -> Iterator[GaugeToSet]:
+def _first(sets: Iterable[FrontSet], drawers: Sequence[Drawer]) -> Iterator[GaugeToSet]:
     for setting, found in _by_setting((each.joint.gauge_1, each) for each in sets):
-        drawers = tuple(dict.fromkeys(code for each in found for code in each.codes))
+        codes = {code for each in found for code in each.codes}
         rabbet = "; width of the rabbet" if any(each.joint.given.rabbet > 0 for each in found) else ""
         yield GaugeToSet(
             name="Gauge 1",
             setting=setting,
-            serves=tuple(f"{code}-{mark}" for code in drawers for mark in ("F", *SIDES)),
+            serves=tuple(
+                f"{each.code}-{mark}" for each in drawers if each.code in codes for mark in ("F", *SIDES)
+            ),
             where=f"sockets, from the inside face of the front; baseline on the sides{rabbet}",
         )
 
 
-def _second(sets: Iterable[FrontSet]) -> Iterator[GaugeToSet]:
-    """One setting over all layouts; what is struck out and said is that of the side which it harms most."""
+def _second(sets: Iterable[FrontSet], drawers: Sequence[Drawer]) -> Iterator[GaugeToSet]:
+    """One setting over all layouts, with what the wrong one does to the sides that it harms most."""
+    order = {f"{each.code}-{mark}": place for place, each in enumerate(drawers) for mark in SIDES}
     for setting, found in _by_setting((each.joint.gauge_2, each) for each in sets):
-        worst = max(found, key=lambda each: each.joint.wrong_gauge_2 or 0.0).joint
+        groups = [group for each in found for group in each.joint.gauge_groups]
+        drawn = next((each for each in found if not each.joint.gauge_groups), None)
+        text = drawn.joint.wrong_gauge_text if drawn else _together(setting, groups).wrong_text
         yield GaugeToSet(
             name="Gauge 2",
             setting=setting,
             wrong=_once(wrong for each in found for wrong in wrong_of(each)),
-            wrong_text=worst.wrong_gauge_text,
-            serves=tuple(mark for each in found for mark in each.sides),
-            unmeasured=tuple(mark for each in found for mark in each.unmeasured),
+            wrong_text=text,
+            serves=tuple(sorted((mark for each in found for mark in each.sides), key=order.__getitem__)),
+            unmeasured=tuple(
+                sorted((mark for each in found for mark in each.unmeasured), key=order.__getitem__)
+            ),
             where="on the inside face of the front, from its end",
         )
+
+
+def _together(setting: Inches, groups: Sequence[GaugeGroup]) -> GaugeGroup:
+    """The sides of one setting, whatever layout they are of."""
+    left = [pair for each in groups for pair in zip(each.marks, each.in_rabbet, strict=True)]
+    full = [pair for each in groups for pair in zip(each.marks, each.full, strict=True)]
+    settings = tuple((mark, setting) for mark, _ in left)
+    return groups_as_set(tuple(left), settings, tuple(full))[0]
 
 
 def wrong_of(found: FrontSet) -> tuple[Inches, ...]:

@@ -19,7 +19,7 @@ from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import unit_read
-from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data
+from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
 from casewright.papers.writing import Writing
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
@@ -40,6 +40,7 @@ from casewright.web.bench.lists import (
 from casewright.web.bench.numbers import Number, main_numbers, more_numbers, size_text
 from casewright.web.bench.time import Clock, clock_of, names_of
 from casewright.web.frame.pages import Page, drawing, see, show
+from casewright.web.frame.paper_says import gauges_now
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Visit
 
@@ -259,11 +260,10 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
 
 def _gauges(held: AtBench, unit: LengthUnit) -> Sequence[Mapping[str, Any]]:
     """The gauges of the unit that serve a part of this drawer, with all that they serve."""
-    built = held.worked[0]
-    if built is None or held.drawer is None:
+    if held.drawer is None:
         return ()
-    mine = f"{held.drawer.code}-"
-    lines = (line for line in gauge_lines(built, unit) if any(part.startswith(mine) for part in line.serves))
+    mine, gauges = f"{held.drawer.code}-", gauges_now(held.text, held.figures, unit)
+    lines = (line for line in gauges if any(part.startswith(mine) for part in line.serves))
     return gauge_sheet_data(lines, Writing(unit=unit))
 
 

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.cut_list import cut_list_paper
+from casewright.papers.gauge_sheet import GaugeLine, gauge_lines
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.papers.joint_cards import joint_cards_paper
 from casewright.papers.order import order_paper
@@ -185,9 +186,20 @@ def wrong_for_drawer(
         figures: the shop's figures, as JSON text
         code: the drawer's code with that of its unit
     """
+    mine = [part for part in built.parts if part.code.startswith(f"{code}-")]
     if row.kind is PaperKind.JOINT_CARDS:
-        now: Mapping[str, str] = _cards_say(facts_now((text,), figures))
-    else:
-        now = {part.code: finished_hash(part.thickness, part.width, part.length) for part in built.parts}
-    mine = {part: each for part, each in now.items() if part.startswith(f"{code}-")}
-    return any(said.get(part) != each for part, each in mine.items())
+        cards = says_now(row.kind, (text,), figures, date.min, LengthUnit.INCH)
+        return any(said.get(part.code) != cards.get(part.code) for part in mine)
+    return any(said.get(part.code) != finished_hash(part.thickness, part.width, part.length) for part in mine)
+
+
+@lru_cache(maxsize=KEPT)
+def gauges_now(text: str, figures: str, unit: LengthUnit) -> tuple[GaugeLine, ...]:
+    """Every gauge of a unit that is set; as `says_now`.
+
+    Args:
+        text: the unit's choices with what was measured, as JSON text
+        figures: the shop's figures, as JSON text
+        unit: in which their words are read
+    """
+    return tuple(gauge_lines(worked_unit(text, figures), unit))
