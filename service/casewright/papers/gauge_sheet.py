@@ -12,8 +12,8 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import gauges_to_set
 
 RULE = (
-    "Sides that agree within {} in their rabbet share a setting, that of the thinnest of them, so that none "
-    "sinks below the end of the front; the others stand proud by as much at most and are planed flush."
+    "Sides that differ by {} at most where they are rabbeted share a setting, that of the thinnest of them, "
+    "so that none sinks below the end of the front; the others stand proud by as much and are planed flush."
 )
 """Source: common practice."""
 
