@@ -248,6 +248,12 @@ def test_the_title_says_which_drawers_it_serves(serves, expected):
     assert expected in Read(half_blind_drawing(half_blind(J1), tuple(serves)).svg()).title
 
 
+@pytest.mark.parametrize("words", ["put together", "drawn apart", "front, 8-13/32 high"])
+def test_both_ends_and_the_corner_as_one_sees_it_are_in_one_drawing(words):
+    assert words in front().words
+    assert words in front().description
+
+
 def test_the_plan_says_how_large_it_is():
     assert "full size" in " ".join(front().words)
 
@@ -331,3 +337,9 @@ def check(found):
     assert all(found.page.holds(Patch(*point, 0, 0)) for point in found.points)
     assert all(found.page.holds(patch) for _, patch in found.lettering)
     assert found.clashes == []
+    assert [words for words, _ in found.sizes if figure_of(words) not in found.description] == []
+
+
+def figure_of(words):
+    """What a size says, as the text alternative has it: no colon, and alike ones once."""
+    return words.rpartition("× ")[2].replace(":", "")

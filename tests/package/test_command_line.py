@@ -62,6 +62,18 @@ def test_the_second_gauge_is_what_is_left_after_the_rabbet(capsys):
     assert "1-21/32" in printed
 
 
+def test_a_joint_is_laid_out_for_the_rack_of_a_shop_file(tmp_path, capsys):
+    held = tmp_path / "shop.json"
+    held.write_text('{"cutters": ["3/16"], "gauges": 1}', encoding="utf-8")
+
+    main(["joint", "half-blind", *J1.split(), "--shop", str(held), "--checks"])
+    half_blind = capsys.readouterr().out
+    main(["joint", "housing", "--divider", "3/4", "--case-side", "3/4", "--shop", str(held)])
+
+    assert "First mark every piece with Gauge 1" in " ".join(half_blind.split())
+    assert "the 3/16 in cutter, in 5 passes" in capsys.readouterr().out
+
+
 def test_a_joint_for_machines_has_its_settings_and_verdict(capsys):
     main(["joint", "half-blind", *J1.split(), "--json"])
 

@@ -138,7 +138,7 @@ def test_a_fault_stands_beside_its_field_with_what_was_typed(owner, name, typed,
     assert words in page.text
     assert page.form(ADDRESS).value(name) == typed
     assert page.form(ADDRESS).value("saw.2.kerf") == "0.015"
-    assert "-fault" in page.html
+    assert f'id="{name.replace(".", "-")}-fault"' in page.html
 
 
 def test_two_owners_who_change_the_same_list_see_both(shop, owner):
@@ -175,14 +175,26 @@ def test_a_unit_says_how_one_gauge_serves_its_drawers(shop, owner):
     assert "First mark every piece with Gauge 1" in page.text
 
 
-def test_the_shops_own_pin_is_in_the_layouts_that_are_offered(shop, owner):
+def test_joint_cards_say_what_to_set_and_keep_where_gauges_are_few(shop, owner):
     job = commission(shop)
     owner.get(ADDRESS)
-    owner.send(ADDRESS, usual_pin="5/32", usual_pin_in_thin_sides="5/32")
+    owner.send(ADDRESS, gauges="2", dividers="1")
+
+    page = issue(job, owner, "joint cards")
+
+    assert "A: Set and keep Gauge 1" in page.text
+    assert "then set that gauge to" in page.text
+    assert "A-R1-1: Set and keep Dividers" in page.text
+
+
+def test_the_shops_own_pin_is_that_of_the_layouts(shop, owner):
+    job = commission(shop)
+    owner.get(ADDRESS)
+    owner.send(ADDRESS, usual_pin="11/64", usual_pin_in_thin_sides="11/64")
 
     page = owner.get(f"/units/{job.unit_ids()[0]}/layouts")
 
-    assert "5/32" in page.text
+    assert 'name="pin" value="" maxlength="40" autocomplete="off" placeholder="11/64' in page.html
 
 
 @pytest.mark.parametrize(
@@ -194,6 +206,7 @@ def test_the_shops_own_pin_is_in_the_layouts_that_are_offered(shop, owner):
             "figures: usual.",
         ),
         ("joint cards", {"chisel.4.out": "1", "chisel.3.out": "1", "chisel.2.out": "1"}, "figures: chisels."),
+        ("joint cards", {"gauges": "1"}, "figures: gauges."),
         ("cut list", {"usual_lap_part": "3"}, "figures: usual."),
     ],
 )

@@ -117,6 +117,8 @@ class Sheet:
         self.scale = scale
         self.unit = unit
         self.letters = LETTERS * scale
+        # Strokes and lettering are many, and no size is read off them: 1/400 in of paper is fine enough.
+        self._digits = 2 if scale >= 2 else 3
         # Written out at the end: most drawings are tried in several scales before one fits.
         self._lines: dict[Line, list[Callable[[], str]]] = {line: [] for line in Line}
         self._words: list[str] = []
@@ -211,7 +213,7 @@ class Sheet:
         held = list(strokes)
         if held:
             self._reached(point for stroke in held for point in stroke)
-            self._put(line, lambda: f'<path d="{_path(held)}"/>')
+            self._put(line, lambda: f'<path d="{_path(held, self._digits)}"/>')
 
     def fill(
         self, line: Line, corners: Iterable[Point], strokes: Callable[[], Iterable[tuple[Point, Point]]]
@@ -221,7 +223,7 @@ class Sheet:
 
         def path() -> str:
             held = list(strokes())
-            return f'<path d="{_path(held)}"/>' if held else ""
+            return f'<path d="{_path(held, self._digits)}"/>' if held else ""
 
         self._put(line, path)
 
@@ -267,13 +269,14 @@ class Sheet:
         # A digit is about 0.72 of the lettering's size high; half of that below the middle is the baseline.
         drop = 0.36 * size * self.letters
         x, y = (at[0] + drop, at[1]) if upright else (at[0], at[1] - drop)
-        marks = [f'x="{plain(x)}" y="{plain(-y)}"']
+        across, down = plain(x, self._digits), plain(-y, self._digits)
+        marks = [f'x="{across}" y="{down}"']
         if anchor != "middle":
             marks.append(f'text-anchor="{anchor}"')
         if size != 1:
             marks.append(f'font-size="{plain(size * self.letters)}"')
         if upright:
-            marks.append(f'transform="rotate(-90 {plain(x)} {plain(-y)})"')
+            marks.append(f'transform="rotate(-90 {across} {down})"')
         if bold:
             marks.append('font-weight="bold"')
         if inches is not None:
@@ -322,9 +325,13 @@ def _points(points: Iterable[Point]) -> str:
     return " ".join(map(_point, points))
 
 
-def _path(strokes: Iterable[tuple[Point, Point]]) -> str:
-    """Strokes to a thousandth of an inch: they are many, and no size is read off them."""
-    return "".join(f"M{_point(start, 3)}L{_point(end, 3)}" for start, end in strokes)
+def _path(strokes: Iterable[tuple[Point, Point]], digits: int) -> str:
+    parts, last = [], ""
+    for start, end in strokes:
+        first, far = _point(start, digits), _point(end, digits)
+        parts.append(f"L{far}" if first == last else f"M{first}L{far}")
+        last = far
+    return "".join(parts)
 
 
 def _point(point: Point, digits: int = 5) -> str:

@@ -18,6 +18,8 @@ FIRST_ROW = 1.7
 """From the work to the nearest chain of dimensions [letters]."""
 COLUMN = 0.9
 """From the work to a column of positions, and from a chain to the steps of the dividers [letters]."""
+HATCHED = 1.8
+"""How far apart hatching stands against that of a case: a card prints it smaller than it is drawn."""
 LEAST_SIGNS = 24
 """A caption is not broken into shorter lines than this."""
 CAPTION = 0.9
@@ -117,7 +119,7 @@ def draw_cut(view: View, opened: CutOpen, scale: str = "") -> None:
 def _draw_board(view: View, board: CutBoard, *, hatched: bool) -> None:
     for name, piece in board.pieces:
         if hatched:
-            view.hatch(piece, rising=board.rising)
+            view.hatch(piece, rising=board.rising, apart=HATCHED)
         if name:
             view.polygon(Line.TONE, piece, name)
     for line, edges in ((Line.SEEN, board.behind), (Line.CUT if hatched else Line.OBJECT, board.edges)):

@@ -12,7 +12,7 @@ from casewright.drawing.canvas import Bounds, Line, Point, Sheet
 from casewright.drawing.cut_view import CAPTION, CutOpen, cut_open, draw_cut
 from casewright.drawing.outlines import reach_of
 from casewright.drawing.page import KEPT, MARGIN, PAPER, Drawing, fitted, letter_lines
-from casewright.drawing.pictorial import drawn_apart, eye, visible_edges
+from casewright.drawing.pictorial import eye, visible_edges
 from casewright.drawing.view import View
 from casewright.joinery.solid import Board, Shape
 from casewright.measure.lengths import LengthUnit
@@ -37,6 +37,10 @@ PICTORIAL = tuple(share / 20 for share in range(20, 4, -1))
 """How large the pictorial views may be drawn beside the others."""
 LEAST_PICTURE = 1.0
 """The longer side of a pictorial view on paper at the least [in]."""
+LARGE_PICTURE = 1.8
+"""Where it is shorter than this, the pictorial views may stand below the others [in]."""
+GAIN = 1.75
+"""If they are larger there by this at the least."""
 UNDER = 2.4
 """Room below a pictorial view for what it shows [letters]."""
 
@@ -181,10 +185,9 @@ def _named(scale: Number) -> str:
 def _pictorials(boards: tuple[Board, ...], engaged: Inches) -> Mapping[str, Edges]:
     """What one sees of the boards put together, and of the boards drawn apart."""
     seen_by = eye()
-    apart = drawn_apart(boards, APART * engaged)
     return {
         "put together": visible_edges(boards, seen_by),
-        "drawn apart": visible_edges(apart, seen_by),
+        "drawn apart": visible_edges(boards, seen_by, APART * engaged),
     }
 
 
@@ -203,46 +206,96 @@ def _draw_pictorials(sheet: Sheet, seen: Mapping[str, Edges], taken: Sequence[Bo
 def _fitted_pictures(
     sheet: Sheet, reaches: Sequence[Bounds], words: Sequence[str], taken: Sequence[Bounds]
 ) -> _Pictures:
-    """The largest pictorial views for which there is room: below one another, or side by side."""
-    left, low = min(reach[0] for reach in taken), min(reach[1] for reach in taken)
-    top, limit = max(reach[3] for reach in taken), left + (PAPER[0] - 2 * MARGIN) * sheet.scale
-    least = LEAST_PICTURE * sheet.scale / min(max(_extent(reach)) for reach in reaches)
-    factors = [each for each in PICTORIAL if each >= least] or [least]
-    for factor in factors:
-        sizes = [
-            (max(factor * wide, sheet.width_of(said, CAPTION)), factor * high + UNDER * sheet.letters)
-            for (wide, high), said in zip(map(_extent, reaches), words, strict=True)
-        ]
-        below, beside = tuple(_below(sheet, sizes, top, taken)), tuple(_beside(sheet, sizes, top, taken))
-        deep = [high for _, high in sizes]
-        for places, foot in ((below, top - sum(deep)), (beside, top - max(deep))):
-            right = max(x + wide / 2 for (x, _), (wide, _) in zip(places, sizes, strict=True))
-            if right <= limit and foot >= low - sheet.letters:
-                return _Pictures(factor, places)
-    return _Pictures(factor, below)
+    """The largest pictorial views for which there is room."""
+    longest = min(max(_extent(reach)) for reach in reaches) / sheet.scale
+    factors = [each for each in PICTORIAL if each * longest >= LEAST_PICTURE] or [LEAST_PICTURE / longest]
+    sizes = [(factor, list(_sizes(sheet, reaches, words, factor))) for factor in factors]
+    fits = (
+        _Pictures(factor, places)
+        for factor, room in sizes
+        for places in (_below(sheet, room, taken), _beside(sheet, room, taken))
+        if _is_beside(sheet, places, room, taken)
+    )
+    smallest, room = sizes[-1]
+    found = next(fits, None)
+    if found is None or found.factor * longest < LARGE_PICTURE:
+        under = (
+            _Pictures(factor, places)
+            for factor, room in sizes
+            if (places := _under(sheet, room, taken)) and (found is None or factor >= GAIN * found.factor)
+        )
+        found = next(under, found)
+    return found or _Pictures(smallest, _below(sheet, room, taken))
+
+
+def _sizes(
+    sheet: Sheet, reaches: Sequence[Bounds], words: Sequence[str], factor: Number
+) -> Iterator[tuple[Inches, Inches]]:
+    """Width and height of each pictorial view with what is lettered below it."""
+    for (wide, high), said in zip(map(_extent, reaches), words, strict=True):
+        yield max(factor * wide, sheet.width_of(said, CAPTION)), factor * high + UNDER * sheet.letters
+
+
+def _limit(sheet: Sheet, taken: Sequence[Bounds]) -> Inches:
+    """How far to the right the paper reaches."""
+    return min(reach[0] for reach in taken) + (PAPER[0] - 2 * MARGIN) * sheet.scale
+
+
+def _is_beside(
+    sheet: Sheet,
+    places: Sequence[Point],
+    sizes: Sequence[tuple[Inches, Inches]],
+    taken: Sequence[Bounds],
+) -> bool:
+    """Whether pictorial views reach no farther than the paper, nor lower than the others."""
+    ends = [(x + wide / 2, y - high) for (x, y), (wide, high) in zip(places, sizes, strict=True)]
+    low = min(reach[1] for reach in taken) - sheet.letters
+    return all(right <= _limit(sheet, taken) and foot >= low for right, foot in ends)
 
 
 def _below(
-    sheet: Sheet, sizes: Sequence[tuple[Inches, Inches]], top: Inches, taken: Sequence[Bounds]
-) -> Iterator[Point]:
-    """Below one another, on one axis."""
+    sheet: Sheet, sizes: Sequence[tuple[Inches, Inches]], taken: Sequence[Bounds]
+) -> tuple[Point, ...]:
+    """At the right of the others below one another, on one axis."""
+    top = max(reach[3] for reach in taken)
     tops, axes = [], []
     for wide, high in sizes:
         axes.append(_free_from(sheet, taken, top - high, top) + wide / 2)
         tops.append(top)
         top -= high
-    return ((max(axes), each) for each in tops)
+    return tuple((max(axes), each) for each in tops)
 
 
 def _beside(
-    sheet: Sheet, sizes: Sequence[tuple[Inches, Inches]], top: Inches, taken: Sequence[Bounds]
-) -> Iterator[Point]:
-    """Side by side, on one foot."""
-    tallest = max(high for _, high in sizes)
+    sheet: Sheet, sizes: Sequence[tuple[Inches, Inches]], taken: Sequence[Bounds]
+) -> tuple[Point, ...]:
+    """At the right of the others side by side, on one foot."""
+    top, tallest = max(reach[3] for reach in taken), max(high for _, high in sizes)
     start = _free_from(sheet, taken, top - tallest, top)
+    return _in_line(sheet, sizes, start, top - tallest)
+
+
+def _under(
+    sheet: Sheet, sizes: Sequence[tuple[Inches, Inches]], taken: Sequence[Bounds]
+) -> tuple[Point, ...]:
+    """Below the others side by side, on one foot; nowhere if the paper ends before that."""
+    top, low = max(reach[3] for reach in taken), min(reach[1] for reach in taken)
+    foot = low - BETWEEN * sheet.letters - max(high for _, high in sizes)
+    wide = sum(wide for wide, _ in sizes) + BESIDE * sheet.letters * (len(sizes) - 1)
+    left, right = min(reach[0] for reach in taken), max(reach[2] for reach in taken)
+    if top - foot > (PAPER[1] - HEAD) * sheet.scale or left + wide > _limit(sheet, taken):
+        return ()
+    return _in_line(sheet, sizes, max(left, (left + right - wide) / 2), foot)
+
+
+def _in_line(
+    sheet: Sheet, sizes: Sequence[tuple[Inches, Inches]], start: Inches, foot: Inches
+) -> tuple[Point, ...]:
+    places = []
     for wide, high in sizes:
-        yield start + wide / 2, top - tallest + high
+        places.append((start + wide / 2, foot + high))
         start += wide + BESIDE * sheet.letters
+    return tuple(places)
 
 
 def _free_from(sheet: Sheet, taken: Sequence[Bounds], low: Inches, high: Inches) -> Inches:

@@ -236,6 +236,25 @@ def _without(span: Flat, cuts: list[Flat]) -> Iterator[Flat]:
         yield at, end
 
 
+def how_mortised(tenon: Inches, rack: Rack) -> Words:
+    """Which tool of the rack makes a mortise, for the note of a setting.
+
+    Args:
+        tenon: thickness of the tenon, which is the width of the mortise [in]
+        rack: the shop's chisels and cutters
+
+    Returns:
+        Such as `the 1/4 in chisel`, or `the 3/16 in cutter, in 2 passes`.
+
+    Source: common practice: a mortise is as wide as the chisel or cutter that makes it.
+    """
+    chisel = next((each for each in rack.chisels if abs(each - tenon) <= TOLERANCE), None)
+    if chisel is not None:
+        return say("the {} chisel", chisel)
+    made = made_by(tenon, rack.cutters)
+    return made.words if made else "drilled and pared: no tool is so narrow"
+
+
 def chisel_of(tenon: Inches, rack: Rack, about: str = "") -> Finding:
     """Whether a chisel or a cutter of the rack is as wide as the mortise.
 

@@ -10,6 +10,9 @@ from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Count, Inches
 
 NAMES = {Tool.GAUGE: ("gauge", "gauges"), Tool.DIVIDERS: ("pair of dividers", "pairs of dividers")}
+RULES = {tool: f"{tool.value} at hand" for tool in Tool}
+KEPT_RULES = frozenset(RULES.values())
+"""The checks of tools that stay set."""
 GROUND = (
     "common practice: a setting that is kept is the same on every piece, and one that is made again is not"
 )
@@ -58,7 +61,7 @@ def tools_at_hand(settings: Iterable[Setting], tool: Tool, owned: Count, about: 
     listed = strung(", ", (_named(each) for each in kept))
     named = f"{owned} {one if owned == 1 else many}"
     return Finding(
-        rule=f"{tool.value} at hand",
+        rule=RULES[tool],
         verdict=Verdict.CAUTION if short else Verdict.PASS,
         message=say("Set and keep {}: that takes {:d}, and the shop has {}.", listed, needs, named)
         if needs

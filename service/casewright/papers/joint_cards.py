@@ -9,6 +9,7 @@ from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
 from casewright.joinery.spacing import TOLERANCE
+from casewright.joinery.tools_kept import KEPT_RULES
 from casewright.labour.stages import before_marking
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
@@ -129,10 +130,21 @@ def joint_cards_paper(
             card for unit in held for card in (*_fronts(unit, head, drawn), *_backs(unit, head, drawn))
         ),
         dividers=tuple(card for unit in held for card in _dividers(unit, head)),
-        cautions=cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+        cautions=(
+            *cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+            *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
+        ),
         strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)) if drawn else (),
         gauges=tuple(line for unit in held for line in gauge_lines(unit, head.unit)),
     )
+
+
+def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    """In which order gauges and dividers are used again, where the shop has too few to keep them set."""
+    for found in unit.findings:
+        if found.rule in KEPT_RULES and found.verdict is not Verdict.PASS:
+            where = found.about or unit.spec.code
+            yield f"{where}: {in_unit(found.message, shown)} {in_unit(found.remedy, shown)}"
 
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.families.edge.sizes import usual_tongue
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.season import SEASON
@@ -64,6 +65,7 @@ class Edge:
         movement: how much the boards move across their grain [1 per % moisture]
         swelling: how much wetter the wood gets [%]
         shrinking: how much drier the wood gets [%]
+        rack: the shop's cutters
         limits: what the joint is held to
         mark: code of the back or panel, for its findings
     """
@@ -78,6 +80,7 @@ class Edge:
     movement: PerPercent = SEASON.movement.value
     swelling: Percent = SEASON.swelling.value
     shrinking: Percent = SEASON.shrinking.value
+    rack: Rack = RACK
     limits: EdgeLimits = EDGES
     mark: str = ""
 

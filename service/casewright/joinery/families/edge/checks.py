@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.families.edge.asked import Edge
 from casewright.joinery.families.edge.sizes import cheek, overlap_that_covers
 from casewright.joinery.sourced import Sourced
@@ -38,6 +39,7 @@ def edge_findings(
     yield cheeks_hold(asked)
     if not asked.is_shiplap:
         yield tongue_holds(asked)
+        yield cutter_at_hand("groove", asked.tongue, asked.rack.cutters, asked.mark)
     yield tongue_not_too_long(asked)
 
 

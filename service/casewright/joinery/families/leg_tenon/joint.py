@@ -37,6 +37,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tenons import (
     back_shoulder,
+    how_mortised,
     length_over_tenons,
     mortise_depth,
     tenon_width,
@@ -137,7 +138,7 @@ class LegTenonJoint:
                 name="chisel",
                 label="Mortise chisel or cutter",
                 value=given.tenon,
-                note="as the tenon is thick",
+                note=say("as the tenon is thick: {}", how_mortised(given.tenon, given.rack)),
             ),
         )
 
