@@ -5,7 +5,7 @@ from typing import Any
 
 from sqlalchemy import select
 
-from casewright.labour.stages import dry_fit
+from casewright.labour.stages import before_marking, dry_fit
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer, TimeEntry
 from casewright.records.jobs import JobState
@@ -92,6 +92,7 @@ def drawer_reaches(shop: ShopInTest, drawer_id: str, last: str) -> None:
                 set_sizes(db, place, opening(place.drawer.code if place.drawer else ""), hand(shop))
             if stage == "joints":
                 set_sizes(db, place, SIDES, hand(shop))
+                set_ticks(db, place, {line.code: True for line in before_marking()}, hand(shop))
             if stage == "glued":
                 set_ticks(db, place, {line.code: True for line in dry_fit()}, hand(shop))
             reach_stage(db, place, stage, hand(shop))

@@ -15,7 +15,7 @@ from casewright.labour.bench import (
     drawer_progress,
 )
 from casewright.labour.next_step import can_take_back, next_case_step, next_step
-from casewright.labour.stages import case_stages, drawer_stages, dry_fit, gates, place_of
+from casewright.labour.stages import before_marking, case_stages, drawer_stages, dry_fit, gates, place_of
 from casewright.labour.standards import house_standards
 
 START = datetime(2026, 11, 25, 8, 0, tzinfo=UTC)
@@ -54,6 +54,7 @@ def drawer_at(code, *others) -> DrawerProgress:
 
 
 ALL_TICKED = [line.code for line in dry_fit()]
+LOOKED_OVER = [line.code for line in before_marking()]
 OPENING = sized(opening_height=8.5, opening_width=38.0)
 SIDES = sized(SL_thickness=0.5, SR_thickness=0.5)
 
@@ -124,10 +125,20 @@ def test_a_drawer_is_fitted_to_an_opening_that_is_measured():
 
 @pytest.mark.parametrize(("sizes", "allowed"), [([], False), (SIDES[:1], False), (SIDES, True)])
 def test_joints_are_not_cut_before_both_sides_are_measured(sizes, allowed):
-    step = next_step(drawer_at("fitted", *sizes), case_at("glued"))
+    step = next_step(drawer_at("fitted", *sizes, *ticked(*LOOKED_OVER)), case_at("glued"))
 
     assert step.allowed is allowed
     assert step.reason == ("" if allowed else "needs the side thickness measured")
+
+
+def test_joints_are_not_cut_before_the_parts_are_looked_over():
+    step = next_step(drawer_at("fitted", *SIDES, *ticked("handed", "inside", "edge")), case_at("glued"))
+
+    assert step.reason == "needs the parts looked over before marking out: 3 of 4 ticked"
+
+
+def test_the_list_before_marking_out_counts_nothing_for_the_dry_fit():
+    assert not {line.code for line in before_marking()} & {line.code for line in dry_fit()}
 
 
 def test_glue_waits_for_the_dry_fit_list():

@@ -99,6 +99,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /bench/{drawer_id}": ALL,
     "POST /bench/{drawer_id}/notes": ALL,
     "POST /bench/{drawer_id}/sizes": ALL,
+    "POST /bench/{drawer_id}/marking": ALL,
     "POST /bench/{drawer_id}/ticks": ALL,
     "GET /board": ALL,
     "POST /cases/{case_id}/stage": ALL,

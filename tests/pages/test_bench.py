@@ -297,7 +297,7 @@ def test_diagonals_too_far_apart_hold_the_drawer(shop, bench, drawer):
 def test_an_unknown_line_of_the_list_is_refused(bench, drawer):
     page = bench.post(f"/bench/{drawer}/ticks", 404, tick="luck", once="a")
 
-    assert "The dry-fit list has no line “luck”." in page.text
+    assert "Neither list has a line “luck”." in page.text
 
 
 def test_ten_people_who_tick_at_once_are_all_heard(shop, drawer):

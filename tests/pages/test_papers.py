@@ -151,13 +151,13 @@ def test_a_paper_is_out_of_date_once_its_unit_is_revised(job, maker):
 
 def test_a_paper_is_out_of_date_once_a_size_is_measured_and_the_next_one_has_it(job, maker, shop):
     address = issue(job, maker, "cut list").address
-    measure(shop, job, "opening.height", 5.25)
+    measure(shop, job, "opening.height", 5.125)
     stale = maker.get(address).text
 
     fresh = issue(job, maker, "cut list")
 
     assert "sizes of unit A have been measured at the bench since" in stale
-    assert "opening 5-1/4 × 22-1/2" in fresh.text
+    assert "opening 5-1/8 × 22-1/2" in fresh.text
     assert "Out of date" not in fresh.text
 
 

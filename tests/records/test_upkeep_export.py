@@ -24,7 +24,8 @@ from casewright.shop.refusals import Refused
 from casewright.upkeep.archive import FileIsThere
 from casewright.upkeep.export import NOT_OF_THE_SHOP, export
 from casewright.upkeep.place import Place
-from casewright.web.quotes.paper_making import OrderWords, Writer
+from casewright.web.frame.paper_says import OrderWords
+from casewright.web.quotes.paper_making import Writer
 from people import PASSWORD, Clock, ShopInTest, new_shop
 
 LINK = "9f" * 32

@@ -134,7 +134,7 @@ def second_gauge_as_set(
         verdict = Verdict.STOP if forgotten else Verdict.CAUTION
         remedy = say("Set gauge 2 to {}.", nearest)
         if forgotten:
-            wrong = what_a_wrong_gauge_does(rabbet)
+            wrong = what_a_wrong_gauge_does(rabbet, too_deep=entered - nearest)
             message = say("Gauge 2 is set to {}, the side without its rabbet. {}", entered, wrong)
         else:
             out = say("{} too {}", abs(entered - nearest), "deep" if entered > nearest else "shallow")
@@ -155,7 +155,7 @@ def measured_in_the_rabbet(
     side: Inches,
     rabbet: Inches,
     measured: tuple[tuple[str, Inches], ...],
-    limits: Limits = LIMITS,
+    beside: tuple[str, ...],
     about: str = "",
 ) -> Finding:
     """Whether the sides were measured in their rabbet, and not beside it.
@@ -164,7 +164,7 @@ def measured_in_the_rabbet(
         side: full thickness of the side [in]
         rabbet: depth of the registration rabbet; 0 when there is none [in]
         measured: mark of each side, and the thickness that was measured [in]
-        limits: what a joint is held to
+        beside: marks of those that were measured at their full thickness
         about: code of the part or joint
 
     Returns:
@@ -172,10 +172,8 @@ def measured_in_the_rabbet(
 
     Source: geometry of the joint.
     """
-    full = side - limits.gauge_tolerance.value
-    beside = [mark for mark, thickness in measured if rabbet > 0 and thickness >= full]
     left = side - rabbet
-    thickest = max(thickness for _, thickness in measured)
+    thickest = max(thickness for mark, thickness in measured if mark in beside or not beside)
     return Finding(
         rule="measured in the rabbet",
         verdict=Verdict.STOP if beside else Verdict.PASS,
@@ -280,6 +278,15 @@ def gauge_spread(groups: tuple[GaugeGroup, ...], limits: Limits = LIMITS, about:
     """
     spread = groups[-1].thickest - groups[0].thinnest
     split = len(groups) > 1
+    message = say(
+        "The sides differ by {} in the rabbet; one setting serves up to {:bare}.",
+        spread,
+        limits.gauge_group.value,
+    )
+    if split and spread <= limits.gauge_group.value + TOLERANCE:
+        message = say(
+            "The sides differ by {} in the rabbet, and stand in two gauge groups of the whole unit.", spread
+        )
     remedy: Words = ""
     if split:
         sets = strung("; ", (say("{} for {}", group.setting, ", ".join(group.marks)) for group in groups))
@@ -287,11 +294,7 @@ def gauge_spread(groups: tuple[GaugeGroup, ...], limits: Limits = LIMITS, about:
     return Finding(
         rule="JC11",
         verdict=Verdict.CAUTION if split else Verdict.PASS,
-        message=say(
-            "The sides differ by {} in the rabbet; one setting serves up to {:bare}.",
-            spread,
-            limits.gauge_group.value,
-        ),
+        message=message,
         remedy=remedy,
         about=about,
         found=spread,

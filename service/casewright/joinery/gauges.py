@@ -8,6 +8,9 @@ from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
+Thicknesses = tuple[tuple[str, Inches], ...]
+"""Marks of sides, each with a thickness or a setting [in]."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GaugeGroup:
@@ -16,14 +19,59 @@ class GaugeGroup:
     Attributes:
         setting: what the gauge is set to for all of them [in]
         marks: the marks of the sides, as they were measured, thinnest first
-        thinnest: the least thickness in the rabbet [in]
-        thickest: the greatest thickness in the rabbet [in]
+        in_rabbet: their thicknesses in the rabbet, in the order of the marks [in]
+        full: their full thicknesses, beside the rabbet, in the order of the marks [in]
     """
 
     setting: Inches
     marks: tuple[str, ...]
-    thinnest: Inches
-    thickest: Inches
+    in_rabbet: tuple[Inches, ...]
+    full: tuple[Inches, ...]
+
+    @property
+    def thinnest(self) -> Inches:
+        """The least thickness in the rabbet [in]."""
+        return self.in_rabbet[0]
+
+    @property
+    def thickest(self) -> Inches:
+        """The greatest thickness in the rabbet [in]."""
+        return self.in_rabbet[-1]
+
+    @property
+    def wrong(self) -> tuple[Inches, ...]:
+        """The full thicknesses that are easily set instead, each once, the greatest last [in].
+
+        A side of which no rabbet was taken has none.
+        """
+        traps = {
+            round(full / TOLERANCE): full
+            for full, left in zip(self.full, self.in_rabbet, strict=True)
+            if full - left > TOLERANCE
+        }
+        return tuple(traps[key] for key in sorted(traps))
+
+    @property
+    def worst(self) -> int:
+        """The place of the side at which the wrong setting is deepest; of equal ones the thinnest."""
+        return max(range(len(self.marks)), key=lambda place: (round(self.full[place] / TOLERANCE), -place))
+
+    @property
+    def wrong_text(self) -> Words:
+        """What the wrong setting would do to the side that it harms most; empty without such a trap."""
+        if not self.wrong:
+            return ""
+        worst = self.worst
+        alike = [
+            mark
+            for mark, full, left in zip(self.marks, self.full, self.in_rabbet, strict=True)
+            if abs(full - self.full[worst]) <= TOLERANCE and abs(left - self.in_rabbet[worst]) <= TOLERANCE
+        ]
+        return what_a_wrong_gauge_does(
+            self.full[worst] - self.in_rabbet[worst],
+            too_deep=self.full[worst] - self.setting,
+            sides=tuple(alike),
+        )
 
 
 def first_gauge(front: Inches, lap: Inches) -> Inches:
@@ -84,12 +132,17 @@ def second_gauge_as_measured(thickness: Inches, proud: Inches = 0.0) -> Inches:
     return thickness - proud
 
 
-def what_a_wrong_gauge_does(rabbet: Inches, board: str = "front") -> Words:
+def what_a_wrong_gauge_does(
+    rabbet: Inches, board: str = "front", too_deep: Inches | None = None, sides: tuple[str, ...] = ()
+) -> Words:
     """What happens when the second gauge is set to the full thickness of a rabbeted side.
 
     Args:
-        rabbet: depth of the registration rabbet, by which every socket would be too deep [in]
+        rabbet: depth of the registration rabbet, which is the slot that a side set flush leaves [in]
         board: what carries the sockets, `front` or `back`
+        too_deep: by how much the wrong setting is over the right one; the rabbet when left out, which it is
+            where a side is not to stand proud [in]
+        sides: marks of the sides that were measured; none where the joint is as drawn
 
     Returns:
         A sentence for the card; empty when there is no rabbet and so no trap.
@@ -99,10 +152,11 @@ def what_a_wrong_gauge_does(rabbet: Inches, board: str = "front") -> Words:
     if rabbet <= TOLERANCE:
         return ""
     return say(
-        "Every socket would be {} too deep: flush, the side leaves an open slot of {:bare} behind "
+        "Every socket{} would be {} too deep: flush, the side leaves an open slot of {:bare} behind "
         "each tail; pushed in until it bears, both ends of the {} stand {:bare} proud, and planed flush "
         "the drawer is {:bare} narrower than its opening wants.",
-        rabbet,
+        _for(sides),
+        rabbet if too_deep is None else too_deep,
         rabbet,
         board,
         rabbet,
@@ -110,11 +164,20 @@ def what_a_wrong_gauge_does(rabbet: Inches, board: str = "front") -> Words:
     )
 
 
+def _for(sides: tuple[str, ...]) -> str:
+    """Of which sides is spoken; of many, the first two and how many more."""
+    if not sides:
+        return ""
+    more = f" and {len(sides) - 2} more" if len(sides) > 2 else ""
+    return f" for {', '.join(sides[:2])}{more}"
+
+
 def gauge_groups(
-    measured: tuple[tuple[str, Inches], ...],
+    measured: Thicknesses,
     proud: Inches = 0.0,
     within: Inches = LIMITS.gauge_group.value,
     ledger: Ledger = UNKEPT,
+    full: Thicknesses = (),
 ) -> tuple[GaugeGroup, ...]:
     """The fewest settings of the second gauge that serve all the sides.
 
@@ -126,6 +189,7 @@ def gauge_groups(
         proud: how far the sides are to stand proud for planing [in]
         within: how closely the sides of one group agree [in]
         ledger: where the working is kept
+        full: mark of each side, and its full thickness; a side that is left out has no rabbet [in]
 
     Returns:
         The groups, from the thinnest sides to the thickest.
@@ -138,14 +202,43 @@ def gauge_groups(
             groups[-1].append(side)
         else:
             groups.append([side])
-    return tuple(_group(number, group, proud, ledger) for number, group in enumerate(groups, start=1))
+    return tuple(
+        _group(
+            ledger.take(f"gauge_2_{number}", second_gauge_as_measured, thickness=group[0][1], proud=proud),
+            group,
+            full,
+        )
+        for number, group in enumerate(groups, start=1)
+    )
 
 
-def _group(number: int, sides: list[tuple[str, Inches]], proud: Inches, ledger: Ledger) -> GaugeGroup:
-    thinnest = sides[0][1]
+def groups_as_set(
+    measured: Thicknesses, settings: Thicknesses, full: Thicknesses = ()
+) -> tuple[GaugeGroup, ...]:
+    """The sides of one joint by the settings that the whole batch has, of which it is a part.
+
+    Args:
+        measured: mark of each side, and its thickness measured in the rabbet [in]
+        settings: mark of each side, and the setting of the batch that serves it [in]
+        full: mark of each side, and its full thickness; a side that is left out has no rabbet [in]
+
+    Returns:
+        The groups, from the lowest setting to the highest.
+
+    Source: common practice: a gauge that is set once serves all that agree within 1/64.
+    """
+    by_mark = dict(settings)
+    groups: dict[Inches, list[tuple[str, Inches]]] = {}
+    for side in sorted(measured, key=lambda each: (by_mark[each[0]], each[1])):
+        groups.setdefault(by_mark[side[0]], []).append(side)
+    return tuple(_group(setting, sides, full) for setting, sides in groups.items())
+
+
+def _group(setting: Inches, sides: list[tuple[str, Inches]], full: Thicknesses) -> GaugeGroup:
+    beside = dict(full)
     return GaugeGroup(
-        setting=ledger.take(f"gauge_2_{number}", second_gauge_as_measured, thickness=thinnest, proud=proud),
+        setting=setting,
         marks=tuple(mark for mark, _ in sides),
-        thinnest=thinnest,
-        thickest=sides[-1][1],
+        in_rabbet=tuple(thickness for _, thickness in sides),
+        full=tuple(beside.get(mark, thickness) for mark, thickness in sides),
     )

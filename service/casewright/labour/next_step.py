@@ -10,6 +10,7 @@ from casewright.labour.stages import (
     GateKind,
     Stage,
     Tick,
+    before_marking,
     case_stages,
     cautions_at,
     drawer_stages,
@@ -108,6 +109,10 @@ def _held(gate: Gate, drawer: DrawerProgress, case: CaseProgress) -> Iterator[Wo
         case GateKind.MEASURED:
             if not all(drawer.measured.get(size) for size in gate.needs):
                 yield gate.reason
+        case GateKind.MARKED:
+            done = sum(line.code in drawer.ticked for line in before_marking())
+            if done < len(before_marking()):
+                yield f"{gate.reason}: {done} of {len(before_marking())} ticked"
         case GateKind.LIST:
             done = sum(is_done(line, drawer) for line in dry_fit())
             if done < len(dry_fit()):

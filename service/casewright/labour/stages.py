@@ -33,10 +33,11 @@ class Stage:
 
 
 class GateKind(StrEnum):
-    """What a gate looks at: the case, measured sizes, or the list of the dry-fit."""
+    """What a gate looks at: the case, measured sizes, the list before marking out, or that of the dry-fit."""
 
     CASE = "case"
     MEASURED = "measured"
+    MARKED = "marked"
     LIST = "list"
 
 
@@ -47,7 +48,7 @@ class Gate:
     Attributes:
         stage: the code of the stage of the drawer
         kind: what is looked at
-        needs: a stage of the case, or the names of measured sizes; empty for the list
+        needs: a stage of the case, or the names of measured sizes; empty for a list
         reason: what is said while it is held
         source: why it is there
         basis: common practice, or the shop's own
@@ -63,7 +64,7 @@ class Gate:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tick:
-    """One line of the dry-fit list: ticked, or for some lines measured.
+    """One line of a list: ticked, or for some lines measured.
 
     Attributes:
         code: its short name in events
@@ -119,6 +120,24 @@ def dry_fit() -> tuple[Tick, ...]:
     Source: common practice.
     """
     return tuple(Tick(**row) for row in bundled("stages.json")["dry_fit"])
+
+
+@cache
+def before_marking() -> tuple[Tick, ...]:
+    """What is looked at on the parts before anything is marked out on them.
+
+    Source: common practice.
+    """
+    return tuple(Tick(**row) for row in bundled("stages.json")["before_marking"])
+
+
+@cache
+def every_tick() -> tuple[Tick, ...]:
+    """The lines of both lists: before marking out, and of the dry-fit.
+
+    Source: common practice.
+    """
+    return (*before_marking(), *dry_fit())
 
 
 @cache

@@ -8,18 +8,23 @@ from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
+from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tools_kept import KEPT_RULES
+from casewright.labour.stages import before_marking
 from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.saying import in_unit
+from casewright.measure.saying import in_unit, say, written_in
 from casewright.papers.cautions import joint_cautions, joint_kinds
+from casewright.papers.gauge_sheet import GaugeLine, gauge_lines
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_stick
 from casewright.papers.settings_card import SettingsCard, settings_card
 from casewright.papers.warned import Warned, warned_of
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.gauges_to_set import wrong_of
 from casewright.pieces.built.joints import other_joints
+from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.parts import Drawer
 
 
@@ -29,6 +34,8 @@ class GaugeFigure(Spec):
     name: str
     value_in: float
     wrong_in: float | None = None
+    also_wrong_in: tuple[float, ...] = ()
+    """Further sizes that are struck out: the full thicknesses of other sides."""
     note: str
 
 
@@ -47,6 +54,8 @@ class SizeRow(Spec):
     name: str
     values_in: tuple[float, ...]
     note: str = ""
+    of: tuple[str, ...] = ()
+    """Codes of the drawers for which it holds; empty for all of the card."""
 
 
 class JointCard(Spec):
@@ -70,6 +79,8 @@ class JointCard(Spec):
     advice: tuple[str, ...]
     warned: tuple[Warned, ...]
     drawing: str
+    ticks: tuple[str, ...] = ()
+    """What is looked at before anything is marked out, a box each."""
 
 
 class DividerCard(Spec):
@@ -93,14 +104,19 @@ class JointCardsPaper(JobPaper):
     cautions: tuple[str, ...] = ()
     strips: tuple[KeptStrip, ...] = ()
     """What is marked on the boards, in full size; papers from before have none."""
+    gauges: tuple[GaugeLine, ...] = ()
+    """Every gauge that is set, once; papers from before have none."""
 
 
-def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCardsPaper:
+def joint_cards_paper(
+    head: PaperHead, units: Iterable[Construction], *, drawn: bool = True
+) -> JointCardsPaper:
     """The joint cards of a job.
 
     Args:
         head: who, what and when
         units: every unit, worked out
+        drawn: whether with drawings and templates; without them where only the figures are compared
 
     Returns:
         The paper, ready to be printed or kept.
@@ -108,13 +124,16 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
     held = tuple(units)
     return JointCardsPaper(
         head=head,
-        cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
-        others=tuple(card for unit in held for card in _others(unit, head.unit)),
+        cards=tuple(
+            card for unit in held for card in (*_fronts(unit, head, drawn), *_backs(unit, head, drawn))
+        ),
+        others=tuple(card for unit in held for card in _others(unit, head.unit, drawn)),
         cautions=(
             *joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
             *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
         ),
-        strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)),
+        strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)) if drawn else (),
+        gauges=tuple(line for unit in held for line in gauge_lines(unit, head.unit)),
     )
 
 
@@ -128,7 +147,7 @@ def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
     """The templates of a unit, one for each joint, and the story stick of its dividers."""
-    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.front.given, mark="")):
+    for drawers in _alike(unit, lambda drawer: _marked_on(drawer.joints.front)):
         codes = [drawer.code for drawer in drawers]
         yield from joint_strips(drawers[0].joints.front, "Half-blind dovetail, front", codes, shown)
     for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
@@ -142,7 +161,7 @@ def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
         yield stick
 
 
-def _others(unit: Construction, shown: LengthUnit) -> Iterator[SettingsCard]:
+def _others(unit: Construction, shown: LengthUnit, drawn: bool) -> Iterator[SettingsCard]:
     """One card for each joint of the case, and for each kind of drawer bottom."""
     code = unit.spec.code
     for placed in other_joints(unit):
@@ -156,6 +175,7 @@ def _others(unit: Construction, shown: LengthUnit) -> Iterator[SettingsCard]:
             name=f"{code}-{placed.key}",
             advice=placed.advice,
             with_cautions=False,
+            drawn=drawn,
         )
 
 
@@ -172,44 +192,46 @@ def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> Iterato
     return (members for _, members in groups)
 
 
-def _fronts(unit: Construction, head: PaperHead) -> Iterator[JointCard]:
-    """One card for each front joint, and for each setting of the second gauge where sides were measured."""
-    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.front.given, mark="")):
-        joint, codes = drawers[0].joints.front, tuple(drawer.code for drawer in drawers)
-        drawing = half_blind_drawing(joint, codes, head.unit, f"{codes[0]}-front").svg()
-        sides = tuple(f"{code}-{side}" for code in codes for side in ("SL", "SR"))
-        settings = [(group.setting, group.marks) for group in joint.gauge_groups] or [(joint.gauge_2, sides)]
-        for setting, marks in settings:
-            parts = (*(f"{code}-F" for code in codes), *marks)
-            yield _front_card(unit.spec.code, joint, codes, (setting, parts), drawing, head.unit)
+def _marked_on(joint: HalfBlindJoint) -> object:
+    """What decides the templates of a front joint: sides of other thicknesses share them."""
+    return (
+        joint.layout,
+        joint.gauge_1,
+        joint.gauge_2,
+        joint.given.front_excess,
+        joint.given.groove,
+        joint.lap,
+    )
 
 
-def _front_card(
-    unit_code: str,
-    joint: HalfBlindJoint,
-    codes: tuple[str, ...],
-    served: tuple[float, tuple[str, ...]],
-    drawing: str,
-    unit: LengthUnit,
-) -> JointCard:
-    given, layout, setting = joint.given, joint.layout, served[0]
+def _fronts(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCard]:
+    """One card for each layout of a front joint, and for each setting of the second gauge."""
+    for number, each in enumerate(front_sets(unit.drawers)):
+        name = f"{each.codes[0]}-front-{number}"
+        drawing = half_blind_drawing(each.joint, each.codes, head.unit, name).svg() if drawn else ""
+        yield _front_card(unit.spec.code, each, drawing, head.unit)
+
+
+def _front_card(unit_code: str, held: FrontSet, drawing: str, unit: LengthUnit) -> JointCard:
+    joint = held.joint
+    given, layout = joint.given, joint.layout
     rabbeted = given.rabbet > 0
     after = "left of the side after the rabbet" if rabbeted else "thickness of the side"
-    sizes = [SizeRow(name="Lap", values_in=(joint.lap,), note=f"index {joint.lap_index:.1f}")]
+    sizes = list(_laps(held))
     if rabbeted:
-        size = (joint.rabbet_width, given.rabbet)
-        sizes.append(SizeRow(name="Rabbet, wide × deep", values_in=size, note="inside of the side"))
+        sizes.append(_rabbet(joint, unit))
     if given.groove:
         groove = (given.groove.height, given.groove.width, given.groove.depth)
         sizes.append(SizeRow(name="Groove, up × wide × deep", values_in=groove, note="from the bottom edge"))
     if given.front_excess > 0:
         top = (joint.top_half_pin_on_front,)
         sizes.append(SizeRow(name="Top half pin on the front", values_in=top, note="the front is higher"))
+    *other_wrong, wrong = wrong_of(held) or (None,)
     return JointCard(
         title="Half-blind dovetail, drawer front",
         unit_code=unit_code,
-        drawers=codes,
-        parts=served[1],
+        drawers=held.codes,
+        parts=(*(f"{code}-F" for code in held.codes), *held.sides),
         gauges=(
             GaugeFigure(
                 name="Gauge 1",
@@ -219,8 +241,9 @@ def _front_card(
             ),
             GaugeFigure(
                 name="Gauge 2",
-                value_in=setting,
-                wrong_in=joint.wrong_gauge_2,
+                value_in=joint.gauge_2,
+                wrong_in=wrong,
+                also_wrong_in=tuple(size for size in other_wrong if size is not None),
                 note=f"{after}: on the inside face of the front, from its end",
             ),
         ),
@@ -235,15 +258,35 @@ def _front_card(
         tails=_tails(layout.tails),
         sizes=(*sizes, *_chisels(joint.chisels)),
         advice=tuple(in_unit(line, unit) for line in joint.advice),
-        warned=warned_of(joint.findings, unit),
+        warned=warned_of(held.findings, unit),
         drawing=drawing,
+        ticks=tuple(written_in(line.word, unit) for line in before_marking()),
     )
 
 
-def _backs(unit: Construction, head: PaperHead) -> Iterator[JointCard]:
+def _rabbet(joint: HalfBlindJoint, unit: LengthUnit) -> SizeRow:
+    """The rabbet as it is cut; where it was measured, what it came out at in the side that is drawn."""
+    drawn, seen, note = joint.given.rabbet, joint.rabbet_seen, "inside of the side"
+    if abs(drawn - seen) > TOLERANCE:
+        group = joint.gauge_groups[0]
+        words = say("as measured at {}; drawn {:bare} deep", group.marks[group.worst], drawn)
+        note = in_unit(words, unit)
+    return SizeRow(name="Rabbet, wide × deep", values_in=(joint.rabbet_width, seen), note=note)
+
+
+def _laps(held: FrontSet) -> Iterator[SizeRow]:
+    """The lap; fronts that were planed to other thicknesses have one of their own."""
+    first, *others = held.laps
+    yield SizeRow(name="Lap", values_in=(first.lap,), note=f"index {first.index:.1f}")
+    for lap in others:
+        note = f"{', '.join(lap.drawers)}; index {lap.index:.1f}"
+        yield SizeRow(name="Lap", values_in=(lap.lap,), note=note, of=lap.drawers)
+
+
+def _backs(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCard]:
     for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
         joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
-        drawing = through_drawing(joint, codes, head.unit, f"{codes[0]}-back").svg()
+        drawing = through_drawing(joint, codes, head.unit, f"{codes[0]}-back").svg() if drawn else ""
         parts = tuple(f"{code}-{part}" for code in codes for part in ("B", "SL", "SR"))
         yield _back_card(unit.spec.code, joint, codes, parts, drawing, head.unit)
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from casewright.papers.cleaning import name, words
 from casewright.papers.full_size_pdf import full_size_pdf
+from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
 from casewright.papers.head import head_data
 from casewright.papers.joint_cards import (
     DividerCard,
@@ -58,6 +59,8 @@ def joint_cards_data(cards: JointCardsPaper) -> dict[str, Any]:
     writing = Writing(unit=cards.head.unit)
     return head_data(cards.head, "Joint cards") | {
         "unit": writing.unit.value,
+        "gauges": gauge_sheet_data(cards.gauges, writing),
+        "gauges_rule": RULE.format(writing.size(1 / 64)),
         "cards": [_card(card, writing) for card in cards.cards],
         "others": [settings_card_data(card, writing) for card in cards.others],
         "dividers": [_divider(card, writing) for card in cards.dividers],
@@ -98,6 +101,7 @@ def _card(card: JointCard, writing: Writing) -> dict[str, Any]:
         "sizes": [_size(size, writing) for size in card.sizes],
         "advice": [words(line) for line in card.advice],
         "warned": [warned_data(warned) for warned in card.warned],
+        "ticks": [words(line) for line in card.ticks],
         "drawing": card.drawing,
         "alt": f"{name(card.title)}, drawn to scale: plan and both ends, put together and apart.",
     }
@@ -110,11 +114,12 @@ def _parts(parts: tuple[str, ...]) -> str:
     return f"{', '.join(parts[:MOST_PARTS])} and {several(len(parts) - MOST_PARTS, 'more', 'more')}"
 
 
-def _gauge(gauge: GaugeFigure, writing: Writing) -> dict[str, str]:
+def _gauge(gauge: GaugeFigure, writing: Writing) -> dict[str, Any]:
     value, other = _both(gauge.value_in, writing)
     if value.startswith("≈"):
         other = f"{writing.fine(gauge.value_in)} {writing.unit.value} · {other}"
-    wrong = "" if gauge.wrong_in is None else writing.size(gauge.wrong_in)
+    struck = (*gauge.also_wrong_in, *(() if gauge.wrong_in is None else (gauge.wrong_in,)))
+    wrong = [writing.size(size) for size in struck]
     return {"name": gauge.name, "value": value, "other": other, "wrong": wrong, "note": words(gauge.note)}
 
 

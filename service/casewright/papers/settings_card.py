@@ -78,6 +78,7 @@ def settings_card(
     name: str = "",
     advice: Iterable[Words] = (),
     with_cautions: bool = True,
+    drawn: bool = True,
 ) -> SettingsCard:
     """The card of a joint of any kind.
 
@@ -92,6 +93,7 @@ def settings_card(
         unit_code: the unit of the job that it belongs to; empty for none
         name: a short name for the drawing, one of its own in the paper; the kind where left out
         advice: what is said beside what the joint itself says
+        drawn: whether with its drawings; without them where only the figures are compared
         with_cautions: print them on the card itself; not where the paper has them once for all its cards
 
     Returns:
@@ -99,7 +101,7 @@ def settings_card(
     """
     large = benches()[kind].large
     layout = getattr(joint, "layout", None)
-    drawn = name or kind
+    called = name or kind
     return SettingsCard(
         kind=kind,
         title=title,
@@ -110,7 +112,7 @@ def settings_card(
         positions=positions_of(joint),
         advice=tuple(in_unit(line, unit) for line in (*advice, *getattr(joint, "advice", ()))),
         warned=warned_of((*joint.findings, *also), unit),
-        drawing=shape_drawing(joint.shape, title, unit, drawn).svg(),
+        drawing=shape_drawing(joint.shape, title, unit, called).svg() if drawn else "",
         walk=(
             walk_at_once_drawing(layout, title, unit, f"{drawn}-walk").svg()
             if isinstance(layout, TailLayout)

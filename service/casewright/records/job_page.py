@@ -1,11 +1,13 @@
 """What the page of one job shows besides its units: its customer, papers, bench, money, hours, history."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from sqlalchemy import and_, func, select
+from sqlalchemy import and_, case, func, select, type_coerce
+from sqlalchemy.orm import aliased
 
+from casewright.records.base import Document
 from casewright.records.bench import Carcase, Drawer, TimeEntry
 from casewright.records.jobs import Customer, History, Job, Payment, Unit
 from casewright.records.papers import Paper, PaperKind
@@ -23,6 +25,9 @@ class PaperRow(NamedTuple):
     revision: int
     issued_at: datetime
     who: str
+    basis_hash: str
+    says: dict[str, str] | None
+    """What it says of each part and in all; None for those but the newest of their kind, and for old ones."""
 
 
 class CaseRow(NamedTuple):
@@ -47,12 +52,34 @@ def job_with_customer(db: Fenced, job_id: str) -> tuple[Job, Customer] | None:
 
 def papers_of(db: Fenced, job_id: str) -> Sequence[PaperRow]:
     """The papers of a job, the newest first."""
+    other = aliased(Paper)
+    newest = (
+        select(func.max(other.revision))
+        .where(other.job_id == job_id, other.kind == Paper.kind)
+        .correlate(Paper)
+        .scalar_subquery()
+    )
     rows = db.execute(
-        select(Paper.id, Paper.kind, Paper.number, Paper.revision, Paper.issued_at, Paper.who)
+        select(
+            Paper.id,
+            Paper.kind,
+            Paper.number,
+            Paper.revision,
+            Paper.issued_at,
+            Paper.who,
+            Paper.basis_hash,
+            type_coerce(case((Paper.revision == newest, Paper.says)), Document),
+        )
         .where(Paper.job_id == job_id)
         .order_by(Paper.issued_at.desc(), Paper.id.desc())
     )
     return [PaperRow._make(row) for row in rows]
+
+
+def contents_of(db: Fenced, paper_ids: Iterable[str]) -> Sequence[tuple[str, PaperKind, dict[str, Any]]]:
+    """Some papers with all that stands on them, which is much."""
+    rows = db.execute(select(Paper.id, Paper.kind, Paper.content).where(Paper.id.in_(list(paper_ids))))
+    return [(row[0], row[1], row[2]) for row in rows]
 
 
 def drawers_of(db: Fenced, job_id: str) -> dict[str, int]:

@@ -88,3 +88,8 @@ class Paper(Item, Lasting, Base):
     """Of what it was made from: another hash today means that it is out of date."""
     issued_at: Mapped[datetime]
     who: Mapped[str] = mapped_column(String(120))
+    says: Mapped[dict[str, Any] | None] = mapped_column(sort_order=LARGE)
+    """What it says of each part, and in all, as hashes; another one today means that it is wrong now.
+
+    Papers from before have none; it is worked out of their content.
+    """

@@ -85,6 +85,11 @@ class AtBench:
         return None, said
 
     @cached_property
+    def text(self) -> str:
+        """The unit as it is worked out, as JSON text: with what was measured, where that goes."""
+        return self.spec if self.worked[1] else self._text(self.sizes)
+
+    @cached_property
     def drawer(self) -> WorkedDrawer | None:
         """The drawer, worked out; None where the design has no such opening any more."""
         code = f"{self.row.unit.code}-{self.row.drawer.code}"
@@ -172,9 +177,10 @@ class AtBench:
         return ""
 
     def _work(self, sizes: Mapping[str, Mapping[str, float]]) -> Construction:
-        if not sizes:
-            return worked_unit(self.spec, self.figures)
-        return worked_unit(spec_text(with_bench(spec_from(self.spec), sizes)), self.figures)
+        return worked_unit(self._text(sizes), self.figures)
+
+    def _text(self, sizes: Mapping[str, Mapping[str, float]]) -> str:
+        return spec_text(with_bench(spec_from(self.spec), sizes)) if sizes else self.spec
 
 
 def at_bench(db: Fenced, shop: Shop, drawer_id: str) -> AtBench:

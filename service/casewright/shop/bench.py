@@ -21,7 +21,7 @@ from casewright.labour.bench import (
     drawer_progress,
 )
 from casewright.labour.next_step import Step, can_take_back, next_case_step, next_step
-from casewright.labour.stages import Stage, case_stages, drawer_stages, dry_fit, place_of
+from casewright.labour.stages import Stage, case_stages, drawer_stages, every_tick, place_of
 from casewright.measure.saying import say, strung
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer
@@ -198,14 +198,14 @@ def take_back_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
 
 
 def set_ticks(db: Fenced, place: Place, changes: Mapping[str, bool], hand: Hand) -> None:
-    """Ticks lines of the dry-fit list, or takes ticks off; a line that stands so already is passed over.
+    """Ticks lines of the two lists, or takes ticks off; a line that stands so already is passed over.
 
     Raises:
         Refused: there is no such line, the drawer has no opening any more, or the job is not worked on
     """
-    strange = [code for code in changes if code not in {line.code for line in dry_fit()}]
+    strange = [code for code in changes if code not in {line.code for line in every_tick()}]
     if strange:
-        raise Refused(f"The dry-fit list has no line “{strange[0][:40]}”.", 404)
+        raise Refused(f"Neither list has a line “{strange[0][:40]}”.", 404)
     ticked, taken = place.progress.ticked, _taken(db, [f"{hand.mark}:{code}" for code in changes])
     for code, on in changes.items():
         if (code in ticked) is not on and f"{hand.mark}:{code}" not in taken:

@@ -7,6 +7,8 @@ from datetime import date, datetime
 from hashlib import sha256
 from typing import Any
 
+from casewright.measure.saying import Words
+from casewright.pieces.built.measuring import Sizes, measured_words
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.base import new_id
@@ -15,7 +17,7 @@ from casewright.records.papers import Paper, PaperKind
 from casewright.records.people import Shop
 from casewright.records.quotes import paper_with_job, papers_of_kind
 from casewright.records.sessions import Fenced
-from casewright.shop.estimating import estimated_job
+from casewright.shop.estimating import estimated_job, worked_unit
 from casewright.shop.figures import figures_text
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.measured import measured_sizes, text_with
@@ -39,30 +41,26 @@ OF_THE_SHOP = (
     *OF_THE_RACK,
 )
 """The shop's figures that decide what stands on a paper: its boards, its tools, its habits; no money."""
-BESIDE = {"head", "supplier", "needed_by", "delivery", "surfacing", "remarks"}
-"""What a paper says that is not worked out of the job."""
 NO_LONGER = "sizes measured at the bench no longer go with the design and are left out"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class JobAtHand:
-    """A job worked out for its papers.
+class Basis:
+    """What the papers of a job are made from.
 
     Attributes:
         units: its units
         texts: each unit's choices with what was measured, as JSON text
-        measured: how many sizes were measured, unit by unit
+        sizes: what was measured of each unit, by drawer and name [in]
         figures: the shop's figures that decide what a paper says
-        estimate: the job worked out
-        remark: what the maker must know; empty for nothing
+        figures_text: all of the shop's figures, as JSON text
     """
 
     units: tuple[LoadedUnit, ...]
     texts: tuple[str, ...]
-    measured: tuple[int, ...]
+    sizes: tuple[Sizes, ...]
     figures: Mapping[str, Any]
-    estimate: JobEstimate
-    remark: str = ""
+    figures_text: str
 
     @property
     def basis(self) -> dict[str, Any]:
@@ -73,10 +71,11 @@ class JobAtHand:
                     "id": loaded.unit.id,
                     "code": loaded.unit.code,
                     "revision": loaded.revision.number,
-                    "measured": measured,
+                    "measured": sum(map(len, sizes.values())),
+                    "sizes": {drawer: dict(found) for drawer, found in sizes.items()},
                     "hash": _hash(text),
                 }
-                for loaded, text, measured in zip(self.units, self.texts, self.measured, strict=True)
+                for loaded, text, sizes in zip(self.units, self.texts, self.sizes, strict=True)
             ],
             "figures": dict(self.figures),
         }
@@ -85,6 +84,19 @@ class JobAtHand:
     def mark(self) -> str:
         """A hash of everything that a paper is made from."""
         return _hash([*self.texts, self.figures])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobAtHand(Basis):
+    """A job worked out for its papers.
+
+    Attributes:
+        estimate: the job worked out
+        remark: what the maker must know; empty for nothing
+    """
+
+    estimate: JobEstimate
+    remark: str = ""
 
 
 def _hash(value: Any) -> str:
@@ -99,29 +111,66 @@ def job_at_hand(db: Fenced, shop: Shop, job: Job, today: date) -> JobAtHand:
     """
     units = tuple(units_of(db, job))
     text = figures_text(db, shop, job)
-    held: dict[str, Any] = json.loads(text)
-    figures = {name: held[name] for name in OF_THE_SHOP if name in held}
-    designed = tuple(each.text for each in units)
-    measured = measured_sizes(db, units)
-    sizes = tuple(measured.get(each.unit.id, {}) for each in units)
-    counts = tuple(sum(map(len, each.values())) for each in sizes)
+    sizes = _measured(db, units)
     remarks = list(_not_as_accepted(units))
     try:
-        texts = tuple(text_with(each, found) for each, found in zip(units, sizes, strict=True))
-        estimate = estimated_job(texts, text, today)
+        basis = _basis(units, sizes, text)
+        estimate = estimated_job(basis.texts, text, today)
     except REFUSALS:
-        if not any(counts):
+        if not any(sizes):
             raise
-        texts, counts = designed, (0,) * len(units)
+        basis = _basis(units, tuple({} for _ in units), text)
         remarks.append(NO_LONGER)
-        estimate = estimated_job(texts, text, today)
+        estimate = estimated_job(basis.texts, text, today)
     return JobAtHand(
         units=units,
-        texts=texts,
-        measured=counts,
-        figures=figures,
+        texts=basis.texts,
+        sizes=basis.sizes,
+        figures=basis.figures,
+        figures_text=text,
         estimate=estimate,
         remark="; ".join(remarks),
+    )
+
+
+def basis_at_hand(db: Fenced, units: Sequence[LoadedUnit], figures: str) -> Basis:
+    """What the papers of a job would be made from now, without an estimate; one query.
+
+    Args:
+        db: the session
+        units: the job's units
+        figures: the shop's figures for the job, as JSON text
+
+    Raises:
+        CannotBuild, CannotGraduate, CannotBeLaidOut …: the job cannot be worked out as it was designed
+    """
+    held = tuple(units)
+    sizes = _measured(db, held)
+    if any(sizes):
+        try:
+            basis = _basis(held, sizes, figures)
+            for text in basis.texts:
+                worked_unit(text, figures)
+        except REFUSALS:
+            pass
+        else:
+            return basis
+    return _basis(held, tuple({} for _ in held), figures)
+
+
+def _measured(db: Fenced, units: Sequence[LoadedUnit]) -> tuple[Sizes, ...]:
+    measured = measured_sizes(db, units)
+    return tuple(measured.get(each.unit.id, {}) for each in units)
+
+
+def _basis(units: tuple[LoadedUnit, ...], sizes: tuple[Sizes, ...], text: str) -> Basis:
+    held: dict[str, Any] = json.loads(text)
+    return Basis(
+        units=units,
+        texts=tuple(text_with(each, found) for each, found in zip(units, sizes, strict=True)),
+        sizes=sizes,
+        figures={name: held[name] for name in OF_THE_SHOP if name in held},
+        figures_text=text,
     )
 
 
@@ -153,6 +202,19 @@ class Issue:
     number: str
     revision: int
     supersedes: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """A paper as it is written.
+
+    Attributes:
+        content: the paper, as it is kept
+        says: hashes of what it says of each part, and in all
+    """
+
+    content: dict[str, Any]
+    says: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -202,7 +264,7 @@ def issue_paper(
     job: Job,
     kind: PaperKind,
     at_hand: JobAtHand,
-    make: Callable[[Issue], dict[str, Any]],
+    make: Callable[[Issue], Written],
     who: str,
     now: datetime,
 ) -> Paper:
@@ -222,7 +284,8 @@ def issue_paper(
     before = earlier[0].revision if earlier else None
     revision = 1 if before is None else before + 1
     issue = Issue(number=shown_paper_number(kind, number), revision=revision, supersedes=before)
-    content = {"paper": make(issue), "basis": at_hand.basis, "remark": at_hand.remark}
+    written = make(issue)
+    content = {"paper": written.content, "basis": at_hand.basis, "remark": at_hand.remark}
     made = Paper(
         id=new_id(),
         job_id=job.id,
@@ -233,6 +296,7 @@ def issue_paper(
         basis_hash=at_hand.mark,
         issued_at=now,
         who=who,
+        says=dict(written.says),
     )
     db.add(made)
     db.flush()
@@ -242,35 +306,43 @@ def issue_paper(
     return made
 
 
-def stale_reasons(
-    held: LoadedPaper, at_hand: JobAtHand, make: Callable[[Issue], dict[str, Any]]
-) -> tuple[str, ...]:
+def stale_reasons(held: LoadedPaper, at_hand: Basis, says_the_same: Callable[[], bool]) -> tuple[str, ...]:
     """What has changed since a paper was issued; nothing where it would say the same today.
-
-    A tool that is bought or sold changes few papers: where nothing else has changed, the paper is written
-    anew and compared.
 
     Args:
         held: the paper
-        at_hand: the job, worked out
-        make: writes the paper
+        at_hand: what it would be made from now
+        says_the_same: whether one that is written now would say the same; asked only where something changed
     """
-    if held.paper.basis_hash == at_hand.mark:
+    if held.paper.basis_hash == at_hand.mark or says_the_same():
         return ()
     units = tuple(_units_changed(held.basis["units"], at_hand.basis["units"]))
     figures = _figures_changed(held.basis["figures"], at_hand.figures)
-    if not units and figures and set(figures) <= set(OF_THE_RACK) and _says_the_same(held, make):
-        return ()
     listed = ", ".join(name.replace("_", " ") for name in figures)
     reasons = (*units, f"the shop's figures: {listed}") if figures else units
     return reasons or ("something that it was made from",)
 
 
-def _says_the_same(held: LoadedPaper, make: Callable[[Issue], dict[str, Any]]) -> bool:
-    paper = held.paper
-    now = make(Issue(number=held.number, revision=paper.revision, supersedes=None))
-    then = held.content
-    return all(then.get(name) == now.get(name) for name in {*then, *now} - BESIDE)
+def measured_since(held: LoadedPaper, at_hand: Basis) -> dict[str, tuple[Words, ...]]:
+    """What was measured of each drawer since a paper was issued.
+
+    Args:
+        held: the paper
+        at_hand: what it would be made from now
+
+    Returns:
+        By the drawer's code, such as `A-R1-1`, in words: side A-R1-1-SL measured 23/64.
+    """
+    then = {each["id"]: each.get("sizes", {}) for each in held.basis["units"]}
+    found: dict[str, tuple[Words, ...]] = {}
+    for loaded, sizes in zip(at_hand.units, at_hand.sizes, strict=True):
+        before = then.get(loaded.unit.id, {})
+        for drawer, now in sizes.items():
+            code = f"{loaded.unit.code}-{drawer}"
+            words = measured_words(code, now, before.get(drawer, {}))
+            if words:
+                found[code] = words
+    return found
 
 
 def _units_changed(then: Sequence[Mapping[str, Any]], now: Sequence[Mapping[str, Any]]) -> Iterator[str]:

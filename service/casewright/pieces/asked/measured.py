@@ -5,6 +5,7 @@ from typing import Self
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from casewright.measure.units import Percent
 from casewright.pieces.asked.fields import Size, Spec
 
 
@@ -24,6 +25,18 @@ class MeasuredPart(Spec):
     length: Size | None = Field(None, description="Length, along the grain.", examples=["18-9/16"])
     in_rabbet: Size | None = Field(
         None, description="Of a drawer side: what is left of its thickness in the rabbet.", examples=["27/64"]
+    )
+
+    moisture: Percent | None = Field(
+        None, ge=2, le=30, description="Moisture content before it is cut, in percent.", examples=[8.5]
+    )
+    tail_length: Size | None = Field(
+        None,
+        description="Of a drawer side: length of its tails at the front, as cut.",
+        examples=["9/16"],
+    )
+    socket_depth: Size | None = Field(
+        None, description="Of a drawer front: depth of its sockets, at their least.", examples=["9/16"]
     )
 
     @model_validator(mode="after")

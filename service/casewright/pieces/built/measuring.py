@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.measured import Measured, MeasuredOpening, MeasuredPart
 from casewright.pieces.asked.reading import read_as
@@ -105,6 +106,33 @@ def with_bench(spec: UnitSpec, drawers: Sizes) -> UnitSpec:
     return with_measured(spec, openings, parts)
 
 
+def measured_words(code: str, now: Mapping[str, Inches], before: Mapping[str, Inches]) -> tuple[Words, ...]:
+    """What was measured of a drawer that had not been measured so before, in words.
+
+    Args:
+        code: the drawer with its unit, as `A-R1-1`
+        now: the sizes by their names in a tap, such as `SL.thickness` [in]
+        before: the sizes as they were [in]
+
+    Returns:
+        For each what was measured, such as: side A-R1-1-SL measured 23/64.
+
+    Source: common practice: a measured size beats a designed one.
+    """
+    found: list[Words] = []
+    for name, size in now.items():
+        part, _, what = name.partition(".")
+        if size == before.get(name) or (what not in SAID_OF and part != OPENING):
+            continue
+        if part == OPENING and what in MeasuredOpening.model_fields:
+            found.append(say("{} of opening {} measured {:bare}", what, code, size))
+        elif part in PARTS:
+            thing = {"F": "front", "B": "back"}.get(part, "side")
+            found.append(say("{} {}-{} measured {:bare}{}", thing, code, part, size, SAID_OF[what]))
+    return tuple(found)
+
+
+SAID_OF = {"thickness": "", "width": " high", "in_rabbet": " in its rabbet"}
 PARTS = {"F": "front", "SL": "left side", "SR": "right side", "B": "back"}
 """The parts of a drawer that are measured, by their marks."""
 

@@ -17,11 +17,12 @@ from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import flare, most_tails
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
-from casewright.measure.units import Inches, Number
+from casewright.measure.units import Inches, Number, Percent
 from casewright.pieces.asked.drawer_spec import Joint
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
+from casewright.pieces.drawers.batch_gauges import SIDES, BatchGauges, batch_gauges, full_sides
+from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerMake, DrawerSizes
 from casewright.wood.species import wood
 
 CHOSEN = "usual, by the joinery's own table of defaults; type your own in the unit file"
@@ -93,15 +94,18 @@ def drawer_joints(
     front_family = shared_pitch(front, (drawn[each.code][0] for each in first))
     back_family = shared_pitch(back, (drawn[each.code][1] for each in first))
     joints = []
+    gauges = batch_gauges(spec, sizes, ledger.under("drawers"))
     for each in sizes:
         row, under = spec.rows[each.opening.row - 1], ledger.under(each.code)
         fronts, front_tails = _tails(each.code, front, front_end(each), front_family, row.front_tails)
         backs, back_tails = _tails(each.code, back, back_end(each), back_family, row.back_tails)
         with _of(each, "front"):
-            asked = _half_blind(spec, each, front, rack, front_tails)
+            asked = _half_blind(spec, each, front, rack, front_tails, gauges)
             front_joint = half_blind(asked, under.under("front_joint"))
         with _of(each, "back"):
-            back_joint = through(_through(spec, each, back, rack, back_tails), under.under("back_joint"))
+            back_joint = through(
+                _through(spec, each, back, rack, back_tails, gauges), under.under("back_joint")
+            )
         joints.append(
             DrawerJoints(
                 front=front_joint,
@@ -216,14 +220,17 @@ def _tails(
     return (), count
 
 
-def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int) -> HalfBlind:
+def _half_blind(
+    spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int, gauges: BatchGauges
+) -> HalfBlind:
     """The front joint as it is asked for, with what was measured of its parts."""
     found = spec.measured.parts
-    sides = {mark: found.get(f"{sizes.code}-{mark}") for mark in ("SL", "SR")}
-    heights = [part.width for part in sides.values() if part and part.width]
-    front = found.get(f"{sizes.code}-F")
+    sides = [found.get(f"{sizes.code}-{mark}", NOTHING) for mark in SIDES]
+    front = found.get(f"{sizes.code}-F", NOTHING)
+    heights = [part.width for part in sides if part.width]
     height = min(heights) if heights else sizes.height
-    front_height = front.width if front and front.width else sizes.height
+    full = tuple(full_sides(spec, sizes))
+    measured = tuple(side for side in gauges.in_rabbet if side[0] in dict(full))
     return HalfBlind(
         height=height,
         front=sizes.front,
@@ -235,24 +242,35 @@ def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack,
         tails=tails,
         slope=setting.slope,
         proud=spec.drawers.proud,
-        front_excess=max(0.0, front_height - height),
+        front_excess=max(0.0, (front.width or sizes.height) - height),
         groove=setting.groove,
         rack=rack,
-        locked_gauge_1=sizes.gauge_1 if front and front.thickness else None,
-        measured_sides=tuple(
-            (f"{spec.code}-{sizes.code}-{mark}", part.in_rabbet or (part.thickness or 0.0) - sizes.rabbet)
-            for mark, part in sides.items()
-            if part and (part.in_rabbet or part.thickness)
-        ),
+        locked_gauge_1=sizes.gauge_1 if front.thickness else None,
+        measured_tail_length=max((part.tail_length for part in sides if part.tail_length), default=None),
+        measured_socket_depth=front.socket_depth,
+        measured_sides=measured,
+        full_sides=full if measured else (),
+        shared_settings=tuple(side for side in gauges.settings if side[0] in dict(full)),
+        front_moisture=front.moisture,
+        side_moisture=_furthest(front.moisture, [part.moisture for part in sides if part.moisture]),
+        front_gravity=wood(spec.woods.of("fronts").wood).gravity,
+        side_gravity=wood(spec.woods.drawers.wood).gravity,
         mark=f"{spec.code}-{sizes.code}",
     )
 
 
-def _through(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int) -> Through:
-    """The back joint as it is asked for."""
+def _furthest(front: Percent | None, sides: list[Percent]) -> Percent | None:
+    """The moisture of the side that is furthest from the front's."""
+    return max(sides, key=lambda side: abs(side - (front or 0.0)), default=None)
+
+
+def _through(
+    spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int, gauges: BatchGauges
+) -> Through:
+    """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""
     return Through(
         height=sizes.back_height,
-        side=max(sizes.left_side, sizes.right_side),
+        side=gauges.for_back.get(sizes.code, max(sizes.left_side, sizes.right_side)),
         back=sizes.back,
         rabbet=0.0,
         half_pin=setting.half_pin,

@@ -23,7 +23,7 @@ from casewright.shop.figures import figures, figures_text
 from casewright.shop.issuing import send_quote
 from casewright.shop.jobs import JobFacts, change_job, move_job, set_own_figures
 from casewright.shop.options import OtherWay, add_option, other_spec, with_changes
-from casewright.shop.papers import Issue, JobAtHand, issue_paper, job_at_hand
+from casewright.shop.papers import Issue, JobAtHand, Written, issue_paper, job_at_hand
 from casewright.shop.payments import PaymentFacts, take_payment
 from casewright.shop.quotes import (
     Answer,
@@ -37,9 +37,9 @@ from casewright.shop.quotes import (
 from casewright.shop.units import LoadedUnit, add_unit, revise_unit, units_of
 
 Act = Mapping[str, Any]
-Written = Callable[[Issue], dict[str, Any]]
+WritesIssue = Callable[[Issue], Written]
 """Writes one issue of a paper."""
-PaperWriter = Callable[[Shop, Job, JobAtHand, date, Act], Written]
+PaperWriter = Callable[[Shop, Job, JobAtHand, date, Act], WritesIssue]
 """How a paper of a job is written; the words of papers are another room's."""
 BY_LINK = "by the link"
 

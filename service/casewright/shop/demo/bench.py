@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
 
-from casewright.labour.stages import case_stages, drawer_stages, dry_fit, place_of
+from casewright.labour.stages import before_marking, case_stages, drawer_stages, dry_fit, place_of
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.measuring import Measurable, measurable
 from casewright.records.bench import Carcase, Drawer
@@ -145,6 +145,9 @@ def _reach(bench: Bench, place: Place, stage: str, now: datetime) -> None:
     if code and stage in MEASURED_BEFORE:
         sizes = {size: (value, "") for size, value in _sizes(bench, place, MEASURED_BEFORE[stage])}
         set_sizes(bench.db, place, sizes, bench.hand(f"{mark}-size", now))
+    if code and stage == "joints":
+        looked = {line.code: True for line in before_marking()}
+        set_ticks(bench.db, place, looked, bench.hand(f"{mark}-look", now))
     if code and stage == "glued":
         ticks = {line.code: True for line in dry_fit()}
         set_ticks(bench.db, place, ticks, bench.hand(f"{mark}-tick", now))

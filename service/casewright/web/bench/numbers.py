@@ -3,10 +3,14 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.labour.bench import DrawerProgress
 from casewright.measure.lengths import LengthUnit, show_in
 from casewright.measure.saying import say
 from casewright.pieces.drawers.parts import Drawer
+
+SAME = 1e-6
+"""Two sizes nearer than this are one [in]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,13 +20,13 @@ class Number:
     Attributes:
         label: what it is
         value: the number, as text
-        wrong: the number that is easily taken for it, printed struck out; empty where there is no such trap
+        wrong: the numbers that are easily taken for it, printed struck out; none where there is no such trap
         note: where it is used; empty where the label says it
     """
 
     label: str
     value: str
-    wrong: str = ""
+    wrong: tuple[str, ...] = ()
     note: str = ""
 
 
@@ -69,19 +73,50 @@ def _joint(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
 
 
 def _second_gauge(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
-    """One setting, or one for each side where they differ, each with the full thickness struck out."""
+    """One setting, or one for each side where they differ, each with the full thickness struck out.
+
+    A side that is not measured, or was measured beside its rabbet, has the setting as drawn, and says so.
+    """
     joint = drawer.joints.front
-    if len(joint.gauge_groups) < 2:
-        wrong = size_text(joint.wrong_gauge_2, unit) if joint.wrong_gauge_2 is not None else ""
+    words = {"SL": "left", "SR": "right"}
+    sides = {mark: joint.second_gauge_for(f"{drawer.code}-{mark}") for mark in words}
+    if len(set(sides.values())) == 1:
+        setting, measured = sides["SL"]
+        wrong = _struck(joint, [setting]) if measured or joint.gauge_groups else _drawn_wrong(joint)
         note = "from the end of the front"
-        yield Number(label="G2", value=size_text(joint.gauge_2, unit), wrong=wrong, note=note)
+        yield Number(
+            label="G2",
+            value=size_text(setting, unit),
+            wrong=tuple(size_text(each, unit) for each in wrong),
+            note=note if measured else f"{note}; {_as_drawn(drawer, 'SL')}",
+        )
         return
-    settings = {mark: group.setting for group in joint.gauge_groups for mark in group.marks}
-    sides = {"SL": ("left", drawer.sizes.left_side), "SR": ("right", drawer.sizes.right_side)}
-    for mark, setting in sorted(settings.items()):
-        side, thickness = sides[mark.rpartition("-")[2]]
-        wrong = size_text(thickness, unit) if joint.wrong_gauge_2 is not None else ""
-        yield Number(label=f"G2, {side}", value=size_text(setting, unit), wrong=wrong, note=f"{side} side")
+    full = dict(joint.given.full_sides)
+    for mark, (setting, measured) in sides.items():
+        thick = full.get(f"{drawer.code}-{mark}", joint.given.side)
+        yield Number(
+            label=f"G2, {words[mark]}",
+            value=size_text(setting, unit),
+            wrong=(size_text(thick, unit),) if thick - setting > SAME else (),
+            note=f"{words[mark]} side" if measured else f"{words[mark]} side; {_as_drawn(drawer, mark)}",
+        )
+
+
+def _drawn_wrong(joint: HalfBlindJoint) -> tuple[float, ...]:
+    return () if joint.wrong_gauge_2 is None else (joint.wrong_gauge_2,)
+
+
+def _struck(joint: HalfBlindJoint, settings: list[float]) -> tuple[float, ...]:
+    """The full thicknesses of the sides that share a setting."""
+    return tuple(wrong for group in joint.gauge_groups if group.setting in settings for wrong in group.wrong)
+
+
+def _as_drawn(drawer: Drawer, mark: str) -> str:
+    """Why a setting is only the drawn one."""
+    beside = drawer.joints.front.given.sides_beside_rabbet
+    if f"{drawer.code}-{mark}" in beside:
+        return "as drawn: measure it again, in its rabbet"
+    return "as drawn: measure it"
 
 
 def _parts(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
@@ -138,7 +173,7 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     yield Number(
         label="Back: gauge for the back",
         value=size_text(back.gauge_back, unit),
-        wrong=size_text(back.wrong_gauge_back, unit) if back.wrong_gauge_back is not None else "",
+        wrong=() if back.wrong_gauge_back is None else (size_text(back.wrong_gauge_back, unit),),
         note="both faces, from the end",
     )
     yield Number(

@@ -1,9 +1,9 @@
 """A drawer's own page at the bench: what comes next, the numbers that matter, what is measured and ticked."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from fastapi import APIRouter
 from markupsafe import Markup
@@ -13,25 +13,34 @@ from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark
-from casewright.labour.next_step import Step, TakeBack, is_done
-from casewright.labour.stages import Gate, GateKind, Stage, Tick, drawer_stages, dry_fit
+from casewright.labour.next_step import Step, TakeBack
+from casewright.labour.stages import Gate, GateKind, Stage, before_marking, drawer_stages, dry_fit
 from casewright.labour.stages import gates as all_gates
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import unit_read
-from casewright.papers.kinds import KINDS
+from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
+from casewright.papers.writing import Writing
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
-from casewright.records.job_page import PaperRow, papers_of
-from casewright.records.papers import PaperKind
 from casewright.shop.at_bench import AtBench, at_bench
 from casewright.shop.bench import Place, add_note, is_same, set_sizes, set_ticks
 from casewright.shop.hours import shop_operations
-from casewright.shop.papers import shown_paper_number
 from casewright.web.bench.hands import hand_of
+from casewright.web.bench.job_papers import PaperAtHand, papers_at_hand
+from casewright.web.bench.lists import (
+    FITTED,
+    MOISTURE,
+    TickLine,
+    as_typed,
+    tick_lines,
+    typed_beside,
+    worked_through_now,
+)
 from casewright.web.bench.numbers import Number, main_numbers, more_numbers, size_text
 from casewright.web.bench.time import Clock, clock_of, names_of
 from casewright.web.frame.pages import Page, drawing, see, show
+from casewright.web.frame.paper_says import gauges_now
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Visit
 
@@ -68,23 +77,6 @@ class SizeField:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TickLine:
-    """One line of the dry-fit list.
-
-    Attributes:
-        line: the line
-        ticked: whether it is ticked
-        done: whether it is, or what was measured is little enough
-        most: the most that may be measured, as text; empty for a line that is ticked only
-    """
-
-    line: Tick
-    ticked: bool
-    done: bool
-    most: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class BenchPage(Page):
     """A drawer at the bench."""
 
@@ -109,11 +101,17 @@ class BenchPage(Page):
     unit: LengthUnit
     step_size: float
     step_words: str
+    marking: Sequence[TickLine]
+    marks_now: bool
+    moistures: Sequence[tuple[str, str]]
     ticks: Sequence[TickLine]
     fits_now: bool
+    fitted: Sequence[tuple[str, str]]
+    gauges: Sequence[Mapping[str, Any]]
+    gauges_rule: str
     form: Form
     drawings: Sequence[tuple[str, Markup]]
-    papers: Sequence[tuple[str, str]]
+    papers: Sequence[PaperAtHand]
     history: Sequence[tuple[Mark, str]]
     operations: Sequence[tuple[str, str]]
     clock: Clock | None
@@ -143,19 +141,29 @@ def save_sizes(visit: Everybody, drawer_id: str) -> Response:
     return _answer(visit, held, place, "live" if _missing_now(held) else "sizes")
 
 
+@router.post("/bench/{drawer_id}/marking")
+def save_marking(visit: Everybody, drawer_id: str) -> Response:
+    """Ticks lines of the list before marking out, or takes ticks off; keeps the moistures."""
+    return _save_list(visit, drawer_id, "marking")
+
+
 @router.post("/bench/{drawer_id}/ticks")
 def save_ticks(visit: Everybody, drawer_id: str) -> Response:
-    """Ticks lines of the dry-fit list, or takes ticks off; keeps the two lines that are measured."""
+    """Ticks lines of the dry-fit list, or takes ticks off; keeps what is measured beside them."""
+    return _save_list(visit, drawer_id, "dry-fit")
+
+
+def _save_list(visit: Visit, drawer_id: str, part: str) -> Response:
     held = at_bench(visit.db, visit.shop, drawer_id)
     read = Reader(visit.typed)
-    measured = _typed_dry_sizes(read, held, unit_read(visit.unit, held.unit))
+    measured = typed_beside(read, held, visit.unit)
     if read.faults:
         return show(visit, bench_page(visit, held, form=read.form), 422)
     place = held.place
     on = dict.fromkeys(visit.typed.all("tick"), True)
     set_ticks(visit.db, place, on | dict.fromkeys(visit.typed.all("untick"), False), hand_of(visit))
     set_sizes(visit.db, place, measured, hand_of(visit))
-    return _answer(visit, held, place, "dry-fit")
+    return _answer(visit, held, place, part)
 
 
 @router.post("/bench/{drawer_id}/notes")
@@ -189,13 +197,6 @@ def _typed_sizes(read: Reader, held: AtBench, unit: LengthUnit) -> dict[str, tup
     return {name: each for name, each in found.items() if name not in read.faults}
 
 
-def _typed_dry_sizes(read: Reader, held: AtBench, unit: LengthUnit) -> dict[str, tuple[float | None, str]]:
-    names = [line.size for line in dry_fit() if line.size and read.typed.has(line.size)]
-    found = {name: (read.length(name, unit, needed=False), read.typed.get(name).strip()) for name in names}
-    before = held.progress.measured
-    return {name: each for name, each in found.items() if not is_same(before.get(name), each[0])}
-
-
 def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: str = "") -> BenchPage:
     """A drawer's page; two queries beside those for the drawer.
 
@@ -208,7 +209,9 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
     progress, unit = held.progress, unit_read(visit.unit, held.unit)
     step = held.step.in_unit(unit)
     before, after = held.neighbours
-    kept = {mark.name: _as_typed(mark, unit) for mark in progress.sizes}
+    kept = {mark.name: as_typed(mark, unit) for mark in progress.sizes}
+    marking = tick_lines(before_marking(), progress, unit)
+    ticks = tick_lines(dry_fit(), progress, unit)
     names = names_of(shop_operations(held.figures))
     now = step.stage.operations if step.stage else ()
     return BenchPage(
@@ -233,23 +236,21 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         unit=unit,
         step_size=STEPS[unit][0],
         step_words=STEPS[unit][1],
-        ticks=[
-            TickLine(
-                line=line,
-                ticked=line.code in progress.ticked,
-                done=is_done(line, progress),
-                most=size_text(line.most_in, unit) if line.most_in else "",
-            )
-            for line in dry_fit()
-        ],
-        fits_now=_fits_now(held) and not held.is_idle,
+        marking=marking,
+        marks_now=worked_through_now(GateKind.MARKED, marking, held) and not held.is_idle,
+        moistures=MOISTURE,
+        ticks=ticks,
+        fits_now=worked_through_now(GateKind.LIST, ticks, held) and not held.is_idle,
+        fitted=FITTED,
+        gauges=_gauges(held, unit),
+        gauges_rule=RULE.format(size_text(1 / 64, unit)),
         form=Form(values={**kept, **form.values}, faults=form.faults, once=form.once)
         if form
         else Form(values=kept),
         drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
         if held.drawer
         else (),
-        papers=() if visit.wants_block else _papers(visit, held.row.job.id),
+        papers=() if visit.wants_block else papers_at_hand(visit, held),
         history=_history(progress),
         operations=[(code, names[code]) for code in now if code in names],
         clock=clock_of(visit),
@@ -257,24 +258,13 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
     )
 
 
-def _as_typed(mark: Mark, unit: LengthUnit) -> str:
-    """What was typed, where it means the same in the unit that is read now."""
-    size = mark.value or 0.0
-    try:
-        if is_same(float(parse_length(mark.text, unit)), size):
-            return mark.text
-    except LengthError:  # nothing was typed, or not in a way that this unit reads
-        pass
-    return write_length(size, unit)
-
-
-def _fits_now(held: AtBench) -> bool:
-    """Whether the dry-fit list is being worked through: near its stage, or begun and not past it."""
-    codes = [stage.code for stage in drawer_stages()]
-    listed = next(gate.stage for gate in all_gates() if gate.kind is GateKind.LIST)
-    reached = len(held.progress.reached)
-    is_near = codes.index(listed) - reached in {0, 1}
-    return is_near or bool(held.progress.ticks and not held.progress.has_reached(listed))
+def _gauges(held: AtBench, unit: LengthUnit) -> Sequence[Mapping[str, Any]]:
+    """The gauges of the unit that serve a part of this drawer, with all that they serve."""
+    if held.drawer is None:
+        return ()
+    mine, gauges = f"{held.drawer.code}-", gauges_now(held.text, held.figures, unit)
+    lines = (line for line in gauges if any(part.startswith(mine) for part in line.serves))
+    return gauge_sheet_data(lines, Writing(unit=unit))
 
 
 def _waits(held: AtBench) -> list[Gate]:
@@ -291,7 +281,10 @@ def _missing_now(held: AtBench) -> set[str]:
 
 def _go_to(held: AtBench) -> list[tuple[str, str]]:
     """The parts of the page, further down, where what the next stage waits for can be done."""
-    parts = {GateKind.LIST: ("dry-fit", "Go through the list")}
+    parts = {
+        GateKind.MARKED: ("marking", "Look the parts over"),
+        GateKind.LIST: ("dry-fit", "Go through the list"),
+    }
     return [parts[gate.kind] for gate in _waits(held) if gate.kind in parts]
 
 
@@ -338,20 +331,6 @@ def _drawings(
         ("Front joint", drawing(at_front.svg(standalone=False))),
         ("Back joint", drawing(at_back.svg(standalone=False))),
     )
-
-
-def _papers(visit: Visit, job_id: str) -> list[tuple[str, str]]:
-    """The newest paper of each kind that the bench reads, by its address; none of them has money on it."""
-    newest: dict[PaperKind, PaperRow] = {}
-    for row in papers_of(visit.db, job_id):
-        if KINDS[row.kind].for_bench:
-            newest.setdefault(row.kind, row)
-    return [(f"/papers/{row.id}", _paper_name(row)) for row in newest.values()]
-
-
-def _paper_name(row: PaperRow) -> str:
-    revision = f", revision {row.revision}" if row.revision > 1 else ""
-    return f"{KINDS[row.kind].title} {shown_paper_number(row.kind, row.number)}{revision}"
 
 
 def _history(progress: DrawerProgress) -> list[tuple[Mark, str]]:

@@ -12,14 +12,15 @@ from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.people import Person, Shop
 from casewright.records.sessions import Fenced
-from casewright.shop.demo.acts import Act, Written
+from casewright.shop.demo.acts import Act, WritesIssue
 from casewright.shop.demo.made import DemoStanding, bring_demo_in, demo_standing, take_demo_out
 from casewright.shop.papers import JobAtHand
 from casewright.web.frame.pages import Page, form_of, see, show
+from casewright.web.frame.paper_says import OrderWords
 from casewright.web.frame.rooms import rooms_for
 from casewright.web.frame.typed import Form
 from casewright.web.frame.visits import Owner, Visit
-from casewright.web.quotes.paper_making import OrderWords, Writer
+from casewright.web.quotes.paper_making import Writer
 
 router = APIRouter()
 NOT_SURE = "Tick this first: what is taken out cannot be brought back as it was."
@@ -84,7 +85,7 @@ def bring_demo(db: Fenced, shop: Shop, person: Person, request: Request, now: da
     bring_demo_in(db, shop, person, secret=secret, paper=demo_paper, now=now)
 
 
-def demo_paper(shop: Shop, job: Job, at_hand: JobAtHand, today: date, act: Act) -> Written:
+def demo_paper(shop: Shop, job: Job, at_hand: JobAtHand, today: date, act: Act) -> WritesIssue:
     """How a paper of the demo is written."""
     words = OrderWords(
         supplier=act.get("supplier", ""),

@@ -187,9 +187,9 @@ class Reader:
         return min(max(number, least), most)
 
     def number(self, name: str, *, least: float, most: float, example: str, unit: str = "") -> float:
-        """A decimal number. Thousands may be set apart, and a comma may stand for the point."""
+        """A decimal number, its unit behind it or not; thousands may be set apart, a comma be a point."""
         typed = self.typed.get(name).strip()
-        value = in_plain_digits(typed)
+        value = in_plain_digits(typed.removesuffix(unit.strip()).rstrip())
         if not re.fullmatch(r"[+-]?([0-9]{1,9}(\.[0-9]{0,6})?|\.[0-9]{1,6})", value):
             self.fault(name, f"{self._shown(typed)} Write a number such as {example}.")
             return least

@@ -9,6 +9,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.stages import Stage, case_stages, drawer_stages
+from casewright.measure.lengths import LengthUnit
 from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.job_page import (
     HISTORY_PAGE,
@@ -30,9 +31,11 @@ from casewright.shop.job_figures import JobFigures, job_figures
 from casewright.shop.job_money import JobMoney, job_money
 from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer, needs_units
 from casewright.shop.left_open import ENDS, open_of
+from casewright.shop.papers import basis_at_hand
 from casewright.shop.units import units_of
 from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
 from casewright.web.frame.pages import Page, form_of, show
+from casewright.web.frame.paper_says import newest_of, stale_papers
 from casewright.web.frame.typed import Form
 from casewright.web.frame.visits import Office, Visit
 from casewright.web.jobs.listing import seen_from
@@ -138,6 +141,10 @@ class JobPage(Page):
     estimate: JobEstimate | None
     quotes: tuple[QuoteLine, ...]
     papers: Sequence[PaperRow]
+    superseded: frozenset[str]
+    """The papers that a later revision has taken the place of."""
+    stale_papers: frozenset[str]
+    """The papers that say something else than they would if they were issued now."""
     kinds: tuple[PaperKind, ...]
     drawers: tuple[AtStage, ...]
     drawers_total: int
@@ -180,11 +187,12 @@ def show_history(visit: Office, job_id: str, page: int = 1) -> Response:
 
 
 def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
-    """Everything that the page of a job shows, in eleven queries."""
+    """Everything that the page of a job shows, in twelve queries."""
     db, today = visit.db, visit.today
     job, customer = load_job_and_customer(db, job_id)
     loaded = units_of(db, job)
-    figures = job_figures(loaded, figures_text(db, visit.shop, job), today, visit.unit)
+    shop_figures, papers = figures_text(db, visit.shop, job), papers_of(db, job.id)
+    figures = job_figures(loaded, shop_figures, today, visit.unit)
     payments, drawers = payments_of(db, job.id), drawers_of(db, job.id)
     quotes = tuple(quotes_of(db, [job.id]).get(job.id, ()))
     held = Standing(
@@ -211,7 +219,17 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         figures=figures,
         estimate=figures.estimate,
         quotes=lines,
-        papers=papers_of(db, job.id),
+        papers=papers,
+        superseded=frozenset({each.id for each in papers} - {each.id for each in newest_of(papers).values()}),
+        stale_papers=frozenset(
+            stale_papers(
+                db,
+                papers,
+                lambda: basis_at_hand(db, loaded, shop_figures),
+                today,
+                LengthUnit(visit.shop.unit),
+            )
+        ),
         kinds=AT_ONE_TAP,
         drawers=_at_stages(drawers),
         drawers_total=sum(drawers.values()),

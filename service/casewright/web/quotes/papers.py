@@ -9,22 +9,35 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
-from casewright.measure.saying import refusal
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import in_unit, refusal
+from casewright.papers.card_standing import cards_standing
+from casewright.papers.joint_cards import JointCardsPaper
 from casewright.papers.kinds import KINDS, Kind
 from casewright.papers.order_pdf import lumber_order_pdf
+from casewright.papers.says import WHOLE, says_of
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.quotes import IssueRow, papers_of_kind
 from casewright.shop.jobs import OVER, load_job, refuse_if_over
 from casewright.shop.keeping import once
-from casewright.shop.papers import LoadedPaper, issue_paper, job_at_hand, load_paper, stale_reasons
+from casewright.shop.papers import (
+    Basis,
+    LoadedPaper,
+    issue_paper,
+    job_at_hand,
+    load_paper,
+    measured_since,
+    stale_reasons,
+)
 from casewright.shop.refusals import NotFound, Refused
 from casewright.web.frame.pages import Page, drawing, see, show
+from casewright.web.frame.paper_says import OrderWords, facts_now, says_now
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Office, Visit
 from casewright.web.quotes.order_form import order_form, said_before
-from casewright.web.quotes.paper_making import OrderWords, Writer
+from casewright.web.quotes.paper_making import Writer
 from casewright.web.quotes.pdfs import file_answer, paper_for, pdf_answer
 
 router = APIRouter()
@@ -32,6 +45,16 @@ OURS = "shop"
 TEMPLATES = "templates"
 """The copy of an order that stays, with the sums behind it."""
 RESERVED = "This paper is for the owner or the maker of the shop."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardShown:
+    """One card of a set, and why it is out of date; nothing where it holds."""
+
+    anchor: str
+    title: str
+    drawers: str
+    wrong: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +71,9 @@ class PaperPage(Page):
     drawings: Mapping[int, Markup]
     other_drawings: Sequence[Markup]
     stale: Sequence[str]
+    cards: Sequence[CardShown]
+    wrong: Mapping[str, Sequence[str]]
+    """What is wrong on the cards of a set, by their places on the page."""
     newer: IssueRow | None
     earlier: Sequence[IssueRow]
     form: Form
@@ -145,6 +171,7 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
     newer = next((each for each in rows if each.revision > held.paper.revision), None)
     data = kind.data(kind.read(held.content))
     revision = f", revision {held.paper.revision}" if held.paper.revision > 1 else ""
+    stale, cards = ((), ()) if newer else _stale(visit, held)
     page = PAGES[held.paper.kind](
         title=f"{kind.title} {held.number}{revision}",
         held=held,
@@ -156,7 +183,9 @@ def show_paper(visit: Everybody, paper_id: str) -> Response:
         data=data,
         drawings=_drawings(data),
         other_drawings=[drawing(card["drawing"]) for card in data.get("others", ())],
-        stale=() if newer else _stale(visit, held),
+        stale=stale,
+        cards=cards,
+        wrong={each.anchor: each.wrong for each in cards if each.wrong},
         newer=newer,
         earlier=[each for each in rows if each.id != held.paper.id],
         form=said_before(held.content),
@@ -190,13 +219,38 @@ def _drawings(data: Mapping[str, Any]) -> dict[int, Markup]:
     return {place: drawing(svg) for svg, place in found.items()}
 
 
-def _stale(visit: Visit, held: LoadedPaper) -> Sequence[str]:
+def _stale(visit: Visit, held: LoadedPaper) -> tuple[Sequence[str], tuple[CardShown, ...]]:
     try:
         at_hand = job_at_hand(visit.db, visit.shop, held.job, visit.today)
-        writer = Writer(shop=visit.shop, job=held.job, at_hand=at_hand, today=visit.today, words=OrderWords())
-        return stale_reasons(held, at_hand, partial(writer.write, held.paper.kind))
+        reasons = stale_reasons(held, at_hand, lambda: _says_the_same(visit, held, at_hand))
+        cards = _cards(visit, held, at_hand) if reasons and held.paper.kind is PaperKind.JOINT_CARDS else ()
     except REFUSALS as error:
-        return (f"the job cannot be worked out as it stands now ({refusal(error, visit.unit)})",)
+        return (f"the job cannot be worked out as it stands now ({refusal(error, visit.unit)})",), ()
+    return reasons, cards
+
+
+def _says_the_same(visit: Visit, held: LoadedPaper, at_hand: Basis) -> bool:
+    kind, unit = held.paper.kind, LengthUnit(visit.shop.unit)
+    now = says_now(kind, at_hand.texts, at_hand.figures_text, visit.today, unit)
+    return says_of(kind, held.content)[WHOLE] == now[WHOLE]
+
+
+def _cards(visit: Visit, held: LoadedPaper, at_hand: Basis) -> tuple[CardShown, ...]:
+    """The cards of a set that is out of date: which are wrong, and which hold."""
+    standing = cards_standing(
+        JointCardsPaper.model_validate(held.content),
+        facts_now(at_hand.texts, at_hand.figures_text),
+        measured_since(held, at_hand),
+    )
+    return tuple(
+        CardShown(
+            anchor=f"{each.among}-{each.place + 1}",
+            title=each.title,
+            drawers=", ".join(each.drawers),
+            wrong=tuple(in_unit(line, visit.unit) for line in each.wrong),
+        )
+        for each in standing
+    )
 
 
 @router.get("/papers/{paper_id}/{slug}.pdf")

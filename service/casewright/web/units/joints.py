@@ -1,8 +1,8 @@
 """The dovetails of a unit's drawers: settings, positions, drawings and checks, each layout once."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from fastapi import APIRouter
 from markupsafe import Markup
@@ -10,14 +10,16 @@ from starlette.responses import Response
 
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
-from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
 from casewright.measure.ledger import Ledger
+from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data
 from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.gauges_to_set import wrong_of
+from casewright.pieces.drawers.front_sets import front_sets
 from casewright.pieces.drawers.layouts import DrawerEnd
 from casewright.pieces.drawers.parts import Drawer
 from casewright.web.frame.pages import Page, drawing, show
@@ -45,7 +47,7 @@ class SettingShown:
 
     label: str
     value: Shown
-    wrong: str
+    wrong: tuple[str, ...]
     note: str
 
 
@@ -85,6 +87,8 @@ class JointsPage(Page):
     head: UnitHead
     address: str
     unit: str
+    gauges: Sequence[Mapping[str, Any]]
+    gauges_rule: str
     joints: tuple[JointShown, ...]
     others: str
     chosen: tuple[tuple[str, str, str], ...]
@@ -100,6 +104,8 @@ def show_joints(visit: Office, unit_id: str) -> Response:
         head=seen.head,
         address=f"{seen.head.address}/joints",
         unit=writing.unit.value,
+        gauges=gauge_sheet_data(gauge_lines(unit, writing.unit), writing),
+        gauges_rule=RULE.format(writing.size(1 / 64)),
         joints=(
             *_fronts(unit, writing, seen.head.address, asked),
             *_backs(unit, writing, seen.head.address, asked),
@@ -127,30 +133,33 @@ def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> list[li
 
 
 def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
-    for drawers in _alike(unit, lambda each: replace(each.joints.front.given, mark="")):
-        joint: HalfBlindJoint = drawers[0].joints.front
-        codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.front_joint"
+    """One for each layout and setting of gauge 2, as the cards are printed."""
+    shown: set[str] = set()
+    for each in front_sets(unit.drawers):
+        joint, drawers, codes = each.joint, list(each.drawers), list(each.codes)
+        code = next((held.sizes.code for held in drawers if held.sizes.code not in shown), "")
+        shown.add(code)
+        name = f"{drawers[0].sizes.code}.front_joint"
+        place = card_id(code or drawers[0].sizes.code, DrawerEnd.FRONT) + ("" if code else "-again")
+        settings = settings_shown(joint, writing, unit.ledger, name)
         yield JointShown(
-            id=card_id(drawers[0].sizes.code, DrawerEnd.FRONT),
+            id=place,
             title="Front, half-blind dovetail",
             serves=tuple(codes),
-            parts=_served(unit, codes, "front"),
-            settings=settings_shown(joint, writing, unit.ledger, name),
+            parts=(*(f"{drawer}-F" for drawer in codes), *each.sides),
+            settings=tuple(
+                replace(one, wrong=tuple(writing.size(size) for size in wrong_of(each))) if one.wrong else one
+                for one in settings
+            ),
             wrong=writing.said(joint.wrong_gauge_text),
             tails=tails_shown(joint.layout.tails, writing, name),
             measured_from="the bottom edge of the side",
-            drawing=drawing(half_blind_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-front").svg()),
-            checks=checks_of(joint.findings, writing.unit),
+            drawing=drawing(half_blind_drawing(joint, tuple(codes), writing.unit, f"{place}-drawn").svg()),
+            checks=checks_of(each.findings, writing.unit),
             advice=tuple(writing.said(line) for line in joint.advice),
             choices=_choices(drawers[0].joints.front_choices),
             layouts=_layouts(drawers, DrawerEnd.FRONT, address),
-            card=divider_card(
-                joint.layout,
-                card_id(drawers[0].sizes.code, DrawerEnd.FRONT),
-                ", ".join(codes),
-                writing,
-                asked,
-            ),
+            card=divider_card(joint.layout, place, ", ".join(codes), writing, asked) if code else None,
         )
 
 
@@ -210,7 +219,7 @@ def settings_shown(joint: Joint, writing: Writing, ledger: Ledger, name: str) ->
             value=Shown(
                 text=setting_text(each, writing), figure=named(each.value) or _figure(ledger, name, each.name)
             ),
-            wrong="" if each.wrong is None else writing.size(each.wrong),
+            wrong=() if each.wrong is None else (writing.size(each.wrong),),
             note=writing.said(each.note),
         )
         for each in joint.settings

@@ -39,6 +39,9 @@ class HalfBlind:
         measured_tail_length: from the end of the side to the shoulder, as cut [in]
         measured_socket_depth: as cut [in]
         measured_sides: mark of each side, and its thickness measured in the rabbet [in]
+        full_sides: mark of each side, and its full thickness; one that is left out is as thick as `side` [in]
+        shared_settings: mark of each measured side, and the second gauge as it is set for the batch that the
+            joint is a part of; empty where it stands alone [in]
         front_moisture: moisture content of the front [%]
         side_moisture: moisture content of the side [%]
         front_gravity: specific gravity of the front's wood
@@ -65,6 +68,8 @@ class HalfBlind:
     measured_tail_length: Inches | None = None
     measured_socket_depth: Inches | None = None
     measured_sides: Measured = ()
+    full_sides: Measured = ()
+    shared_settings: Measured = ()
     front_moisture: Percent | None = None
     side_moisture: Percent | None = None
     front_gravity: Number | None = None
@@ -86,6 +91,20 @@ class HalfBlind:
             raise ValueError(say(NO_SIDE_LEFT, self.rabbet, usual_rabbet(self.side)))
         for mark, thickness in self.measured_sides:
             refuse_unless_above_zero(**{f"thickness_of_side_{mark}": thickness - self.proud})
+
+    @property
+    def sides_in_rabbet(self) -> Measured:
+        """The measured sides but those that were measured beside their rabbet, which set no gauge [in]."""
+        beside = self.sides_beside_rabbet
+        return tuple(side for side in self.measured_sides if side[0] not in beside)
+
+    @property
+    def sides_beside_rabbet(self) -> tuple[str, ...]:
+        """Marks of the sides that were measured at their full thickness although they have a rabbet."""
+        if self.rabbet <= 0:
+            return ()
+        close, full = self.limits.gauge_tolerance.value, dict(self.full_sides)
+        return tuple(mark for mark, size in self.measured_sides if size >= full.get(mark, self.side) - close)
 
     def _refuse_a_lap_that_leaves_nothing(self) -> None:
         refuse_unless_above_zero(lap=self.lap)

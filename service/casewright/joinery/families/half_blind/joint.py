@@ -5,7 +5,7 @@ of the tails closes against the inside face of the front, so the second gauge is
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.joinery.cards import chisel_settings, layout_settings
 from casewright.joinery.checks import (
@@ -29,6 +29,7 @@ from casewright.joinery.defaults import (
 )
 from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.families.half_blind.asked import HalfBlind
+from casewright.joinery.families.half_blind.gauging import Seen, chosen_setting, groups_of, seen_at
 from casewright.joinery.front_checks import (
     front_hardness,
     front_thickness,
@@ -43,9 +44,7 @@ from casewright.joinery.front_checks import (
 from casewright.joinery.gauges import (
     GaugeGroup,
     first_gauge,
-    gauge_groups,
     second_gauge,
-    what_a_wrong_gauge_does,
 )
 from casewright.joinery.groove import GrooveFit, groove_fit
 from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
@@ -70,7 +69,11 @@ class HalfBlindJoint:
         gauge_2: line on the inside face of the front, from its end; with measured sides, that of the group
             with the most sides [in]
         wrong_gauge_2: the full thickness of the side, so easily set instead; None without a rabbet [in]
-        wrong_gauge_text: what the wrong setting would do; empty without a rabbet
+        wrong_gauge_text: what the wrong setting would do, and to which measured side; empty without a rabbet
+        side_seen: full thickness of the side that is drawn and struck out: the drawn one, or with measured
+            sides the one that the wrong setting harms most [in]
+        rabbet_seen: what the rabbet takes of that side [in]
+        proud_seen: how far that side stands proud of the front's end at this setting [in]
         rabbet_width: width of the registration rabbet, which is the first gauge; 0 when there is none [in]
         lap: what is left of the front before the tails, from its measured thickness [in]
         lap_index: how hard the lap is bent
@@ -89,6 +92,9 @@ class HalfBlindJoint:
     gauge_2: Inches
     wrong_gauge_2: Inches | None
     wrong_gauge_text: Words
+    side_seen: Inches
+    rabbet_seen: Inches
+    proud_seen: Inches
     rabbet_width: Inches
     lap: Inches
     lap_index: Number
@@ -106,6 +112,40 @@ class HalfBlindJoint:
         """What keeps the lap whole, one sentence for each precaution."""
         return lap_advice(self.lap_index, self.given.limits)
 
+    def second_gauge_for(self, mark: str) -> tuple[Inches, bool]:
+        """The second gauge for one side.
+
+        Args:
+            mark: the mark of the side
+
+        Returns:
+            The setting, and whether the side was measured; one that was not, or not in its rabbet, has the
+            setting of the side as drawn [in]
+
+        Source: geometry of the joint; a measured size beats a nominal one.
+        """
+        for group in self.gauge_groups:
+            if mark in group.marks:
+                return group.setting, True
+        if not self.gauge_groups:
+            return self.gauge_2, False
+        given = self.given
+        full = dict(given.full_sides).get(mark, given.side)
+        return second_gauge(full, given.rabbet, given.proud), False
+
+    def at(self, group: GaugeGroup) -> "HalfBlindJoint":
+        """The joint as one group of its sides has it: its setting, what is struck out, the side drawn.
+
+        Args:
+            group: the gauge group; its sides may be those of other joints that are laid out alike
+
+        Returns:
+            The joint, with that group as its only one.
+
+        Source: geometry of the joint.
+        """
+        return replace(self, gauge_groups=(group,), **seen_at(self.given, (group,), group.setting))
+
     @property
     def settings(self) -> tuple[Setting, ...]:
         """The numbers that a card prints, in the order of work: the side first, then the front."""
@@ -122,9 +162,9 @@ class HalfBlindJoint:
                 lap=self.lap,
                 high=given.height + given.front_excess,
                 side_high=given.height,
-                side_thickness=given.side,
+                side_thickness=self.side_seen,
                 socket=self.gauge_2,
-                proud=given.proud,
+                proud=self.proud_seen,
                 layout=self.layout,
                 groove=given.groove,
                 wrong_socket=self.wrong_gauge_2,
@@ -148,19 +188,16 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
     Source: geometry of the joint; Fine Woodworking, 2007 special issue, p. 84, for its reference face.
     """
     gauge_1, lap = _first_gauge_and_lap(joint, ledger)
-    groups = gauge_groups(joint.measured_sides, joint.proud, joint.limits.gauge_group.value, ledger)
+    groups = groups_of(joint, ledger)
     layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, gauge_1, joint.slope, ledger)
     chisels = chisels_for(layout, joint.rack, ledger, joint.limits)
     fit = groove_fit(layout, joint.groove, ledger) if joint.groove else None
     index = ledger.take("lap_index", lap_index, side=joint.side, lap=lap)
-    gauge_2 = _second_gauge(joint, groups, ledger)
+    seen = seen_at(joint, groups, chosen_setting(joint, groups, ledger))
     rabbeted = joint.rabbet > 0
     return HalfBlindJoint(
         given=joint,
         gauge_1=gauge_1,
-        gauge_2=gauge_2,
-        wrong_gauge_2=joint.side if rabbeted else None,
-        wrong_gauge_text=what_a_wrong_gauge_does(joint.rabbet),
         rabbet_width=gauge_1 if rabbeted else 0.0,
         lap=lap,
         lap_index=index,
@@ -173,7 +210,8 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
         chisels=chisels,
         groove_fit=fit,
         gauge_groups=groups,
-        findings=tuple(_findings(joint, (gauge_1, gauge_2), (lap, index), groups, layout, chisels, fit)),
+        findings=tuple(_findings(joint, gauge_1, seen, (lap, index), groups, layout, chisels, fit)),
+        **seen,
     )
 
 
@@ -184,15 +222,10 @@ def _first_gauge_and_lap(joint: HalfBlind, ledger: Ledger) -> tuple[Inches, Inch
     return locked, ledger.take("lap", lap_left, front=joint.front, gauge_1=locked)
 
 
-def _second_gauge(joint: HalfBlind, groups: tuple[GaugeGroup, ...], ledger: Ledger) -> Inches:
-    if groups:
-        return max(groups, key=lambda group: len(group.marks)).setting
-    return ledger.take("gauge_2", second_gauge, side=joint.side, rabbet=joint.rabbet, proud=joint.proud)
-
-
 def _findings(
     joint: HalfBlind,
-    gauges: tuple[Inches, Inches],
+    gauge_1: Inches,
+    seen: Seen,
     lap: tuple[Inches, Number],
     groups: tuple[GaugeGroup, ...],
     layout: TailLayout,
@@ -200,11 +233,13 @@ def _findings(
     fit: GrooveFit | None,
 ) -> Iterator[Finding]:
     side, limits, mark = joint.side, joint.limits, joint.mark
-    right = tuple(group.setting for group in groups) or (gauges[1],)
+    right = tuple(group.setting for group in groups) or (seen["gauge_2"],)
     yield lap_thickness(lap[0], limits, mark)
     yield lap_strength(side, *lap, limits, mark)
     entered = joint.entered_second_gauge
-    yield second_gauge_as_set(side, joint.rabbet, joint.proud, right, entered, limits, mark)
+    yield second_gauge_as_set(
+        seen["side_seen"], seen["rabbet_seen"], seen["proud_seen"], right, entered, limits, mark
+    )
     yield rabbet_depth(side, joint.rabbet, limits, mark)
     yield neck_width(layout, side, limits, mark)
     yield pin_width(joint.pin, joint.rack.kerf, limits, mark)
@@ -213,8 +248,10 @@ def _findings(
         yield groove_hidden(joint.groove, fit, limits, mark)
     yield tail_width_limit(layout, side, limits, mark)
     yield front_thickness(joint.front, side, limits, mark)
+    if joint.measured_sides:
+        beside = joint.sides_beside_rabbet
+        yield measured_in_the_rabbet(side, joint.rabbet, joint.measured_sides, beside, mark)
     if groups:
-        yield measured_in_the_rabbet(side, joint.rabbet, joint.measured_sides, limits, mark)
         yield gauge_spread(groups, limits, mark)
     yield slope_limit(joint.slope, limits, mark)
     yield chisels_at_hand(layout, chisels, joint.rack, mark)
@@ -222,9 +259,7 @@ def _findings(
         yield moisture_apart(joint.front_moisture, joint.side_moisture, limits, mark)
     length, depth = joint.measured_tail_length, joint.measured_socket_depth
     if length is not None or depth is not None:
-        yield tail_in_socket(
-            gauges[0] if length is None else length, gauges[0] if depth is None else depth, mark
-        )
+        yield tail_in_socket(gauge_1 if length is None else length, gauge_1 if depth is None else depth, mark)
     if joint.front_gravity is not None and joint.side_gravity is not None:
         yield front_hardness(joint.front_gravity, joint.side_gravity, limits, mark)
 
@@ -259,15 +294,19 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
             Setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
         )
     after = "left after the rabbet; " if given.rabbet > 0 else ""
-    gauges = [(group.setting, f" of {', '.join(group.marks)}") for group in joint.gauge_groups]
-    for number, (setting, sides) in enumerate(gauges or [(joint.gauge_2, "")], start=1):
+    gauges: list[tuple[Inches, str, Inches | None]] = [
+        (group.setting, f" of {', '.join(group.marks)}", group.wrong[-1] if group.wrong else None)
+        for group in joint.gauge_groups
+    ]
+    drawn = (joint.gauge_2, "", joint.wrong_gauge_2)
+    for number, (setting, sides, wrong) in enumerate(gauges or [drawn], start=1):
         settings.append(
             Setting(
                 name="gauge_2" if number == 1 else f"gauge_2_{number}",
                 label="Gauge 2",
                 value=setting,
                 note=f"{after}on the inside face of the front, from its end, for the side{sides}",
-                wrong=joint.wrong_gauge_2,
+                wrong=wrong,
                 tool=Tool.GAUGE,
             )
         )
