@@ -187,7 +187,7 @@ class Reader:
         return min(max(number, least), most)
 
     def number(self, name: str, *, least: float, most: float, example: str, unit: str = "") -> float:
-        """A decimal number, its unit behind it or not; thousands may be set apart, a comma be a point."""
+        """A decimal number, with or without its unit; thousands may be apart, a comma stand for a point."""
         typed = self.typed.get(name).strip()
         value = in_plain_digits(typed.removesuffix(unit.strip()).rstrip())
         if not re.fullmatch(r"[+-]?([0-9]{1,9}(\.[0-9]{0,6})?|\.[0-9]{1,6})", value):
