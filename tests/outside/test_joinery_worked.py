@@ -8,7 +8,8 @@ from casewright.joinery.choose import points_for_width, rank
 from casewright.joinery.dividers import one_move_correction, stepping
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
-from casewright.joinery.families.sliding.joint import Sliding, divider_top_edges, sliding
+from casewright.joinery.families.sliding.joint import Sliding, sliding
+from casewright.joinery.families.sliding.rules import divider_top_edges
 from casewright.joinery.families.through.joint import Through, through
 from casewright.joinery.gauges import first_gauge, second_gauge
 from casewright.joinery.groove import Groove, groove_fit

@@ -2,8 +2,9 @@
 
 import math
 
+from casewright.joinery.limits import LIMITS, Limits
 from casewright.measure.saying import say
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, Number
 
 
 def refuse_unless_above_zero(**sizes: Inches) -> None:
@@ -40,3 +41,26 @@ def refuse_below_zero(**sizes: Inches) -> None:
             raise ValueError(
                 say("The {} cannot be {:exact}; give 0 when there is none.", name.replace("_", " "), size)
             )
+
+
+def refuse_no_dovetail(slope: Number, usual: str, limits: Limits = LIMITS) -> None:
+    """Refuses a slope that makes no dovetail.
+
+    Args:
+        slope: how far along for one across, 8 for 1:8 [dimensionless]
+        usual: which slope is usual for what, in words
+        limits: what a joint is held to
+
+    Raises:
+        ValueError: the slope is none, or its corners would break off.
+
+    Source: common practice.
+    """
+    if not 0 < slope < math.inf:
+        raise ValueError(f"A slope of 1:{slope:g} is no slope; {usual}.")
+    if slope < limits.slope_least.value:
+        steepest = limits.slope_steepest.value
+        raise ValueError(
+            f"A slope of 1:{slope:g} makes no dovetail: its corners break off. "
+            f"Make it 1:{steepest:g} or slighter; {usual}."
+        )
