@@ -121,7 +121,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"groove_depth": 17 / 64},
             {"groove_depth": 18 / 64},
             Verdict.STOP,
-            "Make the groove 1/4 in deep, or the side thicker. Or glue slips of 3/8 in to the sides.",
+            "Make the groove 1/4 in deep, or the side 9/16 in thick. Or glue slips of 3/8 in to the sides.",
         ),
         (
             SLIPS,
@@ -129,7 +129,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"groove_depth": 13 / 64},
             {"groove_depth": 14 / 64},
             Verdict.STOP,
-            "Make the groove 3/16 in deep, or the slip thicker.",
+            "Make the groove 3/16 in deep, or the slip 7/16 in thick.",
         ),
         (
             PLAIN,
@@ -137,7 +137,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"front_depth": 27 / 64},
             {"front_depth": 28 / 64},
             Verdict.STOP,
-            "Make the groove 13/32 in deep, or the front thicker.",
+            "Make the groove 13/32 in deep, or the front 7/8 in thick.",
         ),
         (
             PLAIN,

@@ -71,7 +71,7 @@ class BottomLimits:
     edge_room: Sourced
 
 
-BOTTOMS = BottomLimits(**sourced("bottom_groove_limits"))
+BOTTOMS = BottomLimits(**sourced("bottom_groove_limits"), **sourced("groove_limits"))
 """The limits of a shop that has set none of its own."""
 
 
