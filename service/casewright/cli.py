@@ -20,7 +20,7 @@ from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
-from casewright.measure.saying import refusal
+from casewright.measure.saying import in_unit, refusal
 from casewright.measure.typed import quoted
 from casewright.measure.working import NoSuchFigure
 from casewright.papers.data import estimate_data, unit_data, working_data
@@ -285,12 +285,17 @@ def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | No
             return float(parse_length(typed, unit))
         if field.measure is Measure.SLOPE:
             return read_slope(typed)
+        if field.measure is Measure.ANSWER:
+            return float({"no": 0, "yes": 1}[typed.strip().lower()])
         number = float(int(typed)) if field.measure is Measure.COUNT else float(typed)
         if not abs(number) < LARGEST:
             raise ValueError(typed)
-    except (ValueError, ArithmeticError) as error:
-        reason = str(error) if field.measure.is_length else f"{quoted(typed)} is not a number for it."
-        raise Unusable(f"{field.option}: {reason} For example {field.option} {field.example}.") from None
+    except (ValueError, KeyError, ArithmeticError) as error:
+        example = in_unit(field.typed_example, unit)
+        reason = f"{quoted(typed)} will not do; give {in_unit(field.wanted, unit)}."
+        if field.measure.is_length:
+            reason = f"{error} For example {field.option} {example}."
+        raise Unusable(f"{field.option}: {reason}") from None
     return number
 
 

@@ -232,6 +232,7 @@ def _half_blind(spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack,
         groove=setting.groove,
         rack=rack,
         locked_gauge_1=sizes.gauge_1 if front and front.thickness else None,
+        can_be_replaced=not spec.sequence_fronts,
         measured_sides=tuple(
             (f"{spec.code}-{sizes.code}-{mark}", part.in_rabbet or (part.thickness or 0.0) - sizes.rabbet)
             for mark, part in sides.items()
