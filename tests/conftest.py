@@ -2,8 +2,7 @@
 
 import os
 from collections.abc import Iterator
-from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import pytest
 from hypothesis import settings
@@ -17,26 +16,12 @@ settings.register_profile("ci", deadline=None, derandomize=True, max_examples=60
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
 
 
-TOGETHER = {"browser", "package", "benchmarks"}
-"""Folders whose tests share what is slow to make: a browser, an installed wheel, a filled shop."""
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """Where processes share the work, one takes SQLite and one PostgreSQL, each making its books once."""
+    from sharing import Sharing  # noqa: PLC0415 - one process alone shares nothing
 
-
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Where two processes share the work, one takes SQLite and one PostgreSQL, each making its books once.
-
-    The files of the browser are shared out, too: each of them takes long.
-    """
-    for item in items:
-        given = getattr(item, "callspec", None)
-        database = next((given.params[name] for name in BOOKS if name in given.params), "") if given else ""
-        folder = item.path.relative_to(HERE).parts[0]
-        if database or folder in TOGETHER:
-            alone = f"{folder}/{item.path.stem}" if folder == "browser" else folder
-            item.add_marker(pytest.mark.xdist_group(database or alone))
-
-
-BOOKS = ("books", "fresh_books")
-HERE = Path(__file__).parent
+    return Sharing(config, log)
 
 
 @pytest.fixture(scope="session", params=["sqlite", "postgresql"])

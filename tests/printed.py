@@ -57,6 +57,12 @@ def dresser_job() -> JobEstimate:
     return estimate_job((unit(dresser()),), example_shop(), TODAY)
 
 
+@cache
+def chest_job() -> JobEstimate:
+    """A chest of one drawer as a job of its own: its papers are short."""
+    return estimate_job((unit(chest({"rows": [{}]})),), example_shop(), TODAY)
+
+
 def offered(job: JobEstimate | None = None, **changes: Any) -> Offer:
     """A quote for a job, by default for worked dresser A."""
     held = job or dresser_job()
@@ -131,9 +137,9 @@ def plain(text: str) -> str:
 
 
 @lru_cache(maxsize=32)
-def pages_of(pdf: bytes) -> list[str]:
-    """The words of each page."""
-    return [plain(page.extract_text()) for page in read(pdf).pages]
+def pages_of(pdf: bytes, last: int = 0) -> list[str]:
+    """The words of each page, or of the last few only: to read one takes as long as to print ten."""
+    return [plain(page.extract_text()) for page in read(pdf).pages[-last:]]
 
 
 def text_of(pdf: bytes) -> str:

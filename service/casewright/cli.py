@@ -16,7 +16,8 @@ from pathlib import Path
 from typing import Any, NoReturn, TypeVar
 
 from casewright import __version__
-from casewright.joinery.joint import Field, Measure
+from casewright.joinery.chisels import RACK
+from casewright.joinery.joint import Field, Measure, slope_typed
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
@@ -174,6 +175,7 @@ def joint_command(commands: Any) -> None:
             words = f"{field.help} For example {field.example}; {left_out}.".replace("%", "%%")
             family.add_argument(field.option, dest=field.name, metavar=field.measure.upper(), help=words)
         family.add_argument("--files", metavar="DIR", help="also write drawing and template into this folder")
+        family.add_argument("--shop", metavar="FILE", help="the shop's own rack; left out, a usual one")
         output_options(family)
         family.set_defaults(run=run_joint, kind=kind.name)
 
@@ -254,7 +256,7 @@ def run_joint(given: argparse.Namespace) -> int:
     unit = given.unit or LengthUnit.INCH
     values = {field.name: read_number(field, getattr(given, field.name), unit) for field in kind.fields}
     try:
-        solved = solve(kind.name, values)
+        solved = solve(kind.name, values, rack=RACK if given.shop is None else read_shop(given.shop).rack)
     except ValueError as error:
         raise Unusable(refusal(error, unit)) from None
     if given.files:
@@ -265,7 +267,7 @@ def run_joint(given: argparse.Namespace) -> int:
         show_json(joint_data(kind.name, solved))
     else:
         show(joint_report(kind.title, solved, writing_of(given, unit, "$"), checks=given.checks))
-    return status_of(solved.joint.findings)
+    return status_of(solved.findings)
 
 
 def run_shop(given: argparse.Namespace) -> int:
@@ -284,28 +286,18 @@ def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | No
         if field.measure.is_length:
             return float(parse_length(typed, unit))
         if field.measure is Measure.SLOPE:
-            return read_slope(typed)
+            return slope_typed(typed)
         if field.measure is Measure.ANSWER:
-            return float({"no": 0, "yes": 1}[typed.strip().lower()])
+            return {"no": 0.0, "yes": 1.0}[typed]
         number = float(int(typed)) if field.measure is Measure.COUNT else float(typed)
         if not abs(number) < LARGEST:
             raise ValueError(typed)
     except (ValueError, KeyError, ArithmeticError) as error:
-        example = in_unit(field.typed_example, unit)
         reason = f"{quoted(typed)} will not do; give {in_unit(field.wanted, unit)}."
         if field.measure.is_length:
-            reason = f"{error} For example {field.option} {example}."
+            reason = f"{error} For example {field.option} {in_unit(field.typed_example, unit)}."
         raise Unusable(f"{field.option}: {reason}") from None
     return number
-
-
-def read_slope(typed: str) -> float:
-    """How far along for one across: 8 from 1:8, or from 8."""
-    across, colon, along = typed.partition(":")
-    slope = float(along) / float(across) if colon else float(across)
-    if not 1 / 100 < slope < 100:  # steeper or flatter than any dovetail, and never NaN
-        raise ValueError(typed)
-    return slope
 
 
 def read_spec(name: str | None) -> UnitSpec:

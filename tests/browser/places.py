@@ -97,6 +97,7 @@ PLACES = [
     refused("owner", "/jobs/{job_id}", state="in hand", amount="a lot"),
     refused("owner", "/units/{unit_id}", body__width="39 1/0"),
     refused("owner", "/shop", name=""),
+    refused("owner", "/shop/rack", cutter__1__width="wide", usual_pin="1/0", usual_slope_hardwood="steep"),
     refused("owner", "/shop/prices", new__item="Cherry", new__price="much"),
     refused("owner", "/account/password", password_now="not it", password="short"),  # noqa: S106
     refused("stranger", "/sign-in", email=""),

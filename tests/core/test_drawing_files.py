@@ -11,9 +11,9 @@ from test_drawing_reader import SVG, Patch, Read
 
 from casewright.drawing.drawings import unit_drawings
 from casewright.drawing.elevation import elevation
-from casewright.drawing.joint import half_blind_drawing
 from casewright.drawing.page import PAPER, fitted
 from casewright.drawing.section import section
+from casewright.drawing.tail_joints import half_blind_drawing
 from casewright.measure.lengths import LengthUnit
 from units import built, chest, dresser
 

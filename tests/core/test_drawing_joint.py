@@ -7,7 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from test_drawing_reader import Patch, Read
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.families.through.joint import Through, through
@@ -92,22 +92,28 @@ def test_the_front_joint_gives_every_position_from_the_bottom_edge(position):
     ],
 )
 def test_tails_are_drawn_where_they_are_laid_out(number, lower_end, upper_end, lower_base, upper_base):
-    corners = front().outlines[f"tail-{number}"]
+    corners, edge = front().outlines[f"tail-{number}"], lower_edge(front())
+    end = min(x for x, _ in corners)
 
-    # From the neck round by the wide end; coordinates are written to a hundred-thousandth of an inch.
-    assert [x for x, _ in corners] == [0.625, 0, 0, 0.625]
-    assert [y for _, y in corners] == pytest.approx([lower_base, lower_end, upper_end, upper_base], abs=1e-5)
+    # From the end round by the neck; coordinates are written to a hundred-thousandth of an inch.
+    assert [x - end for x, _ in corners] == pytest.approx([0, 0.625, 0.625, 0], abs=1e-5)
+    heights = [lower_end, lower_base, upper_base, upper_end]
+    assert [y - edge for _, y in corners] == pytest.approx(heights, abs=2e-5)
+
+
+def lower_edge(found, stands=0.0):
+    """Where the bottom edge of the side lies: the lowest pin stands so far above it."""
+    return min(y for _, y in found.outlines["pin-1"]) - stands
 
 
 def test_sockets_are_those_of_the_tails():
-    sockets = front().outlines["sockets"]
-    outside = min(x for x, _ in sockets)
-    inside = max(x for x, _ in sockets)
+    pins = [front().outlines[f"pin-{number}"] for number in range(1, 7)]
+    at_the_lap = [sorted(y - lower_edge(front()) for x, y in pin if x == min(pin)[0]) for pin in pins]
 
-    # The lap of 3/16 is left, and each socket is as wide there as its tail at the end.
-    assert inside - outside == pytest.approx(13 / 16, abs=1e-5)
-    at_the_lap = sorted(y for x, y in sockets if outside + 1e-3 < x < inside - 1e-3)
-    assert at_the_lap[:4] == pytest.approx([0.125, 1.65625, 1.78125, 3.3125], abs=1e-5)
+    # Each socket is as wide at the lap as its tail at the end, and the tails fill it down to the baseline.
+    edges = [edge for pin in at_the_lap for edge in pin]
+    assert edges[1:5] == pytest.approx([0.125, 1.65625, 1.78125, 3.3125], abs=2e-5)
+    assert max(pins[0])[0] - min(pins[0])[0] == pytest.approx(0.625, abs=1e-5)
 
 
 def test_the_second_gauge_is_not_the_thickness_of_the_side():
@@ -143,7 +149,8 @@ def test_a_front_higher_than_its_side_has_a_larger_pin_at_the_top():
     found = Read(half_blind_drawing(joint).svg())
 
     assert {"half pin 1/8", "half pin 3/8"} <= set(found.words)
-    assert max(y for _, y in found.outlines["sockets"]) == pytest.approx(4.25)
+    top = max(y for _, y in found.outlines["pin-4"])
+    assert top - lower_edge(found) == pytest.approx(4.25, abs=2e-5)
 
 
 def test_a_side_that_stands_proud_is_drawn_proud():
@@ -203,7 +210,8 @@ def test_pins_are_drawn_between_the_tails(pin, lower, upper):
     corners = back().outlines[pin]
     outside = min(x for x, _ in corners)
 
-    assert sorted(y for x, y in corners if x == outside) == pytest.approx([lower, upper], abs=1e-5)
+    edge = lower_edge(back(), 0.625)
+    assert sorted(y - edge for x, y in corners if x == outside) == pytest.approx([lower, upper], abs=2e-5)
 
 
 def test_a_rabbet_at_the_back_has_its_own_wrong_setting():
@@ -222,7 +230,9 @@ def test_without_an_offset_side_and_back_stand_on_one_edge():
     found = Read(through_drawing(joint).svg())
 
     assert not [word for word in found.words if word.startswith("offset")]
-    assert min(y for _, y in found.outlines["pin-1"]) == 0
+    # The lowest tail begins a half pin above the edge that both stand on.
+    tail, pin = found.outlines["tail-1"], found.outlines["pin-1"]
+    assert min(y for _, y in tail) - min(y for _, y in pin) == pytest.approx(0.1875, abs=2e-5)
 
 
 @pytest.mark.parametrize(
@@ -236,6 +246,12 @@ def test_without_an_offset_side_and_back_stand_on_one_edge():
 )
 def test_the_title_says_which_drawers_it_serves(serves, expected):
     assert expected in Read(half_blind_drawing(half_blind(J1), tuple(serves)).svg()).title
+
+
+@pytest.mark.parametrize("words", ["put together", "drawn apart", "front, 8-13/32 high"])
+def test_both_ends_and_the_corner_as_one_sees_it_are_in_one_drawing(words):
+    assert words in front().words
+    assert words in front().description
 
 
 def test_the_plan_says_how_large_it_is():
@@ -254,6 +270,7 @@ def test_the_text_alternative_has_the_settings():
 
     assert "gauge 2 7/16, not 1/2" in told
     assert "at the end: tail 1 from 1/8, to 1-21/32, tail 2 from 1-25/32" in told
+    assert "put together; drawn apart" in told
     assert "the last of 5 lands 1/8 past the mark" in told
 
 
@@ -320,3 +337,9 @@ def check(found):
     assert all(found.page.holds(Patch(*point, 0, 0)) for point in found.points)
     assert all(found.page.holds(patch) for _, patch in found.lettering)
     assert found.clashes == []
+    assert [words for words, _ in found.sizes if figure_of(words) not in found.description] == []
+
+
+def figure_of(words):
+    """What a size says, as the text alternative has it: no colon, and alike ones once."""
+    return words.rpartition("× ")[2].replace(":", "")

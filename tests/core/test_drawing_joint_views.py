@@ -1,6 +1,9 @@
 """Any joint drawn from its shape: nothing drawn twice, nothing lettered over, the same figures in words."""
 
-from casewright.drawing.joint_views import outside_edges, shape_drawing
+from test_drawing_reader import Read
+
+from casewright.drawing.joint_views import shape_drawing
+from casewright.drawing.outlines import outside_edges
 from casewright.joinery.kinds import solve
 from casewright.joinery.solid import box
 from casewright.measure.lengths import LengthUnit
@@ -44,3 +47,23 @@ def test_a_wide_joint_is_drawn_small_enough_for_the_paper():
     drawing = shape_drawing(wide.shape, "Box joint of a chest")
 
     assert drawing.height / drawing.scale < 11
+
+
+def places(joint):
+    """How high what is lettered stands, by its words."""
+    found = Read(shape_drawing(joint.shape, "Joint").svg())
+    return {words: patch.y for words, patch in found.lettering}
+
+
+def test_flat_work_has_its_pictorial_views_below_the_others():
+    groove = solve("bottom-groove", {"width": 37.9375, "length": 18.75, "side": 0.5, "front": 0.8125}).joint
+    found = places(groove)
+
+    seen = found.pop("put together"), found.pop("drawn apart")
+    assert max(seen) < min(found.values())
+
+
+def test_tall_work_has_its_pictorial_views_beside_the_others():
+    found = places(JOINT)
+
+    assert found["put together"] > found["drawn apart"] > found["side, cut along its middle"]

@@ -47,10 +47,11 @@ def test_the_height_is_divided_as_near_to_the_finger_as_it_goes():
 def test_a_finger_that_no_cutter_has_is_stopped_with_the_height_that_would_do():
     found = joint(height=4.25)
 
-    finding = next(each for each in found.findings if each.rule == "cutter")
+    finding = next(each for each in found.findings if each.rule == "cutter at hand")
     assert finding.verdict is Verdict.STOP
     assert (
-        str(finding.remedy) == "Make the boards 4-1/2 in high at the joint, or stack a cutter to 0.5312 in."
+        str(finding.remedy) == "Make the boards 4 in high at the joint for 8 fingers with the 1/2 in cutter, "
+        "or stack one to 0.5312 in."
     )
 
 

@@ -1,12 +1,15 @@
 """Which chisels of the rack clear a joint."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.joinery.checks import chisels_at_hand
-from casewright.joinery.chisels import RACK, Rack, chisels_for, widest_chisel
+from casewright.joinery.chisels import RACK, chisels_for, widest_chisel
 from casewright.joinery.layout import lay_out
+from casewright.joinery.saws import Saw, SawUse
 from casewright.measure.findings import Verdict
 
 
@@ -39,7 +42,7 @@ def test_narrow_pins_are_pared_at_the_baseline_and_sawn_when_very_narrow(pin, ex
 
 
 def test_a_chisel_that_fits_at_the_end_enters_from_there():
-    rack = Rack(chisels=(0.25,), kerf=1 / 32)
+    rack = replace(RACK, chisels=(0.25,))
 
     found = chisels_for(lay_out(8.0, 0.125, 0.25, 4, 0.625, 8), rack)
 
@@ -47,7 +50,7 @@ def test_a_chisel_that_fits_at_the_end_enters_from_there():
 
 
 def test_a_gap_in_the_rack_is_listed_with_what_would_fill_it():
-    rack = Rack(chisels=(0.5, 1.0), kerf=1 / 32)
+    rack = replace(RACK, chisels=(0.5, 1.0))
     layout = lay_out(8.0, 0.125, 0.125, 4, 0.625, 8)
 
     found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
@@ -62,7 +65,7 @@ def test_a_gap_in_the_rack_is_listed_with_what_would_fill_it():
 
 
 def test_an_empty_rack_lacks_both_chisels():
-    rack = Rack(chisels=(), kerf=1 / 32)
+    rack = replace(RACK, chisels=())
     layout = lay_out(8.0, 0.125, 0.125, 4, 0.625, 8)
 
     found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
@@ -71,15 +74,59 @@ def test_an_empty_rack_lacks_both_chisels():
     assert "for the sockets and 9/32 in or narrower for between the tails" in str(found.message)
 
 
+def test_without_a_fret_saw_thin_pins_are_cautioned():
+    rack = replace(RACK, saws=(Saw(name="dovetail saw", use=SawUse.DOVETAIL, kerf=0.02),))
+    layout = lay_out(8.0, 0.125, 1 / 16, 4, 0.625, 8)
+
+    found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
+
+    assert found.verdict is Verdict.CAUTION
+    assert "sawn out, and the rack has no fret saw" in str(found.message)
+    assert str(found.remedy) == "Add a fret saw, or make the pins wider than 3/32 in."
+
+
+@pytest.mark.parametrize(("kerf", "verdict"), [(3 / 64, Verdict.PASS), (1 / 16, Verdict.CAUTION)])
+def test_the_blade_passes_into_the_gap_with_a_64th_to_spare(kerf, verdict):
+    rack = replace(RACK, saws=(*RACK.saws[:1], Saw(name="coping saw", use=SawUse.FRET, kerf=kerf)))
+    layout = lay_out(8.0, 0.125, 1 / 16, 4, 0.625, 8)
+
+    found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
+
+    assert found.verdict is verdict
+    assert ("The coping saw cuts 0.062 in wide and does not pass" in str(found.message)) == (
+        verdict is Verdict.CAUTION
+    )
+
+
+def test_of_two_saws_the_thinner_counts():
+    thick = Saw(name="big one", use=SawUse.DOVETAIL, kerf=0.05)
+
+    assert replace(RACK, saws=(thick, *RACK.saws)).kerf == RACK.kerf
+
+
 @pytest.mark.parametrize(
-    ("chisels", "kerf", "sentence"),
+    ("changes", "sentence"),
     [
-        ((0.5, 0.25), 0.03, "List the chisels from the narrowest to the widest."),
-        ((0.0, 0.25), 0.03, "A chisel of 0 in has no edge; leave it out of the rack."),
-        ((0.25,), 0.0, "A saw kerf of 0 in is not a dovetail saw's; 1/32 is usual."),
-        ((0.25,), 2.0, "A saw kerf of 2 in is not a dovetail saw's; 1/32 is usual."),
+        ({"chisels": (0.5, 0.25)}, "List the chisels from the narrowest to the widest."),
+        ({"chisels": (0.0, 0.25)}, "A chisel of 0 in has no edge; leave it out of the rack."),
+        ({"cutters": (0.5, 0.25)}, "List the cutters from the narrowest to the widest."),
+        ({"saws": RACK.saws[1:]}, "A rack needs a saw for dovetails; list it with its kerf"),
+        ({"gauges": 0}, "cannot be marked without a gauge and a pair of dividers"),
     ],
 )
-def test_a_rack_that_cannot_be_meant_is_refused(chisels, kerf, sentence):
+def test_a_rack_that_cannot_be_meant_is_refused(changes, sentence):
     with pytest.raises(ValueError, match=sentence):
-        Rack(chisels=chisels, kerf=kerf)
+        replace(RACK, **changes)
+
+
+@pytest.mark.parametrize(
+    ("name", "kerf", "sentence"),
+    [
+        (" ", 0.03, "A saw needs a name, such as dovetail saw."),
+        ("saw", 0.0, "A saw kerf of 0 in is not a dovetail saw's; 1/32 is usual."),
+        ("saw", 2.0, "A saw kerf of 2 in is not a dovetail saw's; 1/32 is usual."),
+    ],
+)
+def test_a_saw_that_cannot_be_meant_is_refused(name, kerf, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        Saw(name=name, use=SawUse.DOVETAIL, kerf=kerf)

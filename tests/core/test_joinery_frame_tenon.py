@@ -1,9 +1,11 @@
 """A frame's tenon: groove, haunch, shoulders, the wood at the mortise, a dry joint; and that it closes."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 
-from casewright.joinery.chisels import Rack
+from casewright.joinery.chisels import RACK
 from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroove
 from casewright.joinery.families.frame_tenon.joint import frame_tenon
 from casewright.joinery.layout import CannotBeLaidOut
@@ -191,13 +193,19 @@ def test_a_tenon_as_long_as_the_groove_is_deep_needs_no_mortise():
             {"tenon": 0.28125},
             "mortise chisel",
             Verdict.CAUTION,
-            "Make the tenon 1/4 in thick, or cut the mortise with a cutter of 9/32.",
+            "Make the tenon 1/4 in thick, or cut the mortise with the 1/4 in cutter, in 2 passes.",
         ),
         (
-            {"rack": Rack(chisels=(), kerf=0.03)},
+            {"rack": replace(RACK, chisels=(), cutters=(0.5,))},
             "mortise chisel",
             Verdict.CAUTION,
-            "Cut it with a cutter of 1/4 in, or list the shop's chisels.",
+            "Cut it with a cutter of 1/4, or list the shop's chisels.",
+        ),
+        (
+            {"rack": replace(RACK, chisels=())},
+            "mortise chisel",
+            Verdict.PASS,
+            "",
         ),
         ({"slack": 1.375}, "reach of the tenon", Verdict.PASS, ""),
         (
@@ -247,7 +255,7 @@ def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, 
         ({"groove": PanelGroove(width=0.75, depth=0.375)}, "make it less than 3/4 in wide"),
         ({"groove": PanelGroove(width=0.25, depth=2.0)}, "3/8 in is usual"),
         ({"groove": GROOVE, "length": 0.25}, "make it 3/8 in or longer"),
-        ({"overall": 5.0}, "stiles of 5 in together; make it more than that"),
+        ({"overall": 5.0}, "stiles of 5 in together; make it more than 5"),
         ({"overall": 5.5, "other_stile": 3.0}, "stiles of 5-1/2 in together"),
     ],
 )

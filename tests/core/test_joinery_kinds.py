@@ -1,8 +1,10 @@
 """Every kind of joint is solved from plain numbers in the same way."""
 
+from dataclasses import replace
+
 import pytest
 
-from casewright.joinery.chisels import RACK, Rack
+from casewright.joinery.chisels import RACK
 from casewright.joinery.joint import Measure
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.ledger import Ledger
@@ -127,7 +129,7 @@ def test_measured_sides_are_grouped():
 
 
 def test_the_shops_own_rack_is_used():
-    narrow = Rack(chisels=(0.125, 0.25), kerf=RACK.kerf)
+    narrow = replace(RACK, chisels=(0.125, 0.25))
 
     solved = solve("half-blind", {"height": 8.40625, "front": 0.8125, "side": 0.5}, rack=narrow)
 

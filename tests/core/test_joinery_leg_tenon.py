@@ -1,10 +1,12 @@
 """A leg with its aprons: walls, two mortises clear or mitred, haunches, lengths; and that it closes."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.chisels import Rack
+from casewright.joinery.chisels import RACK
 from casewright.joinery.families.leg_tenon.asked import LegTenon
 from casewright.joinery.families.leg_tenon.joint import leg_tenon
 from casewright.joinery.kinds import solve
@@ -260,7 +262,13 @@ def test_an_apron_is_set_back_from_the_outside_face():
         ),
         ({}, "mortise chisel", Verdict.PASS, ""),
         (
-            {"rack": Rack(chisels=(0.375,), kerf=0.03)},
+            {"rack": replace(RACK, chisels=(0.375,), cutters=(0.1875,))},
+            "mortise chisel",
+            Verdict.CAUTION,
+            "Make the tenon 3/8 in thick, or cut the mortise with the 3/16 in cutter, in 2 passes.",
+        ),
+        (
+            {"rack": replace(RACK, chisels=(0.375,), cutters=())},
             "mortise chisel",
             Verdict.CAUTION,
             "Make the tenon 3/8 in thick, or cut the mortise with a cutter of 1/4.",

@@ -1,9 +1,12 @@
 """The lock rabbet: with and without a lip; its lengths, its limits on both sides, and that it closes."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from casewright.joinery.chisels import RACK
 from casewright.joinery.families.lock_rabbet.asked import LockRabbet, usual_reach, usual_tongue
 from casewright.joinery.families.lock_rabbet.joint import KIND, front_taken_off, lock_rabbet
 from casewright.joinery.kinds import solve
@@ -117,9 +120,13 @@ def test_the_groove_for_the_bottom_stops_in_the_tongues_groove_where_no_lip_hide
         ({"reach": 0.265625}, "groove depth", Verdict.STOP),
         ({"tongue": 0.125}, "tongue", Verdict.PASS),
         ({"tongue": 0.109375}, "tongue", Verdict.CAUTION),
-        ({"tongue": 0.1875}, "cutter", Verdict.PASS),
-        ({"tongue": 6 / 25.4, "from_end": 0.26}, "cutter", Verdict.PASS),
-        ({"tongue": 0.203125}, "cutter", Verdict.CAUTION),
+        ({"tongue": 0.1875}, "cutter at hand", Verdict.PASS),
+        (
+            {"tongue": 6 / 25.4, "from_end": 0.26, "rack": replace(RACK, cutters=(6 / 25.4,))},
+            "cutter at hand",
+            Verdict.PASS,
+        ),
+        ({"tongue": 0.203125}, "cutter at hand", Verdict.CAUTION),
         ({"front": 0.75, "lip": 0.125}, "lip", Verdict.PASS),
         ({"front": 0.75, "lip": 0.109375}, "lip", Verdict.CAUTION),
     ],

@@ -63,6 +63,18 @@ def test_the_second_gauge_is_what_is_left_after_the_rabbet(capsys):
     assert "1-21/32" in printed
 
 
+def test_a_joint_is_laid_out_for_the_rack_of_a_shop_file(tmp_path, capsys):
+    held = tmp_path / "shop.json"
+    held.write_text('{"cutters": ["3/16"], "gauges": 1}', encoding="utf-8")
+
+    main(["joint", "half-blind", *J1.split(), "--shop", str(held), "--checks"])
+    half_blind = capsys.readouterr().out
+    main(["joint", "housing", "--divider", "3/4", "--case-side", "3/4", "--shop", str(held)])
+
+    assert "First mark every piece with Gauge 1" in " ".join(half_blind.split())
+    assert "the 3/16 in cutter, in 5 passes" in capsys.readouterr().out
+
+
 def test_a_joint_for_machines_has_its_settings_and_verdict(capsys):
     main(["joint", "half-blind", *J1.split(), "--json"])
 
@@ -107,7 +119,7 @@ def test_the_order_of_work_at_a_lap_is_printed_and_a_front_without_another_has_a
         ("--can-be-replaced perhaps", "--can-be-replaced: “perhaps” will not do; give yes or no."),
         ("--slope 1:0", "--slope: “1:0” will not do; give a slope such as 1:8."),
         ("--front-gravity heavy", "“heavy” will not do; give a number of 0.1 or more, up to 1.4; 0.50 for"),
-        ("--mm --pin 0", "The pin cannot be 0 mm; give a size above 0; 3.2 mm for example."),
+        ("--mm --pin 0", "The pin cannot be 0.0 mm; give a size above 0; 3.2 mm for example."),
     ],
 )
 def test_what_will_not_do_for_a_joint_is_said_with_what_would(capsys, typed, sentence):

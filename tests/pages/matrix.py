@@ -140,6 +140,8 @@ MATRIX: dict[str, set[str]] = {
     "POST /shop/hours/log": OWNER,
     "GET /shop/prices": OWNER,
     "POST /shop/prices": OWNER,
+    "GET /shop/rack": OWNER,
+    "POST /shop/rack": OWNER,
     "GET /shop/rate": OWNER,
     "POST /shop/rate": OWNER,
     "POST /shop/rate/look": OWNER,

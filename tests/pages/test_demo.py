@@ -22,6 +22,7 @@ from casewright.shop.jobs import JobFacts, take_on_job
 from casewright.shop.units import units_of
 from casewright.web.door.demo import demo_paper
 from pages.crawl import kind_of
+from people import Clock, new_shop
 from units import TODAY, dresser_estimate
 
 KEY = b"a key for tests, and for nothing else"
@@ -34,6 +35,25 @@ UNLIKE = {("shop", "demo"), ("shop", "version")}
 @pytest.fixture
 def demo(shop: Any) -> Any:
     """The shop, with the demo in it."""
+    return with_demo(shop)
+
+
+@pytest.fixture(scope="module")
+def made_once(app: Any, books: Any, clock: Clock) -> Any:
+    """A shop with the demo in it, which takes a second to make."""
+    clock.now = Clock().now
+    return with_demo(new_shop(app, books, clock))
+
+
+@pytest.fixture
+def demo_as_made(made_once: Any, clock: Clock) -> Any:
+    """A shop with the demo in it for tests that only look."""
+    clock.now = Clock().now
+    return made_once
+
+
+def with_demo(shop: Any) -> Any:
+    """The shop, once the demo is brought in."""
     with writing(shop.engine, shop.shop_id) as db:
         held = db.get_one(Shop, shop.shop_id)
         person = shop.people[Role.OWNER]
@@ -73,14 +93,14 @@ def take_out(owner: Any) -> Any:
     return owner.send("/shop/demo/removal", **CONFIRMED)
 
 
-def test_the_demo_has_jobs_in_every_state_but_closed(demo):
-    assert set(jobs_by_state(demo)) == set(JobState) - {JobState.CLOSED}
+def test_the_demo_has_jobs_in_every_state_but_closed(demo_as_made):
+    assert set(jobs_by_state(demo_as_made)) == set(JobState) - {JobState.CLOSED}
 
 
-def test_a_quote_of_the_demo_was_sent_twelve_days_ago_and_stands_for_eighteen_more(demo):
-    today = demo.clock.now.date()
+def test_a_quote_of_the_demo_was_sent_twelve_days_ago_and_stands_for_eighteen_more(demo_as_made):
+    today = demo_as_made.clock.now.date()
 
-    with reading(demo.engine, demo.shop_id) as db:
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         quote = db.scalars(select(Quote).where(Quote.state == QuoteState.SENT)).one()
 
     assert (quote.issued_at.date(), quote.valid_until) == (
@@ -89,10 +109,10 @@ def test_a_quote_of_the_demo_was_sent_twelve_days_ago_and_stands_for_eighteen_mo
     )
 
 
-def test_an_order_of_the_demo_is_late(demo):
-    today = demo.clock.now.date()
+def test_an_order_of_the_demo_is_late(demo_as_made):
+    today = demo_as_made.clock.now.date()
 
-    with reading(demo.engine, demo.shop_id) as db:
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         job = db.scalars(select(Job).where(Job.state == JobState.ACCEPTED)).one()
         order = db.scalars(select(Paper).where(Paper.job_id == job.id)).one()
 
@@ -100,16 +120,16 @@ def test_an_order_of_the_demo_is_late(demo):
     assert date.fromisoformat(order.content["paper"]["needed_by"]) == today - timedelta(days=14)
 
 
-def test_a_due_date_of_the_demo_is_past(demo):
-    with reading(demo.engine, demo.shop_id) as db:
+def test_a_due_date_of_the_demo_is_past(demo_as_made):
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         in_hand = select(Job.name).where(Job.state == JobState.IN_HAND)
-        late = db.scalars(in_hand.where(Job.due_on < demo.clock.now.date())).all()
+        late = db.scalars(in_hand.where(Job.due_on < demo_as_made.clock.now.date())).all()
 
     assert late == ["Two bedside cases for room 4"]
 
 
-def test_a_chest_of_the_demo_is_half_done_at_the_bench(demo):
-    with reading(demo.engine, demo.shop_id) as db:
+def test_a_chest_of_the_demo_is_half_done_at_the_bench(demo_as_made):
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         cabinet = db.scalars(select(Job).where(Job.name == "Cabinet for shells")).one()
         stages = [each.stage for each in db.scalars(select(Drawer).where(Drawer.job_id == cabinet.id))]
         kinds = {each.kind for each in db.scalars(select(BenchEvent).where(BenchEvent.job_id == cabinet.id))}
@@ -119,11 +139,11 @@ def test_a_chest_of_the_demo_is_half_done_at_the_bench(demo):
     assert kinds == {"reached", "taken_back", "ticked", "measured", "note"}
 
 
-def test_nothing_of_the_demo_lies_in_the_future(demo):
-    with reading(demo.engine, demo.shop_id) as db:
+def test_nothing_of_the_demo_lies_in_the_future(demo_as_made):
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         moments = [*db.scalars(select(History.at)), *db.scalars(select(BenchEvent.at))]
 
-    assert max(moments) <= demo.clock.now
+    assert max(moments) <= demo_as_made.clock.now
 
 
 def test_the_demo_is_the_same_however_often_it_is_brought_in(demo, owner):
@@ -139,8 +159,8 @@ def test_the_demo_is_the_same_however_often_it_is_brought_in(demo, owner):
     assert sorted(told()) == sorted(first)
 
 
-def test_every_page_of_the_demo_answers_and_says_that_it_is_one(demo, owner):
-    pages = crawl(owner, "/jobs")
+def test_every_page_of_the_demo_answers_and_says_that_it_is_one(demo_as_made):
+    pages = crawl(demo_as_made.visitor(), "/jobs")
 
     unmarked = [page.address for page in pages if MARK not in page.text]
     assert len(pages) > 60
@@ -163,14 +183,15 @@ def crawl(visitor: Any, start: str) -> list[Any]:
     return pages
 
 
-def test_what_a_job_of_the_demo_costs_is_what_the_core_says(demo, owner):
-    job = jobs_by_state(demo)[JobState.ENQUIRY]
-    with reading(demo.engine, demo.shop_id) as db:
+def test_what_a_job_of_the_demo_costs_is_what_the_core_says(demo_as_made):
+    owner = demo_as_made.visitor()
+    job = jobs_by_state(demo_as_made)[JobState.ENQUIRY]
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         held = db.scalars(select(Job).where(Job.name == "Chest for the bay window")).one()
-        shop = db.get_one(Shop, demo.shop_id)
+        shop = db.get_one(Shop, demo_as_made.shop_id)
         texts = tuple(each.text for each in units_of(db, held))
         text = figures_text(db, shop, held)
-    asked = estimated_job(texts, text, demo.clock.now.date()).price.asked
+    asked = estimated_job(texts, text, demo_as_made.clock.now.date()).price.asked
 
     page = owner.get(f"/jobs/{held.id}")
 
@@ -178,11 +199,11 @@ def test_what_a_job_of_the_demo_costs_is_what_the_core_says(demo, owner):
     assert show_money(int(asked), "$") in page.text
 
 
-def test_the_dresser_of_the_demo_is_worked_dresser_a(demo):
-    with reading(demo.engine, demo.shop_id) as db:
+def test_the_dresser_of_the_demo_is_worked_dresser_a(demo_as_made):
+    with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         held = db.scalars(select(Job).where(Job.name == "Dresser for the front bedroom")).one()
         texts = tuple(each.text for each in units_of(db, held))
-        text = figures_text(db, db.get_one(Shop, demo.shop_id), held)
+        text = figures_text(db, db.get_one(Shop, demo_as_made.shop_id), held)
 
     found = estimated_job(texts, text, TODAY)
 
@@ -264,13 +285,14 @@ def add_a_unit(db: Any, shop: Shop, job: Job, now: Any) -> None:
     add_unit(db, job, preset("bedside").spec(), figures(db, shop, job), "Ada Marsh", now)
 
 
-def test_the_demo_is_not_taken_out_without_the_tick(demo, owner):
+def test_the_demo_is_not_taken_out_without_the_tick(demo_as_made):
+    owner = demo_as_made.visitor()
     owner.get("/shop/demo/removal")
 
     page = owner.send("/shop/demo/removal", status=422)
 
     assert "Tick this first" in page.text
-    assert len(everything(demo)["job"]) == 9
+    assert len(everything(demo_as_made)["job"]) == 9
 
 
 def test_the_demo_comes_once_and_goes_once(shop, owner):
@@ -302,8 +324,6 @@ def test_the_demo_of_one_shop_is_nothing_to_another(demo, other_shop):
 @pytest.fixture
 def other_shop(shop: Any) -> Any:
     """Another shop in the same database, with the demo in it, too."""
-    from people import new_shop  # noqa: PLC0415
-
     return new_shop(shop.app, shop.engine, shop.clock)
 
 
@@ -334,7 +354,8 @@ def test_what_is_the_demo_s_is_marked_as_such_where_it_stands_among_ones_own(dem
     assert "demo, 555-0123" in owner.get("/search?q=pell").text
 
 
-def test_nobody_of_the_shop_is_said_to_have_done_what_the_demo_did(demo, owner):
+def test_nobody_of_the_shop_is_said_to_have_done_what_the_demo_did(demo_as_made):
+    owner = demo_as_made.visitor()
     board = owner.get("/board")
     job = re.search(r"/jobs/([0-9a-z]+)/hours", board.html)[1]
 

@@ -1,37 +1,8 @@
-"""The woods: the rack, grades, average boards and waste of the shop, beside what is known of each species."""
+"""The woods: grades, average boards and waste of the shop, beside what is known of each species."""
 
 import pytest
 
 ADDRESS = "/shop/woods"
-
-
-def test_the_rack_is_read_in_every_notation(owner):
-    owner.get(ADDRESS)
-
-    page = owner.send("", chisels="1/2, 6 mm; 1/8\n0.75, 1 1/4", saw_kerf="0.6 mm")
-
-    assert page.form().value("chisels") == "1/8, 6 mm, 1/2, 3/4, 1-1/4"
-    assert page.form().value("saw_kerf") == "0.6 mm"
-
-
-def test_a_metric_shop_writes_bare_millimetres(owner):
-    owner.get("/shop")
-    owner.send("/shop", unit="mm")
-    owner.get(ADDRESS)
-
-    page = owner.send("", chisels="3, 6, 12,5", widest_board="250")
-
-    assert page.form().value("chisels") == "3, 6, 12.5"
-    assert page.form().value("widest_board") == "250"
-
-
-def test_an_emptied_rack_is_the_usual_one_again(owner):
-    usual = owner.get(ADDRESS).form().value("chisels")
-    owner.send("", chisels="1/4")
-
-    page = owner.send("", chisels="")
-
-    assert page.form().value("chisels") == usual
 
 
 def test_grade_width_and_waste_of_a_wood_are_kept_and_taken_out(owner):
@@ -63,9 +34,7 @@ def test_grade_width_and_waste_of_a_wood_are_kept_and_taken_out(owner):
 @pytest.mark.parametrize(
     ("name", "typed", "words"),
     [
-        ("chisels", "1/4, wide", "“wide” is not a size"),
         ("kerf", "an eighth", "is not a size"),
-        ("saw_kerf", "1/2", "is not at most 0.25"),
         ("sheet_waste", "100", "100 % is outside 0 to 99 %"),
         ("waste.1.waste", "20", "Name the wood, such as cherry; or empty the row."),
         ("waste.1.wood", "cherry", "Write the waste in per cent"),

@@ -1,12 +1,17 @@
 """A visitor: gets pages, looks at every one of them, fills in forms, sends them, follows where they lead."""
 
+import atexit
 import re
+from collections import Counter
 from collections.abc import Mapping
+from contextlib import ExitStack
 from dataclasses import dataclass, field
+from functools import cache
 from html.parser import HTMLParser
 from ipaddress import ip_network
 from typing import Any
 
+from anyio.from_thread import BlockingPortal, start_blocking_portal
 from starlette.testclient import TestClient
 
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "wbr"}
@@ -148,6 +153,14 @@ class Shown:
         )
 
 
+@cache
+def running_loop() -> BlockingPortal:
+    """The event loop that serves all visitors of this process: a new one takes as long as a small page."""
+    running = ExitStack()
+    atexit.register(running.close)
+    return running.enter_context(start_blocking_portal())
+
+
 class Visitor:
     """Somebody with a browser, at an address of their own."""
 
@@ -160,6 +173,7 @@ class Visitor:
             headers={"origin": origin},
             client=(str(next(ADDRESSES)), 50_000),
         )
+        self.browser.portal = running_loop()
         self.page: Shown | None = None
 
     def get(self, address: str, status: int = 200) -> Shown:
@@ -219,7 +233,7 @@ def look_at(shown: Shown) -> None:
     assert len(seen.headings) == 1, f"{where}: headings {seen.headings}"
     plain_title = seen.title.removeprefix("Error: ")
     assert plain_title.startswith(seen.headings[0][:20]), f"{where}: {seen.title} / {seen.headings}"
-    twice = {each for each in seen.ids if seen.ids.count(each) > 1}
+    twice = {each for each, times in Counter(seen.ids).items() if times > 1}
     assert not twice, f"{where}: ids that stand twice: {twice}"
     bare = [
         given

@@ -16,7 +16,7 @@ from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.papers.pdf import Paper, PapersAreBusy, TooMuchForOnePaper, render
 from casewright.papers.quote_pdf import quote_pdf
 from casewright.pieces.words.offer import Party
-from printed import cards, cuts, letters_of, offered, ordered, read, tags_of, text_of
+from printed import cards, chest_job, cuts, letters_of, offered, ordered, read, tags_of, text_of
 
 Print = Callable[..., bytes]
 
@@ -49,7 +49,7 @@ def order_named(name: str, paper: Paper = Paper.LETTER) -> bytes:
 
 
 def cards_named(name: str, paper: Paper = Paper.LETTER) -> bytes:
-    return joint_cards_pdf(cards(shop=name, job_name=name, job_number=name), paper)
+    return joint_cards_pdf(cards(chest_job(), shop=name, job_name=name, job_number=name), paper)
 
 
 EVERY = pytest.mark.parametrize(

@@ -88,18 +88,19 @@ def _is_forbidden(sign: str) -> bool:
     return unicodedata.category(sign) in ("Cc", "Cs") or sign in FORBIDDEN
 
 
-def plain(value: Number) -> str:
+def plain(value: Number, digits: int = 5) -> str:
     """A coordinate as text, to a hundred-thousandth, without idle zeros.
 
     Args:
         value: the coordinate [in its own unit]
+        digits: how many are kept after the point
 
     Returns:
         Text such as `18.5625`.
 
     Source: common practice.
     """
-    text = f"{value:.5f}".rstrip("0").rstrip(".")
+    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 
 
@@ -116,6 +117,8 @@ class Sheet:
         self.scale = scale
         self.unit = unit
         self.letters = LETTERS * scale
+        # Strokes and lettering are many, and no size is read off them: 1/400 in of paper is fine enough.
+        self._digits = 2 if scale >= 2 else 3
         # Written out at the end: most drawings are tried in several scales before one fits.
         self._lines: dict[Line, list[Callable[[], str]]] = {line: [] for line in Line}
         self._words: list[str] = []
@@ -138,6 +141,22 @@ class Sheet:
     def said(self) -> tuple[str, ...]:
         """What the drawing tells in words, for those who cannot see it."""
         return tuple(self._said)
+
+    def fresh(self) -> "Sheet":
+        """An empty sheet in the same scale and unit: to see how much room something takes."""
+        return Sheet(self.scale, self.unit)
+
+    def add(self, other: "Sheet") -> None:
+        """Adds everything that another sheet in the same scale holds, where it stands there."""
+        for line, drawn in other._lines.items():
+            self._lines[line] += drawn
+        self._words += other._words
+        self._said += other._said
+        self._lettered += other._lettered
+        left, bottom, right, top = other.reach
+        if left <= right:
+            self._reach((left, bottom))
+            self._reach((right, top))
 
     def size(self, inches: Inches) -> str:
         """A size as this shop reads it: fractions of an inch, or millimetres."""
@@ -194,7 +213,19 @@ class Sheet:
         held = list(strokes)
         if held:
             self._reached(point for stroke in held for point in stroke)
-            self._put(line, lambda: f'<path d="{_path(held)}"/>')
+            self._put(line, lambda: f'<path d="{_path(held, self._digits)}"/>')
+
+    def fill(
+        self, line: Line, corners: Iterable[Point], strokes: Callable[[], Iterable[tuple[Point, Point]]]
+    ) -> None:
+        """Strokes within an outline, reckoned once the drawing is written out."""
+        self._reached(corners)
+
+        def path() -> str:
+            held = list(strokes())
+            return f'<path d="{_path(held, self._digits)}"/>' if held else ""
+
+        self._put(line, path)
 
     def rectangle(self, line: Line, corner: Point, width: Inches, height: Inches, code: str = "") -> None:
         """A rectangle by its lower left corner."""
@@ -238,13 +269,14 @@ class Sheet:
         # A digit is about 0.72 of the lettering's size high; half of that below the middle is the baseline.
         drop = 0.36 * size * self.letters
         x, y = (at[0] + drop, at[1]) if upright else (at[0], at[1] - drop)
-        marks = [f'x="{plain(x)}" y="{plain(-y)}"']
+        across, down = plain(x, self._digits), plain(-y, self._digits)
+        marks = [f'x="{across}" y="{down}"']
         if anchor != "middle":
             marks.append(f'text-anchor="{anchor}"')
         if size != 1:
             marks.append(f'font-size="{plain(size * self.letters)}"')
         if upright:
-            marks.append(f'transform="rotate(-90 {plain(x)} {plain(-y)})"')
+            marks.append(f'transform="rotate(-90 {across} {down})"')
         if bold:
             marks.append('font-weight="bold"')
         if inches is not None:
@@ -264,7 +296,11 @@ class Sheet:
         if line is Line.HIDDEN:
             look += f' stroke-dasharray="{plain(DASH * self.scale)} {plain(DASH_GAP * self.scale)}"'
         return "\n".join(
-            [f'<g class="{line}" {look} stroke-linejoin="round">', *(each() for each in drawn), "</g>"]
+            [
+                f'<g class="{line}" {look} stroke-linejoin="round">',
+                *filter(None, (each() for each in drawn)),
+                "</g>",
+            ]
         )
 
     def _put(self, line: Line, element: Callable[[], str]) -> None:
@@ -289,12 +325,17 @@ def _points(points: Iterable[Point]) -> str:
     return " ".join(map(_point, points))
 
 
-def _path(strokes: Iterable[tuple[Point, Point]]) -> str:
-    return "".join(f"M{_point(start)}L{_point(end)}" for start, end in strokes)
+def _path(strokes: Iterable[tuple[Point, Point]], digits: int) -> str:
+    parts, last = [], ""
+    for start, end in strokes:
+        first, far = _point(start, digits), _point(end, digits)
+        parts.append(f"L{far}" if first == last else f"M{first}L{far}")
+        last = far
+    return "".join(parts)
 
 
-def _point(point: Point) -> str:
-    return f"{plain(point[0])},{plain(-point[1])}"
+def _point(point: Point, digits: int = 5) -> str:
+    return f"{plain(point[0], digits)},{plain(-point[1], digits)}"
 
 
 @cache

@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from casewright.drawing.elevation import elevation
-from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.drawing.page import Drawing
 from casewright.drawing.section import section
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.parts import Drawer
 

@@ -3,16 +3,17 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from casewright.drawing.canvas import Line, Sheet
+from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.page import LINE, PAPER, Drawing, fitted
-from casewright.drawing.tail_views import STUB, tail_outline
 from casewright.drawing.view import View
-from casewright.joinery.layout import TailLayout
+from casewright.joinery.layout import Tail, TailLayout
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 
 APART = 0.7
 """Between one layout and the next [letters]."""
+STUB = 0.8
+"""How far the side is drawn behind the baseline, in lengths of a tail."""
 STEPS = 1.3
 """Room at the left of a layout for the steps of its dividers [letters]."""
 TICK = 0.3
@@ -110,10 +111,10 @@ def _long(layout: TailLayout) -> Inches:
 def _draw_one(view: View, shown: LayoutShown, number: int) -> None:
     layout, sheet = shown.layout, view.sheet
     base, long, height = layout.tail_length, _long(layout), layout.height
-    corners = [corner for tail in layout.tails for corner in tail_outline(tail, 0.0, base)]
+    corners = [corner for tail in layout.tails for corner in _tail_outline(tail, 0.0, base)]
     view.polyline(Line.OBJECT, (long, 0.0), (base, 0.0), *corners, (base, height), (long, height))
     for place, tail in enumerate(layout.tails, start=1):
-        view.polygon(Line.TONE, tail_outline(tail, 0.0, base), f"{number}-tail-{place}")
+        view.polygon(Line.TONE, _tail_outline(tail, 0.0, base), f"{number}-tail-{place}")
     view.polyline(Line.WITNESS, (base, 0.0), (base, height))
     view.broken((long, 0.0), (long, height))
     _draw_steps(view, layout)
@@ -125,6 +126,11 @@ def _draw_one(view: View, shown: LayoutShown, number: int) -> None:
         sheet.letter((left, line), words, "start", size=FIGURES, inches=size)
     wide = f"tail {sheet.size(layout.tail_width)} at the end and {sheet.size(layout.neck)} at the baseline"
     sheet.say(f"{shown.heading}: {', '.join(shown.lines(sheet))}, {wide}, board {sheet.size(height)} high")
+
+
+def _tail_outline(tail: Tail, end: Inches, base: Inches) -> tuple[Point, Point, Point, Point]:
+    """A tail by its four corners, from the lower one at the neck round by the wide end."""
+    return (base, tail.lower_base), (end, tail.lower_end), (end, tail.upper_end), (base, tail.upper_base)
 
 
 def _draw_steps(view: View, layout: TailLayout) -> None:

@@ -201,6 +201,9 @@ def letter_lines(
     words = written(words)
     signs = int(width * len(words) / (sheet.width_of(words) or 1.0))
     lines = textwrap.wrap(words, max(LEAST_SIGNS, signs))
+    while signs > LEAST_SIGNS and any(sheet.width_of(line) > width for line in lines):
+        signs -= 1
+        lines = textwrap.wrap(words, signs)
     left, height = corner
     for line in reversed(lines) if upwards else lines:
         sheet.letter((left, height), line, "start", bold=bold)

@@ -7,8 +7,9 @@ drawn where the surface of its board turns there, and as far as no face lies bef
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
-from casewright.drawing.edges import EPSILON, board_edges, planes
+from casewright.drawing.edges import EPSILON, Edge, board_edges, planes
 from casewright.drawing.vectors import dot, rounded, unit
 from casewright.joinery.solid import PLACE, Board, Flat, Prism, Vector
 from casewright.measure.units import Inches, Number
@@ -76,26 +77,38 @@ def drawn_apart(boards: Iterable[Board], by: Inches) -> tuple[Board, ...]:
     )
 
 
-def visible_edges(boards: Sequence[Board], seen_by: Eye) -> list[Stretch]:
+def visible_edges(boards: Sequence[Board], seen_by: Eye, by: Inches = 0.0) -> list[Stretch]:
     """The edges that an eye sees, on the sheet.
 
     Args:
-        boards: the boards as they stand
+        boards: the boards, put together
         seen_by: the eye
+        by: how far each is drawn out of the joint in its own direction [in]
 
     Returns:
-        Straight stretches, each from point to point [in]
+        Straight stretches, each from point to point, one after the other where they meet [in]
 
     Source: geometry: an edge is hidden where a face lies nearer to the eye.
     """
-    screens = [screen for board in boards for screen in _screens(board, seen_by)]
+    screens = [screen for board in drawn_apart(boards, by) for screen in _screens(board, seen_by)]
     stretches = [
         stretch
         for board in boards
-        for start, end in board_edges(board)
-        for stretch in _not_hidden(start, end, screens, seen_by)
+        for start, end in _edges_of(board)
+        for stretch in _not_hidden(_shifted(start, board, by), _shifted(end, board, by), screens, seen_by)
     ]
-    return list(_joined(stretches))
+    return list(_chained(_joined(stretches)))
+
+
+@lru_cache(maxsize=16)
+def _edges_of(board: Board) -> tuple[Edge, ...]:
+    """A board's edges, kept while it is drawn in one place after the other."""
+    return tuple(board_edges(board))
+
+
+def _shifted(point: Vector, board: Board, by: Inches) -> Vector:
+    x, y, z = board.apart
+    return point[0] + by * x, point[1] + by * y, point[2] + by * z
 
 
 def _joined(stretches: Iterable[Stretch]) -> Iterator[Stretch]:
@@ -113,6 +126,29 @@ def _joined(stretches: Iterable[Stretch]) -> Iterator[Stretch]:
         for span in _united(spans):
             start, end = ((right * along - up * off, up * along + right * off) for along in span)
             yield start, end
+
+
+def _chained(stretches: Iterable[Stretch]) -> Iterator[Stretch]:
+    """The same stretches, each from where the one before it ends, as far as that can be had."""
+    at: dict[Flat, list[Stretch]] = {}
+    left = dict.fromkeys(stretches)
+    for stretch in left:
+        for end in stretch:
+            at.setdefault(_spot(end), []).append(stretch)
+    while left:
+        stretch = next(iter(left))
+        start, end = stretch
+        while stretch in left:
+            del left[stretch]
+            yield start, end
+            stretch = next((each for each in at[_spot(end)] if each in left), stretch)
+            if stretch in left:
+                ahead = _spot(stretch[0]) == _spot(end)
+                start, end = stretch if ahead else (stretch[1], stretch[0])
+
+
+def _spot(point: Flat) -> Flat:
+    return round(point[0], 4), round(point[1], 4)
 
 
 def _united(spans: Iterable[Span]) -> Iterator[Span]:

@@ -60,7 +60,7 @@ class View:
         """Hatching inside an outline of any shape, at 45 degrees."""
         placed = [self.at(*corner) for corner in corners]
         step = HATCH_APART * self.sheet.scale * math.sqrt(2) * apart
-        self.sheet.strokes(Line.HATCH, _hatching(placed, 1 if rising else -1, step))
+        self.sheet.fill(Line.HATCH, placed, lambda: _hatching(placed, 1 if rising else -1, step))
 
     def broken(self, start: Point, end: Point) -> None:
         """A break line: the part goes on beyond it."""

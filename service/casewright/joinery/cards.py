@@ -2,7 +2,7 @@
 
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.dividers import Stepping
-from casewright.joinery.joint import Measure, Setting
+from casewright.joinery.joint import Measure, Setting, Tool
 from casewright.joinery.layout import TailLayout
 from casewright.measure.saying import say
 
@@ -26,6 +26,7 @@ def layout_settings(layout: TailLayout, stepping: Stepping) -> tuple[Setting, ..
             label="Dividers",
             value=stepping.setting,
             note=say("{:d} steps from each mark, to {} past the other", stepping.steps, stepping.overshoot),
+            tool=Tool.DIVIDERS,
         ),
         Setting(name="steps", label="Steps", value=stepping.steps, measure=Measure.COUNT),
         Setting(name="overshoot", label="Overshoot", value=stepping.overshoot, note="one pin"),

@@ -241,14 +241,20 @@ def slope_limit(slope: Number, limits: Limits = LIMITS, about: str = "") -> Find
     )
 
 
-def chisels_at_hand(layout: TailLayout, chisels: Chisels, rack: Rack, about: str = "") -> Finding:
-    """JC13: whether the rack has a chisel for the sockets and one for between the tails.
+def chisels_at_hand(
+    layout: TailLayout, chisels: Chisels, rack: Rack, about: str = "", limits: Limits = LIMITS
+) -> Finding:
+    """JC13: whether the rack has the chisels that clear the waste, and for thin pins the fret saw.
+
+    A chisel goes into the sockets and one between the tails; where the pins are very thin, the waste is sawn
+    out by a blade that passes between the tails.
 
     Args:
         layout: the row of tails
         chisels: which chisels of the rack clear the joint
-        rack: the shop's chisels
+        rack: the shop's chisels and saws
         about: code of the part or joint
+        limits: what a joint is held to
 
     Returns:
         A pass, or a caution that lists the gap.
@@ -260,27 +266,49 @@ def chisels_at_hand(layout: TailLayout, chisels: Chisels, rack: Rack, about: str
         "between the tails": (layout.pin_inside, chisels.between_tails),
     }
     missing = {place: room for place, (room, chisel) in gaps.items() if chisel is None}
+    unsawn = _gap_not_sawn(layout.pin, rack, limits) if chisels.fret_saw else None
     narrowest = say("{}", rack.chisels[0]) if rack.chisels else "no chisel at all"
     tightest = min(layout.neck, layout.pin_inside)
-    remedy: Words = ""
+    said: list[Words] = []
+    remedies: list[Words] = []
     if missing:
         wanted = strung(
             " and ", (say("{} or narrower for {}", room, place) for place, room in missing.items())
         )
-        message = say("The narrowest in the rack is {}; it lacks one of {}.", narrowest, wanted)
-        remedy = say("Add a chisel of {}, or widen the pins.", wanted)
+        said.append(say("The narrowest in the rack is {}; it lacks one of {}.", narrowest, wanted))
+        remedies.append(say("Add a chisel of {}, or widen the pins.", wanted))
     else:
         sizes = chisels.sockets or 0.0, chisels.between_tails or 0.0
-        message = say("Chisels: {} for the sockets, {:bare} between the tails.", *sizes)
+        said.append(say("Chisels: {} for the sockets, {:bare} between the tails.", *sizes))
+    if unsawn:
+        said.append(unsawn[0])
+        remedies.append(unsawn[1])
     return Finding(
         rule="JC13",
-        verdict=Verdict.CAUTION if missing else Verdict.PASS,
-        message=message,
-        remedy=remedy,
+        verdict=Verdict.CAUTION if remedies else Verdict.PASS,
+        message=strung(" ", said),
+        remedy=strung(" ", remedies),
         about=about,
         found=rack.chisels[0] if rack.chisels else None,
         needed=tightest,
         source="common practice: a chisel clears a gap that is no narrower than itself",
+    )
+
+
+def _gap_not_sawn(pin: Inches, rack: Rack, limits: Limits) -> tuple[Words, Words] | None:
+    """Why the waste of a thin pin cannot be sawn out, and what to do; None where it can be."""
+    saw = rack.fret_saw
+    if saw is None:
+        return (
+            say("The waste between pins of {} is sawn out, and the rack has no fret saw.", pin),
+            say("Add a fret saw, or make the pins wider than {}.", limits.fret_saw_pin.value),
+        )
+    least = saw.kerf + limits.pin_over_kerf.value
+    if pin >= least - TOLERANCE:
+        return None
+    return (
+        say("The {} cuts {:.3} wide and does not pass between the tails, {} apart.", saw.name, saw.kerf, pin),
+        say("Make the pins {:up} or wider, or take a thinner blade.", least),
     )
 
 

@@ -5,36 +5,59 @@ from dataclasses import dataclass
 
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.limits import LIMITS, Limits
+from casewright.joinery.saws import Saw, SawUse
 from casewright.joinery.sourced import rows
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import say
-from casewright.measure.units import Inches
+from casewright.measure.units import Count, Inches
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rack:
-    """The chisels that a shop owns, and its dovetail saw.
+    """The tools that a shop owns, so far as a joint depends on them.
 
     Attributes:
         chisels: widths of the chisels, narrowest first [in]
-        kerf: how wide the dovetail saw cuts [in]
+        saws: the saws for joints; one at least cuts dovetails
+        cutters: widths of the straight cutters, narrowest first: bits, dado heads, plough irons [in]
+        gauges: how many marking gauges can be kept set at once
+        dividers: how many pairs of dividers can be kept set at once
     """
 
     chisels: tuple[Inches, ...]
-    kerf: Inches
+    saws: tuple[Saw, ...]
+    cutters: tuple[Inches, ...]
+    gauges: Count
+    dividers: Count
 
     def __post_init__(self) -> None:
-        if list(self.chisels) != sorted(self.chisels):
-            raise ValueError("List the chisels from the narrowest to the widest.")
-        if self.chisels and not self.chisels[0] > 0:
-            raise ValueError(say("A chisel of {} has no edge; leave it out of the rack.", self.chisels[0]))
-        if not 0 < self.kerf < 1:
+        _refuse_unless_in_order("chisel", self.chisels)
+        _refuse_unless_in_order("cutter", self.cutters)
+        if all(saw.use is not SawUse.DOVETAIL for saw in self.saws):
+            raise ValueError("A rack needs a saw for dovetails; list it with its kerf, 1/32 in as a rule.")
+        if self.gauges < 1 or self.dividers < 1:
             raise ValueError(
-                say(
-                    "A saw kerf of {:exact} is not a dovetail saw's; {:fraction} is usual.", self.kerf, 1 / 32
-                )
+                "Joints cannot be marked without a gauge and a pair of dividers; list one of each."
             )
+
+    @property
+    def kerf(self) -> Inches:
+        """How wide the dovetail saw cuts; of several the thinnest [in]."""
+        return min(saw.kerf for saw in self.saws if saw.use is SawUse.DOVETAIL)
+
+    @property
+    def fret_saw(self) -> Saw | None:
+        """The fret or coping saw, of several the thinnest; None when there is none."""
+        saws = (saw for saw in self.saws if saw.use is SawUse.FRET)
+        return min(saws, key=lambda saw: saw.kerf, default=None)
+
+
+def _refuse_unless_in_order(tool: str, widths: tuple[Inches, ...]) -> None:
+    if list(widths) != sorted(widths):
+        raise ValueError(f"List the {tool}s from the narrowest to the widest.")
+    if widths and not widths[0] > 0:
+        raise ValueError(say("A {} of {} has no edge; leave it out of the rack.", tool, widths[0]))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,8 +82,17 @@ class Chisels:
         return self.between_tails is not None and self.between_tails == self.from_the_end
 
 
-RACK = Rack(chisels=tuple(rows("rack")["chisels"]["value"]), kerf=rows("rack")["kerf"]["value"])
-"""The rack of a shop that has not listed its own: a bench set of chisels and a dovetail saw."""
+SAW_ROWS = {name: row for name, row in rows("rack").items() if "use" in row}
+"""The saws of a shop that has not listed its own, each with its ground."""
+
+RACK = Rack(
+    chisels=tuple(rows("rack")["chisels"]["value"]),
+    saws=tuple(Saw(name=name, use=SawUse(row["use"]), kerf=row["value"]) for name, row in SAW_ROWS.items()),
+    cutters=tuple(rows("rack")["cutters"]["value"]),
+    gauges=rows("rack")["gauges"]["value"],
+    dividers=rows("rack")["dividers"]["value"],
+)
+"""The rack of a shop that has not listed its own."""
 
 
 def widest_chisel(room: Inches, chisels: tuple[Inches, ...]) -> Inches | None:

@@ -98,8 +98,8 @@ def order_through(layout: TailLayout, chisels: Chisels, board: Inches, side: Inc
         ),
         "Clamp the board flat on a sacrificial block.",
         say(
-            "Chop half from each face: the pins to {}{}, the tails to {}{}. Begin {} off the baseline, bevel to "
-            "the waste, and split each slice off from the end grain.",
+            "Chop half from each face: the pins to {}{}, the tails to {}{}. Begin {} off the baseline, bevel "
+            "to the waste, and split each slice off from the end grain.",
             board / 2,
             _with(chisels.sockets, layout.neck),
             side / 2,

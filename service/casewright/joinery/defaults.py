@@ -115,8 +115,23 @@ def usual_pin(side: Inches, usual: Usual = USUAL) -> Inches:
 
     Source: common practice.
     """
+    return pin_habit(side, usual).value
+
+
+def pin_habit(side: Inches, usual: Usual = USUAL) -> Sourced:
+    """The width of a pin, with its ground.
+
+    Args:
+        side: thickness of the side [in]
+        usual: the shop's habits
+
+    Returns:
+        The habit that holds for so thick a side.
+
+    Source: common practice.
+    """
     thin = side <= usual.thin_side.value + TOLERANCE
-    return usual.pin_in_thin_sides.value if thin else usual.pin.value
+    return usual.pin_in_thin_sides if thin else usual.pin
 
 
 def usual_slope(softwood: bool = False, usual: Usual = USUAL) -> Number:
@@ -133,7 +148,22 @@ def usual_slope(softwood: bool = False, usual: Usual = USUAL) -> Number:
 
     Source: common practice.
     """
-    return usual.slope_softwood.value if softwood else usual.slope_hardwood.value
+    return slope_habit(softwood, usual).value
+
+
+def slope_habit(softwood: bool = False, usual: Usual = USUAL) -> Sourced:
+    """The slope of a tail, with its ground.
+
+    Args:
+        softwood: whether the tail board is softwood
+        usual: the shop's habits
+
+    Returns:
+        The habit that holds for such wood.
+
+    Source: common practice.
+    """
+    return usual.slope_softwood if softwood else usual.slope_hardwood
 
 
 def chosen_lap(front: Inches, usual: Usual = USUAL) -> Chosen:
@@ -149,7 +179,8 @@ def chosen_lap(front: Inches, usual: Usual = USUAL) -> Chosen:
     Source: Rogowski (2002); the rounding is common practice.
     """
     lap = usual_lap(front, usual)
-    why = say("A quarter of the {} front, to the nearest {:bare}", front, usual.lap_step.value)
+    part = _part(usual.lap_part.value, 4, "A quarter")
+    why = say("{} of the {} front, to the nearest {:bare}", part, front, usual.lap_step.value)
     return Chosen(
         name="lap",
         value=lap,
@@ -175,9 +206,19 @@ def chosen_rabbet(side: Inches, usual: Usual = USUAL) -> Chosen:
         name="rabbet",
         value=usual_rabbet(side, usual),
         measure=Measure.LENGTH,
-        why=say("An eighth of the {} side, down to {:bare}.", side, usual.rabbet_step.value),
+        why=say(
+            "{} of the {} side, down to {:bare}.",
+            _part(usual.rabbet_part.value, 8, "An eighth"),
+            side,
+            usual.rabbet_step.value,
+        ),
         source=usual.rabbet_part.source,
     )
+
+
+def _part(divisor: Number, usual: Number, word: str) -> str:
+    """A part of a board in words: the usual one by its name, another by its divisor."""
+    return word if divisor == usual else f"1/{divisor:g}"
 
 
 def chosen_half_pin(at_front: bool, usual: Usual = USUAL) -> Chosen:
@@ -215,14 +256,12 @@ def chosen_pin(side: Inches, usual: Usual = USUAL) -> Chosen:
 
     Source: common practice.
     """
-    pin = usual_pin(side, usual)
-    thin = pin == usual.pin_in_thin_sides.value
-    habit = usual.pin_in_thin_sides if thin else usual.pin
+    habit = pin_habit(side, usual)
     return Chosen(
         name="pin",
-        value=pin,
+        value=habit.value,
         measure=Measure.LENGTH,
-        why=say("{} is usual with sides of {}.", pin, side),
+        why=say("{} is usual with sides of {}.", habit.value, side),
         source=habit.source,
     )
 
@@ -239,7 +278,7 @@ def chosen_slope(softwood: bool = False, usual: Usual = USUAL) -> Chosen:
 
     Source: common practice.
     """
-    habit = usual.slope_softwood if softwood else usual.slope_hardwood
+    habit = slope_habit(softwood, usual)
     return Chosen(
         name="slope",
         value=habit.value,

@@ -65,6 +65,13 @@ UNITS: dict[Measure, object] = {
 """The unit of each kind of number."""
 
 
+class Tool(StrEnum):
+    """What is set to a number and kept so until the last piece is marked."""
+
+    GAUGE = "gauges"
+    DIVIDERS = "dividers"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
     """One number that a card prints, to be set at the bench.
@@ -76,6 +83,7 @@ class Setting:
         measure: what kind of number it is
         note: where it is used, and from which face or edge
         wrong: the number that is easily taken for it, printed struck out; None when there is no such trap
+        tool: what stays set to it until the last piece is marked; None for whatever is set once
     """
 
     name: str
@@ -84,6 +92,7 @@ class Setting:
     measure: Measure = Measure.LENGTH
     note: Words = ""
     wrong: Number | None = None
+    tool: Tool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,9 +161,9 @@ class Field:
         if self.measure is Measure.ANSWER:
             return "yes or no"
         if self.measure is Measure.COUNT:
-            least = int(self.least) + self.least_is_too_small
+            fewest = int(self.least) + self.least_is_too_small
             what = self.name.replace("_", " ")
-            return f"a whole number of {what}, {least} or more; {self.example} for example"
+            return f"a whole number of {what}, {fewest} or more; {self.example} for example"
         kind = "size" if self.measure.is_length else "slope" if self.measure is Measure.SLOPE else "number"
         least = f"{self.least:g}"
         span = f"above {least}" if self.least_is_too_small else f"of {least} or more"
@@ -203,10 +212,17 @@ class Solved:
     Attributes:
         joint: the joint, worked out
         chosen: each number that had been left out, in the order in which they were chosen
+        kept: whether the shop has gauges and dividers enough to keep the joint's settings
     """
 
     joint: Joint
     chosen: tuple[Chosen, ...]
+    kept: tuple[Finding, ...] = ()
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every check of the joint, and of the tools that stay set for it."""
+        return (*self.joint.findings, *self.kept)
 
 
 class Choosing:
@@ -374,3 +390,24 @@ def fields(kind: str) -> tuple[Field, ...]:
         Field(name=name, **{**row, "measure": Measure(row["measure"])})
         for name, row in rows(f"{kind}_fields").items()
     )
+
+
+def slope_typed(typed: str) -> Number:
+    """How far along for one across, as somebody types a slope: 8 from 1:8, or from 8.
+
+    Args:
+        typed: what was typed
+
+    Returns:
+        The slope [dimensionless]
+
+    Raises:
+        ValueError: it is no slope, or steeper or flatter than any dovetail could be.
+
+    Source: common practice.
+    """
+    across, colon, along = typed.partition(":")
+    slope = float(along) / float(across) if colon else float(across)
+    if not 1 / 100 < slope < 100:  # never NaN either
+        raise ValueError(typed)
+    return slope

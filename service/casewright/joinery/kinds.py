@@ -6,11 +6,13 @@ no line elsewhere.
 
 import importlib
 import pkgutil
+from dataclasses import replace
 from functools import cache
 
 from casewright.joinery import families
 from casewright.joinery.chisels import RACK, Rack
-from casewright.joinery.joint import JointKind, Measured, Solved, Values
+from casewright.joinery.joint import JointKind, Measured, Solved, Tool, Values
+from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import say
 
@@ -38,7 +40,7 @@ def solve(
         kind: the joint's name, such as `half-blind`
         values: the numbers by the names of the kind's fields: lengths in inches, a slope of 1:8 as 8
         measured: marks of sides with their thickness in the rabbet, for a kind that groups them [in]
-        rack: the shop's chisels and saw
+        rack: the shop's chisels, saws, cutters and gauges
         ledger: where the working is kept
 
     Returns:
@@ -56,7 +58,13 @@ def solve(
     _refuse_what_cannot_be_meant(family, values)
     if measured and not family.takes_measured_sides:
         raise ValueError(f"A {kind} joint takes no measured sides; leave them out.")
-    return family.solve(values, measured, rack, ledger)
+    solved = family.solve(values, measured, rack, ledger)
+    owned = {Tool.GAUGE: rack.gauges, Tool.DIVIDERS: rack.dividers}
+    settings = solved.joint.settings
+    kept = (
+        tools_at_hand(settings, tool, own) for tool, own in owned.items() if kept_settings(settings, tool)
+    )
+    return replace(solved, kept=tuple(kept))
 
 
 def _refuse_what_cannot_be_meant(family: JointKind, values: Values) -> None:

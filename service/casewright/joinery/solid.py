@@ -13,7 +13,7 @@ from functools import cached_property
 
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.saying import Words
-from casewright.measure.units import Inches
+from casewright.measure.units import Count, Inches
 
 Flat = tuple[Inches, Inches]
 """A point of a flat view [in]."""
@@ -58,12 +58,14 @@ class Prism:
         outline: its corners in `along.plane`, convex, either way round [in]
         start: where it begins along that direction [in]
         end: where it ends [in]
+        name: what it is called where its outline is seen, such as `tail-1`; empty for no name
     """
 
     along: Axis
     outline: Outline
     start: Inches
     end: Inches
+    name: str = ""
 
     def __post_init__(self) -> None:
         if not self.end > self.start:
@@ -161,6 +163,38 @@ class Dimension:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Heights:
+    """A column of positions, each measured up from the reference edge.
+
+    Attributes:
+        heading: what they are measured at, on two lines
+        marks: each height and what it is, the lowest first [in]
+        edge: the upright edge of the work that they belong to [in]
+        after: whether the column stands at the right of the view; else at its left
+    """
+
+    heading: tuple[str, str]
+    marks: tuple[tuple[Inches, str], ...]
+    edge: Inches
+    after: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class Steps:
+    """A walk with the dividers up the left of a view.
+
+    Attributes:
+        start: the mark that it begins at [in]
+        pitch: the setting of the dividers [in]
+        count: how many steps
+    """
+
+    start: Inches
+    pitch: Inches
+    count: Count
+
+
+@dataclass(frozen=True, kw_only=True)
 class Cut:
     """A view of the joint, cut open.
 
@@ -169,12 +203,33 @@ class Cut:
         at: where it is cut open [in]
         title: what it shows
         dimensions: what is measured on it
+        boards: names of the boards that it shows; empty for all
+        hatched: whether what is cut is hatched; else the view stands for what one sees of the board there
+        window: how much of it is shown, in the view's own plane: from where to where to the right, and up or
+            away; boards that reach farther end there in a break line [in]
+        enlarged: whether it may be drawn larger than the views beside it
+        beside: whether it stands at the right of the view before it, on the same height
+        behind: where a second cut lies whose outline is seen behind this one; None for none [in]
+        scribed: lines that are marked on what is seen [in]
+        hidden: lines that one cannot see [in]
+        columns: positions beside it
+        steps: the walk of the dividers beside it
     """
 
     axis: Axis
     at: Inches
-    title: str
+    title: Words
     dimensions: tuple[Dimension, ...] = ()
+    boards: tuple[str, ...] = ()
+    hatched: bool = True
+    window: tuple[Flat, Flat] | None = None
+    enlarged: bool = False
+    beside: bool = False
+    behind: Inches | None = None
+    scribed: tuple[Outline, ...] = ()
+    hidden: tuple[Outline, ...] = ()
+    columns: tuple[Heights, ...] = ()
+    steps: Steps | None = None
 
 
 class Stroke(StrEnum):
@@ -233,6 +288,7 @@ class Shape:
         engaged: how far one board reaches into the other [in]
         filled: the block that the boards fill without a gap, from where to where along x, y and z [in]
         strips: what is marked on which face
+        notes: what cannot be measured off the drawing, one sentence each
     """
 
     boards: tuple[Board, ...]
@@ -240,6 +296,7 @@ class Shape:
     engaged: Inches
     filled: tuple[Flat, Flat, Flat]
     strips: tuple[Strip, ...] = ()
+    notes: tuple[Words, ...] = ()
 
 
 def block(x: tuple[Inches, Inches], y: tuple[Inches, Inches], z: tuple[Inches, Inches]) -> Prism:

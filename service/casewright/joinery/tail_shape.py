@@ -4,30 +4,36 @@ The board across is a front with a lap, or a back or case end that the tails go 
 at z = 0, its end at x = 0; the tails come from the side at z, and stand proud at x where that is wanted.
 """
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from itertools import pairwise
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
-from casewright.joinery.layout import Tail
+from casewright.joinery.groove import Groove
+from casewright.joinery.layout import Tail, TailLayout
 from casewright.joinery.solid import (
     Axis,
     Board,
     Cut,
     Dimension,
+    Heights,
     Marked,
     Outline,
     Prism,
     Shape,
+    Steps,
     Strip,
     Stroke,
     block,
 )
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
-BEYOND = 2.5
+BEYOND = 1.5
 """How far past the joint a board is drawn, in thicknesses of the thicker one."""
+SHOWN = 1.1
+"""How much of the boards the plan shows past the corner, in thicknesses of the side."""
+STUB = 0.8
+"""How much of the side is shown behind the baseline, in lengths of a tail."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +52,9 @@ class TailCorner:
         socket: how far the tails reach into it from its end [in]
         proud: how far the side's outside stands past that end [in]
         tails_proud: how far the ends of through tails stand past its outside face [in]
-        tails: every tail, measured from the side's lower edge, the lowest first
+        layout: the row of tails, from the lower edge of the board across
+        groove: the groove for the bottom in both boards; None where there is none
+        goes_on: how far the side is drawn past its upper edge, where it goes on [in]
         gauge_length: what the gauge for the tails' length is called
         gauge_socket: what the gauge for the sockets is called
         wrong_socket: the number easily taken for it; None where there is no such trap [in]
@@ -63,10 +71,22 @@ class TailCorner:
     socket: Inches
     proud: Inches = 0.0
     tails_proud: Inches = 0.0
-    tails: tuple[Tail, ...]
+    layout: TailLayout
+    groove: Groove | None = None
+    goes_on: Inches = 0.0
     gauge_length: str = "gauge 1"
     gauge_socket: str = "gauge 2"
     wrong_socket: Inches | None = None
+
+    @property
+    def tails(self) -> tuple[Tail, ...]:
+        """Every tail, measured from the side's lower edge, the lowest first."""
+        return tuple(tail.raised(self.low) for tail in self.layout.tails)
+
+    @property
+    def inside(self) -> Inches:
+        """The inside face of the side, along x [in]."""
+        return self.side_thickness - self.proud
 
     @property
     def length(self) -> Inches:
@@ -96,6 +116,7 @@ def tail_shape(corner: TailCorner) -> Shape:
         engaged=corner.length + corner.tails_proud,
         filled=((0.0, corner.socket), (corner.low, corner.high), (0.0, corner.thickness)),
         strips=(_side_strip(corner), _end_strip(corner)),
+        notes=tuple(_notes(corner.layout)),
     )
 
 
@@ -109,26 +130,28 @@ def _board_across(corner: TailCorner) -> Board:
     if corner.lap > 0:
         prisms.append(block((0.0, corner.socket), upright, (0.0, corner.lap)))
     prisms += [
-        Prism(along=Axis.X, outline=outline, start=0.0, end=corner.socket) for outline in _pins(corner)
+        Prism(along=Axis.X, outline=outline, start=0.0, end=corner.socket, name=f"pin-{number}")
+        for number, outline in enumerate(_pins(corner), start=1)
     ]
     return Board(name=corner.across, prisms=tuple(prisms), apart=(0.0, 0.0, -1.0))
 
 
 def _side(corner: TailCorner) -> Board:
-    inside = corner.side_thickness - corner.proud
-    body = block(
-        (-corner.proud, inside),
-        (0.0, corner.side_high),
-        (corner.thickness, corner.thickness + _beyond(corner)),
-    )
-    prisms = [body]
+    across, top = (-corner.proud, corner.inside), corner.side_high + corner.goes_on
+    prisms = [block(across, (0.0, top), (corner.thickness, corner.thickness + _beyond(corner)))]
     # Where the board across does not reach, below it and above it, the side runs on to its end.
-    for low, high in ((0.0, corner.low), (corner.high, corner.side_high)):
+    for low, high in ((0.0, corner.low), (corner.high, top)):
         if high - low > TOLERANCE:
-            prisms.append(block((-corner.proud, inside), (low, high), (corner.lap, corner.thickness)))
+            prisms.append(block(across, (low, high), (corner.lap, corner.thickness)))
     prisms += [
-        Prism(along=Axis.X, outline=outline, start=-corner.proud, end=corner.socket)
-        for outline in (_outline(corner, tail) for tail in corner.tails)
+        Prism(
+            along=Axis.X,
+            outline=_outline(corner, tail),
+            start=-corner.proud,
+            end=corner.socket,
+            name=f"tail-{number}",
+        )
+        for number, tail in enumerate(corner.tails, start=1)
     ]
     return Board(name=corner.side, prisms=tuple(prisms), apart=(0.0, 0.0, 1.0))
 
@@ -158,52 +181,124 @@ def _pins(corner: TailCorner) -> Iterator[Outline]:
 
 
 def _cuts(corner: TailCorner) -> Iterator[Cut]:
-    first = corner.tails[0]
-    wrong = say("not {:fraction}", corner.wrong_socket) if corner.wrong_socket is not None else ""
-    ends = [
-        Dimension(name=corner.gauge_length, start=corner.lap, end=corner.thickness, level=False, after=False)
+    yield _plan(corner)
+    yield _end_across(corner)
+    yield _end_of_side(corner)
+
+
+def _plan(corner: TailCorner) -> Cut:
+    """The corner cut level through a tail: what meets what, and where the gauges stand."""
+    first, shown = corner.tails[0], SHOWN * corner.side_thickness
+    wrong = say("not {:bare}", corner.wrong_socket) if corner.wrong_socket is not None else ""
+    left = [
+        Dimension(name=corner.gauge_length, start=corner.end, end=corner.thickness, level=False, after=False)
     ]
     if corner.lap > 0:
-        ends.append(Dimension(name="lap", start=0.0, end=corner.lap, level=False, after=False))
-    yield Cut(
+        left.append(Dimension(name="lap", start=0.0, end=corner.lap, level=False, after=False))
+    below = Dimension(name=corner.side, start=-corner.proud, end=corner.inside, level=True, after=False)
+    if corner.inside - corner.socket > TOLERANCE:
+        left.append(Dimension(name="rabbet", start=corner.socket, end=corner.inside, level=True, after=False))
+        below = replace(below, row=1)
+    return Cut(
         axis=Axis.Y,
         at=(first.lower_base + first.upper_base) / 2,
-        title="plan, through the lowest tail",
+        title="plan through the lowest tail",
         dimensions=(
             Dimension(name=corner.gauge_socket, start=0.0, end=corner.socket, level=True, note=wrong),
-            *ends,
+            *left,
             Dimension(name=corner.across, start=0.0, end=corner.thickness, level=False),
-            Dimension(
-                name=corner.side,
-                start=-corner.proud,
-                end=corner.side_thickness - corner.proud,
-                level=True,
+            below,
+        ),
+        window=((-corner.proud, corner.inside + shown), (min(0.0, corner.end), corner.thickness + shown)),
+        enlarged=True,
+    )
+
+
+def _end_across(corner: TailCorner) -> Cut:
+    """The end of the board with the sockets, its inside face at the right."""
+    tails, layout, groove = corner.tails, corner.layout, corner.groove
+    spans = [
+        ("half pin", corner.low, tails[0].lower_end),
+        ("tail", tails[0].lower_end, tails[0].upper_end),
+        *([("pin", tails[0].upper_end, tails[1].lower_end)] if len(tails) > 1 else []),
+        ("half pin", tails[-1].upper_end, corner.high),
+    ]
+    if corner.low > TOLERANCE:
+        spans.insert(0, ("offset", 0.0, corner.low))
+    floor = corner.thickness - groove.depth if groove else 0.0
+    return Cut(
+        axis=Axis.X,
+        at=corner.socket / 2,
+        title=say("{}, {:bare} high", corner.across, corner.high - corner.low),
+        dimensions=tuple(
+            Dimension(name=name, start=start, end=end, level=False, after=False) for name, start, end in spans
+        ),
+        boards=(corner.across,),
+        behind=None if corner.lap > 0 else corner.socket + TOLERANCE,
+        hidden=(
+            (
+                (corner.thickness, groove.height),
+                (floor, groove.height),
+                (floor, groove.top),
+                (corner.thickness, groove.top),
+            ),
+        )
+        if groove
+        else (),
+        steps=Steps(start=tails[0].lower_end, pitch=layout.pitch, count=layout.count),
+    )
+
+
+def _end_of_side(corner: TailCorner) -> Cut:
+    """The end of the side seen from outside, its tails at the left, with every position."""
+    tails, top = corner.tails, corner.side_high + corner.goes_on
+    shown = corner.end + (1 + STUB) * (corner.thickness - corner.end)
+    gauge = corner.gauge_length
+    return Cut(
+        axis=Axis.X,
+        at=corner.socket / 2,
+        title=corner.side if corner.goes_on else say("{}, {:bare} high", corner.side, corner.side_high),
+        dimensions=(Dimension(name=gauge, start=corner.end, end=corner.thickness, level=True, after=False),),
+        boards=(corner.side,),
+        hatched=False,
+        window=((corner.end, shown), (0.0, top - corner.goes_on / 2)),
+        beside=True,
+        scribed=(((corner.thickness, 0.0), (corner.thickness, top - corner.goes_on / 2)),),
+        hidden=tuple(
+            ((corner.end, level), (shown, level))
+            for level in ((corner.groove.height, corner.groove.top) if corner.groove else ())
+        ),
+        columns=(
+            Heights(
+                heading=("at the", "end"),
+                marks=_marks((tail.lower_end, tail.upper_end) for tail in tails),
+                edge=corner.end,
                 after=False,
+            ),
+            Heights(
+                heading=("at the", "baseline"),
+                marks=_marks((tail.lower_base, tail.upper_base) for tail in tails),
+                edge=corner.thickness,
+                after=True,
             ),
         ),
     )
-    yield Cut(
-        axis=Axis.X,
-        at=corner.socket / 2,
-        title=f"{corner.side}, cut along its tails",
-        dimensions=tuple(_heights(corner)),
+
+
+def _marks(edges: Iterable[tuple[Inches, Inches]]) -> tuple[tuple[Inches, str], ...]:
+    return tuple(
+        mark
+        for number, (lower, upper) in enumerate(edges, start=1)
+        for mark in ((lower, f"tail {number} from"), (upper, "to"))
     )
 
 
-def _heights(corner: TailCorner) -> Iterator[Dimension]:
-    """Tails and pins at the end of the side, and the height of both boards."""
-    edges = [
-        corner.low,
-        *(edge for tail in corner.tails for edge in (tail.lower_end, tail.upper_end)),
-        corner.high,
-    ]
-    for number, (start, end) in enumerate(pairwise(edges)):
-        if end - start > TOLERANCE:
-            name = "tail" if number % 2 else "half pin" if number in {0, len(edges) - 2} else "pin"
-            yield Dimension(name=name, start=start, end=end, level=False, after=False)
-    yield Dimension(name=corner.across, start=corner.low, end=corner.high, level=False)
-    if corner.side_high - corner.high > TOLERANCE or corner.low > TOLERANCE:
-        yield Dimension(name=corner.side, start=0.0, end=corner.side_high, level=False, row=1)
+def _notes(layout: TailLayout) -> Iterator[Words]:
+    """What cannot be measured off the drawing."""
+    yield "Positions from the side's bottom edge."
+    yield say("Slope 1:{:g}, {:.1f}°.", layout.slope, layout.bevel_degrees)
+    yield say("Dividers: the last of {:d} lands {:bare} past the mark.", layout.count, layout.pin)
+    yield say("Pins {:bare} at the baseline.", layout.pin_inside)
 
 
 def _side_strip(corner: TailCorner) -> Strip:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from casewright.joinery.chisels import Rack
+from casewright.joinery.cutters import made_by
 from casewright.joinery.solid import Flat, Prism, block
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
@@ -235,12 +236,31 @@ def _without(span: Flat, cuts: list[Flat]) -> Iterator[Flat]:
         yield at, end
 
 
-def chisel_of(tenon: Inches, rack: Rack, about: str = "") -> Finding:
-    """Whether a chisel of the rack is as wide as the mortise.
+def how_mortised(tenon: Inches, rack: Rack) -> Words:
+    """Which tool of the rack makes a mortise, for the note of a setting.
 
     Args:
         tenon: thickness of the tenon, which is the width of the mortise [in]
-        rack: the shop's chisels
+        rack: the shop's chisels and cutters
+
+    Returns:
+        Such as `the 1/4 in chisel`, or `the 3/16 in cutter, in 2 passes`.
+
+    Source: common practice: a mortise is as wide as the chisel or cutter that makes it.
+    """
+    chisel = next((each for each in rack.chisels if abs(each - tenon) <= TOLERANCE), None)
+    if chisel is not None:
+        return say("the {} chisel", chisel)
+    made = made_by(tenon, rack.cutters)
+    return made.words if made else "drilled and pared: no tool is so narrow"
+
+
+def chisel_of(tenon: Inches, rack: Rack, about: str = "") -> Finding:
+    """Whether a chisel or a cutter of the rack is as wide as the mortise.
+
+    Args:
+        tenon: thickness of the tenon, which is the width of the mortise [in]
+        rack: the shop's chisels and cutters
         about: code of the joint
 
     Returns:
@@ -249,12 +269,18 @@ def chisel_of(tenon: Inches, rack: Rack, about: str = "") -> Finding:
     Source: common practice: a mortise is as wide as the chisel or cutter that makes it.
     """
     nearest = min(rack.chisels, key=lambda chisel: abs(chisel - tenon), default=0.0)
-    fits = abs(nearest - tenon) <= TOLERANCE
+    made = made_by(tenon, rack.cutters)
+    chiselled = abs(nearest - tenon) <= TOLERANCE
+    routed = made is not None and made.passes == 1
+    narrower: Words = made.words if made else say("a cutter of {:bare}", tenon)
     message = say("The mortise is {} wide, and no chisel is listed on the rack.", tenon)
-    remedy: Words = say("Cut it with a cutter of {}, or list the shop's chisels.", tenon)
+    remedy: Words = say("Cut it with {}, or list the shop's chisels.", narrower)
     if rack.chisels:
         message = say("The mortise is {} wide; the nearest chisel is {:bare}.", tenon, nearest)
-        remedy = say("Make the tenon {} thick, or cut the mortise with a cutter of {:bare}.", nearest, tenon)
+        remedy = say("Make the tenon {} thick, or cut the mortise with {}.", nearest, narrower)
+    if routed and not chiselled:
+        message = say("The mortise is {} wide: {}.", tenon, narrower)
+    fits = chiselled or routed
     return Finding(
         rule="mortise chisel",
         verdict=Verdict.PASS if fits else Verdict.CAUTION,
@@ -262,7 +288,7 @@ def chisel_of(tenon: Inches, rack: Rack, about: str = "") -> Finding:
         remedy="" if fits else remedy,
         about=about,
         found=tenon,
-        needed=nearest or tenon,
+        needed=tenon if fits else nearest or tenon,
         source="common practice: a mortise is as wide as the tool that makes it",
     )
 

@@ -3,11 +3,12 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
+from casewright.joinery.tools_kept import KEPT_RULES
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
@@ -111,9 +112,20 @@ def joint_cards_paper(head: PaperHead, units: Iterable[Construction]) -> JointCa
         head=head,
         cards=tuple(card for unit in held for card in (*_fronts(unit, head), *_backs(unit, head))),
         dividers=tuple(card for unit in held for card in _dividers(unit, head)),
-        cautions=cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+        cautions=(
+            *cautions_at("joint", (part.wood for unit in held for part in unit.parts)),
+            *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
+        ),
         strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)),
     )
+
+
+def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    """In which order gauges and dividers are used again, where the shop has too few to keep them set."""
+    for found in unit.findings:
+        if found.rule in KEPT_RULES and found.verdict is not Verdict.PASS:
+            where = found.about or unit.spec.code
+            yield f"{where}: {in_unit(found.message, shown)} {in_unit(found.remedy, shown)}"
 
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
@@ -256,7 +268,7 @@ def _back_card(
         measured_from="from the bottom edge of the side; mark the first half pin above the back's lower edge",
         tails=_tails(joint.side_tails),
         sizes=(*(sizes if offset else ()), *_chisels(joint.chisels)),
-        advice=(),
+        advice=tuple(in_unit(line, unit) for line in joint.advice),
         warned=_warned(joint.findings, unit),
         drawing=drawing,
     )

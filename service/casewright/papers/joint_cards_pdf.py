@@ -97,7 +97,7 @@ def _card(card: JointCard, writing: Writing) -> dict[str, Any]:
         "advice": [words(line) for line in card.advice],
         "warned": [_warned(warned) for warned in card.warned],
         "drawing": card.drawing,
-        "alt": f"{name(card.title)}, drawn to scale: plan of the corner and both ends.",
+        "alt": f"{name(card.title)}, drawn to scale: plan and both ends, put together and apart.",
     }
 
 

@@ -40,7 +40,7 @@ def joint_report(title: str, solved: Solved, writing: Writing, *, checks: bool) 
         blocks.append(wrapped(f"If the second gauge were set to the wrong value. {writing.said(wrong)}"))
     if chosen:
         blocks.append(section("Left out, so chosen", chosen))
-    blocks.append(checks_section(joint.findings, writing, everything=checks))
+    blocks.append(checks_section(solved.findings, writing, everything=checks))
     return "\n\n".join(blocks)
 
 
@@ -57,7 +57,7 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
     joint = solved.joint
     return {
         "kind": kind,
-        "verdict": worst(joint.findings).value,
+        "verdict": worst(solved.findings).value,
         "settings": {
             setting.name: {
                 "label": str(setting.label),
@@ -75,7 +75,7 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
             {"name": each.name, "value": float(each.value), "unit": _unit(each.measure), "why": str(each.why)}
             for each in solved.chosen
         ],
-        "checks": [finding_data(finding) for finding in joint.findings],
+        "checks": [finding_data(finding) for finding in solved.findings],
     }
 
 

@@ -23,21 +23,24 @@ from casewright.shop.refusals import NotFound
 from casewright.shop.units import LoadedUnit, units_of
 
 LETTERS = {PaperKind.LUMBER_ORDER: "L", PaperKind.CUT_LIST: "C", PaperKind.JOINT_CARDS: "J"}
-OF_THE_WOOD = (
+OF_THE_RACK = ("chisels", "cutters", "dividers", "gauges", "looks", "saw_kerf", "saws", "usual")
+"""The shop's tools and its usual numbers in joints."""
+OF_THE_SHOP = (
     "average_board",
-    "chisels",
     "edge_trim",
     "end_trim",
     "grade",
     "grades",
     "kerf",
-    "saw_kerf",
     "sheet_waste",
     "waste",
     "wide_over",
     "widest_board",
+    *OF_THE_RACK,
 )
-"""The shop's figures that decide what stands on a paper: its boards, its saws, its chisels; no money."""
+"""The shop's figures that decide what stands on a paper: its boards, its tools, its habits; no money."""
+BESIDE = {"head", "supplier", "needed_by", "delivery", "surfacing", "remarks"}
+"""What a paper says that is not worked out of the job."""
 NO_LONGER = "sizes measured at the bench no longer go with the design and are left out"
 
 
@@ -97,7 +100,7 @@ def job_at_hand(db: Fenced, shop: Shop, job: Job, today: date) -> JobAtHand:
     units = tuple(units_of(db, job))
     text = figures_text(db, shop, job)
     held: dict[str, Any] = json.loads(text)
-    figures = {name: held[name] for name in OF_THE_WOOD if name in held}
+    figures = {name: held[name] for name in OF_THE_SHOP if name in held}
     designed = tuple(each.text for each in units)
     measured = measured_sizes(db, units)
     sizes = tuple(measured.get(each.unit.id, {}) for each in units)
@@ -239,15 +242,35 @@ def issue_paper(
     return made
 
 
-def stale_reasons(held: LoadedPaper, at_hand: JobAtHand) -> tuple[str, ...]:
-    """What has changed since a paper was issued; nothing where it would say the same today."""
+def stale_reasons(
+    held: LoadedPaper, at_hand: JobAtHand, make: Callable[[Issue], dict[str, Any]]
+) -> tuple[str, ...]:
+    """What has changed since a paper was issued; nothing where it would say the same today.
+
+    A tool that is bought or sold changes few papers: where nothing else has changed, the paper is written
+    anew and compared.
+
+    Args:
+        held: the paper
+        at_hand: the job, worked out
+        make: writes the paper
+    """
     if held.paper.basis_hash == at_hand.mark:
         return ()
-    reasons = (
-        *_units_changed(held.basis["units"], at_hand.basis["units"]),
-        *_figures_changed(held.basis["figures"], at_hand.figures),
-    )
-    return tuple(reasons) or ("something that it was made from",)
+    units = tuple(_units_changed(held.basis["units"], at_hand.basis["units"]))
+    figures = _figures_changed(held.basis["figures"], at_hand.figures)
+    if not units and figures and set(figures) <= set(OF_THE_RACK) and _says_the_same(held, make):
+        return ()
+    listed = ", ".join(name.replace("_", " ") for name in figures)
+    reasons = (*units, f"the shop's figures: {listed}") if figures else units
+    return reasons or ("something that it was made from",)
+
+
+def _says_the_same(held: LoadedPaper, make: Callable[[Issue], dict[str, Any]]) -> bool:
+    paper = held.paper
+    now = make(Issue(number=held.number, revision=paper.revision, supersedes=None))
+    then = held.content
+    return all(then.get(name) == now.get(name) for name in {*then, *now} - BESIDE)
 
 
 def _units_changed(then: Sequence[Mapping[str, Any]], now: Sequence[Mapping[str, Any]]) -> Iterator[str]:
@@ -263,7 +286,5 @@ def _units_changed(then: Sequence[Mapping[str, Any]], now: Sequence[Mapping[str,
     yield from (f"unit {each['code']} has been added" for each in held.values())
 
 
-def _figures_changed(then: Mapping[str, Any], now: Mapping[str, Any]) -> Iterator[str]:
-    changed = [name.replace("_", " ") for name in OF_THE_WOOD if then.get(name) != now.get(name)]
-    if changed:
-        yield f"the shop's figures: {', '.join(changed)}"
+def _figures_changed(then: Mapping[str, Any], now: Mapping[str, Any]) -> tuple[str, ...]:
+    return tuple(name for name in sorted(OF_THE_SHOP) if then.get(name) != now.get(name))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from casewright.joinery.saws import SawUse
 from casewright.labour.operations import operations
 from casewright.measure.shares import show_part, show_percent
 from casewright.pieces.asked.shop_spec import write_money
@@ -18,6 +19,12 @@ WORDS = {
     "symbol": "Sign of the currency",
     "chisels": "Chisels",
     "saw_kerf": "Kerf of the dovetail saw",
+    "saws": "Saw",
+    "cutters": "Cutters",
+    "gauges": "Marking gauges",
+    "dividers": "Pairs of dividers",
+    "usual": "Usual in dovetails",
+    "looks": "Looks",
     "widest_board": "Widest clear board",
     "wide_over": "Picked by hand over",
     "average_board": "Average board",
@@ -113,6 +120,11 @@ def _lines(name: str, value: Any) -> Iterator[tuple[str, str]]:
             size = f" {row['size']}" if row.get("size") else ""
             day = f", quoted {row['quoted']}" if row.get("quoted") else ""
             yield f"{words}: {row['item']}{size}", f"{row['price']} for one {row.get('unit', 'each')}{day}"
+    elif name == "saws":
+        for row in value:
+            yield f"{words}: {row['name']}", f"cuts {row['kerf']}, {row.get('use', SawUse.DOVETAIL)}"
+    elif name in ("usual", "looks"):
+        yield from ((f"{words}: {key.replace('_', ' ')}", _small(each)) for key, each in value.items())
     elif name == "waste":
         for row in value:
             where = ", ".join(str(row[key]) for key in ("wood", "use", "grade") if row.get(key))

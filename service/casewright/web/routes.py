@@ -24,6 +24,7 @@ from casewright.web.quotes.papers import router as papers
 from casewright.web.settings.hours import router as shop_hours
 from casewright.web.settings.log import router as shop_log
 from casewright.web.settings.prices import router as shop_prices
+from casewright.web.settings.rack import router as shop_rack
 from casewright.web.settings.rate import router as shop_rate
 from casewright.web.settings.revisions import router as shop_revisions
 from casewright.web.settings.shop import router as shop_itself
@@ -76,6 +77,7 @@ ROUTERS = (
     shop_hours,
     shop_log,
     shop_woods,
+    shop_rack,
     shop_revisions,
     demo,
 )

@@ -7,8 +7,13 @@ from importlib.resources import files
 from typing import Any
 
 from casewright.joinery.chisels import RACK, Rack
+from casewright.joinery.choose import LOOKS, Looks
+from casewright.joinery.defaults import USUAL, Usual
+from casewright.joinery.saws import Saw, SawUse
+from casewright.joinery.sourced import Sourced
 from casewright.labour.operations import Operation
 from casewright.labour.standards import Standards, WoodFactor, factor_for, house_standards
+from casewright.pieces.asked.rack_spec import OwnLooks, OwnUsual
 from casewright.pieces.asked.reading import parse_json, read_as
 from casewright.pieces.asked.shop_spec import OwnMinutes, ShopSpec
 from casewright.pricing.charges import PlainLine
@@ -34,7 +39,9 @@ class Shop:
 
     Attributes:
         spec: what the shop file says
-        rack: chisels and dovetail saw
+        rack: chisels, saws, cutters and gauges
+        usual: what is usual in its dovetails
+        looks: what looks well to it
         standards: time standards
         year: yearly costs and billable hours
         prices: the price book
@@ -47,6 +54,8 @@ class Shop:
 
     spec: ShopSpec
     rack: Rack
+    usual: Usual
+    looks: Looks
     standards: Standards
     year: ShopYear
     prices: PriceBook
@@ -102,7 +111,9 @@ def shop(spec: ShopSpec) -> Shop:
     """
     return Shop(
         spec=spec,
-        rack=Rack(chisels=tuple(sorted(spec.chisels or RACK.chisels)), kerf=spec.saw_kerf or RACK.kerf),
+        rack=_rack(spec),
+        usual=replace(USUAL, **_own_numbers(spec.usual)),
+        looks=replace(LOOKS, **_own_numbers(spec.looks)),
         standards=_standards(spec),
         year=_year(spec),
         prices=_prices(spec),
@@ -125,6 +136,38 @@ def example_shop() -> Shop:
     """
     text = files("casewright.pieces").joinpath("data/example_shop.json").read_text(encoding="utf-8")
     return shop(read_as(ShopSpec, parse_json(text)))
+
+
+def _rack(spec: ShopSpec) -> Rack:
+    return Rack(
+        chisels=_widths(spec.chisels, RACK.chisels),
+        saws=_saws(spec),
+        cutters=_widths(spec.cutters, RACK.cutters),
+        gauges=spec.gauges or RACK.gauges,
+        dividers=spec.dividers or RACK.dividers,
+    )
+
+
+def _widths(own: tuple[float, ...] | None, usual: tuple[float, ...]) -> tuple[float, ...]:
+    return tuple(sorted(set(own))) if own else usual
+
+
+def _saws(spec: ShopSpec) -> tuple[Saw, ...]:
+    if spec.saws is not None:
+        return tuple(Saw(name=own.name, use=own.use, kerf=own.kerf) for own in spec.saws)
+    if spec.saw_kerf is None:
+        return RACK.saws
+    kerf = spec.saw_kerf
+    return tuple(replace(saw, kerf=kerf) if saw.use is SawUse.DOVETAIL else saw for saw in RACK.saws)
+
+
+def _own_numbers(own: OwnUsual | OwnLooks | None) -> dict[str, Sourced]:
+    """The numbers that a shop has set, each with its ground."""
+    given = own.model_dump(exclude_none=True) if own else {}
+    return {
+        name: Sourced(value=value, source=SHOP_FILE, basis=Basis.LEARNED.value)
+        for name, value in given.items()
+    }
 
 
 def _standards(spec: ShopSpec) -> Standards:

@@ -10,10 +10,20 @@ from typing import Annotated, Any, Self
 from pydantic import BeforeValidator, Field, PlainSerializer, model_validator
 from pydantic_core import PydanticCustomError
 
+from casewright.joinery.saws import SawUse
 from casewright.labour.operations import Method
 from casewright.labour.standards import house_standards
 from casewright.measure.money import from_decimal
 from casewright.pieces.asked.fields import Size, Spec, known_wood
+from casewright.pieces.asked.rack_spec import (
+    MOST_KEPT,
+    MOST_TOOLS,
+    Kerf,
+    OwnLooks,
+    OwnSaw,
+    OwnUsual,
+    ToolWidth,
+)
 from casewright.pricing.prices import PriceKind
 from casewright.pricing.risk import RiskLevel
 from casewright.wood.grades import GradeName
@@ -102,11 +112,39 @@ class ShopSpec(Spec):
     symbol: str = Field("$", max_length=4, description="The sign of its currency.", examples=["$"])
 
     chisels: tuple[Size, ...] | None = Field(
-        None, min_length=1, max_length=60, description="Chisels in the rack.", examples=[["1/4", "1/2"]]
+        None,
+        min_length=1,
+        max_length=MOST_TOOLS,
+        description="Widths of the chisels.",
+        examples=[["1/4", "1/2"]],
     )
-    saw_kerf: Annotated[Size, Field(le=0.25)] | None = Field(
-        None, description="Kerf of the dovetail saw.", examples=["1/32"]
+    saw_kerf: Kerf | None = Field(
+        None,
+        description="Kerf of the dovetail saw, where no saws are listed.",
+        examples=["1/32"],
     )
+    saws: tuple[OwnSaw, ...] | None = Field(
+        None,
+        min_length=1,
+        max_length=MOST_TOOLS,
+        description="Saws for joints; one at least for dovetails.",
+        examples=[[{"name": "dovetail saw", "use": "dovetail", "kerf": "1/32"}]],
+    )
+    cutters: tuple[ToolWidth, ...] | None = Field(
+        None,
+        min_length=1,
+        max_length=MOST_TOOLS,
+        description="Widths of the straight cutters: bits, dado heads, plough irons.",
+        examples=[["1/4", "1/2"]],
+    )
+    gauges: int | None = Field(
+        None, ge=1, le=MOST_KEPT, description="Marking gauges that can be kept set at once.", examples=[4]
+    )
+    dividers: int | None = Field(
+        None, ge=1, le=MOST_KEPT, description="Pairs of dividers that can be kept set at once.", examples=[2]
+    )
+    usual: OwnUsual | None = Field(None, description="The shop's own usual numbers for dovetails.")
+    looks: OwnLooks | None = Field(None, description="The shop's own taste in tails.")
     widest_board: Size = Field(
         10.0,
         description="Widest clear board to be had; wider parts are glued up (common practice).",
@@ -183,6 +221,20 @@ class ShopSpec(Spec):
     miles: float = Field(0.0, ge=0, le=10_000, description="Miles driven to deliver.", examples=[60])
     outwork: tuple[Charge, ...] = Field((), description="Work done by others for this job.")
     extras: tuple[Charge, ...] = Field((), description="Fixed extras of this job.")
+
+    @model_validator(mode="after")
+    def one_saw_cuts_dovetails(self) -> Self:
+        if self.saws is None:
+            return self
+        if all(saw.use is not SawUse.DOVETAIL for saw in self.saws):
+            raise PydanticCustomError(
+                "choice", "no saw is for dovetails; list one with its kerf, 1/32 in as a rule", {}
+            )
+        if self.saw_kerf is not None:
+            raise PydanticCustomError(
+                "choice", "the kerf of the dovetail saw stands twice; leave saw_kerf out beside saws", {}
+            )
+        return self
 
     @model_validator(mode="after")
     def codes_exist(self) -> Self:

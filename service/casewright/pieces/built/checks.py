@@ -11,6 +11,7 @@ from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.checks import case_checks
 from casewright.pieces.drawers.checks import drawer_checks
 from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.tool_checks import tool_checks
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import PartLine
 from casewright.pieces.layout.season import Climate
@@ -35,7 +36,7 @@ def unit_checks(
         case: the carcase
         drawers: the drawers
         lines: the cut list of the unit
-        shop: the boards that the shop can get
+        shop: the rack, and the boards that the shop can get
         ledger: keeps the working
 
     Returns:
@@ -45,4 +46,5 @@ def unit_checks(
     """
     yield from case_checks(spec, face, climate, case, ledger)
     yield from drawer_checks(spec, climate, case, drawers, ledger)
+    yield from tool_checks(spec, drawers, shop.rack)
     yield from stock_checks(spec, lines, shop)

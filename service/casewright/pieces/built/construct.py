@@ -104,11 +104,11 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     _refuse_strangers(spec, face)
     refuse_impossible(spec, face)
     case = carcase(spec, face, weather, ledger)
-    make = shared_construction(spec, ledger)
+    make = shared_construction(spec, ledger, shop.usual)
     sizes = tuple(
         drawer_sizes(spec, opening, make, weather, case.side_shrinkage, ledger) for opening in face.openings
     )
-    joints = drawer_joints(spec, sizes, make, shop.rack, ledger)
+    joints = drawer_joints(spec, sizes, make, shop, ledger)
     centres = pull_centres(spec, face, ledger)
     drawers = tuple(
         Drawer(

@@ -6,23 +6,26 @@ from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.choose import Choice
-from casewright.joinery.defaults import USUAL, usual_pin, usual_slope
+from casewright.joinery.defaults import pin_habit, slope_habit
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint, half_blind
 from casewright.joinery.families.through.joint import Through, ThroughJoint, through
 from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS
+from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import flare, most_tails
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number
 from casewright.pieces.asked.drawer_spec import Joint
+from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.wood.species import wood
 
 CHOSEN = "usual, by the joinery's own table of defaults; type your own in the unit file"
+OWN = "usual in this shop, by its own numbers; type another in the unit file"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +54,7 @@ class DrawerJoints:
 
 
 def drawer_joints(
-    spec: UnitSpec, sizes: tuple[DrawerSizes, ...], shared: DrawerMake, rack: Rack, ledger: Ledger
+    spec: UnitSpec, sizes: tuple[DrawerSizes, ...], shared: DrawerMake, shop: Shop, ledger: Ledger
 ) -> tuple[DrawerJoints, ...]:
     """Sets out the joints of every drawer of the unit.
 
@@ -62,7 +65,7 @@ def drawer_joints(
         spec: what the maker chose
         sizes: the drawers
         shared: what they share
-        rack: the shop's chisels and saw
+        shop: the shop's rack, its usual numbers, and what looks well to it
         ledger: keeps the working
 
     Returns:
@@ -75,8 +78,9 @@ def drawer_joints(
     """
     drawers = spec.drawers
     groove = Groove(height=drawers.groove.height, width=drawers.groove.width, depth=drawers.groove.depth)
-    front = _setting(spec, "front_joint", shared, rack, USUAL.half_pin_front.value, groove, ledger)
-    back = _setting(spec, "back_joint", shared, rack, USUAL.half_pin_back.value, None, ledger)
+    rack, usual = shop.rack, shop.usual
+    front = _setting(spec, "front_joint", shared, shop, usual.half_pin_front, groove, ledger)
+    back = _setting(spec, "back_joint", shared, shop, usual.half_pin_back, None, ledger)
     # By what was drawn: a measured opening must not change the tails of drawers that may already be cut.
     drawn = {
         each.code: (
@@ -154,8 +158,8 @@ def _setting(
     spec: UnitSpec,
     name: str,
     shared: DrawerMake,
-    rack: Rack,
-    half_pin: float,
+    shop: Shop,
+    half_pin: Sourced,
     groove: Groove | None,
     ledger: Ledger,
 ) -> SetOut:
@@ -164,16 +168,19 @@ def _setting(
     softwood = not wood(spec.woods.drawers.wood).hardwood
     under = ledger.under(f"drawers.{name}")
 
-    def chosen(field: str, typed: float | None, usual: float, kind: object) -> float:
-        return under.given(field, usual, CHOSEN, kind) if typed is None else typed
+    def chosen(field: str, typed: float | None, habit: Sourced, kind: object) -> float:
+        if typed is not None:
+            return typed
+        return under.given(field, habit.value, OWN if habit.basis == "learned" else CHOSEN, kind)
 
     return SetOut(
         half_pin=chosen("half_pin", joint.half_pin, half_pin, Inches),
-        pin=chosen("pin", joint.pin, usual_pin(side), Inches),
-        slope=chosen("slope", joint.slope, usual_slope(softwood), Number),
+        pin=chosen("pin", joint.pin, pin_habit(side, shop.usual), Inches),
+        slope=chosen("slope", joint.slope, slope_habit(softwood, shop.usual), Number),
         side=side,
-        kerf=rack.kerf,
+        kerf=shop.rack.kerf,
         groove=groove,
+        looks=shop.looks,
     )
 
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from casewright.joinery.defaults import chosen_lap, chosen_rabbet
+from casewright.joinery.defaults import USUAL, Usual, chosen_lap, chosen_rabbet
 from casewright.joinery.gauges import first_gauge
 from casewright.joinery.joint import Chosen
 from casewright.joinery.lap import lap_left
@@ -133,12 +133,13 @@ class DrawerMake:
     chosen: tuple[Chosen, ...]
 
 
-def shared_construction(spec: UnitSpec, ledger: Ledger) -> DrawerMake:
+def shared_construction(spec: UnitSpec, ledger: Ledger, usual: Usual = USUAL) -> DrawerMake:
     """Fills in what the drawers of a unit share.
 
     Args:
         spec: what the maker chose
         ledger: keeps the working
+        usual: the shop's habits
 
     Returns:
         The construction that all drawers share.
@@ -152,10 +153,10 @@ def shared_construction(spec: UnitSpec, ledger: Ledger) -> DrawerMake:
     chosen = []
     lap, rabbet = drawers.lap, drawers.rabbet
     if lap is None:
-        chosen.append(chosen_lap(drawers.front))
+        chosen.append(chosen_lap(drawers.front, usual))
         lap = ledger.given("drawers.lap", chosen[-1].value, say("chosen: {}", chosen[-1].why))
     if rabbet is None:
-        chosen.append(chosen_rabbet(drawers.side))
+        chosen.append(chosen_rabbet(drawers.side, usual))
         rabbet = ledger.given("drawers.rabbet", chosen[-1].value, say("chosen: {}", chosen[-1].why))
     if lap >= drawers.front:
         raise CannotBuild(
@@ -163,7 +164,7 @@ def shared_construction(spec: UnitSpec, ledger: Ledger) -> DrawerMake:
                 "drawers.lap: a lap of {} leaves nothing of a front {:bare} thick; make it {:bare}",
                 lap,
                 drawers.front,
-                chosen_lap(drawers.front).value,
+                chosen_lap(drawers.front, usual).value,
             )
         )
     if rabbet >= drawers.side:
@@ -172,7 +173,7 @@ def shared_construction(spec: UnitSpec, ledger: Ledger) -> DrawerMake:
                 "drawers.rabbet: a rabbet of {} leaves nothing of a side {:bare} thick; make it {:bare}",
                 rabbet,
                 drawers.side,
-                chosen_rabbet(drawers.side).value,
+                chosen_rabbet(drawers.side, usual).value,
             )
         )
     return DrawerMake(

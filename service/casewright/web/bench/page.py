@@ -9,7 +9,7 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark

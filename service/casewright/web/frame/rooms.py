@@ -12,6 +12,7 @@ SHOP_ROOMS = (
     ("/shop/prices", "Prices"),
     ("/shop/hours", "Hours"),
     ("/shop/woods", "Woods"),
+    ("/shop/rack", "Rack"),
     ("/shop/people", "People"),
     ("/shop/revisions", "Revisions"),
     ("/shop/demo", "Demo"),

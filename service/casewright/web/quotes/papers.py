@@ -190,7 +190,9 @@ def _drawings(data: Mapping[str, Any]) -> dict[int, Markup]:
 
 def _stale(visit: Visit, held: LoadedPaper) -> Sequence[str]:
     try:
-        return stale_reasons(held, job_at_hand(visit.db, visit.shop, held.job, visit.today))
+        at_hand = job_at_hand(visit.db, visit.shop, held.job, visit.today)
+        writer = Writer(shop=visit.shop, job=held.job, at_hand=at_hand, today=visit.today, words=OrderWords())
+        return stale_reasons(held, at_hand, partial(writer.write, held.paper.kind))
     except REFUSALS as error:
         return (f"the job cannot be worked out as it stands now ({refusal(error, visit.unit)})",)
 

@@ -1,18 +1,16 @@
-"""The woods as a form: the rack, the saw, the boards, and the shop's own grades, widths and waste."""
+"""The woods as a form: the boards, and the shop's own grades, widths and waste."""
 
-import re
 from collections.abc import Mapping
 from functools import cache
 from typing import Any
 
-from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
-from casewright.pieces.asked.shop import Shop as Figures
+from casewright.measure.lengths import LengthUnit, write_length
 from casewright.pieces.asked.shop import shop as figures_of_spec
 from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.web.settings.forms import Draft, FigureReader, in_percent
 from casewright.web.settings.lines import read_lines, shown_line
 from casewright.web.settings.rate_form import MOST_ROWS, rows_of
-from casewright.web.settings.wood_lines import ALL_LINES
+from casewright.web.settings.wood_lines import BOARD_LINES
 from casewright.wood.grades import GradeName, grades
 from casewright.wood.waste import PartUse
 
@@ -24,9 +22,6 @@ USES = {
     PartUse.SEQUENCE: "fronts in sequence",
     PartUse.LEG: "legs",
 }
-LONGEST_RACK = 60
-SEPARATORS = re.compile(r"[;\n]|,\s+|,(?=[^,;\n]*/)|,$")
-"""Between two chisels; a comma inside a number is a decimal comma."""
 
 
 def grades_bought() -> tuple[GradeName, ...]:
@@ -37,8 +32,8 @@ def grades_bought() -> tuple[GradeName, ...]:
 def wood_values(spec: ShopSpec, unit: LengthUnit) -> dict[str, str]:
     """The fields of the form, from figures."""
     held = figures_of_spec(spec)
-    values = {line.name: shown_line(line, held, unit) for line in ALL_LINES}
-    values |= {"chisels": _rack(held, unit), "grade": spec.grade.value}
+    values = {line.name: shown_line(line, held, unit) for line in BOARD_LINES}
+    values["grade"] = spec.grade.value
     for row, (name, grade) in enumerate(sorted(spec.grades.items()), 1):
         values |= {f"grades.{row}.wood": name, f"grades.{row}.grade": grade.value}
     for row, (name, width) in enumerate(sorted(spec.average_board.items()), 1):
@@ -53,10 +48,6 @@ def wood_values(spec: ShopSpec, unit: LengthUnit) -> dict[str, str]:
     return values
 
 
-def _rack(held: Figures, unit: LengthUnit) -> str:
-    return ", ".join(write_length(width, unit) for width in held.rack.chisels)
-
-
 def wood_rows(values: Mapping[str, str], group: str) -> range:
     """The rows of a list to show; a list to choose from is never empty, so the woods count."""
     named = {name: text for name, text in values.items() if name.endswith((".wood", ".width", ".waste"))}
@@ -68,8 +59,7 @@ def field_names() -> Mapping[str, str]:
     """What each field is called in a list of faults."""
     lists = {"grades": "Grade", "board": "Average board", "waste": "Waste"}
     return {
-        **{line.name: line.label for line in ALL_LINES},
-        "chisels": "Chisels",
+        **{line.name: line.label for line in BOARD_LINES},
         **{
             f"{group}.{row}.{column}": f"{words}, row {row}"
             for group, words in lists.items()
@@ -82,8 +72,7 @@ def field_names() -> Mapping[str, str]:
 def read_woods(read: FigureReader, spec: ShopSpec, unit: LengthUnit) -> Draft:
     """The changes that the form asks for."""
     held, draft = figures_of_spec(spec), Draft()
-    read_lines(read, ALL_LINES, held, unit, draft)
-    _read_rack(read, held, unit, draft)
+    read_lines(read, BOARD_LINES, held, unit, draft)
     grade = read.choice("grade", [each.value for each in GradeName])
     if grade != spec.grade.value:
         draft.put("grade", grade)
@@ -91,23 +80,6 @@ def read_woods(read: FigureReader, spec: ShopSpec, unit: LengthUnit) -> Draft:
     _read_boards(read, spec, unit, draft)
     _read_waste(read, spec, draft)
     return draft
-
-
-def _read_rack(read: FigureReader, held: Figures, unit: LengthUnit, draft: Draft) -> None:
-    typed = read.typed.get("chisels").strip()
-    if typed == _rack(held, unit):
-        return
-    widths: list[float] = []
-    for word in filter(str.strip, SEPARATORS.split(typed)):
-        try:
-            widths.append(float(parse_length(word.strip(), unit)))
-        except LengthError as error:
-            read.fault("chisels", str(error))
-    if len(widths) > LONGEST_RACK:
-        read.fault(
-            "chisels", f"{len(widths)} chisels are too many for one rack; list {LONGEST_RACK} at most."
-        )
-    draft.put("chisels", sorted(set(widths)) or None)
 
 
 def _rows(read: FigureReader, group: str, column: str) -> list[tuple[int, str]]:

@@ -1,22 +1,12 @@
-"""The figures of the woods page: the rack, the saw, the boards that are to be had."""
+"""The figures of the woods page: the boards that are to be had, and what is lost in breaking them down."""
 
-from casewright.joinery.sourced import rows
 from casewright.web.settings.lines import Kind, Line, ground_of
 from casewright.wood.sheets import sheet_waste
 
-_RACK = rows("rack")
 _HABIT = ground_of("common practice")
 _SHEETS = sheet_waste().evidence
 
-CHISELS = ground_of(_RACK["chisels"]["basis"], _RACK["chisels"]["source"].partition(": ")[2])
-RACK_LINES = (
-    Line(
-        name="saw_kerf",
-        label="Kerf of the dovetail saw",
-        kind=Kind.LENGTH,
-        of=lambda shop: shop.rack.kerf,
-        usual=ground_of(_RACK["kerf"]["basis"], _RACK["kerf"]["source"].partition(": ")[2]),
-    ),
+BOARD_LINES = (
     Line(
         name="kerf",
         label="Kerf of the saw that breaks boards down",
@@ -24,8 +14,6 @@ RACK_LINES = (
         of=lambda shop: shop.spec.kerf,
         usual=_HABIT,
     ),
-)
-BOARD_LINES = (
     Line(
         name="widest_board",
         label="Widest clear board to be had",
@@ -68,4 +56,3 @@ BOARD_LINES = (
         example="15",
     ),
 )
-ALL_LINES = (*RACK_LINES, *BOARD_LINES)

@@ -27,7 +27,7 @@ from casewright.web.settings.wood_form import (
     wood_rows,
     wood_values,
 )
-from casewright.web.settings.wood_lines import ALL_LINES, BOARD_LINES, CHISELS, RACK_LINES
+from casewright.web.settings.wood_lines import BOARD_LINES
 from casewright.wood.basis import Evidence
 from casewright.wood.species import Wood, woods
 from casewright.wood.tables import document
@@ -69,7 +69,6 @@ class WoodsPage(Page):
 
     template: ClassVar[str] = "shop/woods.html"
     form: Form
-    rack_lines: tuple[Line, ...]
     board_lines: tuple[Line, ...]
     grounds: Mapping[str, Ground]
     names: Mapping[str, str]
@@ -107,14 +106,12 @@ def save_woods(visit: Owner) -> Response:
 def _page(visit: Visit, spec: ShopSpec, form: Form, words: str = "") -> WoodsPage:
     found = tuple(each for each in woods() if _fits(each, words))
     letters = _letters(found)
-    own = {name: Ground(word=OWN) for name in ("chisels", "grade") if is_own(spec, name)}
-    usual = {"chisels": CHISELS, "grade": ground_of("common practice")}
+    grade = Ground(word=OWN) if is_own(spec, "grade") else ground_of("common practice")
     return WoodsPage(
         title="Woods",
         form=form,
-        rack_lines=RACK_LINES,
         board_lines=BOARD_LINES,
-        grounds=usual | grounds_of(ALL_LINES, spec) | own,
+        grounds=grounds_of(BOARD_LINES, spec) | {"grade": grade},
         names=field_names(),
         unit=visit.unit,
         grades=tuple((each.value, each.value) for each in grades_bought()),

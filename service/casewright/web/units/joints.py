@@ -8,7 +8,7 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
@@ -177,6 +177,7 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
             measured_from="the bottom edge of the side",
             drawing=drawing(through_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-back").svg()),
             checks=checks_of(joint.findings, writing.unit),
+            advice=tuple(writing.said(line) for line in joint.advice),
             choices=_choices(drawers[0].joints.back_choices),
             layouts=_layouts(drawers, DrawerEnd.BACK, address),
             card=divider_card(

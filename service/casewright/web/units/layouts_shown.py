@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from casewright.drawing.joint import half_blind_drawing, through_drawing
 from casewright.drawing.layout_choices import LayoutShown, layouts_drawing
+from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.layout import TailLayout

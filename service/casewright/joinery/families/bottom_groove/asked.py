@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.season import SEASON
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
@@ -101,6 +102,7 @@ class BottomGroove:
         movement: how much the bottom moves across its grain; 0 for plywood [1 per % moisture]
         swelling: how much wetter the wood gets [%]
         shrinking: how much drier the wood gets [%]
+        rack: the shop's cutters
         limits: what the groove is held to
         mark: code of the drawer, for its findings
     """
@@ -126,6 +128,7 @@ class BottomGroove:
     movement: PerPercent = SEASON.movement.value
     swelling: Percent = SEASON.swelling.value
     shrinking: Percent = SEASON.shrinking.value
+    rack: Rack = RACK
     limits: BottomLimits = BOTTOMS
     mark: str = ""
 
@@ -233,13 +236,19 @@ class BottomGroove:
         taken = 2 * (self.side + self.slip) + self.muntin
         if self.width <= taken:
             raise CannotBeLaidOut(
-                say("Sides, slips and muntin take {} of a drawer {} wide; make it wider.", taken, self.width)
+                say(
+                    "Sides, slips and muntin take {} of a drawer {} wide; make it more than {:bare} wide.",
+                    taken,
+                    self.width,
+                    taken,
+                )
             )
         if self.depth <= 0:
             raise CannotBeLaidOut(
                 say(
-                    "Front and back take {} of a drawer {} long; make it longer.",
+                    "Front and back take {} of a drawer {} long; make it more than {:bare} long.",
                     self.front + self.back,
                     self.length,
+                    self.front + self.back,
                 )
             )

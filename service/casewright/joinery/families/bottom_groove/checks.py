@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from casewright.joinery.checks import wood_below_groove
+from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, BottomGroove
 from casewright.joinery.families.bottom_groove.sizes import muntin_lip
 from casewright.joinery.groove_left import GrooveLimits, wood_behind_groove
@@ -32,6 +33,7 @@ def groove_findings(asked: BottomGroove, grows: Inches, shrinks: Inches) -> Iter
     yield _wood_behind(asked.carrier, asked.groove_depth, asked.carried_by, asked)
     yield _wood_behind(asked.front, asked.front_depth, "front", asked)
     yield wood_below_groove(asked.groove_height, about=asked.mark)
+    yield cutter_at_hand("groove", asked.groove_width, asked.rack.cutters, asked.mark)
     yield bottom_stays_held(asked)
     yield bottom_fits_groove(asked)
     yield room_over_runner(asked)
@@ -278,7 +280,10 @@ def bottom_is_parted(asked: BottomGroove) -> Finding:
     remedy: Words = ""
     if wide:
         remedy = (
-            "Part the drawer, or make the bottom of plywood and try its sag."
+            say(
+                "Make the drawer {:down} wide or less, or the bottom of plywood and try its sag.",
+                asked.width - 2 * (span - limit.value),
+            )
             if asked.muntin
             else say("Part it with a muntin {} wide.", asked.limits.muntin.value)
         )

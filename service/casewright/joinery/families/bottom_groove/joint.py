@@ -6,6 +6,7 @@ Heights run up from the bottom edge of sides and front.
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
+from casewright.joinery.cutters import how_it_is_cut
 from casewright.joinery.families.bottom_groove import chosen
 from casewright.joinery.families.bottom_groove.asked import ALL_AROUND, UNDER_THE_BACK, BottomGroove
 from casewright.joinery.families.bottom_groove.checks import groove_findings
@@ -95,7 +96,10 @@ class BottomJoint:
                 note=f"on the inside faces of {others}, from the bottom edge to the groove",
             ),
             Setting(
-                name="groove_width", label="Cutter", value=given.groove_width, note="width of the groove"
+                name="groove_width",
+                label="Groove width",
+                value=given.groove_width,
+                note=how_it_is_cut(given.groove_width, given.rack.cutters),
             ),
             Setting(
                 name="groove_depth",
@@ -363,6 +367,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
                 movement=movement,
                 swelling=swelling,
                 shrinking=shrinking,
+                rack=rack,
             ),
             ledger,
         ),

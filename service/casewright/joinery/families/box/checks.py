@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import RACK
+from casewright.joinery.cutters import nearest_cutter
 from casewright.joinery.groove import Groove
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import near_to
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
 
 
@@ -20,14 +22,16 @@ class BoxLimits:
         play_least: less play is cautioned
         play_most: more play is cautioned
         play: what a space is wider than a finger, where nothing else is said
-        cutter_step: cutters come in multiples of this
+        finger_part: a finger is chosen from cutters between the thinner board divided by this
+        finger_times: and the thinner board times this
     """
 
     fingers_least: Sourced
     play_least: Sourced
     play_most: Sourced
     play: Sourced
-    cutter_step: Sourced
+    finger_part: Sourced
+    finger_times: Sourced
 
 
 LIMITS = BoxLimits(**sourced("box_limits"))
@@ -62,38 +66,48 @@ def enough_fingers(fingers: Count, height: Inches, limits: BoxLimits = LIMITS, a
     )
 
 
-def cutter_for(finger: Inches, fingers: Count, limits: BoxLimits = LIMITS, about: str = "") -> Finding:
-    """Whether a cutter is as wide as the finger.
+def cutter_for(
+    finger: Inches,
+    fingers: Count,
+    cutters: tuple[Inches, ...] = RACK.cutters,
+    about: str = "",
+) -> Finding:
+    """Whether a cutter of the rack is as wide as the finger.
 
     Args:
         finger: width of a finger [in]
         fingers: fingers and spaces, counted together [dimensionless]
-        limits: what the joint is held to
+        cutters: widths in the rack, narrowest first [in]
         about: code of the joint
 
     Returns:
-        A pass or a stop.
+        A pass, or a stop with the height that would suit the nearest cutter.
 
     Source: common practice: what the cutter leaves is the space, so it has to be the finger's width exactly.
     """
-    step = limits.cutter_step.value
-    near = max(step, near_to(finger, step))
-    fits = abs(finger - near) <= TOLERANCE
-    return Finding(
-        rule="cutter",
-        verdict=Verdict.PASS if fits else Verdict.STOP,
-        message=say("A finger is {} wide; the nearest cutter is {:bare}.", finger, near),
-        remedy=""
-        if fits
-        else say(
-            "Make the boards {} high at the joint, or stack a cutter to {:.4}.",
+    near = nearest_cutter(finger, cutters)
+    fits = near is not None and abs(finger - near) <= TOLERANCE
+    message = say("A finger is {} wide, and no cutter is listed on the rack.", finger)
+    remedy: Words = say("List the shop's cutters, or stack one to {:.4}.", finger)
+    if near is not None:
+        message = say("A finger is {} wide; the nearest cutter on the rack is {:bare}.", finger, near)
+        remedy = say(
+            "Make the boards {} high at the joint for {:d} fingers with the {} cutter, "
+            "or stack one to {:.4}.",
             near * fingers,
+            fingers,
+            near,
             finger,
-        ),
+        )
+    return Finding(
+        rule="cutter at hand",
+        verdict=Verdict.PASS if fits else Verdict.STOP,
+        message=message,
+        remedy="" if fits else remedy,
         about=about,
         found=finger,
-        needed=near,
-        source=limits.cutter_step.source,
+        needed=finger if near is None else near,
+        source="common practice: what the cutter leaves is the space, so it is as wide as a finger, exactly",
     )
 
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from casewright.joinery.chisels import Rack
+from casewright.joinery.chisels import RACK, Rack
+from casewright.joinery.cutters import nearest_cutter
 from casewright.joinery.families.box.checks import (
     LIMITS,
     BoxLimits,
@@ -33,6 +34,7 @@ from casewright.joinery.joint import (
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.solid import Shape
+from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import near_to
@@ -51,6 +53,7 @@ class Box:
         fingers: fingers and spaces from edge to edge, counted together
         play: how much wider a space is than a finger [in]
         groove: the groove for the bottom, in both boards; None for none
+        rack: the shop's cutters
         limits: what the joint is held to
         mark: code of the joint, for its findings
     """
@@ -61,6 +64,7 @@ class Box:
     fingers: Count
     play: Inches = LIMITS.play.value
     groove: Groove | None = None
+    rack: Rack = RACK
     limits: BoxLimits = LIMITS
     mark: str = ""
 
@@ -185,6 +189,37 @@ def usual_fingers(height: Inches, finger: Inches) -> Count:
     return max(2, int(near_to(height / finger, 1.0)))
 
 
+def usual_finger(
+    height: Inches, thinner: Inches, cutters: tuple[Inches, ...] = RACK.cutters, limits: BoxLimits = LIMITS
+) -> Inches:
+    """How wide a finger is aimed at: about as wide as the thinner board is thick, by a cutter of the rack.
+
+    Rule: of the cutters from thinner / finger_part to thinner * finger_times by which height is divided into
+    fingers_least or more whole fingers, the nearest to thinner; thinner itself where there is none
+
+    Args:
+        height: height of the boards at the joint [in]
+        thinner: thickness of the thinner board [in]
+        cutters: widths in the rack, narrowest first [in]
+        limits: what a joint is held to
+
+    Returns:
+        The width of a finger [in]
+
+    Source: common practice.
+    """
+    least, most = thinner / limits.finger_part.value, thinner * limits.finger_times.value
+    even = tuple(
+        cutter
+        for cutter in cutters
+        if least - TOLERANCE <= cutter <= most + TOLERANCE
+        and abs(height - near_to(height / cutter, 1.0) * cutter) <= TOLERANCE
+        and near_to(height / cutter, 1.0) >= limits.fingers_least.value
+    )
+    near = nearest_cutter(thinner, even)
+    return thinner if near is None else near
+
+
 def finger_width(height: Inches, fingers: Count) -> Inches:
     """How wide a finger comes out.
 
@@ -236,7 +271,7 @@ def _findings(
 ) -> Iterator[Finding]:
     limits, mark = joint.limits, joint.mark
     yield enough_fingers(joint.fingers, joint.height, limits, mark)
-    yield cutter_for(finger, joint.fingers, limits, mark)
+    yield cutter_for(finger, joint.fingers, joint.rack.cutters, mark)
     yield play_for_glue(joint.play, finger, limits, mark)
     if joint.groove:
         yield groove_in_a_finger(joint.groove, front, side, finger, mark)
@@ -254,12 +289,16 @@ def _chosen_front(side: Inches) -> Chosen:
     )
 
 
-def _chosen_finger(side: Inches, front: Inches) -> Chosen:
+def _chosen_finger(height: Inches, thinner: Inches, cutters: tuple[Inches, ...]) -> Chosen:
+    finger = usual_finger(height, thinner, cutters)
+    why: Words = "A finger about square looks even and leaves the most glued face for the least cutting."
+    if finger in cutters and abs(finger - thinner) > TOLERANCE:
+        why = say("Of the cutters that divide {} evenly, {} is the nearest to square.", height, finger)
     return Chosen(
         name="finger",
-        value=min(side, front),
+        value=finger,
         measure=Measure.LENGTH,
-        why="A finger about square looks even and leaves the most glued face for the least cutting.",
+        why=why,
         source="common practice",
     )
 
@@ -292,7 +331,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     front = take.or_choose("front", _chosen_front, side)
     fingers = take.optional("fingers")
     if fingers is None:
-        finger = take.or_choose("finger", _chosen_finger, side, front)
+        finger = take.or_choose("finger", _chosen_finger, height, min(side, front), rack.cutters)
         fingers = take.or_choose("fingers", _chosen_fingers, height, finger)
     joint = Box(
         height=height,
@@ -301,6 +340,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         fingers=int(fingers),
         play=take.or_choose("play", _chosen_play),
         groove=take.groove(),
+        rack=rack,
     )
     return Solved(joint=box_joint(joint, ledger), chosen=take.chosen)
 

@@ -44,6 +44,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -96,6 +97,7 @@ class CarcaseJoint:
                 value=self.gauge_1,
                 note=f"{where}{ends}",
                 wrong=given.pin_board if lapped else None,
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="half_pin",
@@ -116,6 +118,7 @@ class CarcaseJoint:
                 label="Gauge 2",
                 value=self.gauge_2,
                 note=f"on {'the inside face' if lapped else 'both faces'} of the pin board, from its end",
+                tool=Tool.GAUGE,
             ),
             *chisel_settings(self.chisels),
             *self._edge_chisel(),

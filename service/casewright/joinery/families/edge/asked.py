@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass
 
-from casewright.joinery.families.edge.sizes import usual_tongue
+from casewright.joinery.chisels import RACK, Rack
+from casewright.joinery.families.edge.sizes import boards_over, usual_tongue
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.season import SEASON
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.sourced import Sourced, sourced
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Percent, PerPercent
 
 FEWEST = 2
@@ -64,6 +65,7 @@ class Edge:
         movement: how much the boards move across their grain [1 per % moisture]
         swelling: how much wetter the wood gets [%]
         shrinking: how much drier the wood gets [%]
+        rack: the shop's cutters
         limits: what the joint is held to
         mark: code of the back or panel, for its findings
     """
@@ -78,6 +80,7 @@ class Edge:
     movement: PerPercent = SEASON.movement.value
     swelling: Percent = SEASON.swelling.value
     shrinking: Percent = SEASON.shrinking.value
+    rack: Rack = RACK
     limits: EdgeLimits = EDGES
     mark: str = ""
 
@@ -111,11 +114,18 @@ class Edge:
         if covered <= self.boards * self.overlap:
             raise CannotBeLaidOut(
                 say(
-                    "Over {} each of {:d} boards would be hardly more than its tongue or lap; give fewer.",
+                    "Over {} each of {:d} boards would be hardly more than its tongue or lap; {}.",
                     self.width,
                     self.boards,
+                    self._fewer_boards(covered),
                 )
             )
+
+    def _fewer_boards(self, covered: Inches) -> Words:
+        usual = max(2, boards_over(covered, self.limits.widest.value, self.overlap, self.gap))
+        if covered > usual * self.overlap:
+            return say("give {:d}", usual)
+        return say("make the width more than {:up}", 2 * (self.overlap + self.end_gap))
 
     @property
     def is_shiplap(self) -> bool:

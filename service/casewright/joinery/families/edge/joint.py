@@ -6,6 +6,7 @@ Each board is held at its middle and free at its edges, so that every joint take
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
+from casewright.joinery.cutters import how_it_is_cut
 from casewright.joinery.families.edge.asked import EDGES, FEWEST, Edge
 from casewright.joinery.families.edge.checks import edge_findings
 from casewright.joinery.families.edge.shape import edge_shape
@@ -157,7 +158,10 @@ class EdgeJoint:
                 name="tongue",
                 label="Tongue, thickness",
                 value=given.tongue,
-                note="the width of the groove; it slides by hand",
+                note=say(
+                    "the width of the groove, {}; it slides by hand",
+                    how_it_is_cut(given.tongue, given.rack.cutters),
+                ),
             ),
             Setting(name="overlap", label="Tongue, length", value=given.overlap, note="to its shoulders"),
             Setting(
@@ -241,6 +245,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         movement=moves,
         swelling=swelling,
         shrinking=shrinking,
+        rack=rack,
     )
     return Solved(joint=edge_joint(asked, ledger), chosen=take.chosen)
 

@@ -7,6 +7,7 @@ that the case can shrink. `frame_tenon_shape` says how the joint stands in space
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
+from casewright.joinery.cutters import how_it_is_cut
 from casewright.joinery.families.frame_tenon.asked import (
     LIMITS,
     FrameTenon,
@@ -26,6 +27,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -34,6 +36,7 @@ from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tenons import (
     back_shoulder,
     haunch_length,
+    how_mortised,
     length_over_tenons,
     mortise_depth,
     tenon_reach,
@@ -99,6 +102,7 @@ class FrameTenonJoint:
                 value=given.face,
                 note="from the face, on both: the inner edge of the stile, the end and edges of the rail",
                 wrong=self.back if off else None,
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="gauge_2",
@@ -111,7 +115,7 @@ class FrameTenonJoint:
                 name="chisel",
                 label="Mortise chisel or cutter",
                 value=given.tenon,
-                note="as the tenon is thick",
+                note=say("as the tenon is thick: {}", how_mortised(given.tenon, given.rack)),
             ),
         )
 
@@ -126,7 +130,12 @@ class FrameTenonJoint:
                 value=given.groove_span[0],
                 note="in the inner edges of both, through to their ends",
             ),
-            Setting(name="groove_width", label="Groove width", value=given.groove.width),
+            Setting(
+                name="groove_width",
+                label="Groove width",
+                value=given.groove.width,
+                note=how_it_is_cut(given.groove.width, given.rack.cutters),
+            ),
             Setting(name="groove_depth", label="Groove depth", value=given.groove.depth),
         )
 

@@ -48,7 +48,7 @@ from casewright.joinery.gauges import (
 )
 from casewright.joinery.groove import GrooveFit, groove_fit
 from casewright.joinery.groove_left import wood_behind_groove
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Values, fields
+from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
 from casewright.joinery.lap import lap_index, lap_left
 from casewright.joinery.lap_checks import front_needed, lap_strength, lap_thickness, thicker_lap
 from casewright.joinery.layout import TailLayout, lay_out
@@ -130,7 +130,8 @@ class HalfBlindJoint:
                 side_thickness=given.side,
                 socket=self.gauge_2,
                 proud=given.proud,
-                tails=self.layout.tails,
+                layout=self.layout,
+                groove=given.groove,
                 wrong_socket=self.wrong_gauge_2,
             )
         )
@@ -249,6 +250,7 @@ def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
             label="Gauge 1",
             value=joint.gauge_1,
             note="baseline on the sides; lap line on the ends of the front, from its inside face",
+            tool=Tool.GAUGE,
         )
     ]
     if given.rabbet > 0:
@@ -279,6 +281,7 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
                 value=setting,
                 note=f"{after}on the inside face of the front, from its end, for the side{sides}",
                 wrong=joint.wrong_gauge_2,
+                tool=Tool.GAUGE,
             )
         )
     return [

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.sourced import Sourced, sourced
@@ -53,6 +54,7 @@ class Housing:
         length: depth of the divider from front to back; None when it is not known [in]
         inside_width: between the case sides; None when it is not known [in]
         top_edge: upper face of the divider above the lower end of the case side; None for no place [in]
+        rack: the shop's cutters
         limits: what the joint is held to
         mark: code of the joint, for its findings
         into: what the board with the housing is called
@@ -67,6 +69,7 @@ class Housing:
     length: Inches | None = None
     inside_width: Inches | None = None
     top_edge: Inches | None = None
+    rack: Rack = RACK
     limits: HousingLimits = LIMITS
     mark: str = ""
     into: str = "case side"

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
+from casewright.joinery.cutters import cutter_at_hand, how_it_is_cut
 from casewright.joinery.families.housing.asked import LIMITS, Housing, usual_depth
 from casewright.joinery.families.housing.checks import (
     depth_in_the_side,
@@ -135,9 +136,10 @@ def housing(joint: Housing, ledger: Ledger = UNKEPT) -> HousingJoint:
 
     Source: geometry of the joint.
     """
+    width = ledger.take("width", housing_width, divider=joint.divider, play=joint.play)
     return HousingJoint(
         given=joint,
-        width=ledger.take("width", housing_width, divider=joint.divider, play=joint.play),
+        width=width,
         added=ledger.take("added", added_to_the_length, depth=joint.depth),
         wood_left=ledger.take("wood_left", left_behind, case_side=joint.case_side, depth=joint.depth),
         findings=(
@@ -145,6 +147,7 @@ def housing(joint: Housing, ledger: Ledger = UNKEPT) -> HousingJoint:
             depth_that_carries(joint),
             stop_at_the_front(joint),
             play_for_glue(joint),
+            cutter_at_hand("housing", width, joint.rack.cutters, joint.mark),
         ),
     )
 
@@ -195,7 +198,12 @@ def _cutting(joint: HousingJoint) -> Iterator[Setting]:
         label="Housing width",
         value=joint.width,
         measure=Measure.FINE,
-        note=say("the {} as measured, and {:.3}; two passes of a narrower cutter", given.housed, given.play),
+        note=say(
+            "the {} as measured, and {:.3}; {}",
+            given.housed,
+            given.play,
+            how_it_is_cut(joint.width, given.rack.cutters),
+        ),
         wrong=given.divider if given.play else None,
     )
     yield Setting(
@@ -289,6 +297,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         length=take.optional("length"),
         inside_width=take.optional("inside_width"),
         top_edge=take.optional("top_edge"),
+        rack=rack,
     )
     return Solved(joint=housing(joint, ledger), chosen=take.chosen)
 

@@ -29,6 +29,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -36,6 +37,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tenons import (
     back_shoulder,
+    how_mortised,
     length_over_tenons,
     mortise_depth,
     tenon_width,
@@ -109,6 +111,7 @@ class LegTenonJoint:
                 label="Gauge for aprons, first pin",
                 value=given.face,
                 note="from the outside face, on the ends and edges",
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="gauge_apron_2",
@@ -122,6 +125,7 @@ class LegTenonJoint:
                 value=self.outer,
                 note="from each outside face, on the inside face beside it: the apron's and its setback",
                 wrong=given.face if wrong else None,
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="gauge_leg_2",
@@ -134,7 +138,7 @@ class LegTenonJoint:
                 name="chisel",
                 label="Mortise chisel or cutter",
                 value=given.tenon,
-                note="as the tenon is thick",
+                note=say("as the tenon is thick: {}", how_mortised(given.tenon, given.rack)),
             ),
         )
 

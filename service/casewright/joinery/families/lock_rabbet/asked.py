@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import RACK, Rack
+from casewright.joinery.cutters import widest_cutter
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.sourced import Sourced, sourced
@@ -21,9 +23,7 @@ class LockRabbetLimits:
         reach_part: so does a groove deeper than the side divided by this
         tongue_least: a thinner tongue is cautioned
         lip_least: a thinner lip is cautioned
-        size_step: what is chosen is a multiple of this
-        cutter_step: cutters come in multiples of this
-        cutter_step_metric: or in multiples of this
+        size_step: the depth that is chosen is a multiple of this
     """
 
     end_least: Sourced
@@ -32,8 +32,6 @@ class LockRabbetLimits:
     tongue_least: Sourced
     lip_least: Sourced
     size_step: Sourced
-    cutter_step: Sourced
-    cutter_step_metric: Sourced
 
 
 LIMITS = LockRabbetLimits(**sourced("lock_rabbet_limits"))
@@ -54,6 +52,7 @@ class LockRabbet:
         lip: what of the front covers the end of the side; 0 for none [in]
         box_width: outside width of the drawer or box; None when it is not known [in]
         drawer_depth: from the face of the front to the rear; None when it is not known [in]
+        rack: the shop's cutters
         limits: what the joint is held to
         mark: code of the joint, for its findings
     """
@@ -67,6 +66,7 @@ class LockRabbet:
     lip: Inches = 0.0
     box_width: Inches | None = None
     drawer_depth: Inches | None = None
+    rack: Rack = RACK
     limits: LockRabbetLimits = LIMITS
     mark: str = ""
 
@@ -107,8 +107,9 @@ class LockRabbet:
         if self.drawer_depth is not None and self.drawer_depth <= self.front:
             raise CannotBeLaidOut(
                 say(
-                    "A drawer {} deep ends within its front of {}; make it deeper than that.",
+                    "A drawer {} deep ends within its front of {}; make it deeper than {:bare}.",
                     self.drawer_depth,
+                    self.front,
                     self.front,
                 )
             )
@@ -160,15 +161,20 @@ def usual_reach(side: Inches, limits: LockRabbetLimits = LIMITS) -> Inches:
     return down_to(half, limits.size_step.value) or half
 
 
-def usual_tongue(side: Inches, room: Inches, limits: LockRabbetLimits = LIMITS) -> Inches:
-    """How thick the tongue is where nothing else is said: half the side, if its end stays long.
+def usual_tongue(
+    side: Inches,
+    room: Inches,
+    cutters: tuple[Inches, ...] = RACK.cutters,
+    limits: LockRabbetLimits = LIMITS,
+) -> Inches:
+    """How thick the tongue is where nothing else is said: half the side, if its end stays long, by a cutter.
 
-    Rule: the lesser of side / 2 and room - shortest end, down to a multiple of size_step, and at least
-    tongue_least
+    Rule: the widest cutter up to the lesser of side / 2 and room - shortest end, and at least tongue_least
 
     Args:
         side: thickness of the side [in]
         room: what of the front is behind its lip [in]
+        cutters: widths in the rack, narrowest first [in]
         limits: what the joint is held to
 
     Returns:
@@ -177,4 +183,4 @@ def usual_tongue(side: Inches, room: Inches, limits: LockRabbetLimits = LIMITS) 
     Source: common practice; the end of the side breaks before the tongue does.
     """
     most = min(side / 2, room - shortest_end(side, limits))
-    return max(down_to(most, limits.size_step.value), limits.tongue_least.value)
+    return max(widest_cutter(most, cutters) or 0.0, limits.tongue_least.value)

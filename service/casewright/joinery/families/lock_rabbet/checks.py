@@ -1,10 +1,10 @@
 """The checks of a lock rabbet: the end of the side, groove, tongue, cutter and lip."""
 
+from casewright.joinery.cutters import GROUND, in_words, made_by, nearest_cutter
 from casewright.joinery.families.lock_rabbet.asked import LockRabbet
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.rounding import near_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
@@ -128,33 +128,37 @@ def tongue_thickness(joint: LockRabbet) -> Finding:
 
 
 def cutter_for_the_groove(joint: LockRabbet) -> Finding:
-    """Whether a cutter is as wide as the groove.
+    """Whether a cutter of the rack is as wide as the groove.
 
     Args:
         joint: the joint
 
     Returns:
-        A pass or a caution: a groove of another width takes two passes.
+        A pass or a caution: a groove of another width takes two passes or more.
 
     Source: common practice.
     """
-    steps = (joint.limits.cutter_step.value, joint.limits.cutter_step_metric.value)
-    nearest = min(
-        (max(step, near_to(joint.tongue, step)) for step in steps), key=lambda size: abs(size - joint.tongue)
-    )
-    fits = abs(nearest - joint.tongue) <= TOLERANCE
-    inches = max(steps[0], near_to(joint.tongue, steps[0]))
+    cutters, wide = joint.rack.cutters, in_words(joint.tongue)
+    near, made = nearest_cutter(joint.tongue, cutters), made_by(joint.tongue, cutters)
+    fits = near is not None and abs(near - joint.tongue) <= TOLERANCE
+    message = say("The groove is {} wide, and no cutter is listed on the rack.", wide)
+    remedy: Words = say("List the shop's cutters, or make the groove with a plough plane.")
+    if near is not None:
+        message = say("The groove is {} wide, as its cutter is.", wide)
+        remedy = say("Make tongue and groove {}.", near)
+    if near is not None and not fits:
+        message = say("The groove is {} wide, and no cutter is; the nearest is {:bare}.", wide, near)
+    if made and not fits:
+        remedy = say("Make tongue and groove {}, or cut the groove with {}.", near or 0.0, made.words)
     return Finding(
-        rule="cutter",
+        rule="cutter at hand",
         verdict=Verdict.PASS if fits else Verdict.CAUTION,
-        message=say("The groove is {} wide, as its cutter is.", joint.tongue)
-        if fits
-        else say("The groove is {:.3} wide, and no cutter is.", joint.tongue),
-        remedy="" if fits else say("Make tongue and groove {}, or cut the groove in two passes.", inches),
+        message=message,
+        remedy="" if fits else remedy,
         about=joint.mark,
         found=joint.tongue,
-        needed=nearest,
-        source=joint.limits.cutter_step.source,
+        needed=joint.tongue if near is None else near,
+        source=GROUND,
     )
 
 

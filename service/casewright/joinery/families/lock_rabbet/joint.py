@@ -26,6 +26,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -216,6 +217,7 @@ def _tongue_settings(joint: LockRabbetJoint) -> Iterator[Setting]:
             label="Gauge for the lip",
             value=given.lip,
             note="on the ends and edges of the front, from its outside face",
+            tool=Tool.GAUGE,
         )
     yield Setting(
         name="tongue_gauge",
@@ -223,6 +225,7 @@ def _tongue_settings(joint: LockRabbetJoint) -> Iterator[Setting]:
         value=joint.tongue_gauge,
         note="on the ends and edges of the front, from its outside face",
         wrong=given.from_end if given.has_lip else None,
+        tool=Tool.GAUGE,
     )
     if given.shoulder > TOLERANCE:
         yield Setting(
@@ -230,6 +233,7 @@ def _tongue_settings(joint: LockRabbetJoint) -> Iterator[Setting]:
             label="Gauge for the shoulder",
             value=given.shoulder,
             note="on the ends and edges of the front, from its inside face",
+            tool=Tool.GAUGE,
         )
     if given.has_lip:
         yield Setting(
@@ -252,6 +256,7 @@ def _tongue_settings(joint: LockRabbetJoint) -> Iterator[Setting]:
             value=given.reach,
             note="on the outside face of the front, from its end",
             wrong=given.side,
+            tool=Tool.GAUGE,
         )
     yield Setting(
         name="tongue",
@@ -271,12 +276,16 @@ def _chosen_lip() -> Chosen:
     )
 
 
-def _chosen_tongue(side: Inches, room: Inches) -> Chosen:
+def _chosen_tongue(side: Inches, room: Inches, rack: Rack) -> Chosen:
     return Chosen(
         name="tongue",
-        value=usual_tongue(side, room),
+        value=usual_tongue(side, room, rack.cutters),
         measure=Measure.LENGTH,
-        why=say("Half of the {} side, or what leaves the end of the side long enough not to break.", side),
+        why=say(
+            "The widest cutter up to half of the {} side, and up to what leaves the end of the side long "
+            "enough not to break.",
+            side,
+        ),
         source=LIMITS.end_least.source,
     )
 
@@ -307,7 +316,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     front, side = take.number("front"), take.number("side")
     lip = take.or_choose("lip", _chosen_lip)
     room = front - lip
-    tongue = take.or_choose("tongue", _chosen_tongue, side, room)
+    tongue = take.or_choose("tongue", _chosen_tongue, side, room, rack)
     joint = LockRabbet(
         height=take.number("height"),
         front=front,
@@ -318,6 +327,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         from_end=take.or_choose("from_end", _chosen_from_end, room, tongue),
         box_width=take.optional("box_width"),
         drawer_depth=take.optional("drawer_depth"),
+        rack=rack,
     )
     return Solved(joint=lock_rabbet(joint, ledger), chosen=take.chosen)
 

@@ -38,6 +38,7 @@ from casewright.joinery.joint import (
     Measured,
     Setting,
     Solved,
+    Tool,
     Values,
     fields,
 )
@@ -177,12 +178,14 @@ def _rabbet(joint: PinnedRabbetJoint) -> Iterator[Setting]:
         value=joint.rabbet,
         note="on the ends and edges of the front, from its inside face",
         wrong=given.lip,
+        tool=Tool.GAUGE,
     )
     yield Setting(
         name="gauge_2",
         label="Gauge 2",
         value=given.side,
         note="on the inside face of the front, from its end: the side as measured",
+        tool=Tool.GAUGE,
     )
     yield Setting(name="lip", label="Lip", value=given.lip, note="left of the front, at its outside face")
 

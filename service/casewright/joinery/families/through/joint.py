@@ -24,7 +24,7 @@ from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.gauges import second_gauge, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove
 from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Values, fields
+from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
 from casewright.joinery.layout import Tail, TailLayout, lay_out
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.proud import proud_for_planing
@@ -141,6 +141,7 @@ class ThroughJoint:
                 label="Gauge on the side",
                 value=self.gauge_side,
                 note="baseline of the tails",
+                tool=Tool.GAUGE,
             ),
             Setting(
                 name="lower_edge_offset",
@@ -155,13 +156,14 @@ class ThroughJoint:
                 value=self.gauge_back,
                 note=f"{after}on both faces, from the end",
                 wrong=self.wrong_gauge_back,
+                tool=Tool.GAUGE,
             ),
             *chisel_settings(self.chisels),
         )
 
     @property
     def shape(self) -> Shape:
-        """The joint in space; the side is drawn as high as the back's upper edge."""
+        """The joint in space; where the side goes on below the back it is drawn going on above it, too."""
         given = self.given
         top = self.lower_edge_offset + given.height
         return tail_shape(
@@ -174,9 +176,10 @@ class ThroughJoint:
                 side_thickness=given.side,
                 socket=self.gauge_back,
                 tails_proud=given.proud,
-                tails=self.side_tails,
-                gauge_length="gauge on the side",
-                gauge_socket="gauge on the back",
+                layout=self.layout,
+                goes_on=self.layout.pitch / 4 if self.lower_edge_offset > 0 else 0.0,
+                gauge_length="gauge, side",
+                gauge_socket="gauge, back",
                 wrong_socket=self.wrong_gauge_back,
             )
         )

@@ -1,0 +1,52 @@
+"""Whether the rack serves a unit's drawers: gauges and dividers that stay set, and the groove's cutter."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.cutters import cutter_at_hand
+from casewright.joinery.joint import Setting, Tool
+from casewright.joinery.tools_kept import kept_settings, tools_at_hand
+from casewright.measure.findings import Finding
+from casewright.measure.saying import say
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.parts import Drawer
+
+
+def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iterator[Finding]:
+    """Whether the tools of the rack serve the drawers of a unit.
+
+    Gauges stay set until the last drawer is marked; dividers are set anew for each drawer.
+
+    Args:
+        spec: what the maker chose
+        drawers: the drawers
+        rack: the shop's tools
+
+    Returns:
+        The findings, passes too.
+
+    Source: common practice.
+    """
+    yield cutter_at_hand("groove for the bottoms", spec.drawers.groove.width, rack.cutters)
+    if not drawers:
+        return
+    every = (setting for drawer in drawers for setting in drawer_settings(drawer))
+    yield tools_at_hand(every, Tool.GAUGE, rack.gauges)
+    most = max(drawers, key=lambda drawer: len(kept_settings(drawer_settings(drawer), Tool.DIVIDERS)))
+    yield tools_at_hand(drawer_settings(most), Tool.DIVIDERS, rack.dividers, most.code)
+
+
+def drawer_settings(drawer: Drawer) -> tuple[Setting, ...]:
+    """What is set for both joints of a drawer, in the order of work; what is behind says so.
+
+    Args:
+        drawer: the drawer
+
+    Returns:
+        The settings of the front joint, then those of the rear one.
+
+    Source: common practice.
+    """
+    rear = (replace(each, label=say("{} behind", each.label)) for each in drawer.joints.back.settings)
+    return (*drawer.joints.front.settings, *rear)
