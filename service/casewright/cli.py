@@ -17,8 +17,9 @@ from typing import Any, NoReturn, TypeVar
 
 from casewright import __version__
 from casewright.joinery.chisels import RACK
-from casewright.joinery.joint import Field, Measure, slope_typed
+from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
+from casewright.joinery.sizes import slope_typed
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
 from casewright.measure.saying import in_unit, refusal

@@ -390,24 +390,3 @@ def fields(kind: str) -> tuple[Field, ...]:
         Field(name=name, **{**row, "measure": Measure(row["measure"])})
         for name, row in rows(f"{kind}_fields").items()
     )
-
-
-def slope_typed(typed: str) -> Number:
-    """How far along for one across, as somebody types a slope: 8 from 1:8, or from 8.
-
-    Args:
-        typed: what was typed
-
-    Returns:
-        The slope [dimensionless]
-
-    Raises:
-        ValueError: it is no slope, or steeper or flatter than any dovetail could be.
-
-    Source: common practice.
-    """
-    across, colon, along = typed.partition(":")
-    slope = float(along) / float(across) if colon else float(across)
-    if not 1 / 100 < slope < 100:  # never NaN either
-        raise ValueError(typed)
-    return slope

@@ -1,4 +1,4 @@
-"""Sizes that cannot be meant, refused with a sentence."""
+"""Slopes as they are typed, and sizes and slopes that cannot be meant, refused with a sentence."""
 
 import math
 
@@ -64,3 +64,24 @@ def refuse_no_dovetail(slope: Number, usual: str, limits: Limits = LIMITS) -> No
             f"A slope of 1:{slope:g} makes no dovetail: its corners break off. "
             f"Make it 1:{steepest:g} or slighter; {usual}."
         )
+
+
+def slope_typed(typed: str) -> Number:
+    """How far along for one across, as somebody types a slope: 8 from 1:8, or from 8.
+
+    Args:
+        typed: what was typed
+
+    Returns:
+        The slope [dimensionless]
+
+    Raises:
+        ValueError: it is no slope, or steeper or flatter than any dovetail could be.
+
+    Source: common practice.
+    """
+    across, colon, along = typed.partition(":")
+    slope = float(along) / float(across) if colon else float(across)
+    if not 1 / 100 < slope < 100:  # never NaN either
+        raise ValueError(typed)
+    return slope
