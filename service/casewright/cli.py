@@ -19,9 +19,10 @@ from casewright import __version__
 from casewright.joinery.chisels import RACK
 from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
+from casewright.joinery.sizes import slope_typed
 from casewright.measure.findings import Finding, Verdict, worst
 from casewright.measure.lengths import LengthUnit, parse_length
-from casewright.measure.saying import refusal
+from casewright.measure.saying import in_unit, refusal
 from casewright.measure.typed import quoted
 from casewright.measure.working import NoSuchFigure
 from casewright.papers.data import estimate_data, unit_data, working_data
@@ -286,23 +287,18 @@ def read_number(field: Field, typed: str | None, unit: LengthUnit) -> float | No
         if field.measure.is_length:
             return float(parse_length(typed, unit))
         if field.measure is Measure.SLOPE:
-            return read_slope(typed)
+            return slope_typed(typed)
+        if field.measure is Measure.ANSWER:
+            return {"no": 0.0, "yes": 1.0}[typed]
         number = float(int(typed)) if field.measure is Measure.COUNT else float(typed)
         if not abs(number) < LARGEST:
             raise ValueError(typed)
-    except (ValueError, ArithmeticError) as error:
-        reason = str(error) if field.measure.is_length else f"{quoted(typed)} is not a number for it."
-        raise Unusable(f"{field.option}: {reason} For example {field.option} {field.example}.") from None
+    except (ValueError, KeyError, ArithmeticError) as error:
+        reason = f"{quoted(typed)} will not do; give {in_unit(field.wanted, unit)}."
+        if field.measure.is_length:
+            reason = f"{error} For example {field.option} {in_unit(field.typed_example, unit)}."
+        raise Unusable(f"{field.option}: {reason}") from None
     return number
-
-
-def read_slope(typed: str) -> float:
-    """How far along for one across: 8 from 1:8, or from 8."""
-    across, colon, along = typed.partition(":")
-    slope = float(along) / float(across) if colon else float(across)
-    if not 1 / 100 < slope < 100:  # steeper or flatter than any dovetail, and never NaN
-        raise ValueError(typed)
-    return slope
 
 
 def read_spec(name: str | None) -> UnitSpec:

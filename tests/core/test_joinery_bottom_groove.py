@@ -121,7 +121,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"groove_depth": 17 / 64},
             {"groove_depth": 18 / 64},
             Verdict.STOP,
-            "Make the groove 1/4 in deep, or the side thicker. Or glue slips of 3/8 in to the sides.",
+            "Make the groove 1/4 in deep, or the side 9/16 in thick. Or glue slips of 3/8 in to the sides.",
         ),
         (
             SLIPS,
@@ -129,7 +129,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"groove_depth": 13 / 64},
             {"groove_depth": 14 / 64},
             Verdict.STOP,
-            "Make the groove 3/16 in deep, or the slip thicker.",
+            "Make the groove 3/16 in deep, or the slip 7/16 in thick.",
         ),
         (
             PLAIN,
@@ -137,7 +137,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"front_depth": 27 / 64},
             {"front_depth": 28 / 64},
             Verdict.STOP,
-            "Make the groove 13/32 in deep, or the front thicker.",
+            "Make the groove 13/32 in deep, or the front 7/8 in thick.",
         ),
         (
             PLAIN,
@@ -209,7 +209,7 @@ def test_the_groove_is_drawn_as_deep_as_it_is_set(asked):
             {"width": 51.0},
             {"width": 51.125},
             Verdict.CAUTION,
-            "Part the drawer, or make the bottom of plywood and try its sag.",
+            "Make the drawer 51 in wide or less, or the bottom of plywood and try its sag.",
         ),
         (
             MUNTIN,
@@ -261,8 +261,8 @@ def test_a_bottom_let_past_the_back_as_told_stays_under_it():
         (SLIPS, {"slip_height": 0.625}, r"has nothing above a groove that ends at 5/8 in; make it 3/4 in"),
         (MUNTIN, {"muntin_thickness": 0.25}, r"no thicker than its groove is wide; 5/8 in is usual"),
         (MUNTIN, {"muntin": 0.5}, r"has nothing between two grooves 1/4 in deep; 2 in is usual"),
-        (PLAIN, {"width": 1.0}, r"take 1 in of a drawer 1 in wide; make it wider"),
-        (PLAIN, {"length": 1.0}, r"take 1-5/16 in of a drawer 1 in long; make it longer"),
+        (PLAIN, {"width": 1.0}, r"take 1 in of a drawer 1 in wide; make it more than 1 wide"),
+        (PLAIN, {"length": 1.0}, r"take 1-5/16 in of a drawer 1 in long; make it more than 1-5/16 long"),
     ],
 )
 def test_what_cannot_be_cut_is_refused_with_what_would_work(asked, changes, sentence):

@@ -98,3 +98,18 @@ def test_what_is_left_out_is_chosen_with_its_reason():
         "play": 0.004,
     }
     assert all(str(each.why) and each.source for each in found.chosen)
+
+
+def test_the_fingers_of_both_boards_are_given_from_the_bottom_edge():
+    spans = dict(joint(height=2.0, fingers=4).spans)
+
+    assert spans == {
+        "Fingers of the front, from the bottom edge": ((0.0, 0.5), (1.0, 1.5)),
+        "Fingers of the side, from the bottom edge": ((0.5, 1.0), (1.5, 2.0)),
+    }
+
+
+def test_the_key_that_gives_the_usual_play_is_named():
+    loose = next(each for each in joint(play=0.01).findings if each.rule == "play for the glue")
+
+    assert str(loose.remedy).startswith("Shim or sand the key of the jig to 0.496 in, for a play of 0.004 in")

@@ -195,7 +195,7 @@ def test_the_narrowest_board_takes_three_tails_and_no_narrower_one_does(half_pin
             {"lap": 0.125},
             {"lap": 0.109375},
             Verdict.CAUTION,
-            "Make the lap 1/8 in or more: the pin board thicker, or the tails shorter.",
+            "Make the lap 1/4 in or more: the pin board thicker, or the tails shorter.",
         ),
         (
             "JC2",

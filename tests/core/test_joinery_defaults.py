@@ -103,7 +103,8 @@ def test_when_no_number_of_tails_passes_each_is_refused_with_its_reason():
 
     assert str(refused.value) == (
         "No number of tails passes. 1: One tail does not hold a board 2-1/4 in high. 2: A tail would be "
-        "25/32 in at the baseline; it needs 1. Change a size, or give the number yourself."
+        "25/32 in at the baseline; it needs 1. Make the board 2-11/16 in high or higher, or the board with "
+        "the tails 25/32 in thick or thinner."
     )
 
 

@@ -172,7 +172,7 @@ def test_the_room_that_is_chosen_is_enough_and_no_64th_too_much(board, movement,
             {"gap": 0.078125},
             {"gap": 0.09375},
             Verdict.CAUTION,
-            "Use more and narrower boards, or quartersawn ones.",
+            "Use 10 boards or more, or quartersawn ones.",
         ),
         (
             TONGUED,
@@ -188,7 +188,7 @@ def test_the_room_that_is_chosen_is_enough_and_no_64th_too_much(board, movement,
             {"boards": 7},
             {"boards": 6},
             Verdict.CAUTION,
-            "Use more boards.",
+            "Use 7 boards or more.",
         ),
         (
             TONGUED,
@@ -255,7 +255,7 @@ def test_each_limit_has_two_sides_and_the_far_one_says_what_would_pass(
         ({"boards": 1}, r"1 board has no edge to join; give 2 or more"),
         ({"tongue": 0.75}, r"leaves no shoulder on boards of 3/4; 1/4 in is usual, 0 for a shiplap"),
         ({"gap": 0.375}, r"is open past a tongue or lap of 3/8; make that 1/2 in or more"),
-        ({"boards": 200}, r"each of 200 boards would be hardly more than its tongue or lap; give fewer"),
+        ({"boards": 200}, r"each of 200 boards would be hardly more than its tongue or lap; give 7"),
     ],
 )
 def test_what_cannot_be_joined_is_refused_with_what_would_work(changes, sentence):

@@ -255,7 +255,7 @@ def test_each_limit_passes_up_to_its_value_and_not_beyond(given, rule, verdict, 
         ({"groove": PanelGroove(width=0.75, depth=0.375)}, "make it less than 3/4 in wide"),
         ({"groove": PanelGroove(width=0.25, depth=2.0)}, "3/8 in is usual"),
         ({"groove": GROOVE, "length": 0.25}, "make it 3/8 in or longer"),
-        ({"overall": 5.0}, "stiles of 5 in together; make it more than that"),
+        ({"overall": 5.0}, "stiles of 5 in together; make it more than 5"),
         ({"overall": 5.5, "other_stile": 3.0}, "stiles of 5-1/2 in together"),
     ],
 )

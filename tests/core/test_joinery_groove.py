@@ -136,7 +136,9 @@ def test_a_groove_wider_than_the_tail_is_stopped_with_fewer_tails():
     found = groove_hidden(asked, groove_fit(dresser(10), asked))
 
     assert found.verdict is Verdict.STOP
-    assert str(found.remedy).startswith("Use fewer tails or a narrower groove")
+    assert str(found.remedy).startswith(
+        "The groove is wider than the tail: use 9 tails at most, or make it 35/64 in wide or narrower"
+    )
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from casewright.joinery.kinds import kinds, solve
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import parse_length
 from casewright.measure.working import explain
+from joints import finding
 
 KINDS = list(kinds().values())
 
@@ -20,6 +21,7 @@ READ = {
     Measure.COUNT: int,
     Measure.PERCENT: float,
     Measure.NUMBER: float,
+    Measure.ANSWER: {"no": 0.0, "yes": 1.0}.__getitem__,
 }
 """How the example of a field is read."""
 
@@ -154,14 +156,57 @@ def test_the_ledger_says_which_numbers_were_given_and_which_were_chosen():
             {"depth": 1.0},
             r"A half-blind joint has no “depth”; it takes height, front, side, lap",
         ),
-        ("half-blind", {"height": 0.0}, r"The height cannot be 0; 8-13/32 is an example\."),
-        ("half-blind", {"height": float("nan")}, r"The height cannot be nan; 8-13/32 is an example\."),
-        ("half-blind", {"slope": float("inf")}, r"The slope cannot be inf; 1:8 is an example\."),
-        ("half-blind", {"pin": -0.125}, r"The pin cannot be -1/8; 1/8 is an example\."),
-        ("half-blind", {"rabbet": -0.125}, r"The rabbet cannot be -1/8; 1/16 is an example\."),
-        ("half-blind", {"tails": 0}, r"The tails cannot be 0; 5 is an example\."),
-        ("half-blind", {"tails": 2.5}, r"The number of tails cannot be 2\.5; it is a whole number\."),
-        ("half-blind", {"groove_height": 0.375}, r"A groove needs both its height"),
+        (
+            "half-blind",
+            {"height": 0.0},
+            r"The height cannot be 0 in; give a size above 0; 8-13/32 in for example\.",
+        ),
+        (
+            "half-blind",
+            {"height": float("nan")},
+            r"The height cannot be nan in; give a size above 0; 8-13/32 in for",
+        ),
+        ("half-blind", {"slope": float("inf")}, r"The slope cannot be inf; give a slope such as 1:8\."),
+        (
+            "half-blind",
+            {"pin": -0.125},
+            r"The pin cannot be -1/8 in; give a size above 0; 1/8 in for example\.",
+        ),
+        (
+            "half-blind",
+            {"rabbet": -0.125},
+            r"The rabbet cannot be -1/8 in; give a size of 0 or more; 1/16 in for example\.",
+        ),
+        (
+            "half-blind",
+            {"tails": 0},
+            r"The tails cannot be 0; give a whole number of tails, 1 or more; 5 for example\.",
+        ),
+        (
+            "half-blind",
+            {"tails": 2.5},
+            r"The tails cannot be 2\.5; give a whole number of tails, 1 or more; 5 for",
+        ),
+        ("half-blind", {"groove_height": 0.375}, r"A groove needs both its height .*; 3/8 in and 1/4 in are"),
+        ("half-blind", {"groove_depth": 0.25}, r"A groove needs both its height"),
+        (
+            "half-blind",
+            {"front_moisture": 8},
+            r"The front moisture is compared with the side moisture; give that too, as --side-moisture 8, or",
+        ),
+        ("half-blind", {"side_gravity": 0.5}, r"give that too, as --front-gravity 0\.50, or leave both out"),
+        (
+            "half-blind",
+            {"measured_tail_length": 0.625},
+            r"compared with the measured socket depth; give that too, as --measured-socket-depth 5/8,",
+        ),
+        (
+            "half-blind",
+            {"front_gravity": 7, "side_gravity": 0.5},
+            r"The front gravity cannot be 7; give a number of 0\.1 or more, up to 1\.4; 0\.50 for example\.",
+        ),
+        ("half-blind", {"can_be_replaced": 2}, r"The can be replaced cannot be 2; give yes or no\."),
+        ("half-blind", {"slope": 1.0}, r"A slope of 1:1 makes no dovetail: .* Make it 1:5 or slighter; 1:8"),
         ("half-blind", {"height": 0.5}, r"No number of tails passes\."),
     ],
 )
@@ -181,3 +226,24 @@ def test_no_rabbet_is_a_value_and_not_left_out():
     solved = solve("half-blind", {"height": 8.40625, "front": 0.8125, "side": 0.5, "rabbet": 0.0})
 
     assert solved.joint.gauge_2 == 0.5
+
+
+@pytest.mark.parametrize("kind", ["half-blind", "through"])
+@pytest.mark.parametrize(("proud", "verdict"), [(1 / 16, "pass"), (1 / 4, "caution")])
+def test_what_stands_proud_is_no_more_than_a_plane_takes_off(kind, proud, verdict):
+    sizes = {"height": 8.40625, "front": 0.8125, "back": 0.5, "side": 0.5, "proud": proud}
+    known = {field.name for field in kinds()[kind].fields}
+
+    joint = solve(kind, {name: size for name, size in sizes.items() if name in known}).joint
+
+    assert finding(joint, "proud").verdict == verdict
+    assert ("Let them stand 1/32 in proud" in str(finding(joint, "proud").remedy)) is (verdict == "caution")
+
+
+@pytest.mark.parametrize(("answer", "spare"), [(0.0, True), (1.0, False), (None, False)])
+def test_a_front_that_cannot_be_replaced_is_said_so(answer, spare):
+    values = {"height": 8.40625, "front": 0.8125, "side": 0.5, "can_be_replaced": answer}
+
+    advice = solve("half-blind", values).joint.advice
+
+    assert any("spare front blank" in str(line) for line in advice) is spare

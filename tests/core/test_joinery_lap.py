@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.lap import lap_advice, lap_for_index, lap_index, side_for_index
+from casewright.joinery.lap import lap_for_index, lap_index, lap_needed, side_for_index
 
 sides = st.floats(0.25, 0.75)
 laps = st.floats(0.0625, 0.4)
@@ -31,14 +31,12 @@ def test_the_side_for_an_index_has_that_index(lap: float, index: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("index", "can_be_replaced", "spare"),
-    [(21.3, True, False), (30.0, True, False), (30.1, True, True), (21.3, False, True)],
+    ("side", "expected"),
+    [
+        (1 / 4, 1 / 8),  # by its index 5/64 would do: the lap of show work is more
+        (1 / 2, 11 / 64),  # 1/2 × √(3/30) = 0.158
+        (3 / 4, 1 / 4),  # 0.237
+    ],
 )
-def test_a_spare_front_is_advised_when_the_lap_is_weak_or_cannot_be_had_again(index, can_be_replaced, spare):
-    advice = lap_advice(index, can_be_replaced=can_be_replaced)
-
-    assert ("Mill one spare front blank in sequence with the others." in advice) is spare
-
-
-def test_the_front_is_always_backed_while_it_is_chopped():
-    assert lap_advice(5.0)[0] == "Back the front with a block while the last chops go toward the lap."
+def test_the_lap_that_is_needed_passes_both_of_its_checks(side, expected):
+    assert lap_needed(side) == expected

@@ -179,9 +179,12 @@ def test_a_finding_says_what_would_pass():
 def test_where_no_margin_clears_the_groove_the_groove_has_to_move():
     wide = Groove(height=0.125, width=3.75, depth=0.25)
 
+    # between two pins of 1/8, 1-1/2 apart and 1/2 from the edges, 1-3/8 is free from 9/16 up
     assert remedy(joint(groove=wide), "pins and groove") == (
-        "Take another number of pins, or move the groove."
+        "Make the groove 1-3/8 in wide or narrower, its lower edge at 9/16 in."
     )
+    moved = Groove(height=9 / 16, width=1.375, depth=0.25)
+    assert remedy(joint(groove=moved), "pins and groove") == ""
 
 
 @pytest.mark.parametrize(

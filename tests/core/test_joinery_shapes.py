@@ -51,7 +51,8 @@ SLIDING = st.fixed_dictionaries(
         "depth": marks(8, 20),
         "shoulder": marks(0, 6),
         "slope": st.sampled_from([5.0, 6.0, 8.0]),
-        "length": marks(0, 1280),
+        "length": st.just(0.0) | marks(64, 1280),
+        "stop": st.just(0.0) | marks(8, 48),
     }
 )
 

@@ -74,7 +74,7 @@ def test_without_a_rabbet_the_side_sets_the_gauge():
 def test_the_side_keeps_a_quarter_below_its_groove(height, verdict, remedy):
     joint = through(replace(DRESSER, groove=Groove(height=height, width=0.25, depth=0.25)))
 
-    found = joint.findings[-1]
+    found = next(each for each in joint.findings if each.rule == "side below groove")
     assert (found.rule, found.verdict, str(found.remedy)) == ("side below groove", verdict, remedy)
 
 

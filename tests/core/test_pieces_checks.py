@@ -43,7 +43,7 @@ def test_a_way_in_that_nobody_measured_is_not_judged():
         ({"frames.slack": "1/16"}, "runner slack", "stop"),
         ({"back.gap": "1/64"}, "back gaps", "stop"),
         ({"back.gap": "5/16", "back.lap": "3/8"}, "back laps", "stop"),
-        ({"drawers.groove.depth": "3/8"}, "side left at groove", "stop"),
+        ({"drawers.groove.depth": "3/8"}, "side behind groove", "stop"),
         ({"drawers.groove.height": "3/16"}, "room over runner", "stop"),
         ({"drawers.clearances.back": "1/16"}, "depth season", "stop"),
         ({"season.wettest.moisture": 18}, "moisture range", "caution"),
@@ -100,7 +100,7 @@ def test_what_leaves_nothing_of_a_part_is_refused_with_what_would_do(changes, se
         ({"back.gap": "5/16"}, "back laps", "Make the lap 7/16 in", {"back.gap": "5/16", "back.lap": "7/16"}),
         (
             {"drawers.groove.depth": "3/8"},
-            "side left at groove",
+            "side behind groove",
             "Make the groove 1/4 in deep",
             {"drawers.groove.depth": "1/4"},
         ),

@@ -297,3 +297,10 @@ def test_a_pull_weighs_where_it_hangs():
     assert hung.weight == pytest.approx(bare.weight + 10)
     assert hung.z == pytest.approx((bare.weight * bare.z + 10 * middle) / hung.weight)
     assert hung.y < bare.y
+
+
+@pytest.mark.parametrize(("in_sequence", "spare"), [(True, True), (False, False)])
+def test_fronts_cut_in_sequence_cannot_be_replaced_so_a_spare_blank_is_advised(in_sequence, spare):
+    joint = built(dresser({"sequence_fronts": in_sequence})).drawers[0].joints.front
+
+    assert str(joint.advice[0]).startswith("Mill one spare front blank") is spare

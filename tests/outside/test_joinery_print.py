@@ -4,10 +4,10 @@ import pytest
 
 from casewright.joinery.choose import rank
 from casewright.joinery.defaults import USUAL, usual_lap, usual_pin
-from casewright.joinery.front_checks import lap_thickness
 from casewright.joinery.gauges import first_gauge
 from casewright.joinery.kinds import solve
 from casewright.joinery.lap import lap_index
+from casewright.joinery.lap_checks import lap_thickness
 from casewright.joinery.spacing import bevel_degrees
 from casewright.measure.findings import Verdict
 

@@ -8,7 +8,8 @@ from casewright.joinery.choose import points_for_width, rank
 from casewright.joinery.dividers import one_move_correction, stepping
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
-from casewright.joinery.families.sliding.joint import Sliding, divider_top_edges, sliding
+from casewright.joinery.families.sliding.joint import Sliding, sliding
+from casewright.joinery.families.sliding.rules import divider_top_edges
 from casewright.joinery.families.through.joint import Through, through
 from casewright.joinery.gauges import first_gauge, second_gauge
 from casewright.joinery.groove import Groove, groove_fit
@@ -275,3 +276,12 @@ def test_a_measured_front_changes_its_lap_and_not_the_locked_gauge():
     # pencil: 53/64 - 40/64 = 13/64
     assert (thicker.gauge_1, thicker.lap, thicker.side_shortening) == (0.625, 0.203125, 0.203125)
     assert thicker.layout == J1.layout
+
+
+def test_the_first_dividers_socket_stands_between_its_faces_by_hand():
+    """J5: the lowest divider's upper face at 10; its neck of 13/24 leaves 5/48 inside each face of 3/4."""
+    cut = sliding(replace(DRESSER_DIVIDER, top_edge=10.0, inside_width=37.5))
+
+    # by hand: 10 - 3/4 + 5/48 = 9-17/48 and 10 - 5/48 = 9-43/48; float error only
+    assert cut.walls == pytest.approx((9 + 17 / 48, 9 + 43 / 48), abs=1e-12)
+    assert cut.over_tails == 38.0

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import shlex
 import subprocess
 import sys
@@ -82,6 +83,52 @@ def test_a_joint_for_machines_has_its_settings_and_verdict(capsys):
     assert joint["settings"]["gauge_2"]["value"] == pytest.approx(0.4375)
     assert joint["settings"]["gauge_2"]["wrong"] == pytest.approx(0.5)
     assert len(joint["positions"]["Positions from the bottom edge"]) == 5
+
+
+def test_a_box_joint_has_its_positions_on_both_boards(capsys):
+    box = ["joint", "box", "--height", "4", "--side", "1/2"]
+
+    main(box)
+    table = capsys.readouterr().out
+    main([*box, "--json"])
+    positions = json.loads(capsys.readouterr().out)["positions"]
+
+    assert re.search(r"^finger 2 +1 +1-1/2$", table, re.MULTILINE)
+    assert positions["Fingers of the side, from the bottom edge"][0] == {"lower_in": 0.5, "upper_in": 1.0}
+    assert [len(spans) for spans in positions.values()] == [4, 4]
+
+
+def test_the_order_of_work_at_a_lap_is_printed_and_a_front_without_another_has_a_spare(capsys):
+    main(["joint", "half-blind", *J1.split(), "--can-be-replaced", "no"])
+    printed = capsys.readouterr().out
+    main(["joint", "half-blind", *J1.split(), "--json"])
+    advice = json.loads(capsys.readouterr().out)["advice"]
+
+    assert "1. Mill one spare front blank in sequence with the others" in printed
+    assert advice[0].startswith("Set the baseline of the tails")
+
+
+@pytest.mark.parametrize(
+    ("typed", "sentence"),
+    [
+        (
+            "--tails 2.5",
+            "--tails: “2.5” will not do; give a whole number of tails, 1 or more; 5 for example.",
+        ),
+        ("--tails 0", "The tails cannot be 0; give a whole number of tails, 1 or more; 5 for example."),
+        ("--can-be-replaced perhaps", "--can-be-replaced: “perhaps” will not do; give yes or no."),
+        ("--slope 1:0", "--slope: “1:0” will not do; give a slope such as 1:8."),
+        ("--front-gravity heavy", "“heavy” will not do; give a number of 0.1 or more, up to 1.4; 0.50 for"),
+        ("--mm --pin 0", "The pin cannot be 0.0 mm; give a size above 0; 3.2 mm for example."),
+    ],
+)
+def test_what_will_not_do_for_a_joint_is_said_with_what_would(capsys, typed, sentence):
+    status = main(
+        ["joint", "half-blind", "--height", "8-13/32", "--front", "13/16", "--side", "1/2", *typed.split()]
+    )
+
+    assert status == 2
+    assert sentence in capsys.readouterr().err
 
 
 def test_what_is_left_out_of_a_joint_is_chosen_and_said(capsys):

@@ -7,7 +7,7 @@ change. The limits are data (see `limits`), so that a shop can tune them to its 
 from casewright.joinery.chisels import Chisels, Rack
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.limits import LIMITS, Limits
-from casewright.joinery.spacing import TOLERANCE, bevel_degrees, fewest_tails, most_tails
+from casewright.joinery.spacing import TOLERANCE, bevel_degrees, fewest_tails, most_tails, tail_width
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
@@ -58,7 +58,9 @@ def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: s
         rule="JC4",
         verdict=Verdict.CAUTION,
         message=say("The rabbet of {} is {} ({}).", rabbet, why, side),
-        remedy=say("Make the rabbet {:bare} to {} deep; the nearest is {:bare}.", least, most, limit),
+        remedy=say("Make the rabbet {:bare} to {:down} deep; the nearest is {:bare}.", least, most, limit)
+        if least <= most
+        else "Leave the rabbet out, with a depth of 0.",
         about=about,
         found=rabbet,
         needed=limit,
@@ -88,7 +90,11 @@ def neck_width(layout: TailLayout, side: Inches, limits: Limits = LIMITS, about:
         remedy = (
             f"Use {most} tail{'s' if most > 1 else ''} at most."
             if most
-            else say("No number leaves {}: make the half pins narrower or the board higher.", least)
+            else say(
+                "No number leaves {}: make the board at least {:up} high.",
+                least,
+                _board_for_one(layout, least),
+            )
         )
     return Finding(
         rule="JC5",
@@ -100,6 +106,10 @@ def neck_width(layout: TailLayout, side: Inches, limits: Limits = LIMITS, about:
         needed=least,
         source=limits.neck_least.source,
     )
+
+
+def _board_for_one(layout: TailLayout, neck: Inches) -> Inches:
+    return 2 * (layout.half_pin + layout.flare) + neck
 
 
 def pin_width(pin: Inches, kerf: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
@@ -181,7 +191,7 @@ def tail_width_limit(layout: TailLayout, side: Inches, limits: Limits = LIMITS, 
     wide = layout.tail_width > widest + TOLERANCE
     remedy: Words = ""
     if wide:
-        remedy = f"Use {fewest_tails(layout.height, layout.half_pin, layout.pin, widest)} tails or more."
+        remedy = _narrower_tails(layout, side, widest, limits)
     return Finding(
         rule="JC9",
         verdict=Verdict.CAUTION if wide else Verdict.PASS,
@@ -192,6 +202,17 @@ def tail_width_limit(layout: TailLayout, side: Inches, limits: Limits = LIMITS, 
         needed=widest,
         source=source,
     )
+
+
+def _narrower_tails(layout: TailLayout, side: Inches, widest: Inches, limits: Limits) -> Words:
+    """A number of tails that is neither too few for this check nor too many for their necks."""
+    sizes = layout.height, layout.half_pin, layout.pin
+    fewest = fewest_tails(*sizes, widest)
+    most = most_tails(*sizes, layout.flare, max(side, limits.neck_least.value))
+    if fewest <= most or most == 0:
+        return f"Use {fewest} tails or more."
+    thick = tail_width(*sizes, most) / limits.tail_widest_sides.value
+    return say("Make the side {:up} thick, with {:d} tail{}.", thick, most, "s" if most > 1 else "")
 
 
 def slope_limit(slope: Number, limits: Limits = LIMITS, about: str = "") -> Finding:

@@ -255,7 +255,10 @@ def refusals(
         if pin < _least_pin(kerf, limits) - TOLERANCE:
             why = say("A pin of {} is too narrow; make it {:bare}.", pin, _least_pin(kerf, limits))
         elif count > most:
-            why = say("A tail would be {} at the baseline; it needs {:bare}.", wide - 2 * narrowing, least)
+            left = wide - 2 * narrowing
+            why = say("A tail would be {} at the baseline; it needs {:bare}.", left, least)
+            if left <= TOLERANCE:
+                why = say("Nothing would be left of a tail at the baseline; it needs {}.", least)
         elif not _holds(count, height, looks):
             why = say("One tail does not hold a board {} high.", height)
         elif groove and not _hides(groove, half_pin, wide, narrowing):

@@ -3,14 +3,15 @@
 import math
 from dataclasses import dataclass
 
-from casewright.joinery.choose import LOOKS, Looks, rank, refusals
+from casewright.joinery.choose import LOOKS, Looks, rank
 from casewright.joinery.groove import Groove
 from casewright.joinery.joint import Chosen, Measure
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS, Limits
+from casewright.joinery.no_tails import RowSizes, why_no_number
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.measure.rounding import TOLERANCE, down_to
-from casewright.measure.saying import say, strung
+from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number
 
 
@@ -320,11 +321,22 @@ def chosen_tails(
 
     Raises:
         CannotBeLaidOut: no number of tails passes, with the groove left out of account; the message says
-            why each was refused.
+            why, and which sizes would let one pass.
 
     Source: common practice; the weights are from memory.
     """
-    sizes = (height, side, tail_length, half_pin, pin, slope, kerf)
+    row = RowSizes(
+        height=height,
+        side=side,
+        tail_length=tail_length,
+        half_pin=half_pin,
+        pin=pin,
+        slope=slope,
+        kerf=kerf,
+        looks=looks,
+        limits=limits,
+    )
+    sizes = row.plain
     choices = rank(*sizes, groove=groove, family_pitch=family_pitch, looks=looks, limits=limits)
     showing = ""
     if groove and not choices:
@@ -332,11 +344,7 @@ def chosen_tails(
         choices = rank(*sizes, family_pitch=family_pitch, looks=looks, limits=limits)
         showing = " No number of tails hides the groove."
     if not choices:
-        refused = refusals(*sizes, looks=looks, limits=limits)
-        why = strung(" ", (say("{:d}: {}", refusal.count, refusal.why) for refusal in refused))
-        raise CannotBeLaidOut(
-            say("No number of tails passes. {} Change a size, or give the number yourself.", why)
-        )
+        raise CannotBeLaidOut(why_no_number(row))
     best = choices[0]
     looks_best = f"The only number that passes, at {best.score:.1f} of 100 for looks"
     if len(choices) > 1:

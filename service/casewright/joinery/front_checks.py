@@ -1,100 +1,13 @@
-"""The checks that only a half-blind joint is put to: its lap, its gauges, its groove and its front."""
+"""The checks that only a half-blind joint is put to: its gauges, its groove and its front."""
 
 from casewright.joinery.gauges import GaugeGroup, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove, GrooveFit
-from casewright.joinery.lap import lap_for_index, side_for_index
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number
-
-
-def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
-    """JC1: whether the lap is thick enough to be chopped against.
-
-    Args:
-        lap: what is left of the front before the tails [in]
-        limits: what a joint is held to
-        about: code of the part or joint
-
-    Returns:
-        A pass, a caution or a stop.
-
-    Source: Fine Woodworking, 2007 special issue, p. 84.
-    """
-    least, preferred = limits.lap_least, limits.lap_preferred
-    verdict, source = Verdict.PASS, preferred.source
-    if lap < least.value - TOLERANCE:
-        verdict, source = Verdict.STOP, least.source
-    elif lap < preferred.value - TOLERANCE:
-        verdict = Verdict.CAUTION
-    remedy: Words = ""
-    if verdict is not Verdict.PASS:
-        more = preferred.value - lap
-        remedy = say(
-            "Make the lap {}: the front {:bare} thicker, or the tails {:bare} shorter.",
-            preferred.value,
-            more,
-            more,
-        )
-    return Finding(
-        rule="JC1",
-        verdict=verdict,
-        message=say("The lap is {}; it needs {:bare}, better {:bare}.", lap, least.value, preferred.value),
-        remedy=remedy,
-        about=about,
-        found=lap,
-        needed=preferred.value,
-        source=source,
-    )
-
-
-def lap_strength(
-    side: Inches, lap: Inches, index: Number, limits: Limits = LIMITS, about: str = ""
-) -> Finding:
-    """JC2: whether the lap stands the chopping and a tight tail. A screen that ranks, not a strength.
-
-    Args:
-        side: thickness of the side [in]
-        lap: what is left of the front before the tails [in]
-        index: the lap index [dimensionless]
-        limits: what a joint is held to
-        about: code of the part or joint
-
-    Returns:
-        A pass, a caution or a stop, with the lap that would pass.
-
-    Source: the lap index, with limits from shop experience.
-    """
-    caution = limits.lap_index_caution
-    verdict, source = Verdict.PASS, caution.source
-    if index > limits.lap_index_stop.value + TOLERANCE:
-        verdict, source = Verdict.STOP, limits.lap_index_stop.source
-    elif index > caution.value + TOLERANCE:
-        verdict = Verdict.CAUTION
-    remedy: Words = ""
-    if verdict is not Verdict.PASS:
-        lap_needed, side_needed = lap_for_index(side, caution.value), side_for_index(lap, caution.value)
-        remedy = say(
-            "Make the lap {:up}, or the side {:down bare}; or else chop against a "
-            "backing block and mill one spare front blank.",
-            lap_needed,
-            side_needed,
-        )
-    return Finding(
-        rule="JC2",
-        verdict=verdict,
-        message=say(
-            "The lap index is {:.1f} ({} side, {} lap); up to {:g} is safe.", index, side, lap, caution.value
-        ),
-        remedy=remedy,
-        about=about,
-        found=index,
-        needed=caution.value,
-        source=source,
-    )
 
 
 def second_gauge_as_set(
@@ -228,13 +141,18 @@ def _ways_to_hide(fit: GrooveFit, limits: Limits) -> Words:
         way = "Raise" if fit.move > 0 else "Lower"
         ways.append(say("{} the groove by {}, to {:bare}", way, abs(fit.move), fit.height))
     else:
-        ways.append("Use fewer tails or a narrower groove: it is wider than the tail")
+        most = fit.most_tails
+        fewer = say("use {:d} tail{} at most, or ", most, "s" if most > 1 else "") if most else ""
+        wide = fit.upper - fit.lower
+        ways.append(say("The groove is wider than the tail: {}make it {:down} wide or narrower", fewer, wide))
     if fit.half_pin is not None and fit.half_pin >= limits.half_pin_least.value - TOLERANCE:
         ways.append(say("make the half pins {}", fit.half_pin))
     return strung(", or ", ways)
 
 
-def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
+def front_thickness(
+    front: Inches, side: Inches, limits: Limits = LIMITS, about: str = "", for_lap: Inches = 0.0
+) -> Finding:
     """JC10: whether the front is thick enough for its sides.
 
     Args:
@@ -242,6 +160,7 @@ def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about:
         side: thickness of the side [in]
         limits: what a joint is held to
         about: code of the part or joint
+        for_lap: how thick its lap wants it, so that one thickness answers both; 0 where the lap passes [in]
 
     Returns:
         A pass or a caution.
@@ -256,11 +175,18 @@ def front_thickness(front: Inches, side: Inches, limits: Limits = LIMITS, about:
         front,
         least,
         say("The front is {} thick; over sides of {:bare} it needs {:bare}.", front, side, least),
-        say("Make the front {:up} thick, or the sides thinner.", least),
+        _thicker_front(front, max(least, for_lap), limits, for_lap),
         about=about,
         verdict=Verdict.CAUTION,
         source=source,
     )
+
+
+def _thicker_front(front: Inches, thick: Inches, limits: Limits, for_lap: Inches) -> Words:
+    thin_side = front - limits.front_over_side.value
+    if for_lap or front < limits.front_least.value - TOLERANCE:
+        return say("Make the front at least {:up} thick.", thick)
+    return say("Make the front at least {:up} thick, or the sides {:down} or thinner.", thick, thin_side)
 
 
 def gauge_spread(groups: tuple[GaugeGroup, ...], limits: Limits = LIMITS, about: str = "") -> Finding:

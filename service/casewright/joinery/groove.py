@@ -7,11 +7,11 @@ Where it crosses a pin instead it leaves a notch on the outside of the drawer.
 from dataclasses import dataclass
 
 from casewright.joinery.layout import TailLayout
-from casewright.joinery.spacing import TOLERANCE, tail_width
+from casewright.joinery.spacing import TOLERANCE, most_tails, tail_width
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import up_to
 from casewright.measure.saying import say
-from casewright.measure.units import Inches
+from casewright.measure.units import Count, Inches
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +62,7 @@ class GrooveFit:
             hidden, None when it is wider than the tail [in]
         height: the groove height nearest to the asked one that is hidden, in 64ths if any is [in]
         half_pin: a half pin that would hide the groove where it is; None when there is none or no need [in]
+        most_tails: the greatest number of tails of which one is as wide as the groove; 0 when there is none
     """
 
     lower: Inches
@@ -70,6 +71,7 @@ class GrooveFit:
     move: Inches | None
     height: Inches | None
     half_pin: Inches | None
+    most_tails: Count = 0
 
     @property
     def hidden(self) -> bool:
@@ -165,6 +167,7 @@ def groove_fit(layout: TailLayout, groove: Groove, ledger: Ledger = UNKEPT) -> G
         move=move,
         height=groove.height if move == 0.0 else _hidden_height(groove, lower, upper, move),
         half_pin=None if move == 0.0 else half_pin_that_hides(layout, groove),
+        most_tails=most_tails(layout.height, layout.half_pin, layout.pin, layout.flare, groove.width),
     )
 
 

@@ -4,6 +4,7 @@ A joint's module gives the value that is asked for, a function that works it out
 the fields and solves them from plain numbers. A joint once worked out lists its findings and its settings.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
@@ -16,6 +17,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.sourced import rows
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
+from casewright.measure.lengths import parse_length
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Degrees, Inches, Number, Percent
 
@@ -32,7 +34,7 @@ class Measure(StrEnum):
     """What kind of number a setting or a field is, which decides how it is read and printed.
 
     A fine length is one that no rule shows: it is set with a feeler gauge or a caliper, and printed in
-    thousandths of an inch or hundredths of a millimetre.
+    thousandths of an inch or hundredths of a millimetre. An answer is yes or no, kept as 1 or 0.
     """
 
     LENGTH = "length"
@@ -42,6 +44,7 @@ class Measure(StrEnum):
     DEGREES = "degrees"
     PERCENT = "percent"
     NUMBER = "number"
+    ANSWER = "answer"
 
     @property
     def is_length(self) -> bool:
@@ -57,6 +60,7 @@ UNITS: dict[Measure, object] = {
     Measure.DEGREES: Degrees,
     Measure.PERCENT: Percent,
     Measure.NUMBER: Number,
+    Measure.ANSWER: Count,
 }
 """The unit of each kind of number."""
 
@@ -123,6 +127,7 @@ class Field:
         default: what is taken when it is left out, in words; empty for a required field
         least: the least number that makes sense
         least_is_too_small: whether the least itself is refused, as a height of 0 is
+        most: the greatest number that can be meant
     """
 
     name: str
@@ -133,11 +138,55 @@ class Field:
     default: str = ""
     least: Number = 0.0
     least_is_too_small: bool = True
+    most: Number = math.inf
 
     @property
     def option(self) -> str:
         """The field's name as an option of the command line."""
         return f"--{self.name.replace('_', '-')}"
+
+    @property
+    def shown_example(self) -> Words:
+        """The example, a length in the unit of whoever reads it."""
+        return say("{}", float(parse_length(self.example))) if self.measure.is_length else self.example
+
+    @property
+    def typed_example(self) -> Words:
+        """The example as it is typed after its option."""
+        return say("{:bare}", float(parse_length(self.example))) if self.measure.is_length else self.example
+
+    @property
+    def wanted(self) -> Words:
+        """What would do for it, as it stands after “give”."""
+        if self.measure is Measure.ANSWER:
+            return "yes or no"
+        if self.measure is Measure.COUNT:
+            fewest = int(self.least) + self.least_is_too_small
+            what = self.name.replace("_", " ")
+            return f"a whole number of {what}, {fewest} or more; {self.example} for example"
+        kind = "size" if self.measure.is_length else "slope" if self.measure is Measure.SLOPE else "number"
+        least = f"{self.least:g}"
+        span = f"above {least}" if self.least_is_too_small else f"of {least} or more"
+        if self.measure is Measure.SLOPE:
+            return f"a slope such as {self.example}"
+        if self.most < math.inf:
+            span = f"{span}, up to {self.most:g}"
+        return say("a {} {}; {} for example", kind, span, self.shown_example)
+
+    def allows(self, value: Number) -> bool:
+        """Whether a number can be meant.
+
+        Args:
+            value: the number [in for a length]
+
+        Returns:
+            Whether it lies within what the field takes, and is whole where it counts.
+
+        Source: common practice.
+        """
+        too_small = value <= self.least if self.least_is_too_small else value < self.least
+        whole = self.measure not in {Measure.COUNT, Measure.ANSWER} or value == int(value)
+        return math.isfinite(value) and not too_small and value <= self.most and whole
 
 
 class Joint(Protocol):
@@ -182,6 +231,7 @@ class Choosing:
     def __init__(self, values: Values, ledger: Ledger, asked: tuple[Field, ...]) -> None:
         self._values = values
         self._ledger = ledger
+        self._asked = {field.name: field for field in asked}
         self._units = {field.name: UNITS[field.measure] for field in asked}
         self._chosen: list[Chosen] = []
 
@@ -251,16 +301,52 @@ class Choosing:
             The groove; None when neither its height nor its width was given.
 
         Raises:
+            ValueError: one was given without the other, or its depth without both.
+
+        Source: common practice.
+        """
+        height, width, depth = (self.optional(f"groove_{size}") for size in ("height", "width", "depth"))
+        if height is not None and width is not None:
+            return Groove(height=height, width=width, depth=depth or width)
+        if height is None and width is None and depth is None:
+            return None
+        sizes = (self._asked[f"groove_{size}"].shown_example for size in ("height", "width"))
+        raise ValueError(
+            say(
+                "A groove needs both its height above the bottom edge and its width; {} and {} are usual.",
+                *sizes,
+            )
+        )
+
+    def pair(self, one: str, other: str) -> tuple[Number | None, Number | None]:
+        """Two numbers that say something only together.
+
+        Args:
+            one: the one field
+            other: the other field
+
+        Returns:
+            Both numbers; None for both when neither was given [in for a length]
+
+        Raises:
             ValueError: one was given without the other.
 
         Source: common practice.
         """
-        height, width = self.optional("groove_height"), self.optional("groove_width")
-        if height is None and width is None:
-            return None
-        if height is None or width is None:
-            raise ValueError("A groove needs both its height above the bottom edge and its width.")
-        return Groove(height=height, width=width, depth=self.optional("groove_depth") or width)
+        numbers = self.optional(one), self.optional(other)
+        if (numbers[0] is None) is (numbers[1] is None):
+            return numbers
+        given, missing = (one, other) if numbers[1] is None else (other, one)
+        field = self._asked[missing]
+        raise ValueError(
+            say(
+                "The {} is compared with the {}; give that too, as {} {}, or leave both out.",
+                given.replace("_", " "),
+                missing.replace("_", " "),
+                field.option,
+                field.typed_example,
+            )
+        )
 
     def _given(self, name: str, value: Number, basis: Words) -> Number:
         return self._ledger.given(name, value, basis, self._units[name])

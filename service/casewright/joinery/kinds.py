@@ -5,14 +5,13 @@ no line elsewhere.
 """
 
 import importlib
-import math
 import pkgutil
 from dataclasses import replace
 from functools import cache
 
 from casewright.joinery import families
 from casewright.joinery.chisels import RACK, Rack
-from casewright.joinery.joint import JointKind, Measure, Measured, Solved, Tool, Values
+from casewright.joinery.joint import JointKind, Measured, Solved, Tool, Values
 from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import say
@@ -78,11 +77,10 @@ def _refuse_what_cannot_be_meant(family: JointKind, values: Values) -> None:
         words = name.replace("_", " ")
         if value is None:
             if field.required:
-                raise ValueError(f"The {words} is missing; give it as {field.option} {field.example}.")
+                raise ValueError(
+                    say("The {} is missing; give it as {} {}.", words, field.option, field.typed_example)
+                )
             continue
-        shown = say("{:fraction}" if field.measure.is_length else "{:g}", value)
-        too_small = value <= field.least if field.least_is_too_small else value < field.least
-        if too_small or not math.isfinite(value):
-            raise ValueError(say("The {} cannot be {}; {} is an example.", words, shown, field.example))
-        if field.measure is Measure.COUNT and value != int(value):
-            raise ValueError(say("The number of {} cannot be {}; it is a whole number.", words, shown))
+        if not field.allows(value):
+            shown = say("{}" if field.measure.is_length else "{:g}", value)
+            raise ValueError(say("The {} cannot be {}; give {}.", words, shown, field.wanted))

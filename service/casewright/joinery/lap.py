@@ -3,8 +3,7 @@
 import math
 
 from casewright.joinery.limits import LIMITS, Limits
-from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.saying import Words, say
+from casewright.measure.rounding import up_to
 from casewright.measure.units import Inches, Number
 
 
@@ -81,27 +80,19 @@ def side_for_index(lap: Inches, index: Number) -> Inches:
     return lap * math.sqrt(index / 3)
 
 
-def lap_advice(index: Number, limits: Limits = LIMITS, can_be_replaced: bool = True) -> tuple[Words, ...]:
-    """What keeps the lap whole while the joint is cut and glued.
+def lap_needed(side: Inches, limits: Limits = LIMITS) -> Inches:
+    """The lap that passes both of its checks: thick enough to be chopped against, and for the side.
+
+    Rule: the greater of lap_preferred and the lap for lap_index_caution, up to a 64th
 
     Args:
-        index: the lap index [dimensionless]
+        side: thickness of the side [in]
         limits: what a joint is held to
-        can_be_replaced: whether another front of the same look could be had
 
     Returns:
-        One sentence for each precaution, in the order of work.
+        The lap, as a gauge can be set to it [in]
 
-    Source: common practice.
+    Source: Fine Woodworking, 2007 special issue, p. 84; the lap index with limits from shop experience.
     """
-    advice = (
-        "Back the front with a block while the last chops go toward the lap.",
-        "Set the baseline of the tails and the depth of the sockets with the same gauge, "
-        "and undercut the floor of each socket slightly.",
-        say("Leave the tails no more than {:.3} tight across their width.", 0.004),
-        "Glue the cheeks of the tails, not the lap: glue shut in behind a tail bursts it.",
-        "Notch the clamping cauls over the pins, so that no clamp bears on the lap.",
-    )
-    if index > limits.lap_index_caution.value + TOLERANCE or not can_be_replaced:
-        return (*advice, "Mill one spare front blank in sequence with the others.")
-    return advice
+    for_side = lap_for_index(side, limits.lap_index_caution.value)
+    return up_to(max(limits.lap_preferred.value, for_side), 1 / 64)

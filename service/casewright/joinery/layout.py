@@ -8,6 +8,7 @@ Nothing here is rounded: a rounded pitch, added up, can put the last tail 5/128 
 import math
 from dataclasses import dataclass
 
+from casewright.joinery.sizes import refuse_no_dovetail
 from casewright.joinery.spacing import (
     TOLERANCE,
     bevel_degrees,
@@ -190,8 +191,10 @@ def _refuse_nonsense(
             raise CannotBeLaidOut(say("The {} cannot be {:exact}; give a size above 0.", name, size))
     if not 0 <= half_pin < math.inf:
         raise CannotBeLaidOut(say("A half pin cannot be {:exact}; {:fraction} is usual.", half_pin, 1 / 8))
-    if not 0 < slope < math.inf:
-        raise CannotBeLaidOut(f"A slope of 1:{slope:g} is no slope; 1:8 is usual in hardwood.")
+    try:
+        refuse_no_dovetail(slope, "1:8 is usual in hardwood")
+    except ValueError as error:
+        raise CannotBeLaidOut(error.args[0]) from None
 
 
 def _what_would_work(height: Inches, half_pin: Inches, pin: Inches, count: Count, narrowing: Inches) -> Words:

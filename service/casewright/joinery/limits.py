@@ -28,6 +28,8 @@ class Limits:
         front_least: a thinner front is cautioned
         front_over_side: a front is at least so much thicker than the side
         slope_steepest: a slope with a smaller number is cautioned, 5 for 1:5
+        slope_least: a slope with a smaller number is refused
+        proud_most: what stands proud by more is cautioned
         moisture_apart: front and side differ by at most this, in percentage points
         gravity_apart: a front may be so much lighter than the side, in specific gravity
         below_groove_least: the side keeps at least so much below its groove
@@ -53,6 +55,8 @@ class Limits:
     front_least: Sourced
     front_over_side: Sourced
     slope_steepest: Sourced
+    slope_least: Sourced
+    proud_most: Sourced
     moisture_apart: Sourced
     gravity_apart: Sourced
     below_groove_least: Sourced

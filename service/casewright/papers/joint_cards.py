@@ -329,7 +329,7 @@ def _back_card(
         measured_from="from the bottom edge of the side; mark the first half pin above the back's lower edge",
         tails=_tails(joint.side_tails),
         sizes=(*(sizes if offset else ()), *_chisels(joint.chisels)),
-        advice=(),
+        advice=tuple(in_unit(line, unit) for line in joint.advice),
         warned=warned_of(joint.findings, unit),
         drawing=drawing,
     )

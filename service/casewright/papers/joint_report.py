@@ -8,14 +8,14 @@ from casewright.measure.findings import worst
 from casewright.papers.cautions import joint_cautions_text
 from casewright.papers.checks_report import checks_section
 from casewright.papers.finding_data import finding_data
-from casewright.papers.joint_settings import chosen_text, positions_table, settings_table
+from casewright.papers.joint_settings import chosen_text, positions_table, settings_table, spans_table
 from casewright.papers.positions import tail_tables
 from casewright.papers.writing import Writing, section, several, wrapped
 from casewright.pieces.layout.joints import PlacedJoint
 
 
 def joint_report(kind: JointKind, solved: Solved, writing: Writing, *, checks: bool) -> str:
-    """A joint's settings, positions and checks, what was chosen for it, and the cautions for its tools.
+    """A joint's settings, positions, order of work and checks, what was chosen, cautions for its tools.
 
     Args:
         kind: its family
@@ -33,6 +33,11 @@ def joint_report(kind: JointKind, solved: Solved, writing: Writing, *, checks: b
     )
     blocks = [f"{kind.title}\n{writing.legend}", section("Settings", settings_table(joint, writing))]
     blocks += [section(name, positions_table("Tail", tails, writing)) for name, tails in tail_tables(joint)]
+    blocks += [section(name, spans_table("Finger", spans, writing)) for name, spans in _spans(joint)]
+    advice = [writing.said(line) for line in getattr(joint, "advice", ())]
+    if advice:
+        steps = (wrapped(f"{number}. {line}", 4) for number, line in enumerate(advice, start=1))
+        blocks.append(section("Order of work", "\n".join(steps)))
     wrong = getattr(joint, "wrong_gauge_text", "")
     if wrong:
         blocks.append(wrapped(f"If the second gauge were set to the wrong value. {writing.said(wrong)}"))
@@ -51,7 +56,7 @@ def joint_data(kind: str, solved: Solved) -> dict[str, Any]:
         solved: the joint
 
     Returns:
-        Settings, positions, checks and choices; lengths in inches.
+        Settings, positions, order of work, checks and choices; lengths in inches.
     """
     return {
         "kind": kind,
@@ -83,7 +88,7 @@ def placed_data(placed: PlacedJoint) -> dict[str, Any]:
         "parts": {board: list(codes) for board, codes in placed.serves},
         "verdict": worst(joint.findings).value,
         **_worked_out(joint),
-        "advice": [str(line) for line in placed.advice],
+        "advice": [str(line) for line in (*placed.advice, *getattr(joint, "advice", ()))],
         "checks": [finding_data(finding) for finding in joint.findings],
     }
 
@@ -117,12 +122,24 @@ def _worked_out(joint: Joint) -> dict[str, Any]:
             }
             for setting in joint.settings
         },
-        "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in tail_tables(joint)},
+        "positions": {name: [_tail_data(tail) for tail in tails] for name, tails in tail_tables(joint)}
+        | {name: [_span_data(*span) for span in spans] for name, spans in _spans(joint)},
+        "advice": [str(line) for line in getattr(joint, "advice", ())],
     }
 
 
 def _unit(measure: Measure) -> str:
     return "in" if measure.is_length else str(measure)
+
+
+def _spans(joint: object) -> tuple[tuple[str, tuple[tuple[float, float], ...]], ...]:
+    """The tables of fingers that a joint has, board by board."""
+    spans: tuple[tuple[str, tuple[tuple[float, float], ...]], ...] = getattr(joint, "spans", ())
+    return spans
+
+
+def _span_data(low: float, high: float) -> dict[str, float]:
+    return {"lower_in": float(low), "upper_in": float(high)}
 
 
 def _tail_data(tail: Tail) -> dict[str, float]:

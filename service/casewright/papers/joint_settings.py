@@ -123,3 +123,24 @@ def positions_table(title: str, tails: tuple[Tail, ...], writing: Writing) -> st
         ),
         right=range(1, 5),
     )
+
+
+def spans_table(title: str, spans: tuple[tuple[float, float], ...], writing: Writing) -> str:
+    """From where to where each finger reaches.
+
+    Args:
+        title: the heading of the first column
+        spans: from the bottom up [in]
+        writing: how sizes are written
+
+    Returns:
+        A table.
+    """
+    return table(
+        (title, "Lower edge", "Upper edge"),
+        (
+            (f"{title.lower()} {number}", writing.size(low), writing.size(high))
+            for number, (low, high) in enumerate(spans, start=1)
+        ),
+        right=(1, 2),
+    )

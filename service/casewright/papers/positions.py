@@ -74,11 +74,8 @@ def tails_placed(title: str, tails: Sequence[Tail]) -> Positions:
 def _tables(joint: object) -> Iterator[Positions]:
     for title, tails in tail_tables(joint):
         yield tails_placed(title, tails)
-    for board in ("side", "front"):
-        if fingers := getattr(joint, f"{board}_fingers", ()):
-            yield _placed(
-                f"Fingers of the {board}, from the bottom edge", "Finger", ("Lower", "Upper"), fingers
-            )
+    for title, fingers in getattr(joint, "spans", ()):
+        yield _placed(title, "Finger", ("Lower", "Upper"), fingers)
     if places := getattr(joint, "places", ()):
         rows = [(place,) for place in places]
         yield _placed("Pins, from the bottom edge", "Pin", ("Middle",), rows)

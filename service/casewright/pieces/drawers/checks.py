@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from casewright.joinery.families.bottom_groove.asked import BOTTOMS
-from casewright.joinery.families.bottom_groove.sizes import least_left_behind
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
@@ -24,8 +23,6 @@ BEHIND = BOTTOMS.behind_least.value
 """Left behind a drawer when everything has moved (common practice) [in]."""
 RUNNER_ROOM = BOTTOMS.runner_room.value
 ALIGNED = 1 / 32
-RULE = BOTTOMS.planed.value
-"""A side planed a 64th thin is still the side that was drawn (common practice) [in]."""
 
 
 def drawer_checks(
@@ -131,22 +128,7 @@ def _jam(spec: UnitSpec, drawer: Drawer) -> Finding:
 
 
 def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
-    groove, sizes = spec.drawers.groove, drawer.sizes
-    thin = min(sizes.left_side, sizes.right_side)
-    needed = least_left_behind(thin, BOTTOMS.left_least.value, BOTTOMS.left_part.value)
-    yield at_least(
-        "side left at groove",
-        thin - groove.depth + RULE,
-        needed,
-        say(
-            "The groove leaves {} of the side; it needs {:bare}, to {:fraction}.",
-            thin - groove.depth,
-            needed,
-            RULE,
-        ),
-        say("Make the groove {:down} deep, or the side thicker.", max(0.0, thin - needed)),
-        about=drawer.code,
-    )
+    groove = spec.drawers.groove
     thickness = drawer.bottom.thickness
     if isinstance(spec.drawers.bottom, PlyBottom):
         yield at_most(

@@ -179,6 +179,7 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
             measured_from="the bottom edge of the side",
             drawing=drawing(through_drawing(joint, tuple(codes), writing.unit, f"{codes[0]}-back").svg()),
             checks=checks_of(joint.findings, writing.unit),
+            advice=tuple(writing.said(line) for line in joint.advice),
             choices=_choices(drawers[0].joints.back_choices),
             layouts=_layouts(drawers, DrawerEnd.BACK, address),
             card=divider_card(

@@ -72,7 +72,7 @@ class BottomLimits:
     edge_room: Sourced
 
 
-BOTTOMS = BottomLimits(**sourced("bottom_groove_limits"))
+BOTTOMS = BottomLimits(**sourced("bottom_groove_limits"), **sourced("groove_limits"))
 """The limits of a shop that has set none of its own."""
 
 
@@ -236,13 +236,19 @@ class BottomGroove:
         taken = 2 * (self.side + self.slip) + self.muntin
         if self.width <= taken:
             raise CannotBeLaidOut(
-                say("Sides, slips and muntin take {} of a drawer {} wide; make it wider.", taken, self.width)
+                say(
+                    "Sides, slips and muntin take {} of a drawer {} wide; make it more than {:bare} wide.",
+                    taken,
+                    self.width,
+                    taken,
+                )
             )
         if self.depth <= 0:
             raise CannotBeLaidOut(
                 say(
-                    "Front and back take {} of a drawer {} long; make it longer.",
+                    "Front and back take {} of a drawer {} long; make it more than {:bare} long.",
                     self.front + self.back,
                     self.length,
+                    self.front + self.back,
                 )
             )

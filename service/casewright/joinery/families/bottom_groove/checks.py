@@ -1,11 +1,13 @@
 """The checks of a groove for a drawer's bottom: what it leaves, what it holds, and the year's movement."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from casewright.joinery.checks import wood_below_groove
 from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, BottomGroove
-from casewright.joinery.families.bottom_groove.sizes import least_left_behind, left_behind, muntin_lip
+from casewright.joinery.families.bottom_groove.sizes import muntin_lip
+from casewright.joinery.groove_left import GrooveLimits, wood_behind_groove
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
@@ -28,8 +30,8 @@ def groove_findings(asked: BottomGroove, grows: Inches, shrinks: Inches) -> Iter
 
     Source: common practice; movement by the Wood Handbook, chapter 13.
     """
-    yield wood_behind_groove(asked.carrier, asked.groove_depth, asked.carried_by, asked)
-    yield wood_behind_groove(asked.front, asked.front_depth, "front", asked)
+    yield _wood_behind(asked.carrier, asked.groove_depth, asked.carried_by, asked)
+    yield _wood_behind(asked.front, asked.front_depth, "front", asked)
     yield wood_below_groove(asked.groove_height, about=asked.mark)
     yield cutter_at_hand("groove", asked.groove_width, asked.rack.cutters, asked.mark)
     yield bottom_stays_held(asked)
@@ -49,40 +51,19 @@ def groove_findings(asked: BottomGroove, grows: Inches, shrinks: Inches) -> Iter
         yield muntin_above_the_edge(asked)
 
 
-def wood_behind_groove(board: Inches, depth: Inches, name: str, asked: BottomGroove) -> Finding:
-    """Whether the groove leaves enough of a board behind it.
-
-    Args:
-        board: thickness of the board [in]
-        depth: depth of the groove [in]
-        name: what the board is called
-        asked: the groove
-
-    Returns:
-        A pass or a stop.
-
-    Source: common practice.
-    """
+def _wood_behind(board: Inches, depth: Inches, name: str, asked: BottomGroove) -> Finding:
     limits = asked.limits
-    left = left_behind(board, depth)
-    needed = least_left_behind(board, limits.left_least.value, limits.left_part.value)
-    # A board that was planed a 64th thin is still the board that was drawn.
-    thin = left + limits.planed.value < needed - TOLERANCE
-    remedy: Words = ""
-    if thin:
-        remedy = say("Make the groove {:down} deep, or the {} thicker.", max(0.0, board - needed), name)
-        if name == "side":
-            remedy += say(" Or glue slips of {} to the sides.", limits.slip.value)
-    return Finding(
-        rule=f"{name} behind groove",
-        verdict=Verdict.STOP if thin else Verdict.PASS,
-        message=say("The groove leaves {} of the {}; it needs {:bare}.", left, name, needed),
-        remedy=remedy,
-        about=asked.mark,
-        found=left,
-        needed=needed,
-        source=limits.left_part.source if needed > limits.left_least.value else limits.left_least.source,
+    found = wood_behind_groove(
+        board,
+        depth,
+        name,
+        GrooveLimits(left_least=limits.left_least, left_part=limits.left_part, planed=limits.planed),
+        asked.mark,
     )
+    if name != "side" or not found.remedy:
+        return found
+    slips = say("{} Or glue slips of {} to the sides.", found.remedy, limits.slip.value)
+    return replace(found, remedy=slips)
 
 
 def bottom_stays_held(asked: BottomGroove) -> Finding:
@@ -299,7 +280,10 @@ def bottom_is_parted(asked: BottomGroove) -> Finding:
     remedy: Words = ""
     if wide:
         remedy = (
-            "Part the drawer, or make the bottom of plywood and try its sag."
+            say(
+                "Make the drawer {:down} wide or less, or the bottom of plywood and try its sag.",
+                asked.width - 2 * (span - limit.value),
+            )
             if asked.muntin
             else say("Part it with a muntin {} wide.", asked.limits.muntin.value)
         )

@@ -1,6 +1,6 @@
 """The sizes that follow from the groove of a drawer's bottom: bottom, slips and muntin."""
 
-from casewright.measure.units import Inches, Number
+from casewright.measure.units import Inches
 
 
 def bottom_width(inside: Inches, groove_depth: Inches, play: Inches) -> Inches:
@@ -145,38 +145,3 @@ def slip_length(length: Inches, front: Inches) -> Inches:
     Source: common practice; its upper part is cut away where the back stands over it.
     """
     return length - front
-
-
-def left_behind(board: Inches, groove_depth: Inches) -> Inches:
-    """What a groove leaves of the board behind it.
-
-    Rule: board - groove_depth
-
-    Args:
-        board: thickness of the side, slip or front [in]
-        groove_depth: depth of the groove [in]
-
-    Returns:
-        The wood behind the groove [in]
-
-    Source: geometry of the drawer.
-    """
-    return board - groove_depth
-
-
-def least_left_behind(board: Inches, least: Inches, part: Number) -> Inches:
-    """What a groove has to leave of the board behind it.
-
-    Rule: the greater of least and board × part
-
-    Args:
-        board: thickness of the side, slip or front [in]
-        least: never less than this [in]
-        part: this part of the board [dimensionless]
-
-    Returns:
-        The wood to be left [in]
-
-    Source: common practice.
-    """
-    return max(least, board * part)

@@ -111,11 +111,12 @@ def cutter_for(
     )
 
 
-def play_for_glue(play: Inches, limits: BoxLimits = LIMITS, about: str = "") -> Finding:
+def play_for_glue(play: Inches, finger: Inches, limits: BoxLimits = LIMITS, about: str = "") -> Finding:
     """Whether the spaces leave room for glue, and no more.
 
     Args:
         play: how much wider a space is than a finger [in]
+        finger: width of a finger [in]
         limits: what the joint is held to
         about: code of the joint
 
@@ -135,7 +136,14 @@ def play_for_glue(play: Inches, limits: BoxLimits = LIMITS, about: str = "") -> 
             least.value,
             most.value,
         ),
-        remedy="Shim or sand the key of the jig until a dry joint goes home by hand." if off else "",
+        remedy=say(
+            "Shim or sand the key of the jig to {:.3}, for a play of {:.3}: a dry joint then goes home by "
+            "hand.",
+            finger - limits.play.value,
+            limits.play.value,
+        )
+        if off
+        else "",
         about=about,
         found=play,
         needed=min(max(play, least.value), most.value),

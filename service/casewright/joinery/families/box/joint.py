@@ -19,6 +19,7 @@ from casewright.joinery.families.box.checks import (
 )
 from casewright.joinery.families.box.shape import Fingers, box_shape
 from casewright.joinery.groove import Groove
+from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
 from casewright.joinery.joint import (
     Choosing,
     Chosen,
@@ -70,6 +71,7 @@ class Box:
     def __post_init__(self) -> None:
         refuse_unless_above_zero(height=self.height, side=self.side, front=self.front)
         refuse_below_zero(play=self.play)
+        refuse_groove_through(self.groove, side=self.side, front=self.front)
         if self.fingers < 2:
             raise CannotBeLaidOut(
                 say(
@@ -108,6 +110,14 @@ class BoxJoint:
     front_fingers: Fingers
     side_fingers: Fingers
     findings: tuple[Finding, ...]
+
+    @property
+    def spans(self) -> tuple[tuple[str, Fingers], ...]:
+        """Where the fingers of both boards stand, for their tables of positions."""
+        return (
+            ("Fingers of the front, from the bottom edge", self.front_fingers),
+            ("Fingers of the side, from the bottom edge", self.side_fingers),
+        )
 
     @property
     def settings(self) -> tuple[Setting, ...]:
@@ -262,9 +272,11 @@ def _findings(
     limits, mark = joint.limits, joint.mark
     yield enough_fingers(joint.fingers, joint.height, limits, mark)
     yield cutter_for(finger, joint.fingers, joint.rack.cutters, mark)
-    yield play_for_glue(joint.play, limits, mark)
+    yield play_for_glue(joint.play, finger, limits, mark)
     if joint.groove:
         yield groove_in_a_finger(joint.groove, front, side, finger, mark)
+        yield wood_behind_groove(joint.side, joint.groove.depth, "side", about=mark)
+        yield wood_behind_groove(joint.front, joint.groove.depth, "front", about=mark)
 
 
 def _chosen_front(side: Inches) -> Chosen:

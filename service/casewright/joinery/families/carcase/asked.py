@@ -98,7 +98,8 @@ class Carcase:
         if self.outside is not None and self.outside <= 2 * self.pin_board:
             raise CannotBeLaidOut(
                 say(
-                    "Two pin boards alone are {} long over both; give more than that, or leave it out.",
+                    "Two pin boards alone are {} long over both; give more than {:bare}, or leave it out.",
+                    2 * self.pin_board,
                     2 * self.pin_board,
                 )
             )
@@ -118,9 +119,11 @@ class Carcase:
         if rabbet.width >= self.width - self.half_pin:
             raise CannotBeLaidOut(
                 say(
-                    "A rabbet {} wide takes all of a board of {}; it is as wide as the back is thick.",
+                    "A rabbet {} wide, as the back is thick, takes all of a board of {}; make the board more "
+                    "than {} wide.",
                     rabbet.width,
                     self.width,
+                    rabbet.width + self.half_pin,
                 )
             )
 

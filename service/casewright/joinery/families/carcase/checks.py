@@ -9,8 +9,8 @@ from casewright.joinery.families.carcase.layout import (
     most_in_a_carcase,
     narrowest_board,
 )
-from casewright.joinery.front_checks import lap_strength, lap_thickness
-from casewright.joinery.lap import lap_for_index, lap_index
+from casewright.joinery.lap import lap_index, lap_needed
+from casewright.joinery.lap_checks import lap_strength, lap_thickness
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
@@ -231,9 +231,12 @@ def lap_stands(
     Source: Fine Woodworking, 2007 special issue, p. 84; the lap index with limits from shop experience.
     """
     index, safe = lap_index(board, lap), limits.lap_index_caution.value
-    thick, strong = lap_thickness(lap, limits, about), lap_strength(board, lap, index, limits, about)
+    thicker = say(
+        "Make the lap {} or more: the pin board thicker, or the tails shorter.", lap_needed(board, limits)
+    )
+    strong = lap_strength(board, lap, index, limits, about)
     return (
-        replace(thick, remedy=_thicker(limits.lap_preferred.value) if thick.remedy else ""),
+        lap_thickness(lap, limits, about, thicker),
         replace(
             strong,
             message=say(
@@ -243,15 +246,9 @@ def lap_stands(
                 lap,
                 safe,
             ),
-            remedy=say("{} Or chop against a backing block.", _thicker(lap_for_index(board, safe)))
-            if strong.remedy
-            else "",
+            remedy=say("{} Or chop against a backing block.", thicker) if strong.remedy else "",
         ),
     )
-
-
-def _thicker(lap: Inches) -> Words:
-    return say("Make the lap {:up} or more: the pin board thicker, or the tails shorter.", lap)
 
 
 def back_rabbet_in_a_pin(

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import RACK, Rack
-from casewright.joinery.families.edge.sizes import usual_tongue
+from casewright.joinery.families.edge.sizes import boards_over, usual_tongue
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.season import SEASON
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.sourced import Sourced, sourced
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Percent, PerPercent
 
 FEWEST = 2
@@ -116,11 +116,18 @@ class Edge:
         if covered <= self.boards * self.overlap:
             raise CannotBeLaidOut(
                 say(
-                    "Over {} each of {:d} boards would be hardly more than its tongue or lap; give fewer.",
+                    "Over {} each of {:d} boards would be hardly more than its tongue or lap; {}.",
                     self.width,
                     self.boards,
+                    self._fewer_boards(covered),
                 )
             )
+
+    def _fewer_boards(self, covered: Inches) -> Words:
+        usual = max(2, boards_over(covered, self.limits.widest.value, self.overlap, self.gap))
+        if covered > usual * self.overlap:
+            return say("give {:d}", usual)
+        return say("make the width more than {:up}", 2 * (self.overlap + self.end_gap))
 
     @property
     def is_shiplap(self) -> bool:

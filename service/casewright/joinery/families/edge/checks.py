@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.families.edge.asked import Edge, EdgeLimits
-from casewright.joinery.families.edge.sizes import cheek, overlap_that_covers
+from casewright.joinery.families.edge.sizes import boards_over, cheek, overlap_that_covers
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding, Verdict
@@ -116,9 +116,19 @@ def gap_when_driest(asked: Edge, driest: Inches) -> Finding:
         "gap when driest",
         Verdict.CAUTION if driest > most.value + TOLERANCE else Verdict.PASS,
         say("Driest, each joint is open by {:.3}; up to {:bare} looks meant.", driest, most.value),
-        "Use more and narrower boards, or quartersawn ones.",
+        _less_open(asked, most.value),
         (driest, most.value, most.source),
     )
+
+
+def _less_open(asked: Edge, most: Inches) -> Words:
+    """How many boards keep the gap within its limit; a narrower gap where none would."""
+    moves = asked.movement * asked.shrinking
+    widest = (most - asked.gap) / moves if moves > 0 else 0.0
+    if widest <= 2 * asked.overlap:
+        return say("Make the gap less than {}, or use quartersawn boards.", most)
+    boards = boards_over(asked.covered, widest, asked.overlap, asked.gap)
+    return say("Use {:d} boards or more, or quartersawn ones.", boards)
 
 
 def room_at_the_ends(asked: Edge, board: Inches) -> Finding:
@@ -162,7 +172,7 @@ def board_lies_flat(asked: Edge, board: Inches) -> Finding:
         "board width",
         Verdict.CAUTION if board > most.value + TOLERANCE else Verdict.PASS,
         say("A board is {} wide; up to {:bare} it lies flat in its joint.", board, most.value),
-        "Use more boards.",
+        say("Use {:d} boards or more.", boards_over(asked.covered, most.value, asked.overlap, asked.gap)),
         (board, most.value, most.source),
     )
 

@@ -138,8 +138,9 @@ class FrameTenon:
         if 0 < self.overall <= both + TOLERANCE:
             raise CannotBeLaidOut(
                 say(
-                    "A frame {} across has no room between stiles of {} together; make it more than that.",
+                    "A frame {} across has no room between stiles of {} together; make it more than {:bare}.",
                     self.overall,
+                    both,
                     both,
                 )
             )

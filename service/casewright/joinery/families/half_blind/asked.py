@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.defaults import USUAL, usual_lap, usual_rabbet
 from casewright.joinery.groove import Groove
+from casewright.joinery.groove_left import refuse_groove_through
 from casewright.joinery.joint import Measured
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
@@ -13,7 +14,14 @@ from casewright.measure.units import Count, Inches, Number, Percent
 
 NO_LAP_LEFT = "Gauge 1 is locked at {:exact}, which leaves no lap in a front of {:bare}; set it to {:bare}."
 NO_FRONT_LEFT = "The lap of {} leaves nothing of the front; make it {:bare}."
+NO_FRONT_FOR_GAUGE = (
+    "Gauge 1 is locked at {:exact}, which leaves no lap in a front of {:bare}; make the front {:bare} thick."
+)
 NO_SIDE_LEFT = "The rabbet of {} leaves nothing of the side; make it {:bare}."
+NO_SIDE_BEHIND = (
+    "Standing {} proud, with a rabbet of {}, leaves nothing of the side; let it stand {} proud, {:bare} at "
+    "the most."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +54,7 @@ class HalfBlind:
         side_moisture: moisture content of the side [%]
         front_gravity: specific gravity of the front's wood
         side_gravity: specific gravity of the side's wood
+        can_be_replaced: whether another front of the same look could be had
         limits: what the joint is held to
         mark: code of the drawer or joint, for its findings
     """
@@ -74,6 +83,7 @@ class HalfBlind:
     side_moisture: Percent | None = None
     front_gravity: Number | None = None
     side_gravity: Number | None = None
+    can_be_replaced: bool = True
     limits: Limits = LIMITS
     mark: str = ""
 
@@ -84,13 +94,23 @@ class HalfBlind:
         if self.locked_gauge_1 is None:
             self._refuse_a_lap_that_leaves_nothing()
         elif not 0 < self.locked_gauge_1 < self.front:
-            raise ValueError(
-                say(NO_LAP_LEFT, self.locked_gauge_1, self.front, self.front - usual_lap(self.front))
-            )
+            self._refuse_a_gauge_that_leaves_no_lap(self.locked_gauge_1)
+        if self.rabbet >= self.side:
+            usual = usual_rabbet(self.side)
+            raise ValueError(say(NO_SIDE_LEFT, self.rabbet, usual if usual < self.side else 0.0))
         if self.rabbet + self.proud >= self.side:
-            raise ValueError(say(NO_SIDE_LEFT, self.rabbet, usual_rabbet(self.side)))
+            most = self.limits.proud_most.value
+            raise ValueError(say(NO_SIDE_BEHIND, self.proud, self.rabbet, most / 2, most))
+        refuse_groove_through(self.groove, side=self.side, front=self.front)
         for mark, thickness in self.measured_sides:
             refuse_unless_above_zero(**{f"thickness_of_side_{mark}": thickness - self.proud})
+
+    def _refuse_a_gauge_that_leaves_no_lap(self, gauge: Inches) -> None:
+        usual = self.front - usual_lap(self.front)
+        if usual > 0:
+            raise ValueError(say(NO_LAP_LEFT, gauge, self.front, usual))
+        thick = gauge + USUAL.lap_least.value
+        raise ValueError(say(NO_FRONT_FOR_GAUGE, gauge, self.front, thick))
 
     @property
     def sides_in_rabbet(self) -> Measured:

@@ -19,6 +19,7 @@ from casewright.joinery.checks import (
     tail_width_limit,
 )
 from casewright.joinery.chisels import Chisels, Rack, chisels_for
+from casewright.joinery.chopping import order_at_the_lap
 from casewright.joinery.defaults import (
     chosen_half_pin,
     chosen_lap,
@@ -35,8 +36,6 @@ from casewright.joinery.front_checks import (
     front_thickness,
     gauge_spread,
     groove_hidden,
-    lap_strength,
-    lap_thickness,
     measured_in_the_rabbet,
     second_gauge_as_set,
     tail_in_socket,
@@ -47,9 +46,12 @@ from casewright.joinery.gauges import (
     second_gauge,
 )
 from casewright.joinery.groove import GrooveFit, groove_fit
+from casewright.joinery.groove_left import wood_behind_groove
 from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
-from casewright.joinery.lap import lap_advice, lap_index, lap_left
+from casewright.joinery.lap import lap_index, lap_left
+from casewright.joinery.lap_checks import front_needed, lap_strength, lap_thickness, thicker_lap
 from casewright.joinery.layout import TailLayout, lay_out
+from casewright.joinery.proud import proud_for_planing
 from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
@@ -109,8 +111,11 @@ class HalfBlindJoint:
 
     @property
     def advice(self) -> tuple[Words, ...]:
-        """What keeps the lap whole, one sentence for each precaution."""
-        return lap_advice(self.lap_index, self.given.limits)
+        """The order of work at the sockets, and what keeps the lap whole, one sentence for each step."""
+        given = self.given
+        return order_at_the_lap(
+            self.layout, self.chisels, self.gauge_1, self.lap_index, given.limits, given.can_be_replaced
+        )
 
     def second_gauge_for(self, mark: str) -> tuple[Inches, bool]:
         """The second gauge for one side.
@@ -234,8 +239,9 @@ def _findings(
 ) -> Iterator[Finding]:
     side, limits, mark = joint.side, joint.limits, joint.mark
     right = tuple(group.setting for group in groups) or (seen["gauge_2"],)
-    yield lap_thickness(lap[0], limits, mark)
-    yield lap_strength(side, *lap, limits, mark)
+    thicker = thicker_lap(joint.front, side, lap[0], limits, locked=joint.locked_gauge_1 is not None)
+    laps = lap_thickness(lap[0], limits, mark, thicker), lap_strength(side, *lap, limits, mark, thicker)
+    yield from laps
     entered = joint.entered_second_gauge
     yield second_gauge_as_set(
         seen["side_seen"], seen["rabbet_seen"], seen["proud_seen"], right, entered, limits, mark
@@ -246,8 +252,15 @@ def _findings(
     yield half_pin_width(joint.half_pin, limits, mark)
     if joint.groove and fit:
         yield groove_hidden(joint.groove, fit, limits, mark)
+        thinnest = min([side, *(left + joint.rabbet for _, left in joint.measured_sides)])
+        yield wood_behind_groove(thinnest, joint.groove.depth, "side", about=mark)
+        yield wood_behind_groove(joint.front, joint.groove.depth, "front", about=mark)
+    if joint.proud > 0:
+        yield proud_for_planing(joint.proud, "The sides", limits, mark)
     yield tail_width_limit(layout, side, limits, mark)
-    yield front_thickness(joint.front, side, limits, mark)
+    failed = any(each.remedy for each in laps)
+    for_lap = front_needed(joint.front, side, lap[0], limits) if failed else 0.0
+    yield front_thickness(joint.front, side, limits, mark, for_lap)
     if joint.measured_sides:
         beside = joint.sides_beside_rabbet
         yield measured_in_the_rabbet(side, joint.rabbet, joint.measured_sides, beside, mark)
@@ -335,6 +348,10 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     pin = take.or_choose("pin", chosen_pin, side)
     slope = take.or_choose("slope", chosen_slope)
     sizes = (height, side, front - lap, half_pin, pin, slope, rack.kerf)
+    tail_length, socket_depth = take.pair("measured_tail_length", "measured_socket_depth")
+    moistures = take.pair("front_moisture", "side_moisture")
+    gravities = take.pair("front_gravity", "side_gravity")
+    replaced = take.optional("can_be_replaced")
     joint = HalfBlind(
         height=height,
         front=front,
@@ -351,13 +368,14 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         rack=rack,
         locked_gauge_1=locked,
         entered_second_gauge=take.optional("entered_second_gauge"),
-        measured_tail_length=take.optional("measured_tail_length"),
-        measured_socket_depth=take.optional("measured_socket_depth"),
+        measured_tail_length=tail_length,
+        measured_socket_depth=socket_depth,
         measured_sides=measured,
-        front_moisture=take.optional("front_moisture"),
-        side_moisture=take.optional("side_moisture"),
-        front_gravity=take.optional("front_gravity"),
-        side_gravity=take.optional("side_gravity"),
+        front_moisture=moistures[0],
+        side_moisture=moistures[1],
+        front_gravity=gravities[0],
+        side_gravity=gravities[1],
+        can_be_replaced=replaced is None or replaced > 0,
     )
     return Solved(joint=half_blind(joint, ledger), chosen=take.chosen)
 

@@ -2,6 +2,7 @@
 
 from casewright.joinery.families.housing.asked import Housing
 from casewright.joinery.spacing import TOLERANCE
+from casewright.joinery.stopped import stop_before_the_front
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import say
@@ -81,23 +82,14 @@ def stop_at_the_front(joint: Housing) -> Finding:
 
     Source: “Cutting housing joints”, The Woodworker: 8 to 12 mm.
     """
-    least = joint.limits.stop_least
-    near = joint.is_stopped and joint.stop < least.value - TOLERANCE
-    if joint.is_stopped:
-        message = say(
-            "The housing stops {} back of the front edge; it needs {:bare}.", joint.stop, least.value
-        )
-    else:
-        message = say("The housing runs through, and shows at the front edge.")
-    return Finding(
-        rule="stop at the front",
-        verdict=Verdict.CAUTION if near else Verdict.PASS,
-        message=message,
-        remedy=say("Stop it {} back, or run it through.", joint.limits.stop.value) if near else "",
-        about=joint.mark,
-        found=joint.stop,
-        needed=least.value if joint.is_stopped else None,
-        source=least.source,
+    limits = joint.limits
+    return stop_before_the_front(
+        "housing",
+        joint.stop,
+        limits.stop_least,
+        limits.stop.value,
+        "The housing runs through, and shows at the front edge.",
+        joint.mark,
     )
 
 

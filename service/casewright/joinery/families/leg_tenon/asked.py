@@ -16,6 +16,7 @@ from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tenons import back_shoulder, mortise_depth, tenon_width
+from casewright.measure.rounding import down_to
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches
 
@@ -84,7 +85,9 @@ class LegTenon:
             return
         said = say("An apron of {} set back {} reaches past a leg of {};", self.apron, self.setback, self.leg)
         if self.apron <= self.leg + TOLERANCE:
-            raise CannotBeLaidOut(say("{} set it back {:down} or less.", said, self.leg - self.apron))
+            most = down_to(self.leg - self.apron, 1 / 64)
+            how = say("set it back {} or less", most) if most > 0 else "set it flush, with a setback of 0"
+            raise CannotBeLaidOut(say("{} {}.", said, how))
         raise CannotBeLaidOut(say("{} make the leg {:up} thick or more.", said, self.apron + self.setback))
 
     def _refuse_no_shoulder(self) -> None:

@@ -94,8 +94,9 @@ class PinnedRabbet:
         if self.drawer_depth is not None and self.drawer_depth <= self.front:
             raise CannotBeLaidOut(
                 say(
-                    "A drawer {} deep ends within its front of {}; make it deeper than that.",
+                    "A drawer {} deep ends within its front of {}; make it deeper than {:bare}.",
                     self.drawer_depth,
+                    self.front,
                     self.front,
                 )
             )

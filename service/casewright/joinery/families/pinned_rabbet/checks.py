@@ -212,7 +212,13 @@ def pins_and_groove(joint: PinnedRabbet, groove: Groove) -> Finding:
         margin = usual_margin(joint.height, joint.pin, spacing, joint.pins, groove, joint.limits)
         remedy = say("Put the first and the last pin {} from the edges.", margin)
         if not clear_of(groove, pin_places(joint.height, margin, joint.pins), half):
-            remedy = "Take another number of pins, or move the groove."
+            # Centred between two pins a groove that is no wider than their gap meets neither.
+            low = joint.margin + (joint.spacing - min(groove.width, joint.spacing - joint.pin)) / 2
+            remedy = say(
+                "Make the groove {:down} wide or narrower, its lower edge at {}.",
+                joint.spacing - joint.pin,
+                low,
+            )
     return Finding(
         rule="pins and groove",
         verdict=Verdict.STOP if meets else Verdict.PASS,

@@ -4,13 +4,30 @@ The divider's end is one tail as long as the joint, and the side has its socket.
 the front, so that it slides freely until it is nearly home.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import accumulate
 
 from casewright.joinery.checks import slope_limit
 from casewright.joinery.chisels import Rack
-from casewright.joinery.defaults import USUAL, Usual
-from casewright.joinery.families.sliding.checks import socket_depth, wood_behind_socket
+from casewright.joinery.defaults import USUAL
+from casewright.joinery.families.sliding.checks import (
+    depth_that_holds,
+    neck_strength,
+    shoulder_bears,
+    socket_depth,
+    wider_neck,
+    wood_behind_socket,
+)
+from casewright.joinery.families.sliding.limits import SLIDING
+from casewright.joinery.families.sliding.rules import (
+    divider_over_tails,
+    mouth_walls,
+    tail_neck,
+    tail_tip,
+    taper,
+    usual_socket_depth,
+    wood_left,
+)
 from casewright.joinery.families.sliding.shape import sliding_shape
 from casewright.joinery.joint import (
     Choosing,
@@ -25,14 +42,16 @@ from casewright.joinery.joint import (
 )
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS, Limits
-from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
+from casewright.joinery.sizes import refuse_below_zero, refuse_no_dovetail, refuse_unless_above_zero
 from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import TOLERANCE, bevel_degrees
+from casewright.joinery.stopped import stop_before_the_front
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.rounding import down_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Degrees, Inches, Number
+
+RUNS_THROUGH = "The socket runs through, and shows at the front edge."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +64,10 @@ class Sliding:
         depth: how deep the socket is, which is how far the tail reaches into the side [in]
         shoulder: what is cut off each face of the divider at the tail's tip [in]
         slope: how far along for one across, 6 for 1:6
-        length: how long the joint is from front to back; 0 when it is not known [in]
+        length: depth of the divider from front to back; 0 when it is not known [in]
+        stop: how far back of the front edge the socket stops; 0 where it runs through [in]
+        inside_width: between the case sides; None when it is not known [in]
+        top_edge: upper face of the divider above the lower end of the case side; None for no place [in]
         limits: what the joint is held to
         mark: code of the joint, for its findings
     """
@@ -56,14 +78,18 @@ class Sliding:
     shoulder: Inches = USUAL.sliding_shoulder.value
     slope: Number = USUAL.sliding_slope.value
     length: Inches = 0.0
+    stop: Inches = 0.0
+    inside_width: Inches | None = None
+    top_edge: Inches | None = None
     limits: Limits = LIMITS
     mark: str = ""
 
     def __post_init__(self) -> None:
         refuse_unless_above_zero(divider=self.divider, case_side=self.case_side, depth=self.depth)
-        refuse_below_zero(shoulder=self.shoulder, length=self.length)
-        if not self.slope > 0:
-            raise ValueError(f"A slope of 1:{self.slope:g} is no slope; 1:6 is usual for a sliding dovetail.")
+        refuse_below_zero(shoulder=self.shoulder, length=self.length, stop=self.stop)
+        given = {"inside_width": self.inside_width, "top_edge": self.top_edge}
+        refuse_unless_above_zero(**{name: size for name, size in given.items() if size is not None})
+        refuse_no_dovetail(self.slope, "1:6 is usual for a sliding dovetail")
         if self.depth >= self.case_side:
             raise ValueError(
                 say(
@@ -73,6 +99,31 @@ class Sliding:
                     usual_socket_depth(self.case_side),
                 )
             )
+        if self.length and self.stop >= self.length:
+            raise CannotBeLaidOut(
+                say(
+                    "A socket that stops {} back has nothing left of a divider {} from front to back; "
+                    "stop it {:bare} back, or run it through.",
+                    self.stop,
+                    self.length,
+                    min(SLIDING.stop.value, self.length / 2),
+                )
+            )
+        if self.top_edge is not None and self.top_edge < self.divider:
+            raise CannotBeLaidOut(
+                say(
+                    "A divider of {} with its upper face at {} runs off the end of the case side; "
+                    "put its upper face at {} or higher.",
+                    self.divider,
+                    self.top_edge,
+                    self.divider,
+                )
+            )
+
+    @property
+    def is_stopped(self) -> bool:
+        """Whether the socket ends before the front edge."""
+        return self.stop > TOLERANCE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +137,9 @@ class SlidingJoint:
         socket_mouth: the socket at the face of the case side, which is the neck [in]
         socket_floor: the socket at its floor, which is the tip [in]
         wood_left: what is left of the case side behind the socket [in]
+        over_tails: length of the divider over both tails; None where the inside width is not known [in]
+        walls: lower and upper wall of the socket at its mouth, above the lower end of the case side; None for
+            no place [in]
         taper: how much narrower the joint is at the end that goes in last; 0 for a short one [in]
         bevel_degrees: angle of the tail's cheeks from square to the end [degree]
         findings: every check that was carried out, passes too
@@ -97,160 +151,24 @@ class SlidingJoint:
     socket_mouth: Inches
     socket_floor: Inches
     wood_left: Inches
+    over_tails: Inches | None
+    walls: tuple[Inches, Inches] | None
     taper: Inches
     bevel_degrees: Degrees
     findings: tuple[Finding, ...]
 
     @property
     def settings(self) -> tuple[Setting, ...]:
-        """The numbers that a card prints, in the order of work: the socket first, then the tail."""
-        given = self.given
-        settings = (
-            Setting(name="socket_depth", label="Socket depth", value=given.depth, note="into the case side"),
-            Setting(
-                name="socket_mouth",
-                label="Socket mouth",
-                value=self.socket_mouth,
-                note="at the face of the side",
-            ),
-            Setting(name="socket_floor", label="Socket floor", value=self.socket_floor, note="at the bottom"),
-            Setting(name="slope", label="Slope", value=given.slope, measure=Measure.SLOPE),
-            Setting(name="bevel", label="Bevel", value=self.bevel_degrees, measure=Measure.DEGREES),
-            Setting(
-                name="shoulder", label="Shoulder", value=given.shoulder, note="off each face of the divider"
-            ),
-            Setting(name="tip", label="Tail at its tip", value=self.tip, note="at the divider's end"),
-            Setting(name="neck", label="Tail at its neck", value=self.neck, note="at the shoulders"),
-            Setting(
-                name="wood_left", label="Left of the side", value=self.wood_left, note="behind the socket"
-            ),
-        )
-        if not self.taper:
-            return settings
-        taper = Setting(name="taper", label="Taper", value=self.taper, note="narrower towards the front")
-        return (*settings, taper)
+        """The numbers that a card prints, in the order of work: the length, the socket, then the tail."""
+        return (*_length(self), *_walls(self), *_socket(self), *_tail(self), *_notch(self.given))
 
     @property
     def shape(self) -> Shape:
         """The joint in space; its taper, a 64th or two, is left out."""
         given = self.given
-        return sliding_shape(given.divider, given.case_side, given.depth, self.tip, self.neck, given.length)
-
-
-def tail_tip(divider: Inches, shoulder: Inches) -> Inches:
-    """The tail at its widest, at the end of the divider; the socket's floor is as wide.
-
-    Rule: divider - 2 * shoulder
-
-    Args:
-        divider: thickness of the divider [in]
-        shoulder: what is cut off each face at the tip [in]
-
-    Returns:
-        The width of the tip [in]
-
-    Source: geometry of the joint.
-    """
-    return divider - 2 * shoulder
-
-
-def tail_neck(tip: Inches, depth: Inches, slope: Number) -> Inches:
-    """The tail at its shoulders, where it is narrowest; the socket's mouth is as wide.
-
-    Rule: tip - 2 * depth / slope
-
-    Args:
-        tip: the tail at its widest [in]
-        depth: how far the tail reaches into the case side [in]
-        slope: how far along for one across, 6 for 1:6 [dimensionless]
-
-    Returns:
-        The width of the neck [in]
-
-    Source: geometry of the joint.
-    """
-    return tip - 2 * depth / slope
-
-
-def wood_left(case_side: Inches, depth: Inches) -> Inches:
-    """What is left of the case side behind the socket.
-
-    Rule: case_side - depth
-
-    Args:
-        case_side: thickness of the case side [in]
-        depth: depth of the socket [in]
-
-    Returns:
-        The wood that is left [in]
-
-    Source: geometry of the joint.
-    """
-    return case_side - depth
-
-
-def taper(length: Inches, usual: Usual = USUAL) -> Inches:
-    """How much a long sliding dovetail narrows towards the front: 1/64 in 6 in.
-
-    Rule: taper_rise * length / taper_run; 0 below taper_run
-
-    Args:
-        length: length of the joint from front to back [in]
-        usual: the shop's habits
-
-    Returns:
-        The narrowing over the whole length; a joint shorter than 6 in is cut parallel [in]
-
-    Source: common practice.
-    """
-    run = usual.taper_run.value
-    return usual.taper_rise.value * length / run if length >= run - TOLERANCE else 0.0
-
-
-def usual_socket_depth(case_side: Inches, usual: Usual = USUAL, limits: Limits = LIMITS) -> Inches:
-    """The depth of a socket: a third of the case side, down to a 16th, as far as the wood behind it allows.
-
-    Rule: the lesser of case_side / sliding_depth_part and case_side - sliding_left_least, down to a multiple
-    of sliding_depth_step
-
-    Args:
-        case_side: thickness of the case side [in]
-        usual: the shop's habits
-        limits: what a joint is held to
-
-    Returns:
-        The depth; a third of the side when it is too thin for any that passes [in]
-
-    Source: common practice.
-    """
-    third = case_side / limits.sliding_depth_part.value
-    most = min(third, case_side - limits.sliding_left_least.value)
-    deep = down_to(most, usual.sliding_depth_step.value)
-    return deep if deep > 0 else third
-
-
-def divider_top_edges(
-    case_bottom: Inches, openings_from_bottom: tuple[Inches, ...], divider: Inches
-) -> tuple[Inches, ...]:
-    """Where the top edge of each divider stands, for a story stick that starts at the case bottom.
-
-    Rule: case_bottom + openings below + divider * dividers up to and with this one
-
-    Args:
-        case_bottom: thickness of the case bottom [in]
-        openings_from_bottom: height of each opening, the lowest first [in]
-        divider: thickness of a divider [in]
-
-    Returns:
-        The top edge of every divider, the lowest first: one fewer than there are openings, each measured
-        from the underside of the case bottom and unrounded [in]
-
-    Source: geometry of the case.
-    """
-    return tuple(
-        case_bottom + below + divider * number
-        for number, below in enumerate(accumulate(openings_from_bottom[:-1]), start=1)
-    )
+        return sliding_shape(
+            given.divider, given.case_side, given.depth, self.tip, self.neck, given.length, given.stop
+        )
 
 
 def sliding(joint: Sliding, ledger: Ledger = UNKEPT) -> SlidingJoint:
@@ -281,22 +199,125 @@ def sliding(joint: Sliding, ledger: Ledger = UNKEPT) -> SlidingJoint:
         socket_mouth=neck,
         socket_floor=tip,
         wood_left=left,
-        taper=ledger.take("taper", taper, length=joint.length),
+        over_tails=None
+        if joint.inside_width is None
+        else ledger.take("over_tails", divider_over_tails, inside=joint.inside_width, depth=joint.depth),
+        walls=None
+        if joint.top_edge is None
+        else ledger.take("walls", mouth_walls, top_edge=joint.top_edge, divider=joint.divider, neck=neck),
+        taper=ledger.take("taper", taper, length=max(0.0, joint.length - joint.stop)),
         bevel_degrees=ledger.take("bevel", bevel_degrees, slope=joint.slope),
         findings=(
             socket_depth(joint.depth, joint.case_side, limits, mark),
-            wood_behind_socket(left, joint.depth, limits, mark),
+            wood_behind_socket(left, joint.depth, joint.case_side, limits, mark),
+            depth_that_holds(joint.depth, joint.case_side, limits, mark),
+            shoulder_bears(joint.shoulder, mark),
+            neck_strength(neck, joint.divider, joint.shoulder, joint.depth, joint.slope, mark),
             slope_limit(joint.slope, limits, mark),
+            stop_before_the_front(
+                "socket", joint.stop, SLIDING.stop_least, SLIDING.stop.value, RUNS_THROUGH, mark
+            ),
         ),
     )
 
 
 def _what_would_work(joint: Sliding, tip: Inches) -> Words:
-    said = say("With shoulders of {} a divider of {} has no", joint.shoulder, joint.divider)
-    if tip <= TOLERANCE:
-        return say("{} tail left; make each shoulder less than {:bare}.", said, joint.divider / 2)
-    deep = tip * joint.slope / 2
-    return say("{} neck left at 1:{:g}; make the socket less than {:bare} deep.", said, joint.slope, deep)
+    left = "tail" if tip <= TOLERANCE else f"neck, at 1:{joint.slope:g},"
+    said = say("With shoulders of {} a divider of {} has no {} left.", joint.shoulder, joint.divider, left)
+    return say("{} {}", said, wider_neck(joint.divider, joint.shoulder, joint.depth, joint.slope))
+
+
+def _length(joint: SlidingJoint) -> Iterator[Setting]:
+    if joint.over_tails is not None:
+        yield Setting(
+            name="divider_length",
+            label="Divider length",
+            value=joint.over_tails,
+            note="over both tails, from the floor of one socket to that of the other",
+            wrong=joint.given.inside_width,
+        )
+    else:
+        yield Setting(
+            name="added",
+            label="Added to the length",
+            value=2 * joint.given.depth,
+            note="to the width between the case sides, for both tails",
+            wrong=joint.given.depth,
+        )
+
+
+def _walls(joint: SlidingJoint) -> Iterator[Setting]:
+    top = joint.given.top_edge
+    if joint.walls is None or top is None:
+        return
+    lower, upper = joint.walls
+    yield Setting(
+        name="lower_wall",
+        label="Lower wall",
+        value=lower,
+        note="at the mouth, from the lower end of the case side; not the divider's lower face",
+        wrong=top - joint.given.divider,
+    )
+    yield Setting(
+        name="upper_wall",
+        label="Upper wall",
+        value=upper,
+        note="at the mouth, from the same end; not the story stick's mark",
+        wrong=top,
+    )
+
+
+def _socket(joint: SlidingJoint) -> Iterator[Setting]:
+    given = joint.given
+    yield Setting(name="socket_depth", label="Socket depth", value=given.depth, note="into the case side")
+    yield Setting(
+        name="socket_mouth", label="Socket mouth", value=joint.socket_mouth, note="at the face of the side"
+    )
+    yield Setting(name="socket_floor", label="Socket floor", value=joint.socket_floor, note="at the bottom")
+    if given.is_stopped:
+        yield Setting(
+            name="stop",
+            label="Socket stops",
+            value=given.stop,
+            note="back of the front edge of the case side; the divider goes in from the back",
+        )
+        if given.length:
+            yield Setting(
+                name="socket_length",
+                label="Socket length",
+                value=given.length - given.stop,
+                note="from the stop to the rear end of the divider",
+                wrong=given.length,
+            )
+    yield Setting(name="slope", label="Slope", value=given.slope, measure=Measure.SLOPE)
+    yield Setting(name="bevel", label="Bevel", value=joint.bevel_degrees, measure=Measure.DEGREES)
+
+
+def _tail(joint: SlidingJoint) -> Iterator[Setting]:
+    shoulder = joint.given.shoulder
+    yield Setting(name="shoulder", label="Shoulder", value=shoulder, note="off each face of the divider")
+    yield Setting(name="tip", label="Tail at its tip", value=joint.tip, note="at the divider's end")
+    yield Setting(name="neck", label="Tail at its neck", value=joint.neck, note="at the shoulders")
+    yield Setting(name="wood_left", label="Left of the side", value=joint.wood_left, note="behind the socket")
+    if joint.taper:
+        yield Setting(name="taper", label="Taper", value=joint.taper, note="narrower towards the front")
+
+
+def _notch(given: Sliding) -> Iterator[Setting]:
+    if not given.is_stopped:
+        return
+    yield Setting(
+        name="notch_in",
+        label="Notch from the end",
+        value=given.depth,
+        note="the tail is cut away at the divider's front corner",
+    )
+    yield Setting(
+        name="notch_back",
+        label="Notch from the front edge",
+        value=given.stop,
+        note="so that both are flush in front",
+    )
 
 
 def _chosen_depth(case_side: Inches) -> Chosen:
@@ -332,6 +353,9 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         shoulder=take.or_choose("shoulder", _chosen_shoulder),
         slope=take.or_choose("slope", _chosen_slope),
         length=take.optional("length") or 0.0,
+        stop=take.optional("stop") or 0.0,
+        inside_width=take.optional("inside_width"),
+        top_edge=take.optional("top_edge"),
     )
     return Solved(joint=sliding(joint, ledger), chosen=take.chosen)
 

@@ -18,13 +18,16 @@ from casewright.joinery.checks import (
     wood_below_groove,
 )
 from casewright.joinery.chisels import RACK, Chisels, Rack, chisels_for
+from casewright.joinery.chopping import order_through
 from casewright.joinery.defaults import USUAL, chosen_half_pin, chosen_pin, chosen_slope, chosen_tails
 from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.gauges import second_gauge, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove
+from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
 from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
 from casewright.joinery.layout import Tail, TailLayout, lay_out
 from casewright.joinery.limits import LIMITS, Limits
+from casewright.joinery.proud import proud_for_planing
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.solid import Shape
 from casewright.joinery.tail_shape import TailCorner, tail_shape
@@ -83,6 +86,8 @@ class Through:
                 )
             )
 
+        refuse_groove_through(self.groove, side=self.side)
+
     @property
     def offset(self) -> Inches:
         """How far the back's lower edge stands above the side's [in]."""
@@ -120,6 +125,11 @@ class ThroughJoint:
     stepping: Stepping
     chisels: Chisels
     findings: tuple[Finding, ...]
+
+    @property
+    def advice(self) -> tuple[Words, ...]:
+        """The order of work at the waste, one sentence for each step."""
+        return order_through(self.layout, self.chisels, self.given.back, self.given.side)
 
     @property
     def settings(self) -> tuple[Setting, ...]:
@@ -238,6 +248,9 @@ def _findings(joint: Through, layout: TailLayout, chisels: Chisels) -> tuple[Fin
     ]
     if joint.groove:
         found.append(wood_below_groove(joint.groove.height, limits, mark))
+        found.append(wood_behind_groove(side, joint.groove.depth, "side", about=mark))
+    if joint.proud > 0:
+        found.append(proud_for_planing(joint.proud, "The tails", limits, mark))
     return tuple(found)
 
 
