@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from casewright.joinery.chisels import Rack
+from casewright.joinery.chisels import RACK
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.families.through.joint import Through, through
@@ -91,13 +91,13 @@ def test_between_the_tails_the_tool_follows_from_the_pin(pin, words):
 
 def test_a_chisel_that_enters_from_the_end_needs_no_word():
     # pins of 1/4 are 13/32 at the baseline: on this rack 1/4 serves both
-    lines = said(half_blind(replace(FRONT, pin=1 / 4, rack=Rack(chisels=(1 / 4,), kerf=1 / 32))))
+    lines = said(half_blind(replace(FRONT, pin=1 / 4, rack=replace(RACK, chisels=(1 / 4,)))))
 
     assert not any("Between the tails" in line for line in lines)
 
 
 def test_a_chisel_that_the_rack_lacks_is_named_by_its_width():
-    lines = said(half_blind(replace(FRONT, rack=Rack(chisels=(2.0,), kerf=1 / 32))))
+    lines = said(half_blind(replace(FRONT, rack=replace(RACK, chisels=(2.0,)))))
 
     assert "with a chisel of 1-3/8 in" in lines[place(lines, "half the depth")]
     assert not any("Clear the corners" in line for line in lines)
