@@ -3,11 +3,12 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
+from casewright.drawing.divider_walk import walk_at_once_drawing
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
-from casewright.joinery.layout import Tail
+from casewright.joinery.layout import Tail, TailLayout
 from casewright.joinery.tools_kept import KEPT_RULES
 from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
@@ -68,6 +69,8 @@ class JointCard(Spec):
     advice: tuple[str, ...]
     warned: tuple[Warned, ...]
     drawing: str
+    walk_drawing: str = ""
+    """The walk of the dividers as one figure; cards from before have none."""
 
 
 class DividerCard(Spec):
@@ -212,6 +215,7 @@ def _front_card(
         advice=tuple(in_unit(line, unit) for line in joint.advice),
         warned=warned_of(joint.findings, unit),
         drawing=drawing,
+        walk_drawing=_walk(layout, f"{codes[0]}-front", unit),
     )
 
 
@@ -264,6 +268,7 @@ def _back_card(
         advice=(),
         warned=warned_of(joint.findings, unit),
         drawing=drawing,
+        walk_drawing=_walk(layout, f"{codes[0]}-back", unit),
     )
 
 
@@ -287,6 +292,10 @@ def _dividers(unit: Construction, head: PaperHead) -> Iterator[DividerCard]:
         tops_in=tuple(unit.face.divider_tops(unit.spec.case.divider)),
         warned=warned_of(joint.findings, head.unit),
     )
+
+
+def _walk(layout: TailLayout, name: str, unit: LengthUnit) -> str:
+    return walk_at_once_drawing(layout, "The walk with the dividers", unit, f"{name}-walk").svg()
 
 
 def _tails(tails: tuple[Tail, ...]) -> tuple[TailRow, ...]:
