@@ -75,6 +75,17 @@ def cookie_of(shop) -> str:
     return "; ".join(f"{each.name}={each.value}" for each in shop.visitor(Role.OWNER).browser.cookies.jar)
 
 
+@pytest.fixture
+def patient(shop, monkeypatch):
+    """Everybody waits as long as it takes: how fast this machine is just now is not what is tried."""
+    monkeypatch.setattr(turns, "PATIENCE", 120.0)
+    monkeypatch.setattr("casewright.records.engine.PATIENCE", 120_000)
+    shop.engine.dispose()  # a connection keeps the patience with which it was made
+    yield
+    shop.engine.dispose()
+
+
+@pytest.mark.usefixtures("patient")
 def test_of_many_who_take_jobs_on_at_once_everybody_is_served_and_no_number_is_twice(shop):
     cookie = cookie_of(shop)
     asked = [
@@ -90,6 +101,7 @@ def test_of_many_who_take_jobs_on_at_once_everybody_is_served_and_no_number_is_t
         assert db.execute(select(*numbers)).one() == (MANY, MANY)
 
 
+@pytest.mark.usefixtures("patient")
 def test_many_who_look_at_once_are_all_served(shop):
     cookie = cookie_of(shop)
 
