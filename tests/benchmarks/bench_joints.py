@@ -2,13 +2,18 @@
 
     PYTHONPATH=service:tests python tests/benchmarks/bench_joints.py [--quick]
 
-Each figure is the median of many runs on a warm program. Every family is worked out as the examples of its
-needed fields have it, with its checks and its working kept.
+Each figure is the median of many runs on a warm program; of papers, each run of another card. Every family is
+worked out as the examples of its needed fields have it, with its checks and its working kept.
 """
 
 import argparse
 import json
+from collections.abc import Callable, Sequence
 from datetime import date
+from functools import partial
+from statistics import median
+from timeit import timeit
+from typing import TypeVar
 
 from bench_core import MILLISECONDS, Measured, median_seconds, print_table
 
@@ -21,12 +26,15 @@ from casewright.papers.head import PaperHead
 from casewright.papers.joint_cards import joint_cards_paper
 from casewright.papers.joint_cards_pdf import joint_cards_pdf, joint_templates_pdf
 from casewright.papers.joint_files import joint_files
+from casewright.papers.settings_card import SettingsCard, settings_card
+from casewright.papers.settings_card_pdf import settings_cards_pdf
 from casewright.pieces.asked.reading import read_unit
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.construct import construct
 
 HEAD = PaperHead(shop="Marrow Street", job_number="12", job_name="Bank", issued_on=date(2026, 11, 25))
 CARDS = 40
+Given = TypeVar("Given")
 
 
 def needed(kind: JointKind) -> dict[str, float]:
@@ -66,19 +74,37 @@ def measured(runs: int) -> list[Measured]:
     solved = solve(kind.name, needed(kind))
     drawn = median_seconds(lambda: joint_files(kind, solved, LengthUnit.INCH), max(2, runs // 10))
     found.append(Measured("drawing, template and layout of a joint", drawn * MILLISECONDS, 300, "ms"))
+    alone = [card_alone(kind, height / 8) for height in range(32, 32 + CARDS)]
     unit = construct(read_unit(rows(CARDS // 2)), example_shop())
     paper = joint_cards_paper(HEAD, [unit])
-    one = paper.model_copy(update={"cards": paper.cards[:1], "dividers": (), "strips": paper.strips[:2]})
-    some = max(2, runs // 10)
-    card = median_seconds(lambda: joint_cards_pdf(one), some)
+    singles = [
+        paper.model_copy(update={"cards": (card,), "dividers": (), "strips": paper.strips[2 * n : 2 * n + 2]})
+        for n, card in enumerate(paper.cards)
+    ]
+    some = max(2, runs * CARDS // 100)
+    card_of_none = fresh_median(lambda card: settings_cards_pdf([card], LengthUnit.INCH), alone[:some])
+    card = fresh_median(joint_cards_pdf, singles[:some])
+    template = fresh_median(joint_templates_pdf, singles[:some])
     all_cards = median_seconds(lambda: joint_cards_pdf(paper), max(2, runs // 40))
-    template = median_seconds(lambda: joint_templates_pdf(one), some)
     return [
         *found,
+        Measured("the card of a joint alone as PDF", card_of_none * MILLISECONDS, 60, "ms"),
         Measured("a joint card as PDF", card * MILLISECONDS, 60, "ms"),
         Measured(f"{len(paper.cards)} joint cards as PDF", all_cards, 1, "s"),
         Measured("a template in full size as PDF", template * MILLISECONDS, 60, "ms"),
     ]
+
+
+def card_alone(kind: JointKind, height: float) -> SettingsCard:
+    """The card of a joint that belongs to no job."""
+    solved = solve(kind.name, {**needed(kind), "height": height})
+    return settings_card(kind.name, solved.joint, kind.title, LengthUnit.INCH)
+
+
+def fresh_median(work: Callable[[Given], object], given: Sequence[Given]) -> float:
+    """The median of one run for each of several papers: a second of the same is quicker."""
+    work(given[0])
+    return median(timeit(partial(work, each), number=1) for each in given[1:])
 
 
 def main() -> None:

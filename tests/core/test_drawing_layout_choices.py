@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from test_drawing_reader import Patch, Read
 
-from casewright.drawing.divider_walk import walk_drawing
+from casewright.drawing.divider_walk import walk_at_once_drawing, walk_drawing
 from casewright.drawing.layout_choices import LayoutShown, layouts_drawing
 from casewright.joinery.layout import lay_out
 from casewright.measure.lengths import LengthUnit
@@ -130,9 +130,10 @@ def test_the_steps_stand_on_the_edges_of_the_tails_and_overshoot_by_the_pin():
     assert [size for words, size in found.sizes if words.startswith("past")] == pytest.approx([1 / 8, 1 / 8])
 
 
-@given(layouts)
-def test_any_walk_is_drawn_on_its_page_with_no_lettering_in_other_lettering(layout):
-    found = Read(walk_drawing(layout, "A-R1-1, front").svg())
+@pytest.mark.parametrize("drawing", [walk_drawing, walk_at_once_drawing])
+@given(layout=layouts)
+def test_any_walk_is_drawn_on_its_page_with_no_lettering_in_other_lettering(drawing, layout):
+    found = Read(drawing(layout, "A-R1-1, front").svg())
 
     assert found.clashes == []
     assert [point for point in found.points if not found.page.holds(Patch(*point, 0, 0))] == []
@@ -147,3 +148,32 @@ def test_a_single_tail_is_walked_in_one_step():
 
     assert "1 step up; the last lands 1/8 past the upper mark" in said
     assert "between them" not in said
+
+
+def test_the_walk_at_once_says_both_walks_and_steps_on_the_edges_of_the_tails():
+    drawing = walk_at_once_drawing(J1, "The walk")
+    found = Read(drawing.svg())
+
+    assert "5 steps of 1-21/32 up, lower edges; the last 1/8 past" in drawing.description
+    assert "5 steps of 1-21/32 down, upper edges; the last 1/8 past" in drawing.description
+    above, below = ({round(x, 4) for x, y in found.points if side(y)} for side in (is_above, is_below))
+    lower = {round(tail.lower_end, 4) for tail in J1.tails}
+    upper = {round(tail.upper_end, 4) for tail in J1.tails}
+    middles = {round(tail.lower_end + J1.pitch / 2, 4) for tail in J1.tails}
+    assert middles <= above
+    assert {round(tail.upper_end - J1.pitch / 2, 4) for tail in J1.tails} <= below
+    assert lower | upper <= {round(x, 4) for x, _ in found.points}
+
+
+def is_above(height):
+    return height > 0
+
+
+def is_below(height):
+    return height < 0
+
+
+def test_the_walk_at_once_takes_half_the_room_of_the_moves():
+    at_once, moves = (drawing(J1, "The walk") for drawing in (walk_at_once_drawing, walk_drawing))
+
+    assert at_once.height / at_once.scale < 0.5 * moves.height / moves.scale

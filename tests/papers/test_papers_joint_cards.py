@@ -171,8 +171,32 @@ def test_each_drawing_has_words_for_those_who_cannot_see_it():
     pdf = joint_cards_pdf(paper)
 
     walks = sum(1 for card in paper.others if card.walk)
-    drawings = len(paper.cards) + len(paper.others) + walks
+    of_fronts = [each for each in alternatives_of(pdf) if each.startswith("The walk with the dividers,")]
+    drawings = len(paper.cards) + len(of_fronts) + len(paper.others) + walks
     assert len(alternatives_of(pdf)) == drawings == tags_of(pdf).count("Figure")
+
+
+@pytest.mark.parametrize(("changes", "paper"), [({}, Paper.LETTER), (METRIC, Paper.A4)])
+def test_the_walk_is_drawn_on_a_card_without_another_sheet(changes, paper):
+    drawn = cards(**changes).model_copy(update={"others": ()})
+    without = drawn.model_copy(
+        update={"cards": tuple(card.model_copy(update={"walk_drawing": ""}) for card in drawn.cards)}
+    )
+    with_walks, plain = joint_cards_pdf(drawn, paper), joint_cards_pdf(without, paper)
+
+    walks = [each for each in alternatives_of(with_walks) if each.startswith("The walk with the dividers")]
+    assert len(walks) == len(drawn.cards)
+    assert not any(each.startswith("The walk") for each in alternatives_of(plain))
+    assert len(pages_of(with_walks)) == len(pages_of(plain))
+
+
+def test_cards_that_were_kept_before_walks_were_drawn_are_printed_as_they_were():
+    kept = cards().model_dump(mode="json")
+    for card in kept["cards"]:
+        del card["walk_drawing"]
+    old = JointCardsPaper.model_validate(kept)
+
+    assert "step up 5×" in text_of(joint_cards_pdf(old))
 
 
 def test_the_usual_caution_for_chisels_is_on_the_cards():

@@ -29,7 +29,7 @@ from units import TODAY, built, chest, dresser, estimated, example_shop, unit
 
 MM = LengthUnit.MILLIMETRE
 WRITING = Writing(unit=MM)
-OTHER = {"other", "other_unit", "drawing"}
+OTHER = {"other", "other_unit", "drawing", "walk_drawing"}
 """What gives inches beside millimetres, in a column of its own."""
 SIZES = re.compile(r"[≈\d/.×\- ]+( in)?")
 """A cell of such a column: nothing but sizes."""

@@ -11,6 +11,7 @@ from casewright.papers.positions import positions_of
 from casewright.papers.settings_card import SettingsCard, settings_card
 from casewright.papers.settings_card_pdf import settings_card_data, settings_cards_pdf
 from casewright.papers.writing import Writing
+from inches import inches_in
 from joints import example
 from printed import alternatives_of, letters_of, pages_of, tags_of, text_of
 
@@ -135,3 +136,13 @@ def test_each_card_of_several_begins_on_a_sheet_of_its_own():
     starts = [number for number, page in enumerate(pages) if "Parts" in page]
     assert len(starts) == 3
     assert all(number % 2 == 0 for number in starts)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_metric_card_says_millimetres_in_its_words(kind):
+    data = settings_card_data(card(kind, LengthUnit.MILLIMETRE), Writing(unit=LengthUnit.MILLIMETRE))
+
+    rows = [row for part in ("large", "rest") for row in data[part]]
+    said = [row[key] for row in rows for key in ("label", "value", "note", "wrong")]
+    said += [data["wrong_text"], *data["advice"], *(words for warned in data["warned"] for words in warned)]
+    assert [found for words in said for found in inches_in(words)] == []

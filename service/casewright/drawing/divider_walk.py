@@ -1,5 +1,6 @@
 """A walk with the dividers, drawn move by move along the end of a board, its bottom edge to the left."""
 
+import math
 from functools import lru_cache
 from itertools import pairwise
 
@@ -13,6 +14,8 @@ from casewright.measure.units import Inches
 
 LEGS = 1.6
 """How high the dividers stand above the board [letters]."""
+LOW_LEGS = 1.1
+"""And where both walks are drawn in one figure [letters]."""
 NUMBER = 0.7
 BOARD = 1.2
 """How thick the end of the board is drawn [letters]."""
@@ -73,7 +76,7 @@ def walk_at_once_drawing(
         unit,
         name=name,
         title=title,
-        subject="The walk with the dividers, the bottom edge at the left",
+        subject="Bottom edge at the left",
         work=(layout.height, 0.0),
     )
 
@@ -84,13 +87,13 @@ def _draw_at_once(sheet: Sheet, layout: TailLayout) -> None:
     _tone(view, layout)
     _board(view, layout)
     _marks(view, [half, high - half])
-    room = (LEGS + 2 * NUMBER + 0.6) * sheet.letters
+    room = (LOW_LEGS + 2 * NUMBER + 0.6) * sheet.letters
     wide = max(high, WORDS * sheet.scale)
     for up, start, level, way in ((True, half, 0.0, 1), (False, high - half, foot, -1)):
         landings = [start + way * number * layout.pitch for number in range(layout.count + 1)]
         _marks(view, landings)
-        _legs(view, landings, level, way)
-        words = _walked(sheet, layout, up=up).partition(": ")[2]
+        _legs(view, landings, level, way * LOW_LEGS)
+        words = _walked_briefly(sheet, layout, up=up)
         letter_lines(sheet, words, (view.x, view.y + level + way * room), wide, upwards=up)
         sheet.say(words)
 
@@ -133,21 +136,22 @@ def _steps(sheet: Sheet, layout: TailLayout, top: Inches, *, up: bool) -> Inches
     _caption(view, layout, _walked(sheet, layout, up=up), above)
     _board(view, layout)
     _marks(view, [start, target, *landings[1:]])
-    _legs(view, landings, 0.0, 1)
+    _legs(view, landings, 0.0, LEGS)
     low, high = sorted((target, landings[-1]))
     line = view.y - (BOARD + BELOW) * sheet.letters
     widths(view, [Span(low, high, words="past")], line, Side.BEFORE, edge=_foot(view))
     return line
 
 
-def _legs(view: View, landings: list[Inches], level: Inches, way: int) -> None:
-    """The dividers on one side of the board, step by step, each with its number."""
+def _legs(view: View, landings: list[Inches], level: Inches, high: float) -> None:
+    """The dividers on one side of the board, so many letters high, step by step, each with its number."""
     sheet = view.sheet
+    beyond = math.copysign(NUMBER, high) * sheet.letters
     for number, (here, there) in enumerate(pairwise(landings), start=1):
         middle, foot = view.at((here + there) / 2, level)
-        joint = (middle, foot + way * LEGS * sheet.letters)
+        joint = (middle, foot + high * sheet.letters)
         sheet.polyline(Line.OBJECT, (view.at(here, level), joint, view.at(there, level)))
-        sheet.letter((middle, joint[1] + way * NUMBER * sheet.letters), str(number))
+        sheet.letter((middle, joint[1] + beyond), str(number))
 
 
 def _walked(sheet: Sheet, layout: TailLayout, *, up: bool) -> str:
@@ -157,6 +161,13 @@ def _walked(sheet: Sheet, layout: TailLayout, *, up: bool) -> str:
     walk = f"Move {2 if up else 3}: dividers at {size(layout.pitch)}, {steps} {_plural('step', steps)} {side}"
     marking = f", marking {edges} edges" if steps > 1 else ""
     return f"{walk}{marking}; the last lands {size(layout.pin)} past the {mark} mark"
+
+
+def _walked_briefly(sheet: Sheet, layout: TailLayout, *, up: bool) -> str:
+    steps, size = layout.count, sheet.size
+    side, edges = ("up", "lower") if up else ("down", "upper")
+    of = f"{steps} {_plural('step', steps)} of {size(layout.pitch)} {side}"
+    return f"{of}{f', {edges} edges' if steps > 1 else ''}; the last {size(layout.pin)} past"
 
 
 def _tails(sheet: Sheet, layout: TailLayout, top: Inches) -> Inches:

@@ -3,11 +3,12 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
+from casewright.drawing.divider_walk import walk_at_once_drawing
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
-from casewright.joinery.layout import Tail
+from casewright.joinery.layout import Tail, TailLayout
 from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tools_kept import KEPT_RULES
 from casewright.labour.stages import before_marking
@@ -81,6 +82,8 @@ class JointCard(Spec):
     drawing: str
     ticks: tuple[str, ...] = ()
     """What is looked at before anything is marked out, a box each."""
+    walk_drawing: str = ""
+    """The walk of the dividers as one figure; cards from before have none."""
 
 
 class DividerCard(Spec):
@@ -209,10 +212,12 @@ def _fronts(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointC
     for number, each in enumerate(front_sets(unit.drawers)):
         name = f"{each.codes[0]}-front-{number}"
         drawing = half_blind_drawing(each.joint, each.codes, head.unit, name).svg() if drawn else ""
-        yield _front_card(unit.spec.code, each, drawing, head.unit)
+        walk = _walk(each.joint.layout, name, head.unit) if drawn else ""
+        yield _front_card(unit.spec.code, each, (drawing, walk), head.unit)
 
 
-def _front_card(unit_code: str, held: FrontSet, drawing: str, unit: LengthUnit) -> JointCard:
+def _front_card(unit_code: str, held: FrontSet, drawn: tuple[str, str], unit: LengthUnit) -> JointCard:
+    drawing, walk = drawn
     joint = held.joint
     given, layout = joint.given, joint.layout
     rabbeted = given.rabbet > 0
@@ -261,6 +266,7 @@ def _front_card(unit_code: str, held: FrontSet, drawing: str, unit: LengthUnit) 
         warned=warned_of(held.findings, unit),
         drawing=drawing,
         ticks=tuple(written_in(line.word, unit) for line in before_marking()),
+        walk_drawing=walk,
     )
 
 
@@ -286,9 +292,11 @@ def _laps(held: FrontSet) -> Iterator[SizeRow]:
 def _backs(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCard]:
     for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
         joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
-        drawing = through_drawing(joint, codes, head.unit, f"{codes[0]}-back").svg() if drawn else ""
+        name = f"{codes[0]}-back"
+        drawing = through_drawing(joint, codes, head.unit, name).svg() if drawn else ""
+        walk = _walk(joint.layout, name, head.unit) if drawn else ""
         parts = tuple(f"{code}-{part}" for code in codes for part in ("B", "SL", "SR"))
-        yield _back_card(unit.spec.code, joint, codes, parts, drawing, head.unit)
+        yield _back_card(unit.spec.code, joint, codes, parts, (drawing, walk), head.unit)
 
 
 def _back_card(
@@ -296,9 +304,10 @@ def _back_card(
     joint: ThroughJoint,
     codes: tuple[str, ...],
     parts: tuple[str, ...],
-    drawing: str,
+    drawn: tuple[str, str],
     unit: LengthUnit,
 ) -> JointCard:
+    drawing, walk = drawn
     layout, offset = joint.layout, joint.lower_edge_offset
     sizes = [SizeRow(name="Back above the side's edge", values_in=(offset,), note="lower edge to lower edge")]
     return JointCard(
@@ -332,7 +341,12 @@ def _back_card(
         advice=tuple(in_unit(line, unit) for line in joint.advice),
         warned=warned_of(joint.findings, unit),
         drawing=drawing,
+        walk_drawing=walk,
     )
+
+
+def _walk(layout: TailLayout, name: str, unit: LengthUnit) -> str:
+    return walk_at_once_drawing(layout, "The walk with the dividers", unit, f"{name}-walk").svg()
 
 
 def _tails(tails: tuple[Tail, ...]) -> tuple[TailRow, ...]:

@@ -103,6 +103,8 @@ def _card(card: JointCard, writing: Writing) -> dict[str, Any]:
         "warned": [warned_data(warned) for warned in card.warned],
         "ticks": [words(line) for line in card.ticks],
         "drawing": card.drawing,
+        "walk_drawing": card.walk_drawing,
+        "walk_alt": f"The walk with the dividers: {name(card.title)}, {name(', '.join(card.drawers), 160)}.",
         "alt": f"{name(card.title)}, drawn to scale: plan and both ends, put together and apart.",
     }
 

@@ -114,7 +114,7 @@ def settings_card(
         warned=warned_of((*joint.findings, *also), unit),
         drawing=shape_drawing(joint.shape, title, unit, called).svg() if drawn else "",
         walk=(
-            walk_at_once_drawing(layout, title, unit, f"{drawn}-walk").svg()
+            walk_at_once_drawing(layout, "The walk with the dividers", unit, f"{drawn}-walk").svg()
             if isinstance(layout, TailLayout)
             else ""
         ),

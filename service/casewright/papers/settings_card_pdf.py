@@ -94,7 +94,7 @@ def _setting(row: CardSetting, writing: Writing) -> dict[str, str]:
 
 def _in_the_other(row: CardSetting, writing: Writing) -> str:
     """A length in the unit that is not the shop's, as fine as it is in the shop's."""
-    if row.measure is not Measure.FINE and abs(row.value) >= SMALLEST:
+    if row.measure is not Measure.FINE and not 0 < abs(row.value) < SMALLEST:
         return writing.other(row.value)
     return Writing(unit=OTHER[writing.unit]).fine(row.value, 4)
 
