@@ -98,6 +98,13 @@ def drawer_reaches(shop: ShopInTest, drawer_id: str, last: str) -> None:
             reach_stage(db, place, stage, hand(shop))
 
 
+def look_the_parts_over(shop: ShopInTest, drawer_id: str) -> None:
+    """Ticks the list before marking out."""
+    with writing(shop.engine, shop.shop_id) as db:
+        ticks = {line.code: True for line in before_marking()}
+        set_ticks(db, drawer_place(db, drawer_id), ticks, hand(shop))
+
+
 HEIGHTS = {"R1-1": 5.25, "R2-1": 6.0, "R3-1": 6.75}
 """The openings of the chest, as they are drawn [in]."""
 SIDES = {"SL.thickness": (0.5, "1/2"), "SR.thickness": (0.5, "1/2")}

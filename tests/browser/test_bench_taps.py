@@ -14,6 +14,7 @@ from benchwork import (
     drawer_reaches,
     job_in_hand,
     kept_stage,
+    look_the_parts_over,
 )
 from browser.shop_at_desk import at_desk, shop_in
 from browser.watching import DESKTOP, PHONE, wait_until
@@ -152,6 +153,7 @@ def says(selector: str, words: str) -> str:
 
 def test_a_touch_that_bounces_moves_a_drawer_one_stage(shop, hand_held, drawer):
     drawer_reaches(shop, drawer, "fitted")
+    look_the_parts_over(shop, drawer)
     hand_held.goto(f"/bench/{drawer}")
     for name in ("SL", "SR"):
         hand_held.locator(f"#{name}-thickness").fill("1/2")
@@ -189,8 +191,8 @@ def test_quick_touches_at_several_lines_all_count(shop, hand_held, drawer):
     hand_held.goto(f"/bench/{drawer}")
 
     for line in range(3):
-        hand_held.locator("button[name=tick]").first.tap()
-        expect(hand_held.locator("button[name=untick]")).to_have_count(line + 1)
+        hand_held.locator("#dry-fit button[name=tick]").first.tap()
+        expect(hand_held.locator("#dry-fit button[name=untick]")).to_have_count(line + 1)
 
 
 def press(page: Page, selector: str) -> None:

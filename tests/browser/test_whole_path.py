@@ -164,14 +164,23 @@ def tap_to_glued_up(page: Page) -> None:
     fits(page)
     next_stage(page, "milled")
     measure(page)
-    for stage in ("fitted", "joints cut", "dry-fitted"):
+    next_stage(page, "fitted")
+    tick_through(page, "#marking")
+    for stage in ("joints cut", "dry-fitted"):
         next_stage(page, stage)
-    for line in range(page.locator("button[name=tick]").count(), 0, -1):
-        page.locator("button[name=tick]").first.click()
-        expect(page.locator("button[name=tick]")).to_have_count(line - 1)
+    tick_through(page, "#dry-fit")
     next_stage(page, "glued up")
     page.goto("/board")
     expect(page.locator("main")).to_contain_text(re.compile(r"Glued up:\s*1\s*of\s*6"))
+
+
+def tick_through(page: Page, part: str) -> None:
+    """Ticks every line of a list that is open."""
+    lines = page.locator(f"{part} button[name=tick]")
+    page.wait_for_timeout(AFTER_A_BOUNCE)
+    for line in range(lines.count(), 0, -1):
+        lines.first.click()
+        expect(lines).to_have_count(line - 1)
 
 
 def next_stage(page: Page, stage: str) -> None:
