@@ -71,23 +71,37 @@ def test_a_card_that_was_measured_says_its_rabbet_as_it_came_out():
 def test_a_measured_side_makes_its_card_wrong_and_leaves_the_others():
     causes = {"A-R2-1": ("side A-R2-1-SL measured 15/32",)}
 
-    front, back = cards_standing(alike(), now(THIN), causes)
+    front, back, *others = cards_standing(alike(), now(THIN), causes)
 
     assert [str(line) for line in front.wrong] == [
         "side A-R2-1-SL measured 15/32",
         "A-R2-1-SL: gauge 2 is 13/32 now, here 7/16",
     ]
     assert back.wrong == ()
+    # The bottom of the drawer follows its thinner side; nothing of the case does.
+    assert [card.title for card in others if card.wrong] == ["Drawer bottom in its grooves"]
+    assert any("bottom" in str(line) for line in others[-1].wrong)
+
+
+def test_a_measured_divider_makes_the_card_of_its_housings_wrong_and_no_other():
+    thick = now({"measured.parts": {"D1-RF": {"thickness": "49/64"}}})
+
+    wrong = [card for card in cards_standing(alike(), thick, {}) if card.wrong]
+
+    assert [(card.among, card.title) for card in wrong] == [
+        ("other", "Divider rails into the sides, housing")
+    ]
+    assert "A-D1-RF: housing width is 0.770 now, here 0.754" in str(wrong[0].wrong[0])
 
 
 def test_a_size_as_drawn_makes_no_card_wrong():
     same = now({"measured.parts": {"R2-1-SL": {"thickness": "1/2", "in_rabbet": "7/16"}}})
 
-    assert [card.wrong for card in cards_standing(alike(), same, {})] == [(), ()]
+    assert {card.wrong for card in cards_standing(alike(), same, {})} == {()}
 
 
 def test_a_measured_front_makes_its_card_wrong_by_its_lap():
-    [front, _] = cards_standing(alike(), now({"measured.parts": {"R1-1-F": {"thickness": "51/64"}}}), {})
+    front, *_ = cards_standing(alike(), now({"measured.parts": {"R1-1-F": {"thickness": "51/64"}}}), {})
 
     assert [str(line) for line in front.wrong] == ["A-R1-1-F\u00a0SL\u00a0SR: lap is 15/64 now, here 3/16"]
 
@@ -95,7 +109,7 @@ def test_a_measured_front_makes_its_card_wrong_by_its_lap():
 def test_a_drawer_that_is_gone_makes_its_card_wrong():
     gone = {code: facts for code, facts in now({}).items() if "R3-1" not in code}
 
-    [front, _] = cards_standing(alike(), gone, {})
+    front, *_ = cards_standing(alike(), gone, {})
 
     assert "no longer in the design" in str(front.wrong[0])
 
@@ -105,4 +119,5 @@ def test_what_a_paper_says_is_told_part_by_part():
     thin = joint_cards_paper(head(number="P-0008"), [built(chest({**ALIKE, **THIN}))], drawn=False)
     after = says_of(PaperKind.JOINT_CARDS, thin.model_dump(mode="json"))
 
-    assert {code for code in before if before[code] != after[code]} == {WHOLE, "A-R2-1-SL"}
+    differs = {code for code in before if before[code] != after[code]}
+    assert differs - {f"A-R2-1-{part}" for part in ("SR", "F", "N")} == {WHOLE, "A-R2-1-SL"}

@@ -32,7 +32,7 @@ FEET = {
     "leg-tenon": ["outside face", "lower edge", "outside face"],
     "lock-rabbet": ["bottom edge", "bottom edge"],
     "pinned-rabbet": ["bottom edge", "bottom edge"],
-    "sliding": ["lower face"],
+    "sliding": ["lower face", "lower face of the divider"],
     "through": ["bottom edge", "bottom edge"],
 }
 

@@ -71,10 +71,10 @@ def test_the_places_of_tails_fingers_and_pins_are_on_the_card():
 
     fingers, pins = (positions_of(example(kind).joint) for kind in ("box", "pinned-rabbet"))
     assert [table.title for table in fingers] == [
-        "Fingers of the side, from the bottom edge",
         "Fingers of the front, from the bottom edge",
+        "Fingers of the side, from the bottom edge",
     ]
-    assert fingers[0].rows[0].at_in == (0.5, 1.0)
+    assert fingers[1].rows[0].at_in == (0.5, 1.0)
     assert [row.at_in for row in pins[0].rows] == [(0.5,), (1.75,), (3.0,), (4.25,), (5.5,)]
     assert positions_of(example("housing").joint) == ()
 

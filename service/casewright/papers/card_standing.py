@@ -12,6 +12,8 @@ from casewright.papers.says import Facts, card_facts, divider_facts, dividers_of
 
 LENGTHS_ONLY = "slope"
 MOST_SAID = 3
+FINE = 1e-4
+"""From a 64th by more than this, in 64ths, a size is said in thousandths: that is how it is set."""
 Now = Mapping[str, Facts]
 """What the cards would say now, by part and figure."""
 Causes = Mapping[str, tuple[Words, ...]]
@@ -112,7 +114,9 @@ def _changed(then: Facts, now: Facts) -> Iterator[Words]:
         said = name.partition(", ")[2] or name
         was, is_now = then[name], now.get(name)
         if is_now and len(was) == len(is_now) == 1 and said != LENGTHS_ONLY:
-            yield say("{} is {:bare} now, here {:bare}", said, is_now[0], was[0])
+            fine = any(abs(size * 64 - round(size * 64)) > FINE for size in (is_now[0], was[0]))
+            words = "{} is {:.3 bare} now, here {:.3 bare}" if fine else "{} is {:bare} now, here {:bare}"
+            yield say(words, said, is_now[0], was[0])
         else:
             yield f"{said} is another now"
     if len(names) > MOST_SAID:

@@ -123,6 +123,7 @@ def _strips(
         yield Strip(
             board="divider",
             face="upper face, from its end and its front edge",
+            foot="front edge",
             length=depth,
             height=long,
             lines=(
@@ -147,6 +148,7 @@ def _socket(divider: Inches, neck: Inches, stop: Inches, long: Inches) -> Strip:
     return Strip(
         board="case side",
         face="inside face, from its front edge; its edges are the divider's faces",
+        foot="lower face of the divider",
         length=long,
         height=divider,
         lines=(*walls, end) if stop else walls,
