@@ -73,6 +73,7 @@ MATRIX: dict[str, set[str]] = {
     "POST /units/{unit_id}/revisions": OFFICE,
     "GET /units/{unit_id}/revisions/{number}": OFFICE,
     "GET /units/{unit_id}/unit-file.json": OFFICE,
+    "GET /units/{unit_id}/season": OFFICE,
     "GET /units/{unit_id}/working": OFFICE,
     "POST /units/{unit_id}/working": OFFICE,
     # quotes and other papers

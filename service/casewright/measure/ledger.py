@@ -114,6 +114,13 @@ class Ledger:
         child._prefix = f"{self._prefix}{prefix}."
         return child
 
+    def copied(self) -> "Ledger":
+        """A ledger of its own with the same working: what is added to it, this one does not know."""
+        copy = Ledger.__new__(Ledger)
+        copy._workings = dict(self._workings)
+        copy._prefix = self._prefix
+        return copy
+
     def take(self, figure: str, rule: Callable[..., T], /, **inputs: object) -> T:
         """Works a figure out by a rule and writes the working down.
 
@@ -170,6 +177,10 @@ class Unkept(Ledger):
 
     def under(self, prefix: str) -> "Ledger":
         """Itself: there is nothing to put a prefix before."""
+        return self
+
+    def copied(self) -> "Ledger":
+        """Itself: there is nothing to copy."""
         return self
 
     def take(self, figure: str, rule: Callable[..., T], /, **inputs: object) -> T:

@@ -8,6 +8,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.working import explain
 from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_report import placed_data
+from casewright.papers.year_report import year_data
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.costs.estimate import Estimate
@@ -26,7 +27,8 @@ def unit_data(unit: Construction) -> dict[str, Any]:
         unit: the unit
 
     Returns:
-        Lengths in inches, weights in pounds; `checks` with their verdicts and the gravest of them.
+        Lengths in inches, weights in pounds; the year month by month; `checks` with their verdicts and the
+        gravest of them.
     """
     face = unit.face
     return {
@@ -100,6 +102,7 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             {"name": each.name, "value": float(each.value), "why": str(each.why)} for each in unit.chosen
         ],
         "other_joints": [placed_data(each) for each in other_joints(unit)],
+        "season": year_data(unit),
         "verdict": worst(unit.findings).value,
         "checks": [finding_data(finding) for finding in unit.findings],
     }

@@ -12,6 +12,7 @@ from casewright.papers.unit_report import (
     unit_heading,
 )
 from casewright.papers.writing import Writing, section, several, table, wrapped
+from casewright.papers.year_report import year_section
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.takeoff.lumber import OrderLine, sequence_words, yard_size
@@ -40,6 +41,7 @@ def unit_report(unit: Construction, writing: Writing, *, checks: bool) -> str:
             openings_section(unit, writing),
             cut_list_section(unit, writing),
             joints_section(unit, writing),
+            year_section(unit, writing),
             checks_section(unit.findings, writing, everything=checks),
             cautions_for(unit),
             WHY,
@@ -67,6 +69,7 @@ def estimate_report(held: Estimate, writing: Writing, *, checks: bool, shop_name
             cut_list_section(unit, writing),
             rough_section(held, writing),
             joints_section(unit, writing),
+            year_section(unit, writing),
             checks_section(held.findings, writing, everything=checks),
             order_section(held, writing),
             goods_section(held),

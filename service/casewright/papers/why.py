@@ -5,6 +5,7 @@ from casewright.measure.printing import Style
 from casewright.measure.working import Explanation, NoSuchFigure, explain, find
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.season import with_year
 from casewright.pieces.layout.parts import SIZES, PartLine
 
 MOST = 40
@@ -25,6 +26,7 @@ def why(unit: Construction, asked: str, writing: Writing) -> str:
     Raises:
         NoSuchFigure: nothing has that name; the message names the nearest
     """
+    unit = with_year(unit, asked)
     ledger, style = unit.ledger, Style(length=writing.unit, symbol=writing.symbol)
     names = figures_behind(unit, asked)
     line = _line_called(unit, asked)

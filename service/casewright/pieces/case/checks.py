@@ -50,6 +50,7 @@ def case_checks(
     yield from _back(spec, case, climate, ledger)
     yield from _way_in(spec, face)
     yield _range(climate)
+    yield from _reading(spec, climate)
 
 
 def _stack(spec: UnitSpec, face: Face) -> Finding:
@@ -278,4 +279,20 @@ def _range(climate: Climate) -> Finding:
         found=float(climate.wettest),
         needed=14.0,
         source=HANDBOOK,
+    )
+
+
+def _reading(spec: UnitSpec, climate: Climate) -> Iterator[Finding]:
+    """Where a month of fitting is given, somebody has measured the wood."""
+    month = spec.season.fitted
+    if month is None:
+        return
+    known = spec.season.has_reading
+    yield Finding(
+        rule="moisture when fitted",
+        verdict=Verdict.PASS if known else Verdict.CAUTION,
+        message=f"The drawers are fitted in {month.value}, with wood at {climate.now:.1f} %, "
+        f"{'as measured in the shop' if known else 'which is what the home comes to then'}.",
+        remedy="" if known else "Measure the wood before it is planed, and give what the meter shows.",
+        found=float(climate.now),
     )

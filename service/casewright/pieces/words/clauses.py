@@ -103,9 +103,9 @@ def room_humidity(units: Iterable[Construction]) -> tuple[Percent, Percent]:
 
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 4, equation of Table 4-2.
     """
-    seasons = [unit.spec.season for unit in units]
-    dry = max((_humidity(season.driest) for season in seasons), default=0.0)
-    wet = min((_humidity(season.wettest) for season in seasons), default=100.0)
+    ends = [unit.spec.season.ends for unit in units]
+    dry = max((_humidity(driest) for driest, _ in ends), default=0.0)
+    wet = min((_humidity(wettest) for _, wettest in ends), default=100.0)
     low, high = sorted((near_to(dry, STEP), near_to(wet, STEP)))
     return low, high
 

@@ -63,7 +63,7 @@ def plain_name(figure: str, unit: Construction) -> str:
         return f"payment {stage[1]}"
     if found := OPERATION.fullmatch(figure):
         return f"the {'minutes' if found[1] == 'minutes' else 'time standard'} of {found[2]}"
-    head, _, size = figure.rpartition(".")
+    head, _, size = figure.removeprefix("year.").rpartition(".")
     line = next((each for each in unit.lines if head and head == each.line), None)
     if line:
         return f"{line.part.name}: {size.replace('_', ' ')}"

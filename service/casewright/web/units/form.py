@@ -14,6 +14,7 @@ from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.fields import Asked, Kind, row_name
 from casewright.web.units.groups import HEIGHTS, ROW_FIELDS, SINGLE
+from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
 
 MOST_ROWS = 40
 MOST_DRAWERS = 150
@@ -33,20 +34,6 @@ PLAIN_WORDS = (
     ("; leave one width out (null)", "; write rest"),
 )
 """Words of the file as the form says them."""
-
-
-MEASURED_LINES = {
-    "openings": say(
-        "Write the opening, then height, width or depth, then the size, such as R5-1 height {:bare}.",
-        8 + 15 / 32,
-    ),
-    "parts": say(
-        "Write one line for each size: an opening, such as R5-1 height {:bare}, or a part, such as "
-        "R5-1-SL thickness {:bare}. Of a part: thickness, width, length or in_rabbet.",
-        *(8 + 15 / 32, 31 / 64),
-    ),
-}
-"""How a line of measured sizes is written, by what it is about."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,22 +119,12 @@ def _height_name(data: Mapping[str, Any]) -> str:
     return next((name for name in HEIGHTS if name in data["body"]), "overall_height")
 
 
-def _measured_lines(data: Mapping[str, Any]) -> str:
-    """What was measured, one size a line."""
-    held = data.get("measured", {})
-    return "\n".join(
-        f"{code} {name} {size}"
-        for kind in ("openings", "parts")
-        for code, sizes in held.get(kind, {}).items()
-        for name, size in sizes.items()
-    )
-
-
 OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
     "body.height_as": _height_name,
     "body.height": lambda data: str(data["body"].get(_height_name(data), "")),
     "base": lambda data: "" if data.get("base", {}) is None else "1",
-    "measured": _measured_lines,
+    "measured": measured_lines,
+    "season.months": month_lines,
 }
 """Fields that do not stand in the file as they stand in the form."""
 
@@ -210,8 +187,11 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
         elif asked.name == "base":
             if not text:
                 data["base"] = None
+        elif asked.name == "season.months":
+            if lines := [line for line in map(str.strip, text.splitlines()) if line]:
+                data.setdefault("season", {})["months"] = lines
         elif asked.kind is Kind.LINES:
-            data |= _measured(text)
+            data |= measured_of(text)
         elif asked.name != "body.height_as" and counts(asked, values):
             _put(data, asked, text)
     bottom = data.get("drawers", {}).get("bottom")
@@ -220,16 +200,6 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
     if data.get("graduation"):
         data["graduation"].setdefault("rule", "step")
     return data
-
-
-def _measured(text: str) -> dict[str, Any]:
-    """The measured sizes of a unit file, from one a line; what is none is left for the core to refuse."""
-    found: dict[str, dict[str, dict[str, str]]] = {}
-    for line in filter(None, map(str.strip, text.splitlines())):
-        code, name, size = (*line.split(None, 2), "", "")[:3]
-        kind = "openings" if code.count("-") == 1 else "parts"
-        found.setdefault(kind, {}).setdefault(code, {})[name] = size
-    return {"measured": found} if found else {}
 
 
 def _height_as(values: Mapping[str, str]) -> str:
@@ -287,7 +257,8 @@ def faults_of(problems: tuple[Problem, ...], values: Mapping[str, str]) -> dict[
         found["body.height"] = say("This is missing; write a height, such as {:bare}.", 44.375).in_unit(unit)
     for each in problems:
         name = place_of(each.field, order)
-        found.setdefault(name, measured_fault(each, unit) if name == "measured" else sentence(each.message))
+        said = measured_fault(each, unit) if name == "measured" else sentence(each.message)
+        found.setdefault(name, f"{month_of(each.field)}{said}")
     return {name: found[name] for name in (WHOLE, *order) if name in found}
 
 

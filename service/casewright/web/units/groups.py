@@ -7,6 +7,7 @@ from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.wood.finish import finishes
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
+from casewright.wood.year import MONTHS, home_climates
 
 CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "rift-sawn"))
 HEIGHTS = {
@@ -270,11 +271,33 @@ MORE_GROUPS = (
     Group(
         key="season",
         title="Season and humidity",
-        note="For each state either the wood's moisture alone, or the air: one temperature and the humidity.",
+        note="For each state either the wood's moisture alone, or the air: one temperature and the humidity. "
+        "Of the home give driest and wettest, or a usual year, or its twelve months.",
         fields=(
             *_air("shop", "Shop now"),
             *_air("driest", "Home, driest"),
             *_air("wettest", "Home, wettest"),
+            ask(
+                "season.climate",
+                "Or a usual year at home",
+                (("", "driest and wettest as above"), *((each.name, each.name) for each in home_climates())),
+                hint="",
+                is_wide=True,
+            ),
+            ask(
+                "season.fitted",
+                "Drawers are fitted in",
+                (("", "not said"), *((month.value, month.value) for month in MONTHS)),
+                hint="",
+                is_wide=True,
+            ),
+            Asked(
+                name="season.months",
+                label="Or the home month by month, one a line",
+                kind=Kind.LINES,
+                hint="The month, then the moisture of the wood or the air: July 10.5, or July 72 °F 58 %.",
+                example="January 70 °F 30 %",
+            ),
         ),
     ),
     Group(

@@ -205,8 +205,7 @@ def _words(each: FieldShown) -> str:
             return ""
         return label.strip() if value else f"not: {label.strip()}"
     if asked.kind is Kind.LINES:
-        count = len([line for line in value.splitlines() if line.strip()])
-        return f"{count} sizes" if count else "nothing"
+        return _lines(asked, len([line for line in value.splitlines() if line.strip()]))
     if asked.kind is Kind.CHOICE:
         word = dict(asked.choices).get(value, value).removesuffix(" (usual)")
         is_usual = value == (str(asked.usual) if asked.usual is not None else "")
@@ -214,6 +213,13 @@ def _words(each: FieldShown) -> str:
     if not value and not asked.lead:
         return ""
     return f"{label}{value or each.usual}" if value or each.usual else ""
+
+
+def _lines(asked: Asked, count: int) -> str:
+    """What was typed line by line, in a few words."""
+    if asked.name == "measured":
+        return f"{count} sizes" if count else "nothing"
+    return "the home month by month" if count else ""
 
 
 def whole_fault(sheet: UnitSheet) -> str:

@@ -22,6 +22,7 @@ TABS = (
     ("", "Design"),
     ("/cut-list", "Parts"),
     ("/joints", "Joints"),
+    ("/season", "Season"),
     ("/lumber", "Lumber"),
     ("/hours", "Hours"),
     ("/price", "Price"),

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -14,6 +14,7 @@ from casewright.measure.working import Explanation, NoSuchFigure, explain
 from casewright.papers.why import MOST, figures_behind
 from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.season import with_year
 from casewright.pieces.layout.parts import PartLine
 from casewright.pricing.prices import PriceKind
 from casewright.shop.figures import figures_from
@@ -111,8 +112,10 @@ class WorkingPage(Page):
 @router.get("/units/{unit_id}/working")
 def show_working(visit: Office, unit_id: str, figure: str = "") -> Response:
     """The working of a figure, of a line of the cut list, of a drawer or of an operation."""
+    asked, trouble = " ".join(figure.split())[:120], ""
     seen = see_built_unit(visit, unit_id)
-    unit, asked, trouble = seen.built, " ".join(figure.split())[:120], ""
+    unit = with_year(seen.built, asked)
+    seen = replace(seen, worked=replace(seen.worked, unit=unit))
     names: tuple[str, ...] = ()
     if asked:
         try:

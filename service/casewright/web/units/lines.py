@@ -1,0 +1,61 @@
+"""Fields of a unit's form that hold one thing a line: sizes measured at the bench, and the months at home."""
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from casewright.measure.saying import say
+from casewright.wood.year import MONTHS
+
+MEASURED_LINES = {
+    "openings": say(
+        "Write the opening, then height, width or depth, then the size, such as R5-1 height {:bare}.",
+        8 + 15 / 32,
+    ),
+    "parts": say(
+        "Write one line for each size: an opening, such as R5-1 height {:bare}, or a part, such as "
+        "R5-1-SL thickness {:bare}. Of a part: thickness, width, length or in_rabbet.",
+        *(8 + 15 / 32, 31 / 64),
+    ),
+}
+"""How a line of measured sizes is written, by what it is about."""
+
+
+def measured_lines(data: Mapping[str, Any]) -> str:
+    """What was measured, one size a line."""
+    held = data.get("measured", {})
+    return "\n".join(
+        f"{code} {name} {size}"
+        for kind in ("openings", "parts")
+        for code, sizes in held.get(kind, {}).items()
+        for name, size in sizes.items()
+    )
+
+
+def measured_of(text: str) -> dict[str, Any]:
+    """The measured sizes of a unit file, from one a line; what is none is left for the core to refuse."""
+    found: dict[str, dict[str, dict[str, str]]] = {}
+    for line in filter(None, map(str.strip, text.splitlines())):
+        code, name, size = (*line.split(None, 2), "", "")[:3]
+        kind = "openings" if code.count("-") == 1 else "parts"
+        found.setdefault(kind, {}).setdefault(code, {})[name] = size
+    return {"measured": found} if found else {}
+
+
+def month_lines(data: Mapping[str, Any]) -> str:
+    """The home month by month, one month a line."""
+    held = data.get("season", {}).get("months") or ()
+    return "\n".join(f"{month.value} {_air(air)}" for month, air in zip(MONTHS, held, strict=False))
+
+
+def _air(air: Mapping[str, float]) -> str:
+    if "moisture" in air:
+        return f"{air['moisture']:g} %"
+    scale = "F" if "temperature_f" in air else "C"
+    return f"{air[f'temperature_{scale.lower()}']:g} °{scale} {air['humidity']:g} %"
+
+
+def month_of(path: str) -> str:
+    """Which of the twelve months a path means, as the beginning of a sentence; empty for none."""
+    found = re.match(r"season\.months\[(\d+)\]", path)
+    return f"{MONTHS[int(found[1]) - 1].value}: " if found and int(found[1]) <= len(MONTHS) else ""
