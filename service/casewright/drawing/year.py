@@ -13,10 +13,12 @@ STEP = 0.235
 """From one month to the next, on paper [in]."""
 TALLEST = 1.6
 """The tallest gap on paper, at the most [in]."""
-RATIOS = (50, 20, 10, 5, 2, 1)
+RATIOS = (50, 40, 30, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2, 1)
 """How often a gap is enlarged."""
 DOT = 0.05
 """Radius of the dot at the month of fitting, on paper [in]."""
+BESIDE = 0.1
+"""From the stroke of that month to a label beside it, on paper [in]."""
 LABEL = 0.85
 """Months are lettered a little smaller."""
 
@@ -55,9 +57,10 @@ def year_line(each: DrawerYear, year: Year, unit: LengthUnit, ratio: Number) -> 
     _curve(sheet, Line.CUT, each.front, ratio)
     if not each.is_one:
         _curve(sheet, Line.HIDDEN, each.side, ratio)
-    _ends(sheet, each, ratio)
+    _ends(sheet, each, year.fitted, ratio)
     if year.fitted:
         _fitted(sheet, each, year.fitted, ratio)
+    _quarters(sheet, each, ratio)
     _tell(sheet, each, year)
     left, bottom, right, top = sheet.reach
     margin = 0.05
@@ -93,8 +96,6 @@ def _ground(sheet: Sheet, each: DrawerYear, ratio: Number) -> None:
     sheet.letter((-0.08, 0.0), "0", "end")
     if each.limit * ratio > sheet.letters:
         sheet.letter((-0.08, each.limit * ratio), sheet.size(each.limit), "end")
-    top = max(each.greatest[1], each.limit) * ratio
-    sheet.strokes(Line.WITNESS, [((_across(month), floor), (_across(month), top)) for month in MONTHS])
     for month in MONTHS:
         sheet.letter((_across(month), floor - 0.9 * sheet.letters), month.value[0], size=LABEL)
 
@@ -109,16 +110,55 @@ def _point(month: Month, gap: Inches, ratio: Number) -> Point:
     return _across(month), gap * ratio
 
 
-def _ends(sheet: Sheet, each: DrawerYear, ratio: Number) -> None:
-    """The least and the greatest gap, lettered where they are."""
-    clear = 0.75 * sheet.letters
-    for (month, gap), off in ((each.greatest, clear), (each.least, -clear)):
+def _ends(sheet: Sheet, each: DrawerYear, fitted: Month | None, ratio: Number) -> None:
+    """The least and the greatest gap, lettered where they are, above the lines."""
+    for month, gap in (each.greatest, each.least):
+        x, anchor = _across(month), _anchor(month)
+        if fitted and gap == each.least[1] and abs(fitted.place - month.place) <= 1:
+            # The stroke of the month of fitting stands there; the label stands beside it.
+            anchor = "start" if fitted.place <= month.place else "end"
+            x = _across(fitted) + (BESIDE if anchor == "start" else -BESIDE)
         words = _fine(gap, sheet.unit)
-        at = (_across(month), gap * ratio + off)
-        anchor = "start" if month.place < 2 else "end" if month.place > len(MONTHS) - 3 else "middle"
-        if off < 0 and at[1] - 0.5 * sheet.letters < min(0.0, each.least[1]) * ratio:
-            at = (at[0], gap * ratio + clear)
-        sheet.letter(at, words, anchor, inches=gap)
+        left, _, right, _ = sheet.patch((x, 0.0), words, anchor)
+        high = max(gap, _highest(each, left, right)) * ratio + 0.75 * sheet.letters
+        sheet.letter((x, high), words, anchor, inches=gap)
+
+
+def _highest(each: DrawerYear, left: Inches, right: Inches) -> Inches:
+    """The greatest gap between two places along the months."""
+    found = [
+        gap
+        for through in (each.front.months, each.side.months)
+        for place in (left, right, *(_across(month) for month in MONTHS if left < _across(month) < right))
+        for gap in (_between(through, place / STEP),)
+    ]
+    return max(found)
+
+
+def _between(gaps: tuple[Inches, ...], place: Number) -> Inches:
+    """The gap at a place between two months."""
+    first = min(max(int(place), 0), len(gaps) - 2)
+    share = min(max(place - first, 0.0), 1.0)
+    return gaps[first] + share * (gaps[first + 1] - gaps[first])
+
+
+def _quarters(sheet: Sheet, each: DrawerYear, ratio: Number) -> None:
+    """Thin uprights at every third month, left open where something is lettered."""
+    low = min(0.0, each.least[1]) * ratio
+    high = max(each.greatest[1], each.limit) * ratio
+    for month in MONTHS[::3]:
+        x, start = _across(month), low
+        strokes = []
+        for left, bottom, right, top in sorted(sheet.lettered, key=lambda patch: patch[1]):
+            if left < x < right and top > start and bottom < high:
+                strokes += _upright(x, start, bottom)
+                start = max(start, top)
+        sheet.strokes(Line.WITNESS, [*strokes, *_upright(x, start, high)])
+
+
+def _anchor(month: Month) -> str:
+    """To which side lettering goes at a month, so that it stays over the months."""
+    return "start" if month.place < 3 else "end" if month.place > len(MONTHS) - 4 else "middle"
 
 
 def _fitted(sheet: Sheet, each: DrawerYear, month: Month, ratio: Number) -> None:
@@ -128,8 +168,8 @@ def _fitted(sheet: Sheet, each: DrawerYear, month: Month, ratio: Number) -> None
     high = top + 1.7 * sheet.letters
     sheet.circle(Line.OBJECT, (x, now), DOT)
     sheet.strokes(Line.DIMENSION, _upright(x, now + DOT, high - 0.6 * sheet.letters))
-    anchor = "start" if month.place < 3 else "end" if month.place > len(MONTHS) - 4 else "middle"
-    sheet.letter((x, high), f"fitted, {sheet.size(each.front.now)}", anchor, inches=each.front.now)
+    words = f"fitted, {sheet.size(each.front.now)}"
+    sheet.letter((x, high), words, _anchor(month), inches=each.front.now)
 
 
 def _upright(x: Inches, low: Inches, high: Inches) -> list[tuple[Point, Point]]:

@@ -218,6 +218,17 @@ def counts(asked: Asked, values: Mapping[str, str]) -> bool:
     return (values.get(switch, "").strip() or usual) in by
 
 
+def is_replaced(asked: Asked, values: Mapping[str, str]) -> bool:
+    """Whether an end of the year, left empty, follows from a year that is given elsewhere in the form."""
+    if values.get(asked.name, "").strip():
+        return False
+    year = any(values.get(f"season.{name}", "").strip() for name in ("climate", "months"))
+    fitted = bool(values.get("season.fitted", "").strip())
+    return (year and asked.name.startswith(("season.driest.", "season.wettest."))) or (
+        fitted and asked.name.startswith("season.shop.")
+    )
+
+
 def _put(data: dict[str, Any], asked: Asked, text: str) -> None:
     """Puts one field into the file's data, unless it says what holds anyway."""
     value: Any = text

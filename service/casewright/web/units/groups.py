@@ -288,7 +288,7 @@ MORE_GROUPS = (
                 "season.fitted",
                 "Drawers are fitted in",
                 (("", "not said"), *((month.value, month.value) for month in MONTHS)),
-                hint="",
+                hint="Shop now left empty: the wood stands as the home does then.",
                 is_wide=True,
             ),
             Asked(

@@ -7,7 +7,16 @@ from casewright.measure.lengths import LengthError, LengthUnit, parse_length, sh
 from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
 from casewright.web.units.fields import Asked, Choices, Group, Kind
-from casewright.web.units.form import WHOLE, Read, asked_fields, counts, row_count, row_fields, unit_in
+from casewright.web.units.form import (
+    WHOLE,
+    Read,
+    asked_fields,
+    counts,
+    is_replaced,
+    row_count,
+    row_fields,
+    unit_in,
+)
 from casewright.web.units.groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
 
 WORDS_IN_A_LINE = 5
@@ -132,7 +141,7 @@ def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:
     return FieldShown(
         asked=asked,
         value=value,
-        usual=asked.usual_text(unit),
+        usual="" if is_replaced(asked, read.values) else asked.usual_text(unit),
         hint=written_in(asked.hint, unit),
         example=_example(asked, unit),
         echo=echo(value, unit) if asked.kind is Kind.SIZE else "",
@@ -186,7 +195,7 @@ def summed_up(fields: Iterable[FieldShown], values: Mapping[str, str]) -> str:
     """A group in one line: what was chosen, and the usual value of what matters most."""
     said = []
     for each in fields:
-        if not counts(each.asked, values):
+        if not counts(each.asked, values) or is_replaced(each.asked, values):
             continue
         words = _words(each)
         if words:
