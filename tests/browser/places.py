@@ -96,6 +96,7 @@ PLACES = [
     refused("owner", "/jobs/new", name=""),
     refused("owner", "/jobs/{job_id}", state="in hand", amount="a lot"),
     refused("owner", "/units/{unit_id}", body__width="39 1/0"),
+    refused("owner", "/units/{unit_id}", state="season", season__months="July 72 F", season__climate="Mars"),
     refused("owner", "/shop", name=""),
     refused("owner", "/shop/rack", cutter__1__width="wide", usual_pin="1/0", usual_slope_hardwood="steep"),
     refused("owner", "/shop/prices", new__item="Cherry", new__price="much"),

@@ -22,6 +22,7 @@ PAGES = (
     "/cut-list",
     "/joints",
     "/joints/case",
+    "/season",
     "/lumber",
     "/hours",
     "/price",
