@@ -263,6 +263,20 @@ def test_the_advice_names_the_month_the_gap_and_the_other_season():
     assert not any("fit in July instead" in each for each in words)
 
 
+def test_what_else_is_set_by_the_season_is_said_with_its_room():
+    bottoms, runners, back, top, lag = map(str, unit_year(built(dresser())).more)
+
+    # worked dresser A: bottoms of poplar 18-3/16 deep, sides 19-3/4 deep of cherry, a slack of 1/8
+    assert "goes back 0.131 in and forth 0.121 in" in bottoms
+    assert "at 8.5 % leave 1/8 in or more at their rear ends; 1/8 in is drawn" in runners
+    # 19.75 x 0.00248 x 4.8 = 0.235, up to a 64th
+    assert "would need 1/4 in" in runners
+    assert "1/16 in is drawn" in back
+    assert "goes out 0.122 in and in 0.113 in" in top
+    assert "wide panels by weeks" in lag
+    assert len(unit_year(built(dresser({"drawers.bottom": {"kind": "ply"}}))).more) == 4
+
+
 def test_every_month_is_followed_to_what_was_given():
     ledger = unit_year(built(dresser())).unit.ledger
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, PerPercent
+from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.year_parts import PartYear, parts_through, through_thickness
 from casewright.pieces.drawers.year import DrawerYear, alike, drawer_year
@@ -105,7 +106,13 @@ def unit_year(unit: Construction) -> UnitYear:
         boards=tuple(_boards(unit, year, ledger)),
         when=_when(year),
         fit=(*(_gap_now(each) for each in drawers), *_otherwise(year, drawers)),
-        more=(_back_boards(unit, year, ledger), _top(unit, year, ledger), LAG),
+        more=(
+            *_bottoms(unit, year, ledger),
+            _runners(unit, year, ledger),
+            _back_boards(unit, year, ledger),
+            _top(unit, year, ledger),
+            LAG,
+        ),
     )
 
 
@@ -123,7 +130,8 @@ def with_year(unit: Construction, asked: str) -> Construction:
     """
     name = asked.strip()
     is_known = name in unit.ledger
-    return unit if is_known or not name.startswith(("year.", "moisture", "moves.")) else unit_year(unit).unit
+    is_of_the_year = name == "year" or name.startswith(("year.", "moisture", "moves."))
+    return unit_year(unit).unit if is_of_the_year and not is_known else unit
 
 
 def _boards(unit: Construction, year: Year, ledger: Ledger) -> Iterator[BoardMoves]:
@@ -212,6 +220,33 @@ def _otherwise(year: Year, drawers: tuple[DrawerYear, ...]) -> Iterator[Words]:
             else "no more than the least, for it will only shrink",
             leaves,
         )
+
+
+def _bottoms(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
+    if isinstance(unit.spec.drawers.bottom, PlyBottom):
+        return
+    deep = max(drawer.bottom.deep for drawer in unit.drawers)
+    moves = across(unit.spec.woods.of("bottoms"), ledger)
+    yield say(
+        "Bottoms: held at the front, the deepest still goes back {:.3} and forth {:.3} from where it lies at "
+        "{:.1f} %; give the slot under the back room for both.",
+        movement(size=deep, coefficient=moves, change=unit.climate.swelling),
+        movement(size=deep, coefficient=moves, change=unit.climate.drying),
+        year.now,
+    )
+
+
+def _runners(unit: Construction, year: Year, ledger: Ledger) -> Words:
+    depth, moves = unit.spec.body.depth, across(unit.spec.woods.case, ledger)
+    swing = moisture_rise(unit.climate.driest, unit.climate.wettest)
+    return say(
+        "Runners: at {:.1f} % leave {:up} or more at their rear ends; {} is drawn. Put in at the wettest "
+        "they would need {:up}.",
+        year.now,
+        movement(size=depth, coefficient=moves, change=unit.climate.drying),
+        unit.case.slack,
+        movement(size=depth, coefficient=moves, change=swing),
+    )
 
 
 def _back_boards(unit: Construction, year: Year, ledger: Ledger) -> Words:
