@@ -9,7 +9,8 @@ from casewright.measure.units import Inches, PerPercent
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.year_parts import PartYear, parts_through, through_thickness
-from casewright.pieces.drawers.year import DrawerYear, alike, drawer_year
+from casewright.pieces.drawers.alike import drawers_alike
+from casewright.pieces.drawers.year import DrawerYear, drawer_year, height_and_opening
 from casewright.pieces.layout.season import across, moisture_rise
 from casewright.pieces.layout.year import Year, year_at_home
 from casewright.wood.movement import Cut, movement
@@ -96,7 +97,8 @@ def unit_year(unit: Construction) -> UnitYear:
     ledger = unit.ledger.copied()
     spec = unit.spec
     year = year_at_home(spec.season, unit.climate, ledger)
-    drawers = tuple(drawer_year(spec, group, year, ledger) for group in alike(unit.drawers))
+    groups = drawers_alike(unit.drawers, height_and_opening)
+    drawers = tuple(drawer_year(spec, group, year, ledger) for group in groups)
     parts = tuple(parts_through(unit, year, ledger))
     return UnitYear(
         unit=replace(unit, ledger=ledger),

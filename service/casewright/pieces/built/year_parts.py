@@ -15,6 +15,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.season import across
@@ -100,10 +101,8 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
 
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
-    groups: dict[tuple[float, ...], list[Drawer]] = {}
-    for drawer in unit.drawers:
-        groups.setdefault(_deep(drawer), []).append(drawer)
-    for group in groups.values():
+    groups = drawers_alike(unit.drawers, _deep)
+    for group in groups:
         codes = ", ".join(each.sizes.code for each in group)
         whose = codes if len(groups) > 1 else "every drawer"
         yield from _drawer_parts(unit.spec, group[0], whose, (year, ledger))

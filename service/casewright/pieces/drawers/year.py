@@ -1,6 +1,6 @@
 """The gap above each drawer month by month, and how high it is planed in whichever month it is fitted."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
@@ -78,25 +78,21 @@ class DrawerYear:
         return self.fits[month.place]
 
 
-def alike(drawers: Iterable[Drawer]) -> tuple[tuple[Drawer, ...], ...]:
-    """Drawers in groups of those whose gap is the same in every season.
+def height_and_opening(drawer: Drawer) -> tuple[Inches, Inches]:
+    """What the gap above a drawer follows from: drawers alike in it have the same gap all year.
 
     Args:
-        drawers: the drawers, row by row
+        drawer: the drawer
 
     Returns:
-        The groups, in the order of the first of each.
+        Its height, and that of its opening [in]
 
-    Source: the gap follows from the height of opening and drawer.
+    Source: geometry of the drawer.
     """
-    groups: dict[tuple[float, float], list[Drawer]] = {}
-    for drawer in drawers:
-        sizes = drawer.sizes
-        groups.setdefault((float(sizes.opening.height), float(sizes.height)), []).append(drawer)
-    return tuple(map(tuple, groups.values()))
+    return float(drawer.sizes.height), float(drawer.sizes.opening.height)
 
 
-def drawer_year(spec: UnitSpec, group: tuple[Drawer, ...], year: Year, ledger: Ledger) -> DrawerYear:
+def drawer_year(spec: UnitSpec, group: Sequence[Drawer], year: Year, ledger: Ledger) -> DrawerYear:
     """Drawers alike, through the year.
 
     Args:
