@@ -208,7 +208,7 @@ def _where_the_dividers_go(bench: CaseBench) -> Iterator[Words]:
         strung(", ", (say("{:bare}", top - case.divider) for top in tops)),
     )
     yield say(
-        "Cut each housing through at the front edge of the side, {} long, so that front and rear rail lie in one.",
+        "Cut each housing through at the front edge of the side, {} long: front and rear rail lie in one.",
         face.opening_depth,
     )
 
