@@ -121,10 +121,10 @@ def story_stick(unit: Construction) -> KeptStrip | None:
     Returns:
         The stick; None where the case has no dividers.
     """
-    tops = unit.face.divider_tops(unit.spec.case.divider)
+    tops = unit.face.divider_tops(unit.spec.frame.divider)
     if not tops:
         return None
-    ends = [edge for top in tops for edge in (top - unit.spec.case.divider, top)]
+    ends = [edge for top in tops for edge in (top - unit.spec.frame.divider, top)]
     return KeptStrip(
         title="Story stick of the dividers",
         serves=f"{unit.spec.code}, both case sides",

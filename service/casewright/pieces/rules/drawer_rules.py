@@ -156,6 +156,23 @@ def width_inside(width: Inches, left_side: Inches, right_side: Inches) -> Inches
     return width - left_side - right_side
 
 
+def between_slips(inside: Inches, slip: Inches) -> Inches:
+    """The width between the slips, which the bottom bridges.
+
+    Rule: inside - 2 × slip
+
+    Args:
+        inside: width between the sides [in]
+        slip: thickness of a slip [in]
+
+    Returns:
+        The clear width [in]
+
+    Source: geometry of the drawer.
+    """
+    return inside - 2 * slip
+
+
 def depth_inside(length: Inches, front: Inches, back: Inches) -> Inches:
     """The depth between front and back of a drawer.
 

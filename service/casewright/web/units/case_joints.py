@@ -46,7 +46,7 @@ def show_case_joints(visit: Office, unit_id: str) -> Response:
         dovetails=address,
         unit=writing.unit.value,
         joints=tuple(_shown(each, unit, writing) for each in other_joints(unit)),
-        story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.case.divider)),
+        story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.frame.divider)),
     )
     return show(visit, page)
 
