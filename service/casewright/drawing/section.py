@@ -17,8 +17,8 @@ from casewright.pieces.layout.parts import Grain, Part
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3"), ("W4", "W5")
-ON_LEGS = ("W1", "W2")
-"""Runners and kickers of a piece on legs."""
+FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
+"""The upper rail, and the runners and kickers, of a piece on legs."""
 
 
 def section(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
@@ -134,7 +134,7 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
     """From where to where a runner or kicker is seen between the rails."""
     spec, depth = unit.spec, unit.face.opening_depth
     if spec.legs:
-        return spec.legs.rail_width, depth
+        return next(part.box.depth for part in unit.case.parts if part.line == FRONT_RAIL), depth
     is_kicker = bar.line == "W4"
     end = depth - (spec.case.rail_width if is_kicker else spec.frames.back_rail_width)
     return bar.box.y + spec.frames.tenon, end

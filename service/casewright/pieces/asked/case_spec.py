@@ -119,21 +119,33 @@ class LegsAndAprons(Spec):
         examples=["1"],
     )
     rail: Size = Field(0.75, description="Thickness of a front rail.", examples=["3/4"])
-    rail_width: Size = Field(
-        1.5, description="Width of a front rail, front to back; no more than the leg.", examples=["1-1/2"]
+    rail_width: Size | None = Field(
+        None,
+        description="Width of a front rail, front to back. Left out, as the leg; no more than the leg.",
+        examples=["1-1/2"],
     )
-    dovetail: Size = Field(
-        0.625,
-        description="Length of the upper rail's dovetail, let into the top of each leg.",
+    dovetail: Size | None = Field(
+        None,
+        description=(
+            "Length of the upper rail's dovetail, let into the top of each leg. Left out: 5/8 in, or what "
+            "stays clear of the side aprons' mortises."
+        ),
         examples=["5/8"],
     )
-    rail_tenon: Size = Field(
-        0.75,
-        description="Length of the tenons of the lower rail, and of rails between rows.",
+    rail_tenon: Size | None = Field(
+        None,
+        description=(
+            "Length of the tenons of the lower rail, and of rails between rows. Left out: 3/4 in, or what "
+            "stays clear of the side aprons' mortises."
+        ),
         examples=["3/4"],
     )
-    runner_width: Size = Field(
-        1.375, description="Width of a runner or kicker, from the apron inwards.", examples=["1-3/8"]
+    runner_width: Size | None = Field(
+        None,
+        description=(
+            "Width of a runner or kicker, from the apron inwards. Left out: 3/4 in beyond the leg's inside."
+        ),
+        examples=["1-3/8"],
     )
     tongue: Size = Field(
         0.25, description="Tongue of a runner or kicker in the rail in front of it.", examples=["1/4"]

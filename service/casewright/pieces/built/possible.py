@@ -6,6 +6,7 @@ from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part
@@ -70,12 +71,27 @@ def _on_legs(spec: UnitSpec, legs: LegsAndAprons, face: Face) -> Iterator[Limit]
     yield "construction.leg", legs.leg, between, "two legs must fit side by side"
     yield "construction.apron", legs.apron, legs.leg, "it is let into the leg"
     yield "construction.setback", legs.setback, legs.leg - legs.apron, "the apron would reach past the leg"
-    yield "construction.rail_width", legs.rail_width, legs.leg, "the rail is let into the leg"
-    yield "construction.dovetail", legs.dovetail, legs.leg - LEAST_LEFT, "the leg must go on beyond it"
-    yield "construction.rail_tenon", legs.rail_tenon, legs.leg - LEAST_LEFT, "the leg must go on beyond it"
+    yield "construction.rail_width", legs.rail_width or 0.0, legs.leg, "the rail is let into the leg"
+    yield "construction.dovetail", legs.dovetail or 0.0, legs.leg - LEAST_LEFT, "the leg must go on beyond it"
+    yield (
+        "construction.rail_tenon",
+        legs.rail_tenon or 0.0,
+        legs.leg - LEAST_LEFT,
+        "the leg must go on beyond it",
+    )
     yield "construction.tenon", legs.tenon or 0.0, legs.leg - LEAST_LEFT, "the leg must go on beyond it"
-    yield "construction.tongue", legs.tongue, legs.rail_width - LEAST_LEFT, "it ends in the rail"
-    yield "construction.runner_width", legs.runner_width, guide + narrow / 2, "two run under one drawer"
+    yield (
+        "construction.tongue",
+        legs.tongue,
+        (legs.rail_width or legs.leg) - LEAST_LEFT,
+        "it ends in the rail",
+    )
+    yield (
+        "construction.runner_width",
+        legs.runner_width or guide + REACH,
+        guide + narrow / 2,
+        "two run under one drawer",
+    )
     yield "construction.guide_height", legs.guide_height, low, "the opening is no higher"
 
 
@@ -111,7 +127,12 @@ def _refuse_too_little(spec: UnitSpec) -> None:
         guide = legs.leg - legs.setback - legs.apron
         under = guide + spec.drawers.side
         least.append(
-            ("construction.runner_width", legs.runner_width, under, "the side of a drawer runs on it")
+            (
+                "construction.runner_width",
+                legs.runner_width or guide + REACH,
+                under,
+                "the side of a drawer runs on it",
+            )
         )
     for field, value, fewest, why in least:
         if value < fewest - 1e-9:

@@ -46,7 +46,7 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
     """
     case = spec.case
     if spec.legs:
-        width = spec.legs.rail_width
+        width = spec.legs.rail_width or spec.legs.leg
         return (CaseCorner(name="upper rail into legs", width=width, tails=1, corners=2),)
     return (
         CaseCorner(

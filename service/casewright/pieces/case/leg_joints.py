@@ -9,7 +9,6 @@ from casewright.joinery.families.leg_tenon.asked import LegTenon
 from casewright.joinery.families.leg_tenon.joint import leg_tenon
 from casewright.joinery.families.leg_tenon.rules import (
     LIMITS,
-    inner_wall,
     usual_face,
     usual_leg_haunch,
     usual_leg_tenon,
@@ -17,11 +16,12 @@ from casewright.joinery.families.leg_tenon.rules import (
 from casewright.joinery.joint import Joint
 from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding
+from casewright.measure.ledger import UNKEPT
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
-from casewright.pieces.case.leg_parts import apron_tenon
+from casewright.pieces.case.leg_sizes import leg_sizes
 from casewright.pieces.layout.parts import Part
 
 HALF_PIN = 1 / 8
@@ -112,7 +112,7 @@ def _apron(
             setback=legs.setback,
             tenon=tenon,
             face=usual_face(thick, legs.setback, tenon),
-            length=apron_tenon(legs, bench.rack, bench.ledger(key)),
+            length=leg_sizes(legs, bench.rack, UNKEPT).tenon,
             haunch=usual_leg_haunch(height, lower),
             lower_shoulder=lower,
             aprons=meeting,
@@ -140,7 +140,7 @@ def _rail(
             setback=0.0,
             tenon=min(tenon, rail.thickness),
             face=(rail.width - min(tenon, rail.thickness)) / 2,
-            length=legs.rail_tenon,
+            length=leg_sizes(legs, bench.rack, UNKEPT).rail_tenon,
             aprons=1,
             beyond=beyond,
             width=bench.spec.body.width,
@@ -159,7 +159,7 @@ def _dovetail(bench: CaseBench, legs: LegsAndAprons, rail: Part, posts: tuple[Pa
             width=rail.width,
             tail_board=rail.thickness,
             pin_board=post,
-            lap=post - legs.dovetail,
+            lap=post - leg_sizes(legs, bench.rack, UNKEPT).dovetail,
             half_pin=half_pin,
             back_half_pin=half_pin,
             pin=bench.spec.case.corner_pin,
@@ -185,13 +185,12 @@ def rails_clear(bench: CaseBench, legs: LegsAndAprons) -> Iterator[Finding]:
 
     Source: common practice: less wood between two mortises breaks out.
     """
-    tenon = usual_leg_tenon(legs.apron, bench.rack)
-    face = usual_face(legs.apron, legs.setback, tenon)
-    wall = inner_wall(leg=_thin(bench.of("L1")), outer_wall=legs.setback + face, tenon=tenon)
+    sizes = leg_sizes(legs, bench.rack, UNKEPT)
+    wall = sizes.wall + _thin(bench.of("L1")) - legs.leg
     least = LIMITS.clear_least
     for what, reach, code in (
-        ("tenon of the lower rail", legs.rail_tenon, "C-LF"),
-        ("dovetail of the upper rail", legs.dovetail, "C-UF"),
+        ("tenon of the lower rail", sizes.rail_tenon, "C-LF"),
+        ("dovetail of the upper rail", sizes.dovetail, "C-UF"),
     ):
         yield at_least(
             "front rails clear the aprons",

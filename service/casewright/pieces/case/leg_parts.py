@@ -5,16 +5,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.leg_tenon.rules import (
-    guide_thickness,
-    usual_face,
-    usual_leg_length,
-    usual_leg_tenon,
-)
-from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
+from casewright.pieces.case.leg_sizes import LegSizes, leg_sizes
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules, leg_rules
@@ -31,48 +25,19 @@ class LegPlan:
     Attributes:
         case: what the case is worked out from
         legs: what the maker chose
-        tenon: length of the aprons' tenons [in]
+        sizes: what was left out of it, chosen
         inside: from the outside of a leg to the inside of its side apron [in]
-        guide: thickness of a side guide; nothing where the apron is flush with the leg inside [in]
     """
 
     case: CasePlan
     legs: LegsAndAprons
-    tenon: Inches
+    sizes: LegSizes
     inside: Inches
-    guide: Inches
 
     @property
     def floor(self) -> Inches:
         """Lower edge of the aprons above the floor [in]."""
         return self.case.face.base_height
-
-
-def apron_tenon(legs: LegsAndAprons, rack: Rack, ledger: Ledger) -> Inches:
-    """The length of the aprons' tenons: as typed, or as is usual where two meet in a leg.
-
-    Args:
-        legs: what the maker chose
-        rack: the shop's chisels
-        ledger: keeps the working
-
-    Returns:
-        The length [in]
-
-    Source: common practice.
-    """
-    if legs.tenon is not None:
-        return legs.tenon
-    tenon = usual_leg_tenon(legs.apron, rack)
-    face = usual_face(legs.apron, legs.setback, tenon)
-    return ledger.take(
-        "apron_tenon",
-        usual_leg_length,
-        leg=legs.leg,
-        outer_wall=legs.setback + face,
-        tenon=tenon,
-        aprons=2,
-    )
 
 
 def leg_plan(case: CasePlan, legs: LegsAndAprons, rack: Rack) -> LegPlan:
@@ -88,14 +53,8 @@ def leg_plan(case: CasePlan, legs: LegsAndAprons, rack: Rack) -> LegPlan:
 
     Source: geometry of the piece.
     """
-    take = case.ledger.take
-    return LegPlan(
-        case=case,
-        legs=legs,
-        tenon=apron_tenon(legs, rack, case.ledger),
-        inside=legs.setback + legs.apron,
-        guide=take("guide", guide_thickness, leg=legs.leg, setback=legs.setback, apron=legs.apron),
-    )
+    sizes = leg_sizes(legs, rack, case.ledger)
+    return LegPlan(case=case, legs=legs, sizes=sizes, inside=legs.setback + legs.apron)
 
 
 def leg_parts(plan: LegPlan) -> Iterator[Part]:
@@ -149,7 +108,7 @@ def _legs(plan: LegPlan) -> Iterator[Part]:
 
 
 def _aprons(plan: LegPlan) -> Iterator[Part]:
-    case, legs, tenon = plan.case, plan.legs, plan.tenon
+    case, legs, tenon = plan.case, plan.legs, plan.sizes.tenon
     body, start = case.spec.body, legs.leg - tenon
     shared: dict[str, Any] = {
         **timber(case.spec.woods.case),
@@ -191,13 +150,13 @@ def _aprons(plan: LegPlan) -> Iterator[Part]:
 def _rails(plan: LegPlan) -> Iterator[Part]:
     case, legs = plan.case, plan.legs
     top = plan.floor + legs.apron_height - legs.rail
-    dovetail: Words = say("dovetail, {:fraction} long, into the top of the leg", legs.dovetail)
-    tenon: Words = say("tenon, {:fraction} long", legs.rail_tenon)
-    yield _rail(plan, "R1", "C-UF", "Upper front rail", top, legs.dovetail, dovetail)
-    yield _rail(plan, "R2", "C-LF", "Lower front rail", plan.floor, legs.rail_tenon, tenon)
+    dovetail: Words = say("dovetail, {:fraction} long, into the top of the leg", plan.sizes.dovetail)
+    tenon: Words = say("tenon, {:fraction} long", plan.sizes.rail_tenon)
+    yield _rail(plan, "R1", "C-UF", "Upper front rail", top, plan.sizes.dovetail, dovetail)
+    yield _rail(plan, "R2", "C-LF", "Lower front rail", plan.floor, plan.sizes.rail_tenon, tenon)
     for row in case.face.rows[:-1]:
         z = plan.floor + row.bottom - legs.rail
-        yield _rail(plan, "R3", f"D{row.number}-RF", "Divider rail, front", z, legs.rail_tenon, tenon)
+        yield _rail(plan, "R3", f"D{row.number}-RF", "Divider rail, front", z, plan.sizes.rail_tenon, tenon)
 
 
 def _rail(plan: LegPlan, line: str, mark: str, name: str, z: Inches, reach: Inches, joint: Words) -> Part:
@@ -211,13 +170,13 @@ def _rail(plan: LegPlan, line: str, mark: str, name: str, z: Inches, reach: Inch
         name=name,
         **timber(case.spec.woods.case),
         thickness=legs.rail,
-        width=legs.rail_width,
+        width=plan.sizes.rail_width,
         length=length,
         face=FaceClass.EDGE,
         grain=Grain.ACROSS,
         use=PartUse.CASE,
         ends=(joint, joint),
-        box=Box(legs.leg - reach, 0.0, z, length, legs.rail_width, legs.rail),
+        box=Box(legs.leg - reach, 0.0, z, length, plan.sizes.rail_width, legs.rail),
     )
 
 
@@ -234,14 +193,14 @@ def _runners(plan: LegPlan) -> Iterator[Part]:
 def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator[Part]:
     case, legs = plan.case, plan.legs
     length = _runner_length(plan)
-    for side, x in (("L", plan.inside), ("R", case.spec.body.width - plan.inside - legs.runner_width)):
+    for side, x in (("L", plan.inside), ("R", case.spec.body.width - plan.inside - plan.sizes.runner_width)):
         yield Part(
             code=case.code(f"{mark}{side}"),
             line=line,
             name=name,
             **timber(case.spec.woods.inside),
             thickness=legs.rail,
-            width=legs.runner_width,
+            width=plan.sizes.runner_width,
             length=length,
             face=FaceClass.INSIDE,
             grain=Grain.BACK,
@@ -250,7 +209,7 @@ def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator
                 say("tongue, {:fraction} long, in the rail; notched around the leg", legs.tongue),
                 "notched around the leg; butt, screwed to the back apron",
             ),
-            box=Box(x, legs.rail_width - legs.tongue, z, legs.runner_width, length, legs.rail),
+            box=Box(x, plan.sizes.rail_width - legs.tongue, z, plan.sizes.runner_width, length, legs.rail),
         )
 
 
@@ -259,7 +218,7 @@ def _runner_length(plan: LegPlan) -> Inches:
         "runner_length",
         leg_rules.leg_runner_length,
         depth=plan.case.face.opening_depth,
-        rail=plan.legs.rail_width,
+        rail=plan.sizes.rail_width,
         tongue=plan.legs.tongue,
     )
 
@@ -267,7 +226,7 @@ def _runner_length(plan: LegPlan) -> Inches:
 def _guides(plan: LegPlan) -> Iterator[Part]:
     """Cut with the runners, as long as they are; each is then trimmed to go between its two legs."""
     case, legs = plan.case, plan.legs
-    if plan.guide <= 0:
+    if plan.sizes.guide <= 0:
         return
     between = case.ledger.take(
         "guide_between", case_rules.between, whole=case.spec.body.depth, one_end=legs.leg, other_end=legs.leg
@@ -280,7 +239,7 @@ def _guides(plan: LegPlan) -> Iterator[Part]:
                 line="W3",
                 name="Side guide",
                 **timber(case.spec.woods.inside),
-                thickness=plan.guide,
+                thickness=plan.sizes.guide,
                 width=legs.guide_height,
                 length=_runner_length(plan),
                 face=FaceClass.INSIDE,
@@ -291,7 +250,7 @@ def _guides(plan: LegPlan) -> Iterator[Part]:
                     x,
                     legs.leg,
                     plan.floor + row.bottom,
-                    plan.guide,
+                    plan.sizes.guide,
                     between,
                     legs.guide_height,
                 ),

@@ -1,5 +1,6 @@
 """The arithmetic of legs and aprons: each size from the sizes it hangs on."""
 
+from casewright.measure.rounding import down_to
 from casewright.measure.units import Count, Inches, SquareInches
 
 
@@ -90,6 +91,41 @@ def leg_runner_length(depth: Inches, rail: Inches, tongue: Inches) -> Inches:
     Source: geometry of the piece.
     """
     return depth - rail + tongue
+
+
+def runner_width(guide: Inches, reach: Inches) -> Inches:
+    """The width of a runner: from the apron to the leg's inside, and under the drawer's side.
+
+    Rule: guide + reach
+
+    Args:
+        guide: from the inside of the apron to the inside of the leg [in]
+        reach: how far it stands into the opening [in]
+
+    Returns:
+        The width [in]
+
+    Source: common practice.
+    """
+    return guide + reach
+
+
+def rail_reach(usual: Inches, wall: Inches, clear: Inches) -> Inches:
+    """How far a front rail reaches into a leg in which a side apron's mortise is in the way.
+
+    Rule: the lesser of usual, and wall - clear down to 1/16; at least 1/4
+
+    Args:
+        usual: as far as it reaches where nothing is in the way [in]
+        wall: from the leg's inside face to the mortise [in]
+        clear: what has to stay between the two [in]
+
+    Returns:
+        The length of the tenon or dovetail [in]
+
+    Source: common practice.
+    """
+    return max(1 / 4, min(usual, down_to(wall - clear, 1 / 16)))
 
 
 def legs_area(leg: Inches, below: Inches) -> SquareInches:
