@@ -116,12 +116,12 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
     fronts = sum(2 * drawer.joints.front.layout.count for drawer in drawers)
     backs = sum(2 * drawer.joints.back.layout.count for drawer in drawers)
     grooved = 3 if any(drawer.sizes.back_foot > 0 for drawer in drawers) else 4
+    slipped = sum(1 for drawer in drawers if drawer.slip is not None)
     rabbeted = sum(2 for drawer in drawers if drawer.sizes.rabbet > 0)
     return {
         Driver.DRAWERS: len(drawers),
         Driver.SIDES: 2 * len(drawers),
         Driver.GROOVED_PIECES: grooved * len(drawers),
-        Driver.SLIPPED_DRAWERS: sum(1 for drawer in drawers if drawer.slip is not None),
         Driver.RABBETED_ENDS: rabbeted,
         Driver.DOVETAIL_JOINTS: JOINTS_PER_DRAWER * len(drawers),
         Driver.DRAWER_TAILS: fronts + backs,
@@ -130,6 +130,7 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.BOTTOMS: sum(drawer.bottom.pieces for drawer in drawers),
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
+        **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
     }
 
 
