@@ -48,18 +48,22 @@ def test_what_cannot_be_built_is_refused_with_what_would_do(changes, sentence):
 
 
 @pytest.mark.parametrize(
-    ("construction", "field"),
+    ("construction", "field", "words"),
     [
-        ({"kind": "barrel"}, "construction"),
-        ({"kind": "legs", "feet": "4"}, "construction.legs.feet"),
-        ({"kind": "carcase", "leg": "2"}, "construction.carcase.leg"),
+        ({"kind": "barrel"}, "construction", "write 'carcase', 'legs'"),
+        ({"leg": "2"}, "construction", 'as "kind": "legs"'),
+        ({"kind": "legs", "appron": "1"}, "construction.appron", "did you mean apron?"),
+        ({"kind": "carcase", "leg": "2"}, "construction.leg", "this key is not known"),
+        ({"kind": "legs", "leg": "thick"}, "construction.leg", "is not a size"),
     ],
 )
-def test_a_construction_that_is_none_is_refused_at_its_field(construction, field):
+def test_a_construction_that_is_none_is_refused_at_its_field(construction, field, words):
     with pytest.raises(CannotRead) as refused:
         unit(chest({"construction": construction}))
 
-    assert refused.value.problems[0].field.startswith("construction"), field
+    (problem,) = refused.value.problems
+    assert problem.field == field
+    assert words in problem.message
 
 
 def test_a_file_on_legs_is_written_and_read_again_unchanged():
@@ -181,6 +185,13 @@ def test_slips_take_the_groove_from_thin_sides():
     assert verdicts(grooved, "side behind groove") == ["stop"]
     assert verdicts(slipped, "side behind groove") == []
     assert verdicts(slipped, "front behind groove") == ["pass"]
+
+
+@pytest.mark.parametrize(("groove", "high"), [({"height": "1/4"}, "5/8"), ({}, "3/4")])
+def test_slips_of_no_height_stand_an_eighth_above_their_groove(groove, high):
+    made = built(chest({"drawers.groove": {**groove, "slips": {}}}))
+
+    assert show(line(made, "X1").part.width) == high
 
 
 def test_slips_serve_a_carcase_too():

@@ -29,7 +29,7 @@ LET_IN = {
 
 
 def common(one, other):
-    """From where to where two boxes, each as three such stretches, lie in each other; None where they do not."""
+    """From where to where two boxes, each three stretches, lie in each other; None where they do not."""
     found = [
         (max(near, other_near), min(far, other_far))
         for (near, far), (other_near, other_far) in zip(one, other, strict=True)
@@ -99,7 +99,7 @@ def test_every_drawer_clears_its_opening_when_it_is_wettest(data):
 def test_parts_overlap_only_where_they_are_let_into_each_other(data):
     made = built(data)
 
-    # A tenon is drawn as thick as its board: two that lie within one leg meet there or pass, as the joints say.
+    # A tenon is boxed as thick as its board: whether two meet within a leg or pass, the joints say.
     legs = [room(part.box) for part in made.case.parts if part.line == "L1"]
     met = {
         frozenset({named(one), named(other)})

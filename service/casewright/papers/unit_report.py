@@ -224,7 +224,7 @@ def _gauges(unit: Construction, writing: Writing) -> str:
     groove = unit.spec.drawers.groove
     pieces = "front and sides" if back.lower_edge_offset else "front, sides and back"
     if groove.slips:
-        slips = writing.sizes(groove.slips.thickness, groove.slips.height)
+        slips = writing.sizes(groove.slips.thickness, groove.slip_height)
         pieces = f"the front; {writing.size(groove.slips.depth)} deep in slips {slips}"
     lines.append(
         f"Groove:  lower edge {writing.size(groove.height)} up from the bottom edge, "

@@ -72,7 +72,11 @@ class Slips(Spec):
     """Strips inside the sides that carry the groove, where a side is too thin for one."""
 
     thickness: Size = Field(0.375, description="Thickness of a slip.", examples=["3/8"])
-    height: Size = Field(0.625, description="Height of a slip, above its groove too.", examples=["5/8"])
+    height: Size | None = Field(
+        None,
+        description="Height of a slip. Left out: 1/8 in above its groove.",
+        examples=["5/8"],
+    )
     depth: Size = Field(
         0.1875, description="Depth of the groove in a slip; the front keeps its own.", examples=["3/16"]
     )
@@ -96,6 +100,11 @@ class BottomGroove(Spec):
     def side_depth(self) -> float:
         """Depth of the groove at the sides: in the slips where there are any [in]."""
         return self.slips.depth if self.slips else self.depth
+
+    @property
+    def slip_height(self) -> float:
+        """Height of a slip, once it is chosen; 0 without any [in]."""
+        return (self.slips.height or 0.0) if self.slips else 0.0
 
     @property
     def slip(self) -> float:

@@ -24,7 +24,7 @@ from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import DIVIDERS, case_joints
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip
+from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.joints import drawer_joints
 from casewright.pieces.drawers.parts import Drawer, drawer_parts
 from casewright.pieces.drawers.sizes import CannotBuild, drawer_sizes, shared_construction
@@ -108,7 +108,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = _groove_for_sheet(traced(chosen, ledger), ledger)
+    spec = with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)

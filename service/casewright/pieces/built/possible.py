@@ -113,7 +113,7 @@ def _of_drawers(spec: UnitSpec, face: Face) -> Iterator[Limit]:
             "the slip goes on behind it",
         )
         yield "drawers.groove.slips.thickness", slips.thickness, narrow / 4, "there is a bottom between them"
-        yield "drawers.groove.slips.height", slips.height, lowest / 2, "the drawer is no higher"
+        yield "drawers.groove.slips.height", groove.slip_height, lowest / 2, "the drawer is no higher"
 
 
 def _refuse_too_little(spec: UnitSpec) -> None:
@@ -122,7 +122,7 @@ def _refuse_too_little(spec: UnitSpec) -> None:
     least = []
     if groove.slips:
         top = groove.height + groove.width + LEAST_LEFT
-        least.append(("drawers.groove.slips.height", groove.slips.height, top, "its groove ends below that"))
+        least.append(("drawers.groove.slips.height", groove.slip_height, top, "its groove ends below that"))
     if legs:
         guide = legs.leg - legs.setback - legs.apron
         under = guide + spec.drawers.side

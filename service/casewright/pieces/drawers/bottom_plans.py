@@ -3,11 +3,13 @@
 from dataclasses import dataclass
 
 from casewright.joinery.families.bottom_groove import sizes as rules
+from casewright.joinery.families.bottom_groove.asked import BOTTOMS
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
+from casewright.pieces.rules import drawer_rules
 from casewright.stability.limits import house_limits
 from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
 from casewright.wood.sheets import sheet
@@ -106,6 +108,33 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
         sag_allowed=under.take("sag_allowed", sag_limit, span=span, ratio=limits.sag_ratio),
         sag_without_muntin=alone,
     )
+
+
+def with_chosen_slips(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
+    """The choices with slips as high as their groove asks, where no height was typed.
+
+    Args:
+        spec: what the maker chose
+        ledger: keeps the working
+
+    Returns:
+        The choices; the same where there is nothing to choose.
+
+    Source: common practice of drawer making.
+    """
+    drawers, groove = spec.drawers, spec.drawers.groove
+    if groove.slips is None or groove.slips.height is not None:
+        return spec
+    height = ledger.take(
+        "drawers.groove.slips.height",
+        drawer_rules.slip_height,
+        groove_height=groove.height,
+        groove_width=groove.width,
+        above=BOTTOMS.slip_above.value,
+    )
+    slips = groove.slips.model_copy(update={"height": height})
+    held = groove.model_copy(update={"slips": slips})
+    return spec.model_copy(update={"drawers": drawers.model_copy(update={"groove": held})})
 
 
 def plan_slip(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> float | None:

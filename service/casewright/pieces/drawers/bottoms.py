@@ -46,7 +46,7 @@ def bottom_joint(spec: UnitSpec, drawer: Drawer, climate: Climate, ledger: Ledge
             muntin=drawers.muntin.width if parted else 0.0,
             muntin_thickness=drawers.muntin.thickness if parted else 0.0,
             slip=drawers.groove.slip,
-            slip_height=drawers.groove.slips.height if drawers.groove.slips else 0.0,
+            slip_height=drawers.groove.slip_height,
             movement=0.0 if ply else across(spec.woods.of("bottoms"), ledger),
             swelling=climate.swelling,
             shrinking=climate.drying,

@@ -154,13 +154,13 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
             name="Slip",
             **timber(spec.woods.drawers),
             thickness=slips.thickness,
-            width=slips.height,
+            width=spec.drawers.groove.slip_height,
             length=length,
             face=FaceClass.DRAWER,
             grain=Grain.BACK,
             use=PartUse.DRAWER,
             ends=("butt, against the front", "cut away under the back" if sizes.back_foot else "notched"),
-            box=Box(x, sizes.front, place.z, slips.thickness, length, slips.height),
+            box=Box(x, sizes.front, place.z, slips.thickness, length, spec.drawers.groove.slip_height),
         )
 
 
