@@ -193,9 +193,7 @@ def joints_section(unit: Construction, writing: Writing) -> str:
     tops = unit.face.divider_tops(unit.spec.frame.divider)
     if tops:
         marks = ", ".join(writing.size(top) for top in tops)
-        blocks.append(
-            f"Story stick: upper edges of the dividers from the underside of the case bottom: {marks}."
-        )
+        blocks.append(f"Story stick: upper edges of the dividers from the {unit.spec.stick_foot}: {marks}.")
     blocks.append(_choices(unit, writing))
     others = (placed_report(each, writing) for each in other_joints(unit))
     return "\n\n".join(

@@ -333,6 +333,11 @@ class UnitSpec(Spec):
         return None if self.legs else self.base
 
     @property
+    def stick_foot(self) -> str:
+        """From where a story stick is marked."""
+        return "lower edge of the aprons" if self.legs else "underside of the case bottom"
+
+    @property
     def frame(self) -> Skeleton:
         """The thicknesses between which the openings lie, whatever the piece is built as."""
         return skeleton(self.case, self.legs)

@@ -24,8 +24,9 @@ from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.leg_sizes import leg_sizes
 from casewright.pieces.layout.parts import Part
 
-HALF_PIN = 1 / 8
-"""The upper rail's one tail has this part of the rail on either side of it (common practice) [1]."""
+HALF_PIN, WIDEST_HALF_PIN = 1 / 8, 3 / 8
+"""The upper rail's one tail has this part of the rail on either side of it, and no more than so much (common
+practice) [1, in]."""
 SPLITS: Words = "Hold the dovetail clear of the leg's outside arris: short grain splits off there."
 
 
@@ -153,7 +154,7 @@ def _rail(
 
 def _dovetail(bench: CaseBench, legs: LegsAndAprons, rail: Part, posts: tuple[Part, ...]) -> Joint:
     post = _thin(posts)
-    half_pin = min(bench.spec.case.corner_half_pin, rail.width * HALF_PIN)
+    half_pin = min(WIDEST_HALF_PIN, rail.width * HALF_PIN)
     return carcase(
         Carcase(
             width=rail.width,
@@ -162,9 +163,8 @@ def _dovetail(bench: CaseBench, legs: LegsAndAprons, rail: Part, posts: tuple[Pa
             lap=post - leg_sizes(legs, bench.rack, UNKEPT).dovetail,
             half_pin=half_pin,
             back_half_pin=half_pin,
-            pin=bench.spec.case.corner_pin,
+            pin=half_pin,
             tails=1,
-            slope=bench.spec.case.carcase_slope,
             outside=bench.spec.body.width,
             rack=bench.rack,
             mark=rail.code,

@@ -150,6 +150,27 @@ def _air(state: str, label: str) -> Iterator[Asked]:
 
 MORE_GROUPS = (
     Group(
+        key="legs",
+        title="Legs and aprons",
+        when=LEGS,
+        fields=(
+            ask("construction.leg", "Leg", lead=True),
+            ask("construction.tapered", "Legs tapered"),
+            ask("construction.apron", "Apron"),
+            ask("construction.apron_height", "Apron height", lead=True),
+            ask("construction.setback", "Apron set back"),
+            ask("construction.tenon", "Apron tenon"),
+            ask("construction.rail", "Front rail"),
+            ask("construction.rail_width", "Front rail width"),
+            ask("construction.dovetail", "Upper rail's dovetail"),
+            ask("construction.rail_tenon", "Lower rail's tenon"),
+            ask("construction.runner_width", "Runner"),
+            ask("construction.tongue", "Runner's tongue"),
+            ask("construction.guide_height", "Side guide"),
+            ask("construction.fixing", "Top held by"),
+        ),
+    ),
+    Group(
         key="other-woods",
         title="Other woods",
         fields=(
@@ -229,27 +250,6 @@ MORE_GROUPS = (
             ask("top.overhang_sides", "Overhang, sides", lead=True),
             ask("top.overhang_front", "Overhang, front", lead=True),
             ask("top.overhang_back", "Overhang, back"),
-        ),
-    ),
-    Group(
-        key="legs",
-        title="Legs and aprons",
-        when=LEGS,
-        fields=(
-            ask("construction.leg", "Leg", lead=True),
-            ask("construction.tapered", "Legs tapered"),
-            ask("construction.apron", "Apron"),
-            ask("construction.apron_height", "Apron height", lead=True),
-            ask("construction.setback", "Apron set back"),
-            ask("construction.tenon", "Apron tenon"),
-            ask("construction.rail", "Front rail"),
-            ask("construction.rail_width", "Front rail width"),
-            ask("construction.dovetail", "Upper rail's dovetail"),
-            ask("construction.rail_tenon", "Lower rail's tenon"),
-            ask("construction.runner_width", "Runner"),
-            ask("construction.tongue", "Runner's tongue"),
-            ask("construction.guide_height", "Side guide"),
-            ask("construction.fixing", "Top held by"),
         ),
     ),
     Group(
