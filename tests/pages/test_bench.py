@@ -223,7 +223,7 @@ def test_sizes_that_were_kept_already_are_not_kept_again(shop, bench, drawer):
 def test_a_failed_check_stops_the_drawer_in_red(bench, drawer):
     bench.get(f"/bench/{drawer}")
 
-    page = bench.send(f"/bench/{drawer}/sizes", SL__thickness="3/16", SR__thickness="3/16")
+    page = bench.send(f"/bench/{drawer}/sizes", SL__thickness="5/16", SR__thickness="5/16")
 
     assert '<div class="halt"><p><strong>Stop: do not cut.</strong>' in page.html
 

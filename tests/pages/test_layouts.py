@@ -188,7 +188,7 @@ def test_a_pin_for_which_another_row_has_no_room_is_refused_beside_the_pin(shop,
     data = dresser({"rows.3.front_tails": 4})
     unit = f"/units/{new_unit(shop, new_job(shop), json.dumps(data))}"
     page = maker.get(layouts(unit, tails="2", pin="2.5"))
-    assert "row 4: A tail would be" in block(page, "family")
+    assert "row 4: Nothing would be left of a tail" in block(page, "family")
 
     again = maker.post(f"{unit}/layouts", status=422, **taking(page, unit, "own"))
 

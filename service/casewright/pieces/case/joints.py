@@ -66,6 +66,9 @@ def case_joints(
     Returns:
         The joints and their checks.
 
+    Raises:
+        CannotBeLaidOut: a sliding dovetail that was asked for has no neck left
+
     Source: common practice of solid-wood case making; each family of joints names its own.
     """
     lines: dict[str, list[Part]] = {}
@@ -79,6 +82,8 @@ def case_joints(
         try:
             joint = each.solve()
         except ValueError as error:  # CannotBeLaidOut is one
+            if each.kind == "sliding":
+                raise  # asked for as such: without it there is no divider
             findings.append(_refused(each, error))
             continue
         joints.append(
