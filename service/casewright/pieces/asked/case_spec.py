@@ -90,8 +90,10 @@ class Carcase(Spec):
 
 
 class LegsAndAprons(Spec):
-    """Four legs with aprons at sides and back and rails in front; `case`, `frames`, `base` and `back` do not
-    count. The height is given as `body.overall_height`; the openings lie between the rails.
+    """Four legs with aprons at sides and back, and rails in front.
+
+    What `case`, `frames`, `base` and `back` say does not count. The overall height is given; the openings lie
+    between the rails.
     """
 
     kind: Literal["legs"] = Field(
