@@ -78,7 +78,9 @@ def measured(runs: int) -> list[Measured]:
     unit = construct(read_unit(rows(CARDS // 2)), example_shop())
     paper = joint_cards_paper(HEAD, [unit])
     singles = [
-        paper.model_copy(update={"cards": (card,), "dividers": (), "strips": paper.strips[2 * n : 2 * n + 2]})
+        paper.model_copy(
+            update={"cards": (card,), "others": (), "gauges": (), "strips": paper.strips[2 * n : 2 * n + 2]}
+        )
         for n, card in enumerate(paper.cards)
     ]
     some = max(2, runs * CARDS // 100)

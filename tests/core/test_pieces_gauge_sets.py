@@ -96,16 +96,22 @@ def test_what_was_not_measured_is_set_as_drawn_and_listed_so():
     assert {"A-R1-1-SR", "A-R1-1-SL"} & set(drawn.serves) == {"A-R1-1-SR"}
 
 
-def test_the_gauges_of_backs_and_dividers_are_in_the_list():
-    names = [each.name for each in gauges_to_set(built(chest({"case.divider_end": "sliding dovetail"})))]
+def test_the_gauges_of_backs_and_of_the_case_are_in_the_list():
+    gauges = gauges_to_set(built(chest({"case.divider_end": "sliding dovetail"})))
 
-    assert names == [
+    corner = next(each for each in gauges if each.name == "Corners of the case, gauge 1")
+    assert (corner.setting, corner.wrong) == (0.5, (0.75,))  # side 3/4 less a lap of 1/4, by hand
+    assert {"A-C-RF", "A-C-B", "A-C-SL"} <= set(corner.serves)
+    assert [each.name for each in gauges] == [
         "Gauge 1",
         "Gauge 2",
         "Back joint, gauge for the sides",
         "Back joint, gauge for the back",
+        "Corners of the case, gauge 1",
+        "Corners of the case, gauge 2",
         "Dividers, socket depth",
         "Dividers, shoulder",
+        "Frames, mortise gauge, first pin",
     ]
 
 

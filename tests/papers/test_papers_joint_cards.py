@@ -13,7 +13,7 @@ from units import built, chest, dresser
 
 J1 = "worked joint J1"
 SHEET = 2
-"""The first sheet of a set has the gauges on its front, and nothing on its back."""
+"""The first sheet of a set has the gauges on its front, cautions and the list of cards on its back."""
 
 
 @pytest.fixture(scope="module")
@@ -170,10 +170,13 @@ def test_each_drawing_has_words_for_those_who_cannot_see_it():
     paper = cards()
     pdf = joint_cards_pdf(paper)
 
-    walks = sum(1 for card in paper.others if card.walk)
-    of_fronts = [each for each in alternatives_of(pdf) if each.startswith("The walk with the dividers,")]
-    drawings = len(paper.cards) + len(of_fronts) + len(paper.others) + walks
-    assert len(alternatives_of(pdf)) == drawings == tags_of(pdf).count("Figure")
+    words = alternatives_of(pdf)
+    of_drawers = [each for each in words if each.startswith("The walk with the dividers:")]
+    of_the_case = [each for each in words if each.startswith("The walk with the dividers, move by move")]
+    assert len(of_drawers) == len(paper.cards)
+    assert len(of_the_case) == sum(1 for card in paper.others if card.walk)
+    drawings = len(paper.cards) + len(of_drawers) + len(paper.others) + len(of_the_case)
+    assert len(words) == drawings == tags_of(pdf).count("Figure")
 
 
 @pytest.mark.parametrize(("changes", "paper"), [({}, Paper.LETTER), (METRIC, Paper.A4)])

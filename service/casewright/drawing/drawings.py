@@ -10,6 +10,7 @@ from casewright.drawing.section import section
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
+from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.parts import Drawer
 
 
@@ -57,16 +58,8 @@ def _alike(
     unit: Construction, end: str, asked_for: Callable[[Drawer], object]
 ) -> Iterator[tuple[str, list[Drawer]]]:
     """Drawers with the same joint, each group with a name of its own."""
-    groups: list[tuple[object, list[Drawer]]] = []
-    for drawer in unit.drawers:
-        asked = asked_for(drawer)
-        found = next((members for other, members in groups if other == asked), None)
-        if found is None:
-            groups.append((asked, [drawer]))
-        else:
-            found.append(drawer)
     taken: set[str] = set()
-    for _, drawers in groups:
+    for drawers in drawers_alike(unit.drawers, asked_for):
         opening = drawers[0].sizes.opening
         row = f"R{opening.row}"
         yield f"joint-{opening.code if row in taken else row}-{end}", drawers

@@ -1,6 +1,6 @@
 """The joint cards of a job as they are kept: one for each joint and gauge setting, to hang at the bench."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from casewright.drawing.divider_walk import walk_at_once_drawing
@@ -25,8 +25,8 @@ from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import wrong_of
 from casewright.pieces.built.joints import other_joints
+from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
-from casewright.pieces.drawers.parts import Drawer
 
 
 class GaugeFigure(Spec):
@@ -150,10 +150,10 @@ def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
     """The templates of a unit, one for each joint, and the story stick of its dividers."""
-    for drawers in _alike(unit, lambda drawer: _marked_on(drawer.joints.front)):
+    for drawers in drawers_alike(unit.drawers, lambda drawer: _marked_on(drawer.joints.front)):
         codes = [drawer.code for drawer in drawers]
         yield from joint_strips(drawers[0].joints.front, "Half-blind dovetail, front", codes, shown)
-    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
+    for drawers in drawers_alike(unit.drawers, lambda drawer: replace(drawer.joints.back.given, mark="")):
         codes = [drawer.code for drawer in drawers]
         yield from joint_strips(drawers[0].joints.back, "Through dovetail, back", codes, shown)
     for placed in other_joints(unit):
@@ -180,19 +180,6 @@ def _others(unit: Construction, shown: LengthUnit, drawn: bool) -> Iterator[Sett
             with_cautions=False,
             drawn=drawn,
         )
-
-
-def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> Iterator[list[Drawer]]:
-    """Drawers with the same joint."""
-    groups: list[tuple[object, list[Drawer]]] = []
-    for drawer in unit.drawers:
-        asked = asked_for(drawer)
-        found = next((members for other, members in groups if other == asked), None)
-        if found is None:
-            groups.append((asked, [drawer]))
-        else:
-            found.append(drawer)
-    return (members for _, members in groups)
 
 
 def _marked_on(joint: HalfBlindJoint) -> object:
@@ -290,7 +277,7 @@ def _laps(held: FrontSet) -> Iterator[SizeRow]:
 
 
 def _backs(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCard]:
-    for drawers in _alike(unit, lambda drawer: replace(drawer.joints.back.given, mark="")):
+    for drawers in drawers_alike(unit.drawers, lambda drawer: replace(drawer.joints.back.given, mark="")):
         joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
         name = f"{codes[0]}-back"
         drawing = through_drawing(joint, codes, head.unit, name).svg() if drawn else ""

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from casewright.joinery.gauges import GaugeGroup, groups_as_set
-from casewright.joinery.joint import Tool
+from casewright.joinery.joint import Setting, Tool
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches
@@ -13,10 +13,19 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.batch_gauges import SIDES
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.layout.joints import PlacedJoint
 
 Held = TypeVar("Held")
 OF_DIVIDERS = ("socket_depth", "shoulder")
 """The settings of a sliding dovetail that are gauged: length of the tail, and its shoulders."""
+
+OF_THE_CASE = {
+    "carcase": "Corners of the case",
+    "sliding": "Dividers",
+    "frame-tenon": "Frames",
+    "leg-tenon": "Legs and aprons",
+}
+"""What a gauge of the case is called by the family of its joint."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +52,7 @@ class GaugeToSet:
 
 
 def gauges_to_set(unit: Construction) -> tuple[GaugeToSet, ...]:
-    """The gauges of a unit's joints: first and second of the fronts, those of the backs, the dividers'.
+    """The gauges of a unit's joints: first and second of the fronts, those of the backs, those of the case.
 
     Args:
         unit: the unit, worked out
@@ -58,7 +67,7 @@ def gauges_to_set(unit: Construction) -> tuple[GaugeToSet, ...]:
         *_first(sets, unit.drawers),
         *_second(sets, unit.drawers),
         *_backs(unit.drawers),
-        *_dividers(unit),
+        *_case(unit),
     )
 
 
@@ -142,17 +151,22 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
         )
 
 
-def _dividers(unit: Construction) -> Iterator[GaugeToSet]:
-    joint = unit.divider_joint
-    serves = tuple(part.code for part in unit.parts if part.name.startswith("Divider"))
-    for each in joint.settings if joint else ():
-        if each.tool is Tool.GAUGE or each.name in OF_DIVIDERS:
+def _case(unit: Construction) -> Iterator[GaugeToSet]:
+    """The gauges of the joints of the case; joints of one family that share a setting together."""
+    found: dict[tuple[str, str], list[tuple[Inches, tuple[Setting, PlacedJoint]]]] = {}
+    for placed in unit.case_joints:
+        for each in placed.joint.settings:
+            if each.tool is Tool.GAUGE or (placed.kind == "sliding" and each.name in OF_DIVIDERS):
+                found.setdefault((placed.kind, each.name), []).append((each.value, (each, placed)))
+    for (kind, _), pairs in found.items():
+        for setting, held in _by_setting(pairs):
+            first = held[0][0]
             yield GaugeToSet(
-                name=f"Dividers, {str(each.label).lower()}",
-                setting=each.value,
-                wrong=() if each.wrong is None else (each.wrong,),
-                serves=serves,
-                where=str(each.note),
+                name=f"{OF_THE_CASE.get(kind, kind.capitalize())}, {str(first.label).lower()}",
+                setting=setting,
+                wrong=_once(each.wrong for each, _ in held if each.wrong is not None),
+                serves=tuple(dict.fromkeys(code for _, placed in held for code in placed.parts)),
+                where=str(first.note),
             )
 
 

@@ -1,6 +1,6 @@
 """The dovetails of a unit's drawers: settings, positions, drawings and checks, each layout once."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, ClassVar
 
@@ -19,6 +19,7 @@ from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import wrong_of
+from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.front_sets import front_sets
 from casewright.pieces.drawers.layouts import DrawerEnd
 from casewright.pieces.drawers.parts import Drawer
@@ -119,19 +120,6 @@ def show_joints(visit: Office, unit_id: str) -> Response:
     return show(visit, page)
 
 
-def _alike(unit: Construction, asked_for: Callable[[Drawer], object]) -> list[list[Drawer]]:
-    """Drawers that have the same joint, together, in the order of the drawers."""
-    groups: list[tuple[object, list[Drawer]]] = []
-    for drawer in unit.drawers:
-        asked = asked_for(drawer)
-        found = next((members for other, members in groups if other == asked), None)
-        if found is None:
-            groups.append((asked, [drawer]))
-        else:
-            found.append(drawer)
-    return [members for _, members in groups]
-
-
 def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
     """One for each layout and setting of gauge 2, as the cards are printed."""
     shown: set[str] = set()
@@ -164,7 +152,7 @@ def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) ->
 
 
 def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
-    for drawers in _alike(unit, lambda each: replace(each.joints.back.given, mark="")):
+    for drawers in drawers_alike(unit.drawers, lambda each: replace(each.joints.back.given, mark="")):
         joint: ThroughJoint = drawers[0].joints.back
         codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.back_joint"
         raised = joint.lower_edge_offset > 0
