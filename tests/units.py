@@ -16,6 +16,7 @@ from casewright.pieces.built.construct import Construction, construct
 from casewright.pieces.costs.estimate import Estimate, estimate
 
 DRESSER_FILE = Path(__file__).parent / "outside" / "units" / "dresser_a.json"
+BEDSIDE_FILE = DRESSER_FILE.with_name("bedside_b.json")
 TODAY = date(2026, 11, 25)
 
 
@@ -77,3 +78,14 @@ def estimated(data: Mapping[str, Any], own: Shop | None = None) -> Estimate:
 def dresser_estimate() -> Estimate:
     """The estimate of worked dresser A by the example shop, made once."""
     return estimate(read_unit(dresser_text()), example_shop(), TODAY)
+
+
+def bedside(changes: Mapping[str, Any] | None = None) -> dict[str, Any]:
+    """What the file of worked bedside B holds, with some fields changed."""
+    return changed(json.loads(BEDSIDE_FILE.read_text(encoding="utf-8")), changes or {})
+
+
+@cache
+def bedside_estimate() -> Estimate:
+    """The estimate of worked bedside B by the example shop, made once."""
+    return estimated(bedside())

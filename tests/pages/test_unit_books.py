@@ -2,7 +2,7 @@
 
 import pytest
 
-from casewright.web.units.form import acted
+from casewright.web.units.form_acts import acted
 from pages.unit_jobs import filled, new_job, new_unit
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
+from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
@@ -51,18 +52,22 @@ def _draw(view: View, unit: Construction) -> None:
 
 def _case(view: View, unit: Construction) -> None:
     """Every part that is seen from the front, without what lies in housings and sockets."""
-    side, clear = unit.spec.case.side, unit.face.clear_width
+    side, clear = unit.spec.frame.side, unit.face.clear_width
+    outlines = leg_outlines(unit, unit.spec.body.width)
     for part in unit.case.parts:
         if part.box.y > 0:
             continue
         box = part.box
         x, width, z, height = box.x, box.width, box.z, box.height
-        if part.line in ("C2", "C3", "C5", "C6"):
+        if part.line in ("C2", "C3", "C5", "C6", "R1", "R2", "R3"):
             x, width = side, clear
         elif part.line == "C4":
             row = _row_of_upright(unit, part)
             z, height = unit.face.base_height + row.bottom, row.height
         elif part.line == "B2":
+            continue
+        elif part.line == "L1":
+            view.polygon(Line.OBJECT, next(outlines), part.code)
             continue
         view.rectangle(Line.OBJECT, x, z, width, height, part.code)
     over = unit.spec.top.overhang_sides + view.sheet.letters
@@ -124,8 +129,9 @@ def _heights(view: View, unit: Construction, bare: set[Count]) -> Inches:
     reach = heights(view, openings, 0.0, left - 1.3 * letters, Side.BEFORE)
     _, _, _, top = view.sheet.reach
     body = base + face.body_height
-    stack = [Span(0.0, base, "base")] if base else []
-    stack += [Span(base, body, "body height"), Span(body, face.overall_height, "top thickness")]
+    below, between = ("legs", "apron height") if spec.legs else ("base", "body height")
+    stack = [Span(0.0, base, below)] if base else []
+    stack += [Span(base, body, between), Span(body, face.overall_height, "top thickness")]
     reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
     whole = [Span(0.0, face.overall_height, "overall height")]
     heights(view, whole, left, reach - 0.6 * letters, Side.BEFORE, upright=True)

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
+from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
@@ -16,6 +17,8 @@ from casewright.pieces.layout.parts import Grain, Part
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3"), ("W4", "W5")
+FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
+"""The upper rail, and the runners and kickers, of a piece on legs."""
 
 
 def section(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
@@ -108,19 +111,33 @@ def _hatch_apart(part: Part) -> Number:
 
 def _seen_behind(view: View, unit: Construction, plane: Inches) -> None:
     """What is seen beyond the plane: the case side, the runners and kickers between the rails."""
-    spec, face = unit.spec, unit.face
-    view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
+    spec, face, legs = unit.spec, unit.face, unit.spec.legs
+    if legs:
+        for outline in leg_outlines(unit, spec.body.depth):
+            view.polygon(Line.SEEN, outline)
+        between = spec.body.depth - 2 * legs.leg
+        view.rectangle(Line.SEEN, legs.leg, face.base_height, between, face.body_height)
+    else:
+        view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
     bars = {
         part.box.z: part
         for part in unit.case.parts
-        if part.line in (*RUNNERS, *KICKERS) and part.box.x + part.box.width <= plane
+        if part.line in (ON_LEGS if legs else (*RUNNERS, *KICKERS)) and part.box.x + part.box.width <= plane
     }
     for bar in bars.values():
-        start = bar.box.y + spec.frames.tenon
-        is_kicker = bar.line == "W4"
-        end = face.opening_depth - (spec.case.rail_width if is_kicker else spec.frames.back_rail_width)
+        start, end = _bare(unit, bar)
         for height in (bar.box.z, bar.box.z + bar.box.height):
             view.polyline(Line.SEEN, (start, height), (end, height))
+
+
+def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
+    """From where to where a runner or kicker is seen between the rails."""
+    spec, depth = unit.spec, unit.face.opening_depth
+    if spec.legs:
+        return next(part.box.depth for part in unit.case.parts if part.line == FRONT_RAIL), depth
+    is_kicker = bar.line == "W4"
+    end = depth - (spec.case.rail_width if is_kicker else spec.frames.back_rail_width)
+    return bar.box.y + spec.frames.tenon, end
 
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
@@ -200,7 +217,14 @@ def _story_stick(view: View, unit: Construction) -> Inches:
     # The overhang at the back is lettered beyond its end, where the column would be.
     clear = overhang + sheet.width_of(sheet.size(overhang)) if overhang else sheet.letters
     line = spec.body.depth + clear + 1.3 * sheet.letters
-    return levels(body, marks, spec.body.depth, line, Side.AFTER, "story stick,\nfrom under\nthe case")
+    return levels(
+        body,
+        marks,
+        spec.body.depth,
+        line,
+        Side.AFTER,
+        f"story stick,\nfrom under\nthe {'apron' if spec.legs else 'case'}",
+    )
 
 
 def _detail(view: View, unit: Construction, drawer: Drawer, left: Inches) -> None:

@@ -1,6 +1,7 @@
 """A unit in a few lines, to be told from others at a glance: no size, no code."""
 
 from casewright.drawing.canvas import Line, Sheet
+from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
@@ -49,7 +50,9 @@ def _draw(view: View, unit: Construction) -> None:
     view.rectangle(
         Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.thickness
     )
-    if base:
+    for outline in leg_outlines(unit, spec.body.width):
+        view.polygon(Line.OBJECT, outline)
+    if base and spec.legs is None:
         view.rectangle(Line.OBJECT, 0.0, 0.0, spec.body.width, base)
     for opening in face.openings:
         where = (opening.left, base + opening.bottom, opening.width, opening.height)

@@ -22,11 +22,13 @@ class Groove:
         height: its lower edge above the bottom edge of the part [in]
         width: how wide it is [in]
         depth: how deep it is [in]
+        in_side: whether it is in the side too; else slips carry the bottom there
     """
 
     height: Inches
     width: Inches
     depth: Inches
+    in_side: bool = True
 
     def __post_init__(self) -> None:
         if not self.height > 0:

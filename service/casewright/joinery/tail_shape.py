@@ -266,7 +266,9 @@ def _end_of_side(corner: TailCorner) -> Cut:
         scribed=(((corner.thickness, 0.0), (corner.thickness, top - corner.goes_on / 2)),),
         hidden=tuple(
             ((corner.end, level), (shown, level))
-            for level in ((corner.groove.height, corner.groove.top) if corner.groove else ())
+            for level in (
+                (corner.groove.height, corner.groove.top) if corner.groove and corner.groove.in_side else ()
+            )
         ),
         columns=(
             Heights(

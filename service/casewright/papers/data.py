@@ -68,7 +68,7 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             }
             for opening in face.openings
         ],
-        "divider_tops_in": [float(top) for top in face.divider_tops(unit.spec.case.divider)],
+        "divider_tops_in": [float(top) for top in face.divider_tops(unit.spec.frame.divider)],
         "drawers": [_drawer(unit, drawer) for drawer in unit.drawers],
         "cut_list": [_line(line) for line in unit.lines],
         "hardware": [

@@ -121,16 +121,16 @@ def story_stick(unit: Construction) -> KeptStrip | None:
     Returns:
         The stick; None where the case has no dividers.
     """
-    tops = unit.face.divider_tops(unit.spec.case.divider)
+    tops = unit.face.divider_tops(unit.spec.frame.divider)
     if not tops:
         return None
-    ends = [edge for top in tops for edge in (top - unit.spec.case.divider, top)]
+    ends = [edge for top in tops for edge in (top - unit.spec.frame.divider, top)]
     return KeptStrip(
         title="Story stick of the dividers",
-        serves=f"{unit.spec.code}, both case sides",
+        serves=f"{unit.spec.code}, both {'front legs' if unit.spec.legs else 'case sides'}",
         board="story stick",
-        face="from the underside of the case bottom",
-        foot="underside of the case bottom",
+        face=f"from the {unit.spec.stick_foot}",
+        foot=unit.spec.stick_foot,
         length_in=STICK_WIDTH,
         height_in=max(ends) + STICK_WIDTH,
         lines=tuple(

@@ -24,12 +24,13 @@ def unit_heading(unit: Construction, writing: Writing) -> str:
     """
     spec, face = unit.spec, unit.face
     woods = ", ".join(dict.fromkeys(line.part.wood for line in unit.lines))
+    tall = "aprons" if spec.legs else "body"
     made = f", {spec.count} alike" if spec.count > 1 else ""
     body = writing.sizes(spec.body.width, spec.body.depth, face.overall_height)
     return "\n".join(
         (
             f"{spec.name} (unit {spec.code}{made})",
-            f"{body} wide, deep and high, body {writing.size(face.body_height)} high; {woods}",
+            f"{body} wide, deep and high, {tall} {writing.size(face.body_height)} high; {woods}",
             f"{several(len(unit.drawers), 'drawer')}; {unit.masses.total:.1f} lb empty; worked at "
             f"{unit.climate.now:.1f} % moisture, at home {unit.climate.driest:.1f} to "
             f"{unit.climate.wettest:.1f} %",
@@ -189,12 +190,10 @@ def joints_section(unit: Construction, writing: Writing) -> str:
     blocks.append("Positions of the tails, up from the bottom edge of the side; do not add them up.")
     blocks += [positions_table(f"{', '.join(codes)} front", tails, writing) for codes, tails in _fronts(unit)]
     blocks += [positions_table(f"{', '.join(codes)} back", tails, writing) for codes, tails in _backs(unit)]
-    tops = unit.face.divider_tops(unit.spec.case.divider)
+    tops = unit.face.divider_tops(unit.spec.frame.divider)
     if tops:
         marks = ", ".join(writing.size(top) for top in tops)
-        blocks.append(
-            f"Story stick: upper edges of the dividers from the underside of the case bottom: {marks}."
-        )
+        blocks.append(f"Story stick: upper edges of the dividers from the {unit.spec.stick_foot}: {marks}.")
     blocks.append(_choices(unit, writing))
     others = (placed_report(each, writing) for each in other_joints(unit))
     return "\n\n".join(
@@ -222,6 +221,9 @@ def _gauges(unit: Construction, writing: Writing) -> str:
     )
     groove = unit.spec.drawers.groove
     pieces = "front and sides" if back.lower_edge_offset else "front, sides and back"
+    if groove.slips:
+        slips = writing.sizes(groove.slips.thickness, groove.slip_height)
+        pieces = f"the front; {writing.size(groove.slips.depth)} deep in slips {slips}"
     lines.append(
         f"Groove:  lower edge {writing.size(groove.height)} up from the bottom edge, "
         f"{writing.size(groove.width)} wide, {writing.size(groove.depth)} deep, in {pieces}"

@@ -68,6 +68,20 @@ class PlyBottom(Spec):
 Bottom = Annotated[SolidBottom | PlyBottom, Field(discriminator="kind")]
 
 
+class Slips(Spec):
+    """Strips inside the sides that carry the groove, where a side is too thin for one."""
+
+    thickness: Size = Field(0.375, description="Thickness of a slip.", examples=["3/8"])
+    height: Size | None = Field(
+        None,
+        description="Height of a slip. Left out: 1/8 in above its groove.",
+        examples=["5/8"],
+    )
+    depth: Size = Field(
+        0.1875, description="Depth of the groove in a slip; the front keeps its own.", examples=["3/16"]
+    )
+
+
 class BottomGroove(Spec):
     """The groove that holds the bottom."""
 
@@ -76,6 +90,26 @@ class BottomGroove(Spec):
     )
     width: Size = Field(0.25, description="Width of the groove.", examples=["1/4"])
     depth: Size = Field(0.25, description="Depth of the groove.", examples=["1/4"])
+    slips: Slips | None = Field(
+        None,
+        description="Slips that carry the groove in place of the sides; null for a groove in the sides.",
+        examples=[{"thickness": "3/8", "height": "5/8", "depth": "3/16"}],
+    )
+
+    @property
+    def side_depth(self) -> float:
+        """Depth of the groove at the sides: in the slips where there are any [in]."""
+        return self.slips.depth if self.slips else self.depth
+
+    @property
+    def slip_height(self) -> float:
+        """Height of a slip, once it is chosen; 0 without any [in]."""
+        return (self.slips.height or 0.0) if self.slips else 0.0
+
+    @property
+    def slip(self) -> float:
+        """Thickness of a slip; 0 without any [in]."""
+        return self.slips.thickness if self.slips else 0.0
 
 
 class Muntin(Spec):

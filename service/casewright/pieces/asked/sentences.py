@@ -13,7 +13,7 @@ from casewright.measure.lengths import LengthUnit, parse_length
 from casewright.measure.printing import unit_of
 from casewright.measure.saying import Words, in_unit, say
 from casewright.measure.units import Unit
-from casewright.pieces.asked import drawer_spec, graduation
+from casewright.pieces.asked import case_spec, drawer_spec, graduation
 
 TAGGED: dict[str, type[BaseModel]] = {
     "equal": graduation.Equal,
@@ -23,6 +23,8 @@ TAGGED: dict[str, type[BaseModel]] = {
     "contents": graduation.Contents,
     "solid": drawer_spec.SolidBottom,
     "ply": drawer_spec.PlyBottom,
+    "carcase": case_spec.Carcase,
+    "legs": case_spec.LegsAndAprons,
 }
 """The models that a word in the file chooses between, by that word."""
 
@@ -178,6 +180,8 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> Wo
     if kind in {"literal_error", "enum", "union_tag_invalid"}:
         return f"{shown} cannot stand here; write {context.get('expected') or context.get('expected_tags')}"
     named = NAMED.get(str(context.get("discriminator")), "one that the schema has")
+    if place.path == "construction":
+        named = '"kind": "legs"'
     simple = {
         "missing": "this is missing",
         "too_short": "this is empty",

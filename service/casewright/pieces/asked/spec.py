@@ -10,6 +10,15 @@ from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.typed import quoted
+from casewright.pieces.asked.case_spec import (
+    Carcase,
+    Case,
+    Construction,
+    Frames,
+    LegsAndAprons,
+    Skeleton,
+    skeleton,
+)
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
@@ -101,80 +110,6 @@ class Row(Spec):
     def column_widths(self) -> tuple[float | None, ...]:
         """One width for each column, None where it is shared."""
         return self.widths if self.widths is not None else (None,) * self.columns
-
-
-class Case(Spec):
-    """The solid carcase: rails dovetailed into the side tops, the bottom into the sides, dividers housed."""
-
-    side: Size = Field(0.75, description="Thickness of a case side.", examples=["3/4"])
-    sub_top_rail: Size = Field(0.75, description="Thickness of the rails under the top.", examples=["3/4"])
-    bottom: Size = Field(0.75, description="Thickness of the case bottom.", examples=["3/4"])
-    divider: Size = Field(0.75, description="Thickness of the frame between two rows.", examples=["3/4"])
-    upright: Size = Field(0.75, description="Thickness of the upright between two drawers.", examples=["3/4"])
-    rail_width: Size = Field(
-        3.0,
-        description="Width, front to back, of sub-top rails, divider rails and uprights.",
-        examples=["3"],
-    )
-    lipping: Clearance = Field(
-        1.5,
-        description="Width of the show-wood lipping on the case bottom; 0 for none.",
-        examples=["1-1/2"],
-    )
-    lap: Size = Field(0.25, description="Lap of the carcase dovetails at the outside.", examples=["1/4"])
-    housing: Size = Field(
-        0.25,
-        description="Depth of the housing, or of the sliding dovetail, of a divider in the side.",
-        examples=["1/4"],
-    )
-    upright_housing: Size | None = Field(
-        None,
-        description=(
-            "Depth of the housing of an upright in the rails. Left out, as the divider's, or a third of the "
-            "thinner rail where that is less."
-        ),
-        examples=["1/4"],
-    )
-    divider_end: Literal["housing", "sliding dovetail"] = Field(
-        "housing", description="How a divider meets the side.", examples=["sliding dovetail"]
-    )
-    divider_shoulder: Clearance = Field(
-        0.0625,
-        description="Shoulder on each face of a sliding-dovetailed divider.",
-        examples=["1/16"],
-    )
-    corner_half_pin: Size = Field(
-        0.375,
-        description="Half pin of the dovetailed corners, wider than a drawer's (common practice).",
-        examples=["3/8"],
-    )
-    corner_pin: Size = Field(
-        0.25, description="Pin of the dovetailed corners (common practice).", examples=["1/4"]
-    )
-    carcase_slope: float = Field(
-        8, gt=1, le=20, description="Slope of the carcase dovetails, one in this many.", examples=[8]
-    )
-
-
-class Frames(Spec):
-    """The web frame under each row but the lowest, which runs on the case bottom."""
-
-    runner_width: Size = Field(2.5, description="Width of a side runner or kicker.", examples=["2-1/2"])
-    centre_runner_width: Size = Field(
-        3.5,
-        description="Width of a runner under an upright: it carries two drawers.",
-        examples=["3-1/2"],
-    )
-    back_rail_width: Size = Field(2.5, description="Width of the frame's rear rail.", examples=["2-1/2"])
-    tenon: Size = Field(0.5, description="Length of the frame tenons.", examples=["1/2"])
-    slack: Clearance | None = Field(
-        None,
-        description=(
-            "Gap left dry at the rear tenon so that a solid side can shrink. Left out: 1/8 in, or the "
-            "shrinkage of the side rounded up to 1/16 in where that is more."
-        ),
-        examples=["1/8"],
-    )
 
 
 class Top(Spec):
@@ -356,11 +291,18 @@ class UnitSpec(Spec):
         description="The rows of drawers, from the top.",
         examples=[[{"columns": 2}, {}, {}]],
     )
-    case: Case = Field(default_factory=Case, description="Thicknesses and joints of the carcase.")
-    frames: Frames = Field(default_factory=Frames, description="Web frames, runners and kickers.")
+    construction: Construction = Field(
+        default_factory=Carcase,
+        description="What the piece is built as: a carcase, or legs with aprons between them.",
+        examples=[{"kind": "legs", "leg": "1-1/2"}],
+    )
+    case: Case = Field(default_factory=Case, description="Thicknesses and joints of a carcase.")
+    frames: Frames = Field(
+        default_factory=Frames, description="Web frames, runners and kickers of a carcase."
+    )
     top: Top = Field(default_factory=Top, description="The top.")
-    base: Plinth | None = Field(default_factory=Plinth, description="The plinth; null for none.")
-    back: Back = Field(default_factory=Back, description="The back.")
+    base: Plinth | None = Field(default_factory=Plinth, description="The plinth of a carcase; null for none.")
+    back: Back = Field(default_factory=Back, description="The back of a carcase.")
     drawers: Drawers = Field(default_factory=Drawers, description="How the drawers are made.")
     woods: Woods = Field(
         description="The woods.",
@@ -379,6 +321,26 @@ class UnitSpec(Spec):
     measured: Measured = Field(
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
+
+    @property
+    def legs(self) -> LegsAndAprons | None:
+        """The legs and aprons; None for a carcase."""
+        return self.construction if isinstance(self.construction, LegsAndAprons) else None
+
+    @property
+    def plinth(self) -> Plinth | None:
+        """The plinth; None for a piece without one, or on legs."""
+        return None if self.legs else self.base
+
+    @property
+    def stick_foot(self) -> str:
+        """From where a story stick is marked."""
+        return "lower edge of the aprons" if self.legs else "underside of the case bottom"
+
+    @property
+    def frame(self) -> Skeleton:
+        """The thicknesses between which the openings lie, whatever the piece is built as."""
+        return skeleton(self.case, self.legs)
 
     @property
     def overall_width(self) -> float:

@@ -24,8 +24,9 @@ from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import DIVIDERS, case_joints
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.joints import drawer_joints
-from casewright.pieces.drawers.parts import Drawer, drawer_parts, plan_bottom
+from casewright.pieces.drawers.parts import Drawer, drawer_parts
 from casewright.pieces.drawers.sizes import CannotBuild, drawer_sizes, shared_construction
 from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
@@ -107,12 +108,12 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = _groove_for_sheet(traced(chosen, ledger), ledger)
+    spec = with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
     refuse_impossible(spec, face)
-    case = carcase(spec, face, weather, ledger)
+    case = carcase(spec, face, weather, shop.rack, ledger)
     make = shared_construction(spec, ledger, shop.usual)
     sizes = tuple(
         drawer_sizes(spec, opening, make, weather, case.side_shrinkage, ledger) for opening in face.openings
@@ -125,6 +126,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             sizes=each,
             joints=joint,
             bottom=plan_bottom(spec, each, ledger),
+            slip=plan_slip(spec, each, ledger),
             pulls=centres[each.code],
             travel=each.length * spec.use.travel_share,
         )

@@ -11,7 +11,7 @@ from casewright.pieces.drawers.bottoms import bottom_joint
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.joints import PlacedJoint
 
-GROOVED = (("front", ("F",)), ("side", ("SL", "SR")), ("muntin", ("M",)))
+GROOVED = (("front", ("F",)), ("side", ("SL", "SR")), ("slip", ("XL", "XR")), ("muntin", ("M",)))
 HALVES = (("left half of the bottom", ("N1",)), ("right half of the bottom", ("N2",)))
 
 
@@ -43,7 +43,11 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
         drawers = [drawer for drawer, _ in held]
         bottoms = HALVES if joint.pieces > 1 else (("bottom", ("N",)),)
         around = () if joint.given.grooves == UNDER_THE_BACK else (("back", ("B",)),)
-        boards = (*GROOVED, *bottoms, *around)
+        # Slips carry the groove in place of the sides.
+        grooved = [
+            (board, marks) for board, marks in GROOVED if board != ("side" if joint.given.slip else "slip")
+        ]
+        boards = (*grooved, *bottoms, *around)
         serves = ((board, _codes(drawers, marks, known)) for board, marks in boards)
         yield PlacedJoint(
             key=f"bottom_{first.sizes.code}",

@@ -1,9 +1,12 @@
 """What no case can be: choices that leave a part, a joint or an opening without wood."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from casewright.measure.saying import say
+from casewright.measure.units import Inches
+from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part
@@ -12,8 +15,12 @@ LEAST_LEFT = 1 / 16
 """Wood that a joint must leave before it is a joint at all; the checks say when that is too little [in]."""
 
 
+Limit = tuple[str, Inches, Inches, str]
+"""A field, its value, the most it may be, and why."""
+
+
 def refuse_impossible(spec: UnitSpec, face: Face) -> None:
-    """Refuses a case whose joints go through its boards, or whose rails meet.
+    """Refuses a piece whose joints go through its boards, or whose rails meet.
 
     Args:
         spec: what the maker chose
@@ -24,33 +31,8 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
-    case, back, depth, drawers = spec.case, spec.back, face.opening_depth, spec.drawers
-    thin = min(drawers.side, drawers.front)
-    narrow = min(opening.width for opening in face.openings)
-    lowest = min(opening.height for opening in face.openings)
-    limits = (
-        ("case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"),
-        ("case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"),
-        ("back.rabbet", back.rabbet, case.side - LEAST_LEFT, "the side must go on outside it"),
-        ("case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"),
-        ("case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"),
-        ("back.lap", back.lap, back.widest / 2, "a board is no wider"),
-        ("back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"),
-        ("drawers.bottom_play", drawers.bottom_play, drawers.groove.depth / 2, "it must stay in its grooves"),
-        ("frames.tenon", spec.frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"),
-        ("frames.runner_width", spec.frames.runner_width, narrow, "it runs under one drawer"),
-        ("frames.centre_runner_width", spec.frames.centre_runner_width, 2 * narrow, "it runs under two"),
-        ("drawers.groove.depth", drawers.groove.depth, thin - LEAST_LEFT, "the board goes on behind it"),
-        ("drawers.groove.height", drawers.groove.height, lowest / 2, "the drawer stands above it"),
-        ("drawers.groove.width", drawers.groove.width, lowest / 2, "the drawer is no higher"),
-        (
-            "frames.back_rail_width",
-            spec.frames.back_rail_width,
-            depth - case.rail_width,
-            "it meets the front rail",
-        ),
-    )
-    for field, value, most, why in limits:
+    around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
+    for field, value, most, why in (*around, *_of_drawers(spec, face)):
         if most <= 0:
             raise CannotBuild(f"{field}: nothing is left for it, as {why}; make the case larger")
         if value > most + 1e-9:
@@ -61,6 +43,106 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
                     value,
                     why,
                     most,
+                )
+            )
+    _refuse_too_little(spec)
+
+
+def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
+    case, back, frames, depth = spec.case, spec.back, spec.frames, face.opening_depth
+    narrow = min(opening.width for opening in face.openings)
+    yield "case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"
+    yield "case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"
+    yield "back.rabbet", back.rabbet, case.side - LEAST_LEFT, "the side must go on outside it"
+    yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
+    yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
+    yield "back.lap", back.lap, back.widest / 2, "a board is no wider"
+    yield "back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"
+    yield "frames.tenon", frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"
+    yield "frames.runner_width", frames.runner_width, narrow, "it runs under one drawer"
+    yield "frames.centre_runner_width", frames.centre_runner_width, 2 * narrow, "it runs under two"
+    yield "frames.back_rail_width", frames.back_rail_width, depth - case.rail_width, "it meets the front rail"
+
+
+def _on_legs(spec: UnitSpec, legs: LegsAndAprons, face: Face) -> Iterator[Limit]:
+    narrow, low = face.clear_width, min(opening.height for opening in face.openings)
+    guide = legs.leg - legs.setback - legs.apron
+    between = min(spec.body.width, spec.body.depth) / 2 - LEAST_LEFT
+    yield "construction.leg", legs.leg, between, "two legs must fit side by side"
+    yield "construction.apron", legs.apron, legs.leg, "it is let into the leg"
+    yield "construction.setback", legs.setback, legs.leg - legs.apron, "the apron would reach past the leg"
+    yield "construction.rail_width", legs.rail_width or 0.0, legs.leg, "the rail is let into the leg"
+    yield "construction.dovetail", legs.dovetail or 0.0, legs.leg - LEAST_LEFT, "the leg must go on beyond it"
+    yield (
+        "construction.rail_tenon",
+        legs.rail_tenon or 0.0,
+        legs.leg - LEAST_LEFT,
+        "the leg must go on beyond it",
+    )
+    yield "construction.tenon", legs.tenon or 0.0, legs.leg - LEAST_LEFT, "the leg must go on beyond it"
+    yield (
+        "construction.tongue",
+        legs.tongue,
+        (legs.rail_width or legs.leg) - LEAST_LEFT,
+        "it ends in the rail",
+    )
+    yield (
+        "construction.runner_width",
+        legs.runner_width or guide + REACH,
+        guide + narrow / 2,
+        "two run under one drawer",
+    )
+    yield "construction.guide_height", legs.guide_height, low, "the opening is no higher"
+
+
+def _of_drawers(spec: UnitSpec, face: Face) -> Iterator[Limit]:
+    drawers, groove = spec.drawers, spec.drawers.groove
+    lowest = min(opening.height for opening in face.openings)
+    thin = drawers.front if groove.slips else min(drawers.side, drawers.front)
+    yield "drawers.bottom_play", drawers.bottom_play, groove.side_depth / 2, "it must stay in its grooves"
+    yield "drawers.groove.depth", groove.depth, thin - LEAST_LEFT, "the board goes on behind it"
+    yield "drawers.groove.height", groove.height, lowest / 2, "the drawer stands above it"
+    yield "drawers.groove.width", groove.width, lowest / 2, "the drawer is no higher"
+    if groove.slips:
+        slips = groove.slips
+        narrow = min(opening.width for opening in face.openings)
+        yield (
+            "drawers.groove.slips.depth",
+            slips.depth,
+            slips.thickness - LEAST_LEFT,
+            "the slip goes on behind it",
+        )
+        yield "drawers.groove.slips.thickness", slips.thickness, narrow / 4, "there is a bottom between them"
+        yield "drawers.groove.slips.height", groove.slip_height, lowest / 2, "the drawer is no higher"
+
+
+def _refuse_too_little(spec: UnitSpec) -> None:
+    """Refuses what would not reach where it has to."""
+    groove, legs = spec.drawers.groove, spec.legs
+    least = []
+    if groove.slips:
+        top = groove.height + groove.width + LEAST_LEFT
+        least.append(("drawers.groove.slips.height", groove.slip_height, top, "its groove ends below that"))
+    if legs:
+        guide = legs.leg - legs.setback - legs.apron
+        under = guide + spec.drawers.side
+        least.append(
+            (
+                "construction.runner_width",
+                legs.runner_width or guide + REACH,
+                under,
+                "the side of a drawer runs on it",
+            )
+        )
+    for field, value, fewest, why in least:
+        if value < fewest - 1e-9:
+            raise CannotBuild(
+                say(
+                    "{}: {:fraction} is too little, as {}; make it {:up fraction} or more",
+                    field,
+                    value,
+                    why,
+                    fewest,
                 )
             )
 

@@ -8,7 +8,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
-from casewright.pieces.rules import drawer_rules
+from casewright.pieces.rules import drawer_rules, leg_rules
 
 SQUARE_INCHES = 144
 
@@ -97,8 +97,10 @@ def surfaces(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], top: Part,
     show = under.take(
         "top", top_area, length=top.length, width=top.width, thickness=top.thickness
     ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
-    if spec.base is not None:
-        show += under.take("plinth", case_area, width=body.width, depth=body.depth, height=spec.base.height)
+    if spec.plinth is not None:
+        show += under.take("plinth", case_area, width=body.width, depth=body.depth, height=spec.plinth.height)
+    if spec.legs is not None:
+        show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)
     inside = sum(_inside(drawer, ledger) for drawer in drawers)
     return Surfaces(
         show=under.take("show", square_feet, area=show),

@@ -6,10 +6,13 @@ frames carry the drawers and are left dry at the rear, so that the solid sides c
 
 from dataclasses import dataclass
 
+from casewright.joinery.chisels import Rack
 from casewright.measure.ledger import Ledger
+from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.body import body_parts
 from casewright.pieces.case.frames import frame_parts
+from casewright.pieces.case.leg_parts import leg_parts, leg_plan
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.shell import back_parts, base_parts, top_parts
 from casewright.pieces.layout.openings import Face
@@ -30,7 +33,7 @@ class Carcase:
         side_shrinkage: how much shallower a side gets between now and the driest [in]
         side_swelling: how much deeper a side gets between now and the wettest [in]
         slack: gap at the rear of each runner [in]
-        back_board: width of each back board [in]
+        back_board: width of each back board; 0 without any [in]
         parts: every part of case, frames, top, base and back
     """
 
@@ -41,21 +44,24 @@ class Carcase:
     parts: tuple[Part, ...]
 
 
-def carcase(spec: UnitSpec, face: Face, climate: Climate, ledger: Ledger) -> Carcase:
+def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Ledger) -> Carcase:
     """All parts of the case, and how far its sides move.
 
     Args:
         spec: what the maker chose
         face: heights and widths
         climate: the moisture contents between which the wood moves
+        rack: the shop's chisels, by which the tenons of legs are chosen
         ledger: keeps the working
 
     Returns:
-        The carcase.
+        The carcase; on legs it does not move in depth, where the aprons' long grain sets it.
 
     Source: common practice of solid-wood case making.
     """
     under = ledger.under("case")
+    if spec.legs:
+        return _on_legs(spec, spec.legs, face, climate, rack, under)
     moves = across(spec.woods.case, ledger)
     shrinkage = under.take(
         "side_shrinkage", movement, size=spec.body.depth, coefficient=moves, change=climate.drying
@@ -74,4 +80,17 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, ledger: Ledger) -> Car
         slack=slack,
         back_board=parts[-1].width,
         parts=parts,
+    )
+
+
+def _on_legs(
+    spec: UnitSpec, legs: LegsAndAprons, face: Face, climate: Climate, rack: Rack, under: Ledger
+) -> Carcase:
+    plan = CasePlan(spec=spec, face=face, climate=climate, slack=0.0, ledger=under)
+    return Carcase(
+        side_shrinkage=0.0,
+        side_swelling=0.0,
+        slack=0.0,
+        back_board=0.0,
+        parts=(*top_parts(plan), *leg_parts(leg_plan(plan, legs, rack))),
     )

@@ -10,6 +10,7 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import say
+from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.layout.openings import Face, FaceRow
@@ -44,10 +45,13 @@ def case_checks(
     for row in face.rows:
         yield _columns(spec, row)
     yield from _graduation(spec, face)
-    yield _slack(case)
-    yield from _plinth(spec, case)
-    yield from _top(spec, climate, ledger)
-    yield from _back(spec, case, climate, ledger)
+    if spec.legs:
+        yield _top_on_legs(spec, spec.legs, climate, ledger)
+    else:
+        yield _slack(case)
+        yield from _plinth(spec, case)
+        yield from _top(spec, climate, ledger)
+        yield from _back(spec, case, climate, ledger)
     yield from _way_in(spec, face)
     yield _range(climate)
     yield from _reading(spec, climate)
@@ -55,9 +59,9 @@ def case_checks(
 
 def _stack(spec: UnitSpec, face: Face) -> Finding:
     """Openings, dividers and rails add up to the body, to nothing over."""
-    case = spec.case
+    frame = spec.frame
     openings = sum(row.height for row in face.rows)
-    between = case.sub_top_rail + case.bottom + (len(face.rows) - 1) * case.divider
+    between = frame.upper + frame.lower + (len(face.rows) - 1) * frame.divider
     over = abs(openings + between - face.body_height)
     return at_most(
         "stack closes",
@@ -76,16 +80,17 @@ def _stack(spec: UnitSpec, face: Face) -> Finding:
 def _columns(spec: UnitSpec, row: FaceRow) -> Finding:
     """Opening widths, uprights and sides add up to the width, to nothing over."""
     widths = sum(opening.designed_width for opening in row.openings)
-    total = widths + len(row.uprights) * spec.case.upright + 2 * spec.case.side
+    total = widths + len(row.uprights) * spec.frame.upright + 2 * spec.frame.side
     over = abs(total - spec.body.width)
     return at_most(
         "columns close",
         over,
         0.0,
         say(
-            "Row {:d}: openings of {:bare} with uprights and sides make {} of {:bare}.",
+            "Row {:d}: openings of {:bare} with {} make {} of {:bare}.",
             row.number,
             widths,
+            "the legs" if spec.legs else "uprights and sides",
             total,
             spec.body.width,
         ),
@@ -146,7 +151,7 @@ def _slack(case: Carcase) -> Finding:
 
 def _plinth(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
     """Plinth returns run with the grain under a side that moves across it."""
-    if spec.base is None or spec.body.depth <= CROSS_GRAIN:
+    if spec.plinth is None or spec.body.depth <= CROSS_GRAIN:
         return
     swells, shrinks = case.side_swelling, case.side_shrinkage
     yield Finding(
@@ -187,6 +192,30 @@ def _top(spec: UnitSpec, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
         ),
         about=f"{spec.code}-T",
         found=float(apart),
+        source=HANDBOOK,
+    )
+
+
+def _top_on_legs(spec: UnitSpec, legs: LegsAndAprons, climate: Climate, ledger: Ledger) -> Finding:
+    """A solid top moves over aprons that do not: held at the front, it slides at the back."""
+    moves = across(spec.woods.of("top"), ledger)
+    grows, shrinks = (
+        movement(size=spec.overall_depth, coefficient=moves, change=change)
+        for change in (climate.swelling, climate.drying)
+    )
+    return Finding(
+        rule="top fixing",
+        verdict=Verdict.PASS,
+        message=say(
+            "The top grows {:.3} when wettest and shrinks {:.3} when driest over aprons that do not: fix it "
+            "at the front, with {} at the sides and the back that give {:up 16} each way.",
+            grows,
+            shrinks,
+            "buttons" if legs.fixing == "buttons" else "slots in the kickers",
+            max(grows, shrinks),
+        ),
+        about=f"{spec.code}-T",
+        found=float(grows),
         source=HANDBOOK,
     )
 

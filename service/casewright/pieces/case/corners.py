@@ -9,7 +9,8 @@ from casewright.joinery.families.carcase.layout import FEWEST, fewest_in_a_carca
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE, flare
 from casewright.measure.units import Count, Inches
-from casewright.pieces.asked.spec import Case, UnitSpec
+from casewright.pieces.asked.case_spec import Case
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face
 
 
@@ -39,11 +40,14 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
         rack: the dovetail saw
 
     Returns:
-        The corners of the rails, and those of the bottom.
+        The corners of the rails, and those of the bottom; on legs those of the upper rail.
 
     Source: common practice: tails about three thicknesses wide, two inches at most.
     """
     case = spec.case
+    if spec.legs:
+        width = spec.legs.rail_width or spec.legs.leg
+        return (CaseCorner(name="upper rail into legs", width=width, tails=1, corners=2),)
     return (
         CaseCorner(
             name="sub-top rails into sides",

@@ -22,6 +22,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.corners import CaseCorner
 from casewright.pieces.case.frame_joints import frame_joints
+from casewright.pieces.case.leg_joints import leg_joints, rails_clear
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import FaceRow
@@ -74,16 +75,9 @@ def case_joints(
     for part in parts:
         lines.setdefault(part.line, []).append(part)
     bench = CaseBench(plan=plan, lines=lines, shrinkage=shrinkage, rack=rack)
-    rails, bottom = corners
-    asked = (
-        *_corners(bench, RAILS, "Sub-top rails into the sides", ("C2", "C7"), rails),
-        *_corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom),
-        *_dividers(bench),
-        *_uprights(bench),
-        *frame_joints(bench),
-        *_back(bench),
-    )
-    joints, findings = [], []
+    asked = _of_carcase(bench, corners) if plan.spec.legs is None else leg_joints(bench, plan.spec.legs)
+    joints: list[PlacedJoint] = []
+    findings = [] if plan.spec.legs is None else list(rails_clear(bench, plan.spec.legs))
     for each in asked:
         try:
             joint = each.solve()
@@ -106,6 +100,16 @@ def case_joints(
         )
         findings.extend(found for found in joint.findings if found.rule not in SAID_OF_THE_CASE)
     return CaseJoints(joints=tuple(joints), findings=tuple(findings))
+
+
+def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[AskedJoint]:
+    rails, bottom = corners
+    yield from _corners(bench, RAILS, "Sub-top rails into the sides", ("C2", "C7"), rails)
+    yield from _corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom)
+    yield from _dividers(bench)
+    yield from _uprights(bench)
+    yield from frame_joints(bench)
+    yield from _back(bench)
 
 
 def _corners(

@@ -69,7 +69,7 @@ def base_parts(case: CasePlan) -> Iterator[Part]:
 
     Source: common practice.
     """
-    base, body, woods = case.spec.base, case.spec.body, case.spec.woods
+    base, body, woods = case.spec.plinth, case.spec.body, case.spec.woods
     if base is None:
         return
     shared: dict[str, Any] = {"thickness": base.thickness, "width": base.height, "grain": Grain.ACROSS}

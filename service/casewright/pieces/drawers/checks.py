@@ -11,7 +11,8 @@ from casewright.measure.saying import Words, say
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.carcase import Carcase
-from casewright.pieces.drawers.parts import BottomPlan, Drawer
+from casewright.pieces.drawers.bottom_plans import BottomPlan
+from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.season import Climate, across
 from casewright.stability.jam import check_jam, check_shape
 from casewright.stability.limits import house_limits
@@ -157,7 +158,7 @@ def _sag(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
         return
     without: Words = ""
     if bottom.pieces > 1 and bottom.sag_without_muntin is not None:
-        limit = drawer.sizes.inside.width / 300
+        limit = drawer.sizes.inside.between_slips / 300
         words = "too much" if bottom.sag_without_muntin > limit else "allowed"
         without = say(
             " Without a muntin it would sag {:.3} over {:.3 bare}: {}.",

@@ -78,7 +78,12 @@ def drawer_joints(
     Source: common practice; each rule of the joinery names its own.
     """
     drawers = spec.drawers
-    groove = Groove(height=drawers.groove.height, width=drawers.groove.width, depth=drawers.groove.depth)
+    groove = Groove(
+        height=drawers.groove.height,
+        width=drawers.groove.width,
+        depth=drawers.groove.depth,
+        in_side=drawers.groove.slips is None,
+    )
     rack, usual = shop.rack, shop.usual
     front = _setting(spec, "front_joint", shared, shop, usual.half_pin_front, groove, ledger)
     back = _setting(spec, "back_joint", shared, shop, usual.half_pin_back, None, ledger)

@@ -53,11 +53,12 @@ class Gaps:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inside:
-    """What a drawer holds: clear width, depth and height [in]."""
+    """What a drawer holds: clear width between the sides, depth and height; and between the slips [in]."""
 
     width: float
     depth: float
     height: float
+    between_slips: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -348,8 +349,12 @@ def _inside(
 ) -> Inside:
     front, left, right, back = thick
     groove = drawers.groove
+    clear = under.take("inside_width", rules.width_inside, width=width, left_side=left, right_side=right)
     return Inside(
-        width=under.take("inside_width", rules.width_inside, width=width, left_side=left, right_side=right),
+        width=clear,
+        between_slips=clear
+        if groove.slips is None
+        else under.take("between_slips", rules.between_slips, inside=clear, slip=groove.slip),
         depth=under.take("inside_depth", rules.depth_inside, length=length, front=front, back=back),
         height=under.take(
             "inside_height",

@@ -169,19 +169,23 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
             size=_size(1 / 4, 3 / 4, 1.5),
             note=say("stop line {:fraction} behind the face of the rail", spec.drawers.front),
         ),
-        SmallPart(
-            name="Top button",
-            quantity=2 * (math.ceil(face.clear_width / FIXING_SPACING) + 1),
-            size=_size(3 / 4, 1.0, 1.5),
-            note="along both sub-top rails; tight at the front, with slack towards the back",
-        ),
     ]
-    if spec.base is not None:
+    if spec.legs is None or spec.legs.fixing == "buttons":
+        along = "the side and back aprons" if spec.legs else "both sub-top rails"
+        parts.append(
+            SmallPart(
+                name="Top button",
+                quantity=2 * (math.ceil(face.clear_width / FIXING_SPACING) + 1),
+                size=_size(3 / 4, 1.0, 1.5),
+                note=f"along {along}; tight at the front, with slack towards the back",
+            )
+        )
+    if spec.plinth is not None:
         parts.append(
             SmallPart(
                 name="Plinth corner block",
                 quantity=4,
-                size=_size(1.5, 1.5, max(1.0, spec.base.height - 1)),
+                size=_size(1.5, 1.5, max(1.0, spec.plinth.height - 1)),
                 note="glued into the corners of the plinth",
             )
         )
@@ -192,7 +196,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
             SmallPart(
                 name="Drawer guide",
                 quantity=guides,
-                size=_size(spec.case.upright, 3 / 4, length),
+                size=_size(spec.frame.upright, 3 / 4, length),
                 note="on the runner behind each upright, flush with its faces",
             )
         )

@@ -20,7 +20,9 @@ from casewright.pieces.asked.graduation import (
 )
 from casewright.pieces.asked.measured import MeasuredOpening
 from casewright.pieces.asked.spec import Row, UnitSpec
+from casewright.pieces.layout.heights import plan_heights
 from casewright.pieces.rules import case_rules as rules
+from casewright.pieces.rules import leg_rules
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,16 +124,16 @@ def plan_face(spec: UnitSpec, ledger: Ledger) -> Face:
 
     Source: geometry of the case.
     """
-    heights = _heights(spec, ledger)
+    heights = plan_heights(spec, ledger)
     row_heights = _row_heights(spec, heights.opening_total, ledger)
-    clear = ledger.take("clear_width", rules.clear_width, width=spec.body.width, side=spec.case.side)
-    depth = ledger.take("opening_depth", rules.opening_depth, depth=spec.body.depth, back=spec.back.thickness)
+    clear = ledger.take("clear_width", rules.clear_width, width=spec.body.width, side=spec.frame.side)
+    depth = _depth(spec, ledger)
     rows = []
-    bottom = spec.case.bottom + heights.opening_total + (len(spec.rows) - 1) * spec.case.divider
+    bottom = spec.frame.lower + heights.opening_total + (len(spec.rows) - 1) * spec.frame.divider
     for number, (row, height) in enumerate(zip(spec.rows, row_heights, strict=True), start=1):
         bottom -= height
         rows.append(_row(spec, row, number, bottom, height, clear, depth, ledger))
-        bottom -= spec.case.divider
+        bottom -= spec.frame.divider
     return Face(
         body_height=heights.body,
         base_height=heights.base,
@@ -143,47 +145,20 @@ def plan_face(spec: UnitSpec, ledger: Ledger) -> Face:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Heights:
-    body: float
-    base: float
-    overall: float
-    opening_total: float
-
-
-def _heights(spec: UnitSpec, ledger: Ledger) -> _Heights:
-    """The heights, from whichever one was given."""
-    body_spec, top = spec.body, spec.top.thickness
-    base = spec.base.height if spec.base else 0.0
-    between = {
-        "rail": spec.case.sub_top_rail,
-        "bottom": spec.case.bottom,
-        "divider": spec.case.divider,
-        "rows": len(spec.rows),
-    }
-    if body_spec.opening_total is not None:
-        total = ledger.given("opening_total", body_spec.opening_total, "the unit file")
-        body = ledger.take("body_height", rules.body_height_by_openings, openings=total, **between)
-    else:
-        if body_spec.overall_height is not None:
-            overall = ledger.given("overall_height", body_spec.overall_height, "the unit file")
-            body = ledger.take("body_height", rules.body_height, overall=overall, top=top, base=base)
-        else:
-            body = ledger.given("body_height", body_spec.body_height or 0.0, "the unit file")
-        total = ledger.take("opening_total", rules.opening_total, body=body, **between)
-    if total <= 0:
-        raise CannotGraduate(
-            say(
-                "the rails and dividers of {:d} rows leave no height for drawers; "
-                "make the case at least {:up} taller",
-                len(spec.rows),
-                len(spec.rows) * 2.0 - total,
-            )
+def _depth(spec: UnitSpec, ledger: Ledger) -> Inches:
+    """The depth of the openings: to the back boards, or to the back apron."""
+    legs = spec.legs
+    if legs is None:
+        return ledger.take(
+            "opening_depth", rules.opening_depth, depth=spec.body.depth, back=spec.back.thickness
         )
-    if body_spec.overall_height is not None:
-        return _Heights(body=body, base=base, overall=overall, opening_total=total)
-    overall = ledger.take("overall_height", rules.overall_height, body=body, top=top, base=base)
-    return _Heights(body=body, base=base, overall=overall, opening_total=total)
+    return ledger.take(
+        "opening_depth",
+        leg_rules.depth_to_apron,
+        depth=spec.body.depth,
+        setback=legs.setback,
+        apron=legs.apron,
+    )
 
 
 def _row_heights(spec: UnitSpec, total: float, ledger: Ledger) -> tuple[float, ...]:
@@ -233,7 +208,7 @@ def _by_rule(spec: UnitSpec, free: list[int], left: float, ledger: Ledger) -> tu
     """Exact heights of the rows that are not locked."""
     rule, under = spec.graduation, ledger.under("graduation")
     if not isinstance(rule, Contents):
-        return graduated(rule, left, len(free), spec.case.divider, under)
+        return graduated(rule, left, len(free), spec.frame.divider, under)
     groove = spec.drawers.groove
     needs = []
     for index in free:
@@ -265,7 +240,7 @@ def _row(
     ledger: Ledger,
 ) -> FaceRow:
     """One row of openings, with what was measured of them."""
-    left = spec.case.side
+    left = spec.frame.side
     openings, uprights = [], []
     widths = _column_widths(spec, row, number, clear, ledger)
     for column, width in enumerate(widths, start=1):
@@ -273,7 +248,7 @@ def _row(
         left += width
         if column < len(widths):
             uprights.append(left)
-            left += spec.case.upright
+            left += spec.frame.upright
     return FaceRow(
         number=number, bottom=bottom, height=height, openings=tuple(openings), uprights=tuple(uprights)
     )
@@ -282,11 +257,20 @@ def _row(
 def _column_widths(spec: UnitSpec, row: Row, number: int, clear: float, ledger: Ledger) -> tuple[float, ...]:
     """The opening widths of a row: typed ones as they are, the others sharing what is left."""
     typed = row.column_widths
+    if spec.legs and len(typed) > 1:
+        raise CannotGraduate(
+            say(
+                "row {:d} has {:d} drawers side by side; on legs and aprons a row has one drawer in its "
+                "column: choose a carcase, or one drawer",
+                number,
+                len(typed),
+            )
+        )
     if typed == (None,):
         return (clear,)
     fixed = sum(width for width in typed if width is not None)
     shared = sum(1 for width in typed if width is None)
-    left = clear - (len(typed) - 1) * spec.case.upright - fixed
+    left = clear - (len(typed) - 1) * spec.frame.upright - fixed
     if shared == 0:
         if abs(left) > 1e-6:
             raise CannotGraduate(
@@ -307,7 +291,7 @@ def _column_widths(spec: UnitSpec, row: Row, number: int, clear: float, ledger: 
         f"R{number}.column_width",
         rules.column_width,
         clear=clear,
-        upright=spec.case.upright,
+        upright=spec.frame.upright,
         columns=len(typed),
         fixed=fixed,
         shared=shared,

@@ -156,6 +156,41 @@ def width_inside(width: Inches, left_side: Inches, right_side: Inches) -> Inches
     return width - left_side - right_side
 
 
+def slip_height(groove_height: Inches, groove_width: Inches, above: Inches) -> Inches:
+    """The height of a slip: up to its groove, the groove, and the wood above it.
+
+    Rule: groove_height + groove_width + above
+
+    Args:
+        groove_height: bottom edge of the slip up to the groove [in]
+        groove_width: width of the groove [in]
+        above: wood above the groove [in]
+
+    Returns:
+        The height of the slip [in]
+
+    Source: common practice.
+    """
+    return groove_height + groove_width + above
+
+
+def between_slips(inside: Inches, slip: Inches) -> Inches:
+    """The width between the slips, which the bottom bridges.
+
+    Rule: inside - 2 × slip
+
+    Args:
+        inside: width between the sides [in]
+        slip: thickness of a slip [in]
+
+    Returns:
+        The clear width [in]
+
+    Source: geometry of the drawer.
+    """
+    return inside - 2 * slip
+
+
 def depth_inside(length: Inches, front: Inches, back: Inches) -> Inches:
     """The depth between front and back of a drawer.
 

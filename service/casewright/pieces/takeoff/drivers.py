@@ -4,6 +4,7 @@ from casewright.labour.drivers import Driver
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import near_to
 from casewright.measure.units import Number
+from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.takeoff.rough import TakeOff
 
@@ -71,10 +72,12 @@ def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
 
 def _case(unit: Construction) -> dict[Driver, float]:
     """Of one case: its parts, corners, housed ends and frame tenons."""
-    marks = {"C3": 2, "C4": 2, "W1": 2}
     lines = {line.part.line: 0 for line in unit.lines}
     for line in unit.lines:
         lines[line.part.line] += line.quantity
+    if unit.spec.legs:
+        return _on_legs(unit, unit.spec.legs, lines)
+    marks = {"C3": 2, "C4": 2, "W1": 2}
     runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
@@ -84,9 +87,26 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
         Driver.BACK_BOARDS: lines.get("P1", 0),
-        Driver.PLINTH_CORNERS: 4 if unit.spec.base else 0,
+        Driver.PLINTH_CORNERS: 4 if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners,
+    }
+
+
+def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
+    """Of one piece on legs: every apron and rail has a joint at each end, a runner its tongue in front."""
+    tenoned = sum(lines.get(mark, 0) for mark in ("A1", "A2", "R2", "R3"))
+    run = sum(lines.get(mark, 0) for mark in ("W1", "W2"))
+    return {
+        Driver.PARTS: sum(line.quantity for line in unit.lines),
+        Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
+        Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
+        Driver.MORTISE_JOINTS: 2 * tenoned,
+        Driver.TAPERED_LEGS: lines.get("L1", 0) if legs.tapered else 0,
+        Driver.FRAME_TENONS: run,
+        Driver.CASES: 1,
+        Driver.TOPS: 1,
+        Driver.RUNNERS: run + lines.get("W3", 0),
     }
 
 
@@ -96,6 +116,7 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
     fronts = sum(2 * drawer.joints.front.layout.count for drawer in drawers)
     backs = sum(2 * drawer.joints.back.layout.count for drawer in drawers)
     grooved = 3 if any(drawer.sizes.back_foot > 0 for drawer in drawers) else 4
+    slipped = sum(1 for drawer in drawers if drawer.slip is not None)
     rabbeted = sum(2 for drawer in drawers if drawer.sizes.rabbet > 0)
     return {
         Driver.DRAWERS: len(drawers),
@@ -109,6 +130,7 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.BOTTOMS: sum(drawer.bottom.pieces for drawer in drawers),
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
+        **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
     }
 
 

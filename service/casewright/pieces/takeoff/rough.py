@@ -155,7 +155,9 @@ def _rough(line: PartLine, count: int, shop: Shop, ledger: Ledger) -> RoughLine:
     )
     quantity = line.quantity * count
     feet = {"quantity": quantity, "thickness": bought.rough}
-    resaw = _resawn(part.thickness) if boards == 1 and line.quantity > 1 else None
+    # A leg is sawn out square: nobody resaws it.
+    resawn = boards == 1 and line.quantity > 1 and part.use is not PartUse.LEG
+    resaw = _resawn(part.thickness) if resawn else None
     return RoughLine(
         line=line.line,
         of=line,

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
@@ -55,14 +56,16 @@ def _woods(unit: Construction) -> Iterator[str]:
     spec = unit.spec
     drawers, woods = len(unit.drawers), spec.woods
     roles = [
-        ("case", woods.case),
+        ("legs, aprons and rails" if spec.legs else "case", woods.case),
         ("top", woods.of("top")),
         ("drawer front" if drawers == 1 else "drawer fronts", woods.of("fronts")),
         ("sides and back of the drawer" if drawers == 1 else "drawer sides and backs", woods.drawers),
     ]
     if not isinstance(spec.drawers.bottom, PlyBottom):
         roles.append(("drawer bottom" if drawers == 1 else "drawer bottoms", woods.of("bottoms")))
-    roles += [("back of the case", woods.of("back")), ("parts inside that are not seen", woods.inside)]
+    if not spec.legs:
+        roles.append(("back of the case", woods.of("back")))
+    roles += [("parts inside that are not seen", woods.inside)]
     by_wood: dict[str, list[str]] = {}
     for role, choice in roles:
         by_wood.setdefault(_timber(choice), []).append(role)
@@ -142,6 +145,9 @@ def _drawers(unit: Construction, shown: LengthUnit) -> str:
 
 def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     spec = unit.spec
+    if spec.legs:
+        yield from _on_legs(spec, spec.legs, shown)
+        return
     frames = "frames inside carry the drawers and" if len(spec.rows) > 1 else "rails and runners"
     yield (
         f"The case is built of solid boards, its sides {sized(spec.case.side, shown)} thick and dovetailed "
@@ -157,11 +163,22 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     yield "The back is of solid boards, lapped at their edges so that each can swell and shrink."
 
 
+def _on_legs(spec: UnitSpec, legs: LegsAndAprons, shown: LengthUnit) -> Iterator[str]:
+    shape = ", tapered below the aprons" if legs.tapered else ""
+    yield (
+        f"It stands on four legs {sized(legs.leg, shown)} square{shape}, joined at the sides and the back by "
+        f"aprons (boards between the legs) {sized(legs.apron_height, shown)} high, tenoned into them "
+        "(a tongue at the end of one part glued into a slot in the other); in front, rails above and below "
+        f"{'the drawer' if len(spec.rows) == 1 else 'each drawer'} hold the legs together."
+    )
+    yield _top(spec, shown)
+
+
 def _top(spec: UnitSpec, shown: LengthUnit) -> str:
     top = spec.top
     sides, front = top.overhang_sides, top.overhang_front
     if sides == front == 0:
-        stands = "is flush with the case"
+        stands = f"is flush with the {'legs' if spec.legs else 'case'}"
     elif sides == front:
         stands = f"stands over the sides and the front by {sized(front, shown)}"
     else:
@@ -176,10 +193,10 @@ def _top(spec: UnitSpec, shown: LengthUnit) -> str:
 
 
 def _base(spec: UnitSpec, shown: LengthUnit) -> str:
-    if spec.base is None:
+    if spec.plinth is None:
         return "The case stands straight on the floor, without a base."
     return (
-        f"It stands on a plinth (a closed base) {sized(spec.base.height, shown)} high, mitred at the front "
+        f"It stands on a plinth (a closed base) {sized(spec.plinth.height, shown)} high, mitred at the front "
         "corners."
     )
 

@@ -24,6 +24,12 @@ DIVIDERS = {
 }
 
 
+STANDS = {
+    True: "It stands on legs with aprons between them instead of being a closed case.",
+    False: "It is a closed case instead of standing on legs.",
+}
+
+
 def otherwise(base: Construction, other: Construction, shown: LengthUnit | None = None) -> str:
     """What is different when a unit is made the other way.
 
@@ -113,6 +119,8 @@ def _by_role(spec: UnitSpec) -> dict[str, Timber]:
     }
     if isinstance(spec.drawers.bottom, PlyBottom):
         del roles["drawer bottoms"]
+    if spec.legs:
+        del roles["back of the case"]
     return roles
 
 
@@ -122,7 +130,9 @@ def _timber(choice: Timber) -> str:
 
 
 def _joints(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
-    if base.case.divider_end != other.case.divider_end:
+    if (base.legs is None) != (other.legs is None):
+        yield STANDS[other.legs is not None]
+    elif base.case.divider_end != other.case.divider_end:
         yield DIVIDERS[other.case.divider_end]
 
 

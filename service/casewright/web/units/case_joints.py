@@ -32,6 +32,7 @@ class CaseJointsPage(Page):
     unit: str
     joints: tuple[JointShown, ...]
     story_stick: tuple[str, ...]
+    stick_foot: str
 
 
 @router.get("/units/{unit_id}/joints/case")
@@ -46,7 +47,8 @@ def show_case_joints(visit: Office, unit_id: str) -> Response:
         dovetails=address,
         unit=writing.unit.value,
         joints=tuple(_shown(each, unit, writing) for each in other_joints(unit)),
-        story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.case.divider)),
+        story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.frame.divider)),
+        stick_foot=unit.spec.stick_foot,
     )
     return show(visit, page)
 

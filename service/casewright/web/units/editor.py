@@ -15,13 +15,13 @@ from casewright.web.frame.typed import Reader
 from casewright.web.frame.visits import Office, OfficeLooks, Visit
 from casewright.web.units.form import (
     Read,
-    acted,
     asked_fields,
     read_values,
     refusal_fault,
     row_count,
     values_of,
 )
+from casewright.web.units.form_acts import acted
 from casewright.web.units.result import Result, result_of
 from casewright.web.units.sheet import UnitSheet, sheet_of
 from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out

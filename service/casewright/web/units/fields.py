@@ -92,12 +92,19 @@ class Group:
         title: its heading
         fields: in the order of the form
         note: a sentence above them
+        when: the field that switches it on, and by which values; empty where it always counts
     """
 
     key: str
     title: str
     fields: tuple[Asked, ...]
     note: str = ""
+    when: tuple[str, ...] = ()
+
+    @property
+    def switched(self) -> str:
+        """The class by which the style sheet hides it while it does not count."""
+        return f"when-{'-'.join(self.when[1:])}" if self.when else ""
 
 
 def schema_field(path: str) -> FieldInfo:

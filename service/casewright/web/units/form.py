@@ -7,13 +7,13 @@ from dataclasses import dataclass, field
 from itertools import accumulate
 from typing import Any
 
-from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
+from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit, say
 from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.fields import Asked, Kind, row_name
-from casewright.web.units.groups import HEIGHTS, ROW_FIELDS, SINGLE
+from casewright.web.units.groups import BUILT_AS, HEIGHTS, ROW_FIELDS, SINGLE, SLIPS
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
 
 MOST_ROWS = 40
@@ -26,7 +26,6 @@ WHOLE = "all"
 REST = {"", "rest", "equal", "-", "–"}
 """How an opening width is left to share what remains."""
 ROW = re.compile(r"rows\.([1-9][0-9]?)\.[a-z_]+")
-ACT = re.compile(r"row-(remove|up|down)-([1-9][0-9]?)")
 SEPARATOR = ";"
 PLAIN_WORDS = (
     ("temperature_f", "°F"),
@@ -123,6 +122,7 @@ OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
     "body.height_as": _height_name,
     "body.height": lambda data: str(data["body"].get(_height_name(data), "")),
     "base": lambda data: "" if data.get("base", {}) is None else "1",
+    SLIPS: lambda data: "" if _at(data, SLIPS) is None else "1",
     "measured": measured_lines,
     "season.months": month_lines,
 }
@@ -184,12 +184,10 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
         if asked.name == "body.height":
             if text:
                 data["body"][_height_as(values)] = text
-        elif asked.name == "base":
-            if not text:
-                data["base"] = None
-        elif asked.name == "season.months":
-            if lines := [line for line in map(str.strip, text.splitlines()) if line]:
-                data.setdefault("season", {})["months"] = lines
+        elif not applies(asked, values):
+            continue
+        elif asked.name in PUT_OWN_WAY:
+            PUT_OWN_WAY[asked.name](data, text)
         elif asked.kind is Kind.LINES:
             data |= measured_of(text)
         elif asked.name != "body.height_as" and counts(asked, values):
@@ -202,6 +200,29 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
     return data
 
 
+def _put_base(data: dict[str, Any], text: str) -> None:
+    if not text:
+        data["base"] = None
+
+
+def _put_months(data: dict[str, Any], text: str) -> None:
+    if lines := [line for line in map(str.strip, text.splitlines()) if line]:
+        data.setdefault("season", {})["months"] = lines
+
+
+def _put_slips(data: dict[str, Any], text: str) -> None:
+    if text:
+        data.setdefault("drawers", {}).setdefault("groove", {})["slips"] = {}
+
+
+PUT_OWN_WAY: dict[str, Callable[[dict[str, Any], str], None]] = {
+    "base": _put_base,
+    "season.months": _put_months,
+    SLIPS: _put_slips,
+}
+"""Fields that go into the file in a way of their own."""
+
+
 def _height_as(values: Mapping[str, str]) -> str:
     chosen = values.get("body.height_as", "")
     return chosen if chosen in HEIGHTS else "overall_height"
@@ -209,11 +230,19 @@ def _height_as(values: Mapping[str, str]) -> str:
 
 def counts(asked: Asked, values: Mapping[str, str]) -> bool:
     """Whether a field counts with what is chosen elsewhere in the form."""
-    if not asked.when:
-        return True
-    switch, *by = asked.when
-    if switch == "base":
-        return bool(values.get("base", "").strip())
+    return applies(asked, values) and (not asked.when or _is_chosen(asked.when, values))
+
+
+def applies(asked: Asked, values: Mapping[str, str]) -> bool:
+    """Whether a field belongs to what the piece is built as."""
+    built = BUILT_AS.get(asked.name)
+    return built is None or _is_chosen(built, values)
+
+
+def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
+    switch, *by = when
+    if switch in ("base", SLIPS):
+        return bool(values.get(switch, "").strip())
     usual = next(each.usual for each in SINGLE if each.name == switch)
     return (values.get(switch, "").strip() or usual) in by
 
@@ -327,52 +356,3 @@ def sentence(message: str) -> str:
         text = text.replace(written, said)
     text = text[:1].upper() + text[1:]
     return text if text.endswith((".", "!", "?", "…")) else f"{text}."
-
-
-def acted(values: Mapping[str, str], act: str) -> dict[str, str]:
-    """The form after one of its own buttons: a row more, fewer or elsewhere, or the other unit.
-
-    Args:
-        values: the text of every field
-        act: such as `row-add`, `row-remove-2`, `row-up-3`, `unit-mm`; anything else changes nothing
-    """
-    if act in {"unit-in", "unit-mm"}:
-        return _in_unit(values, LengthUnit(act.removeprefix("unit-")))
-    rows = [_row(values, number) for number in range(1, row_count(values) + 1)]
-    found = ACT.fullmatch(act)
-    if act == "row-add" and len(rows) < MOST_ROWS:
-        rows.append({each.name: "" for each in ROW_FIELDS})
-    elif found and 1 <= int(found[2]) <= len(rows):
-        place = int(found[2]) - 1
-        row = rows.pop(place)
-        if found[1] != "remove" or not rows:
-            there = place + {"up": -1, "down": 1}.get(found[1], 0)
-            rows.insert(min(max(there, 0), len(rows)), row)
-    left = {name: value for name, value in values.items() if not ROW.fullmatch(name)}
-    for number, row in enumerate(rows, start=1):
-        left |= {row_name(number, each): row[each.name] for each in ROW_FIELDS}
-    return left
-
-
-def _row(values: Mapping[str, str], number: int) -> dict[str, str]:
-    return {each.name: values.get(row_name(number, each), "") for each in ROW_FIELDS}
-
-
-def _in_unit(values: Mapping[str, str], unit: LengthUnit) -> dict[str, str]:
-    """The same sizes, written in the other unit; what cannot be read stays as it was typed."""
-    before, changed = unit_in(values), dict(values) | {"unit": unit.value}
-    for each in asked_fields(row_count(values)):
-        text = values.get(each.name, "")
-        if each.kind is Kind.SIZE:
-            changed[each.name] = _converted(text, before, unit)
-        elif each.kind is Kind.SIZES and text.strip():
-            parts = (part.strip() for part in text.split(SEPARATOR))
-            changed[each.name] = f"{SEPARATOR} ".join(_converted(part, before, unit) for part in parts)
-    return changed
-
-
-def _converted(text: str, before: LengthUnit, after: LengthUnit) -> str:
-    try:
-        return write_length(float(parse_length(text, before)), after) if text.strip() else text
-    except LengthError:
-        return text

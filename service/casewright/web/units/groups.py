@@ -23,11 +23,24 @@ RULES: Choices = (
     ("contents", "By what goes in"),
 )
 
+BUILD = "construction.kind"
+CARCASE, LEGS = (BUILD, "carcase"), (BUILD, "legs")
+"""Where a group counts that belongs to one construction only."""
+SLIPS = "drawers.groove.slips"
+
 SIZE_FIELDS = (
     ask("name", "Name", hint="What it is called on the quote and at the bench."),
+    Asked(
+        name=BUILD,
+        label="Built as",
+        kind=Kind.CHOICE,
+        choices=(("carcase", "a carcase (usual)"), ("legs", "legs and aprons")),
+        usual="carcase",
+        is_wide=True,
+    ),
     ask("count", "How many alike", hint="", lead=True),
     ask("body.width", "Width of the case", hint="Outside, without the top's overhang."),
-    ask("body.depth", "Depth of the case", hint="Front edge to back edge of a side."),
+    ask("body.depth", "Depth of the case", hint="Front edge to back edge of a side, or over the legs."),
     Asked(
         name="body.height_as",
         label="Height is given as",
@@ -107,7 +120,7 @@ def _wood(role: str, label: str, hint: str, other: str = "") -> tuple[Asked, Ask
 
 
 WOOD_FIELDS = (
-    *_wood("case", "Case", "Sides, rails, front and returns of the plinth."),
+    *_wood("case", "Case", "Sides or legs and aprons, rails, front and returns of the plinth."),
     *_wood("drawers", "Drawer sides", "And backs, and the bars under wide bottoms."),
     *_wood("inside", "Inside", "Runners, kickers, case bottom, rails not seen."),
 )
@@ -137,6 +150,27 @@ def _air(state: str, label: str) -> Iterator[Asked]:
 
 
 MORE_GROUPS = (
+    Group(
+        key="legs",
+        title="Legs and aprons",
+        when=LEGS,
+        fields=(
+            ask("construction.leg", "Leg", lead=True),
+            ask("construction.tapered", "Legs tapered"),
+            ask("construction.apron", "Apron"),
+            ask("construction.apron_height", "Apron height", lead=True),
+            ask("construction.setback", "Apron set back"),
+            ask("construction.tenon", "Apron tenon"),
+            ask("construction.rail", "Front rail"),
+            ask("construction.rail_width", "Front rail width"),
+            ask("construction.dovetail", "Upper rail's dovetail"),
+            ask("construction.rail_tenon", "Lower rail's tenon"),
+            ask("construction.runner_width", "Runner"),
+            ask("construction.tongue", "Runner's tongue"),
+            ask("construction.guide_height", "Side guide"),
+            ask("construction.fixing", "Top held by"),
+        ),
+    ),
     Group(
         key="other-woods",
         title="Other woods",
@@ -189,6 +223,10 @@ MORE_GROUPS = (
             ask("drawers.groove.height", "Groove above the edge"),
             ask("drawers.groove.width", "Groove width"),
             ask("drawers.groove.depth", "Groove depth"),
+            Asked(name=SLIPS, label="Slips carry the groove at the sides", kind=Kind.TICK, usual=False),
+            ask(f"{SLIPS}.thickness", "Slip thickness", when=(SLIPS, "slips")),
+            ask(f"{SLIPS}.height", "Slip height", when=(SLIPS, "slips")),
+            ask(f"{SLIPS}.depth", "Groove depth in a slip", when=(SLIPS, "slips")),
             ask("drawers.muntin.use", "Bar under the middle"),
             ask("drawers.muntin.over", "Bar when wider than"),
             ask("drawers.muntin.width", "Bar width"),
@@ -218,6 +256,7 @@ MORE_GROUPS = (
     Group(
         key="base",
         title="Base",
+        when=CARCASE,
         fields=(
             Asked(name="base", label="It stands on a plinth", kind=Kind.TICK, usual=True),
             ask("base.height", "Height", when=("base", "base"), lead=True),
@@ -227,6 +266,7 @@ MORE_GROUPS = (
     Group(
         key="back",
         title="Back",
+        when=CARCASE,
         fields=(
             ask("back.thickness", "Thickness", lead=True),
             ask("back.rabbet", "Into each side"),
@@ -239,6 +279,7 @@ MORE_GROUPS = (
     Group(
         key="case",
         title="Case",
+        when=CARCASE,
         fields=(
             ask("case.side", "Side", lead=True),
             ask("case.sub_top_rail", "Rails under the top"),
@@ -260,6 +301,7 @@ MORE_GROUPS = (
     Group(
         key="frames",
         title="Frames and runners",
+        when=CARCASE,
         fields=(
             ask("frames.runner_width", "Runner", lead=True),
             ask("frames.centre_runner_width", "Centre runner"),
@@ -360,5 +402,7 @@ MORE_GROUPS = (
         ),
     ),
 )
+BUILT_AS = {each.name: group.when for group in MORE_GROUPS if group.when for each in group.fields}
+"""What a piece has to be built as for a field to count, by the field's name."""
 SINGLE = (*SIZE_FIELDS, *RULE_FIELDS, *WOOD_FIELDS, *(each for group in MORE_GROUPS for each in group.fields))
 """Every field that stands once in the form."""

@@ -101,7 +101,9 @@ class HalfBlind:
         if self.rabbet + self.proud >= self.side:
             most = self.limits.proud_most.value
             raise ValueError(say(NO_SIDE_BEHIND, self.proud, self.rabbet, most / 2, most))
-        refuse_groove_through(self.groove, side=self.side, front=self.front)
+        if self.groove is not None and self.groove.in_side:
+            refuse_groove_through(self.groove, side=self.side)
+        refuse_groove_through(self.groove, front=self.front)
         for mark, thickness in self.measured_sides:
             refuse_unless_above_zero(**{f"thickness_of_side_{mark}": thickness - self.proud})
 

@@ -253,7 +253,8 @@ def _findings(
     if joint.groove and fit:
         yield groove_hidden(joint.groove, fit, limits, mark)
         thinnest = min([side, *(left + joint.rabbet for _, left in joint.measured_sides)])
-        yield wood_behind_groove(thinnest, joint.groove.depth, "side", about=mark)
+        if joint.groove.in_side:
+            yield wood_behind_groove(thinnest, joint.groove.depth, "side", about=mark)
         yield wood_behind_groove(joint.front, joint.groove.depth, "front", about=mark)
     if joint.proud > 0:
         yield proud_for_planing(joint.proud, "The sides", limits, mark)

@@ -36,6 +36,7 @@ class LegTenon:
         haunch: how far the tenon is set down from the top of the leg [in]
         lower_shoulder: what is cut off the apron's lower edge at the tenon [in]
         aprons: how many aprons meet at the leg, 1 or 2
+        beyond: how far the leg runs on past the apron's upper edge; 0 where that is its top [in]
         width: over both legs from left to right; 0 when it is not known [in]
         depth: over both legs from front to back; 0 when it is not known [in]
         rack: the shop's chisels
@@ -53,6 +54,7 @@ class LegTenon:
     haunch: Inches = 0.0
     lower_shoulder: Inches = 0.0
     aprons: Count = 2
+    beyond: Inches = 0.0
     width: Inches = 0.0
     depth: Inches = 0.0
     rack: Rack = RACK
@@ -65,6 +67,7 @@ class LegTenon:
             setback=self.setback,
             haunch=self.haunch,
             lower_shoulder=self.lower_shoulder,
+            beyond=self.beyond,
             width=self.width,
             depth=self.depth,
         )

@@ -43,7 +43,7 @@ def _findings(joint: LegTenon, left: Inches) -> Iterator[Finding]:
     yield apron_shoulders(joint)
     yield length_of_tenon(joint)
     yield tenon_not_a_peg(joint.tenon_width, joint.tenon, joint.haunch, mark)
-    yield wood_above_mortise(joint.haunch, limits.end_least, "leg", mark)
+    yield wood_above_mortise(joint.haunch + joint.beyond, limits.end_least, "leg", mark)
     yield chisel_of(joint.tenon, joint.rack, mark)
     yield across_grain(joint.tenon_width, limits.width_most, mark)
 

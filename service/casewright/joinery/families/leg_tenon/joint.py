@@ -163,7 +163,7 @@ class LegTenonJoint:
             Setting(
                 name="mortise_start",
                 label="Mortise begins",
-                value=given.haunch,
+                value=given.haunch + given.beyond,
                 note="on the leg, from its top",
             ),
             Setting(

@@ -83,7 +83,9 @@ def _boards(joint: LegTenon) -> Iterator[Board]:
     """The leg stands between the two, so that neither is hatched as it is."""
     yield Board(name="apron", prisms=tuple(_apron(joint, turned=False)), apart=(-1.0, 0.0, 0.0))
     holes = [hole for turned in (False, True)[: joint.aprons] for hole in _mortise(joint, turned)]
-    body: Room = ((0.0, joint.leg), (-BELOW * joint.leg, joint.height), (0.0, joint.leg))
+    # Of a leg that runs on past its apron so much is drawn as below it.
+    head = joint.height + min(joint.beyond, BELOW * joint.leg)
+    body: Room = ((0.0, joint.leg), (-BELOW * joint.leg, head), (0.0, joint.leg))
     yield Board(name="leg", prisms=carved(body, tuple(holes)))
     if joint.aprons == 2:
         yield Board(name="other apron", prisms=tuple(_apron(joint, turned=True)), apart=(0.0, 0.0, -1.0))
@@ -182,13 +184,14 @@ def _strips(joint: LegTenon) -> Iterator[Strip]:
     """What is marked: on the leg from its top, on an apron from the end of its tenon."""
     low, high = _heights(joint)
     near, far = joint.outer_wall, joint.outer_wall + joint.tenon
-    mortise = joint.height - high, joint.height - low
+    top = joint.height + joint.beyond
+    mortise = top - high, top - low
     yield Strip(
         board="leg",
         face="inside face" if joint.aprons == 1 else "each inside face",
         left="top",
         foot="outside face",
-        length=joint.height,
+        length=top,
         height=joint.leg,
         lines=(
             *(_gauged((0.0, mortise[1]), at) for at in (near, far)),
@@ -206,7 +209,7 @@ def _strips(joint: LegTenon) -> Iterator[Strip]:
 def _on_the_leg(joint: LegTenon, mortise: Flat, cheeks: Flat) -> Iterator[Outline]:
     yield box(mortise, cheeks)
     if _haunch(joint):
-        yield box((0.0, mortise[0]), cheeks)
+        yield box((joint.beyond, mortise[0]), cheeks)
 
 
 def _outside_of_apron(joint: LegTenon) -> Strip:

@@ -1,0 +1,257 @@
+"""The parts of a piece on legs: legs, aprons, front rails, runners, kickers and side guides."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from casewright.joinery.chisels import Rack
+from casewright.measure.saying import Words, say
+from casewright.measure.units import Inches
+from casewright.pieces.asked.case_spec import LegsAndAprons
+from casewright.pieces.case.leg_sizes import LegSizes, leg_sizes
+from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.rules import case_rules, leg_rules
+from casewright.wood.waste import PartUse
+
+CORNERS = ("FL", "FR", "BL", "BR")
+"""The legs by their place: front or back, left or right."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegPlan:
+    """What the parts of a piece on legs share.
+
+    Attributes:
+        case: what the case is worked out from
+        legs: what the maker chose
+        sizes: what was left out of it, chosen
+        inside: from the outside of a leg to the inside of its side apron [in]
+    """
+
+    case: CasePlan
+    legs: LegsAndAprons
+    sizes: LegSizes
+    inside: Inches
+
+    @property
+    def floor(self) -> Inches:
+        """Lower edge of the aprons above the floor [in]."""
+        return self.case.face.base_height
+
+
+def leg_plan(case: CasePlan, legs: LegsAndAprons, rack: Rack) -> LegPlan:
+    """What the parts of a piece on legs share.
+
+    Args:
+        case: what the case is worked out from
+        legs: what the maker chose
+        rack: the shop's chisels, by which the tenons are chosen
+
+    Returns:
+        The plan.
+
+    Source: geometry of the piece.
+    """
+    sizes = leg_sizes(legs, rack, case.ledger)
+    return LegPlan(case=case, legs=legs, sizes=sizes, inside=legs.setback + legs.apron)
+
+
+def leg_parts(plan: LegPlan) -> Iterator[Part]:
+    """Legs, aprons and rails, then what the drawers run on.
+
+    Args:
+        plan: what the parts share
+
+    Returns:
+        The parts, show wood first.
+
+    Source: common practice of leg-and-apron work.
+    """
+    yield from _legs(plan)
+    yield from _aprons(plan)
+    yield from _rails(plan)
+    yield from _runners(plan)
+    yield from _guides(plan)
+
+
+def _legs(plan: LegPlan) -> Iterator[Part]:
+    case, thick = plan.case, plan.legs.leg
+    body = case.spec.body
+    length = case.ledger.take(
+        "leg", case_rules.over_all, inner=case.face.body_height, one_end=plan.floor, other_end=0.0
+    )
+    foot = "tapered below the aprons, inside faces" if plan.legs.tapered else "square"
+    for mark in CORNERS:
+        head = "socket for the upper rail; apron mortise" if mark[0] == "F" else "apron mortises"
+        yield Part(
+            code=case.code(f"L-{mark}"),
+            line="L1",
+            name="Leg, square, then tapered" if plan.legs.tapered else "Leg",
+            **timber(case.spec.woods.case),
+            thickness=thick,
+            width=thick,
+            length=length,
+            face=FaceClass.SHOW,
+            grain=Grain.UPRIGHT,
+            use=PartUse.LEG,
+            ends=(foot, head),
+            box=Box(
+                0.0 if mark[1] == "L" else body.width - thick,
+                0.0 if mark[0] == "F" else body.depth - thick,
+                0.0,
+                thick,
+                thick,
+                length,
+            ),
+        )
+
+
+def _aprons(plan: LegPlan) -> Iterator[Part]:
+    case, legs, tenon = plan.case, plan.legs, plan.sizes.tenon
+    body, start = case.spec.body, legs.leg - tenon
+    shared: dict[str, Any] = {
+        **timber(case.spec.woods.case),
+        "thickness": legs.apron,
+        "width": legs.apron_height,
+        "face": FaceClass.SHOW,
+        "use": PartUse.CASE,
+    }
+    into = say("leg tenon, {:fraction} long", tenon)
+    deep = case.ledger.take(
+        "side_apron_length", leg_rules.over_tenons, overall=body.depth, leg=legs.leg, tenon=tenon
+    )
+    for mark, x in (("L", legs.setback), ("R", body.width - plan.inside)):
+        yield Part(
+            code=case.code(f"AP-{mark}"),
+            line="A1",
+            name="Side apron",
+            length=deep,
+            grain=Grain.BACK,
+            ends=(into, into),
+            box=Box(x, start, plan.floor, legs.apron, deep, legs.apron_height),
+            **shared,
+        )
+    wide = case.ledger.take(
+        "back_apron_length", leg_rules.over_tenons, overall=body.width, leg=legs.leg, tenon=tenon
+    )
+    yield Part(
+        code=case.code("AP-B"),
+        line="A2",
+        name="Back apron",
+        length=wide,
+        grain=Grain.ACROSS,
+        ends=(into, into),
+        box=Box(start, case.face.opening_depth, plan.floor, wide, legs.apron, legs.apron_height),
+        **shared,
+    )
+
+
+def _rails(plan: LegPlan) -> Iterator[Part]:
+    case, legs = plan.case, plan.legs
+    top = plan.floor + legs.apron_height - legs.rail
+    dovetail: Words = say("dovetail, {:fraction} long, into the top of the leg", plan.sizes.dovetail)
+    tenon: Words = say("tenon, {:fraction} long", plan.sizes.rail_tenon)
+    yield _rail(plan, "R1", "C-UF", "Upper front rail", top, plan.sizes.dovetail, dovetail)
+    yield _rail(plan, "R2", "C-LF", "Lower front rail", plan.floor, plan.sizes.rail_tenon, tenon)
+    for row in case.face.rows[:-1]:
+        z = plan.floor + row.bottom - legs.rail
+        yield _rail(plan, "R3", f"D{row.number}-RF", "Divider rail, front", z, plan.sizes.rail_tenon, tenon)
+
+
+def _rail(plan: LegPlan, line: str, mark: str, name: str, z: Inches, reach: Inches, joint: Words) -> Part:
+    case, legs = plan.case, plan.legs
+    length = case.ledger.take(
+        f"{mark}.length", leg_rules.over_tenons, overall=case.spec.body.width, leg=legs.leg, tenon=reach
+    )
+    return Part(
+        code=case.code(mark),
+        line=line,
+        name=name,
+        **timber(case.spec.woods.case),
+        thickness=legs.rail,
+        width=plan.sizes.rail_width,
+        length=length,
+        face=FaceClass.EDGE,
+        grain=Grain.ACROSS,
+        use=PartUse.CASE,
+        ends=(joint, joint),
+        box=Box(legs.leg - reach, 0.0, z, length, plan.sizes.rail_width, legs.rail),
+    )
+
+
+def _runners(plan: LegPlan) -> Iterator[Part]:
+    """A pair under each row; between two rows it keeps the lower drawer from tipping, too."""
+    face = plan.case.face
+    for row in reversed(face.rows):
+        place = "C" if row is face.rows[-1] else f"D{row.number}"
+        yield from _pair(plan, "W1", f"{place}-R", "Runner", plan.floor + row.bottom - plan.legs.rail)
+    z = plan.floor + plan.legs.apron_height - plan.legs.rail
+    yield from _pair(plan, "W2", "C-K", "Kicker", z)
+
+
+def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator[Part]:
+    case, legs = plan.case, plan.legs
+    length = _runner_length(plan)
+    for side, x in (("L", plan.inside), ("R", case.spec.body.width - plan.inside - plan.sizes.runner_width)):
+        yield Part(
+            code=case.code(f"{mark}{side}"),
+            line=line,
+            name=name,
+            **timber(case.spec.woods.inside),
+            thickness=legs.rail,
+            width=plan.sizes.runner_width,
+            length=length,
+            face=FaceClass.INSIDE,
+            grain=Grain.BACK,
+            use=PartUse.INSIDE,
+            ends=(
+                say("tongue, {:fraction} long, in the rail; notched around the leg", legs.tongue),
+                "notched around the leg; butt, screwed to the back apron",
+            ),
+            box=Box(x, plan.sizes.rail_width - legs.tongue, z, plan.sizes.runner_width, length, legs.rail),
+        )
+
+
+def _runner_length(plan: LegPlan) -> Inches:
+    return plan.case.ledger.take(
+        "runner_length",
+        leg_rules.leg_runner_length,
+        depth=plan.case.face.opening_depth,
+        rail=plan.sizes.rail_width,
+        tongue=plan.legs.tongue,
+    )
+
+
+def _guides(plan: LegPlan) -> Iterator[Part]:
+    """Cut with the runners, as long as they are; each is then trimmed to go between its two legs."""
+    case, legs = plan.case, plan.legs
+    if plan.sizes.guide <= 0:
+        return
+    between = case.ledger.take(
+        "guide_between", case_rules.between, whole=case.spec.body.depth, one_end=legs.leg, other_end=legs.leg
+    )
+    fitted = say("trimmed to {:fraction} between the legs", between)
+    for row in case.face.rows:
+        for side, x in (("L", plan.inside), ("R", case.spec.body.width - legs.leg)):
+            yield Part(
+                code=case.code(f"R{row.number}-G{side}"),
+                line="W3",
+                name="Side guide",
+                **timber(case.spec.woods.inside),
+                thickness=plan.sizes.guide,
+                width=legs.guide_height,
+                length=_runner_length(plan),
+                face=FaceClass.INSIDE,
+                grain=Grain.BACK,
+                use=PartUse.INSIDE,
+                ends=(fitted, fitted),
+                box=Box(
+                    x,
+                    legs.leg,
+                    plan.floor + row.bottom,
+                    plan.sizes.guide,
+                    between,
+                    legs.guide_height,
+                ),
+            )
