@@ -122,6 +122,24 @@ def test_one_gauge_serves_the_backs_of_sides_a_64th_apart():
     assert {show(drawer.joints.back.gauge_back) for drawer in made.drawers} == {"31/64"}
 
 
+def test_each_end_of_a_back_has_the_gauge_of_its_own_side():
+    unlike = {"R1-1-SL": {"thickness": "17/32"}, "R1-1-SR": {"thickness": "1/2"}}
+    made = built(chest({"measured.parts": unlike}))
+
+    backs = [each for each in gauges_to_set(made) if each.name == "Back joint, gauge for the back"]
+    settings = [each for each in made.drawer("A-R1-1").joints.back.settings if "back" in each.name]
+
+    # 1/32 between the sides is more than a 64th: the right end at 17/32 would leave its pins 1/32 proud.
+    assert [(show(each.setting), each.serves) for each in backs] == [
+        ("1/2", ("A-R1-1-B right", "A-R2-1-B", "A-R3-1-B")),
+        ("17/32", ("A-R1-1-B left",)),
+    ]
+    assert [(str(each.label), show(each.value)) for each in settings] == [
+        ("Gauge on the back, left end", "17/32"),
+        ("Gauge on the back, right end", "1/2"),
+    ]
+
+
 @pytest.mark.parametrize(("fronts", "verdict"), [("poplar", "caution"), ("cherry", "pass")])
 def test_a_front_much_softer_than_its_sides_is_said_by_the_woods_of_the_unit(fronts, verdict):
     # hard maple 0.63, poplar 0.42, cherry 0.50: 0.63 - 0.15 = 0.48

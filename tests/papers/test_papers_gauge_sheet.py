@@ -77,7 +77,8 @@ def test_a_measured_side_makes_its_card_wrong_and_leaves_the_others():
         "side A-R2-1-SL measured 15/32",
         "A-R2-1-SL: gauge 2 is 13/32 now, here 7/16",
     ]
-    assert back.wrong == ()
+    # The other side is still drawn at 1/2, 1/32 thicker: the left end of the back has a gauge of its own.
+    assert "A-R2-1-SL: gauge for the back is 15/32 now, here 1/2" in [str(line) for line in back.wrong]
     # The bottom of the drawer follows its thinner side; nothing of the case does.
     assert [card.title for card in others if card.wrong] == ["Drawer bottom in its grooves"]
     assert any("bottom" in str(line) for line in others[-1].wrong)
@@ -106,6 +107,24 @@ def test_a_measured_front_makes_its_card_wrong_by_its_lap():
     assert [str(line) for line in front.wrong] == ["A-R1-1-F\u00a0SL\u00a0SR: lap is 15/64 now, here 3/16"]
 
 
+def test_unlike_sides_split_the_gauge_for_the_back_on_its_card_and_on_the_sheet():
+    parts = {"measured.parts": {"R2-1-SL": {"thickness": "17/32"}, "R2-1-SR": {"thickness": "1/2"}}}
+    paper = joint_cards_paper(head(), [built(chest({**ALIKE, **parts}))])
+
+    [split] = [card for card in paper.cards if card.title.endswith("back") and "A-R2-1" in card.drawers]
+    printed = " ".join(" ".join(pages_of(joint_cards_pdf(paper))).split())
+
+    assert [(each.name, each.value_in) for each in split.gauges[1:]] == [
+        ("Gauge for the back, left", 17 / 32),
+        ("Gauge for the back, right", 1 / 2),
+    ]
+    assert "A-R2-1-B left" in printed
+    assert "A-R2-1-B right" in printed
+    back = cards_standing(alike(), now(parts), {})[1]
+    assert any("A-R2-1-SL: gauge for the back is 17/32 now, here 1/2" in str(line) for line in back.wrong)
+    assert not any("A-R2-1-SR" in str(line) for line in back.wrong)
+
+
 def test_a_drawer_that_is_gone_makes_its_card_wrong():
     gone = {code: facts for code, facts in now({}).items() if "R3-1" not in code}
 
@@ -120,4 +139,4 @@ def test_what_a_paper_says_is_told_part_by_part():
     after = says_of(PaperKind.JOINT_CARDS, thin.model_dump(mode="json"))
 
     differs = {code for code in before if before[code] != after[code]}
-    assert differs - {f"A-R2-1-{part}" for part in ("SR", "F", "N")} == {WHOLE, "A-R2-1-SL"}
+    assert differs - {f"A-R2-1-{part}" for part in ("SR", "F", "N")} == {WHOLE, "A-R2-1-SL", "A-R2-1-B"}

@@ -28,6 +28,9 @@ from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 
+FOR_BACK = "Gauge for the back"
+"""The name of a gauge of the back; where its ends have a setting each, with the end behind it."""
+
 
 class GaugeFigure(Spec):
     """A gauge setting; `wrong_in` is the size that is easily set instead, and is printed struck out."""
@@ -308,11 +311,14 @@ def _back_card(
                 value_in=joint.gauge_side,
                 note="baseline of the tails, from the end",
             ),
-            GaugeFigure(
-                name="Gauge for the back",
-                value_in=joint.gauge_back,
-                wrong_in=joint.wrong_gauge_back,
-                note="baseline of the pins, on both faces, from the end",
+            *(
+                GaugeFigure(
+                    name=f"{FOR_BACK}, {end}" if end else FOR_BACK,
+                    value_in=setting,
+                    wrong_in=joint.wrong_gauge_back,
+                    note=f"baseline of the pins, on both faces, from {f'the {end}' if end else 'the'} end",
+                )
+                for end, setting in joint.back_ends
             ),
         ),
         wrong_text=in_unit(joint.wrong_gauge_text, unit),

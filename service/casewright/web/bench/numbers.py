@@ -170,12 +170,13 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     yield Number(
         label="Back: gauge for the side", value=size_text(back.gauge_side, unit), note="from the end"
     )
-    yield Number(
-        label="Back: gauge for the back",
-        value=size_text(back.gauge_back, unit),
-        wrong=() if back.wrong_gauge_back is None else (size_text(back.wrong_gauge_back, unit),),
-        note="both faces, from the end",
-    )
+    for end, setting in back.back_ends:
+        yield Number(
+            label=f"Back: gauge for the back, {end}" if end else "Back: gauge for the back",
+            value=size_text(setting, unit),
+            wrong=() if back.wrong_gauge_back is None else (size_text(back.wrong_gauge_back, unit),),
+            note=f"both faces, from the {end} end" if end else "both faces, from the end",
+        )
     yield Number(
         label="Back: dividers",
         value=size_text(back.stepping.setting, unit),
