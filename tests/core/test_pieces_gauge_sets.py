@@ -77,6 +77,16 @@ def test_a_thicker_front_keeps_its_place_in_the_set_and_its_own_lap():
     ]
 
 
+def test_where_laps_differ_the_set_says_whose_is_drawn_and_in_the_order_of_work():
+    thin = {"R2-1-F": {"thickness": "23/32"}}
+
+    [only] = front_sets(built(chest({**ALIKE, "measured.parts": thin})).drawers)
+
+    # 3/4 less 23/32 leaves a lap thinner by 1/32: 3/16 less 1/32.
+    assert (only.drawn, show(only.joint.lap)) == (("A-R2-1",), "5/32")
+    assert str(only.advice[0]).startswith("Drawn is A-R2-1, with the lap of 5/32 in;")
+
+
 def test_a_check_that_fails_at_one_drawer_is_in_the_set_and_says_whose_it_is():
     wet = {"R2-1-F": {"moisture": 12}, "R2-1-SL": {"moisture": 8}}
 

@@ -86,7 +86,7 @@ def test_the_set_says_which_of_its_cards_are_wrong_and_why_and_which_hold(job, d
     assert "Half-blind dovetail, drawer front A-R1-1 out of date side A-R1-1-SL measured 15/32" in head
     assert "A-R1-1-SL: gauge 2 is 13/32 now, here 7/16" in head
     assert "Still hold: Half-blind dovetail, drawer front A-R2-1" in head
-    # On the card of its front, on that of its back, and on that of its bottom, which follows the thinner side.
+    # On the cards of its front, of its back, and of its bottom, which follows the thinner side.
     assert cards.count("Out of date: side A-R1-1-SL measured 15/32") == 3
 
 

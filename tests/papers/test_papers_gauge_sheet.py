@@ -125,6 +125,17 @@ def test_unlike_sides_split_the_gauge_for_the_back_on_its_card_and_on_the_sheet(
     assert not any("A-R2-1-SR" in str(line) for line in back.wrong)
 
 
+def test_each_lap_of_a_card_says_whose_it_is_and_the_drawing_is_of_one():
+    thin = {"measured.parts": {"R2-1-F": {"thickness": "23/32"}}}
+
+    card = joint_cards_paper(head(), [built(chest({**ALIKE, **thin}))]).cards[0]
+
+    laps = [(size.of, size.values_in) for size in card.sizes if size.name == "Lap"]
+    assert laps == [(("A-R1-1", "A-R3-1"), (3 / 16,)), (("A-R2-1",), (5 / 32,))]
+    assert "front of A-R2-1<" in card.drawing
+    assert card.advice[0].startswith("Drawn is A-R2-1")
+
+
 def test_a_drawer_that_is_gone_makes_its_card_wrong():
     gone = {code: facts for code, facts in now({}).items() if "R3-1" not in code}
 

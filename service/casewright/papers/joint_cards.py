@@ -201,7 +201,7 @@ def _fronts(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointC
     """One card for each layout of a front joint, and for each setting of the second gauge."""
     for number, each in enumerate(front_sets(unit.drawers)):
         name = f"{each.codes[0]}-front-{number}"
-        drawing = half_blind_drawing(each.joint, each.codes, head.unit, name).svg() if drawn else ""
+        drawing = half_blind_drawing(each.joint, each.drawn, head.unit, name).svg() if drawn else ""
         walk = _walk(each.joint.layout, name, head.unit) if drawn else ""
         yield _front_card(unit.spec.code, each, (drawing, walk), head.unit)
 
@@ -252,7 +252,7 @@ def _front_card(unit_code: str, held: FrontSet, drawn: tuple[str, str], unit: Le
         measured_from="from the bottom edge of the side and of the front",
         tails=_tails(layout.tails),
         sizes=(*sizes, *_chisels(joint.chisels)),
-        advice=tuple(in_unit(line, unit) for line in joint.advice),
+        advice=tuple(in_unit(line, unit) for line in held.advice),
         warned=warned_of(held.findings, unit),
         drawing=drawing,
         ticks=tuple(written_in(line.word, unit) for line in before_marking()),
@@ -271,10 +271,12 @@ def _rabbet(joint: HalfBlindJoint, unit: LengthUnit) -> SizeRow:
 
 
 def _laps(held: FrontSet) -> Iterator[SizeRow]:
-    """The lap; fronts that were planed to other thicknesses have one of their own."""
-    first, *others = held.laps
-    yield SizeRow(name="Lap", values_in=(first.lap,), note=f"index {first.index:.1f}")
-    for lap in others:
+    """The lap; where fronts were planed to other thicknesses each lap says whose it is."""
+    if len(held.laps) == 1:
+        [only] = held.laps
+        yield SizeRow(name="Lap", values_in=(only.lap,), note=f"index {only.index:.1f}")
+        return
+    for lap in held.laps:
         note = f"{', '.join(lap.drawers)}; index {lap.index:.1f}"
         yield SizeRow(name="Lap", values_in=(lap.lap,), note=note, of=lap.drawers)
 
