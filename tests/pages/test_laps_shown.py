@@ -12,7 +12,7 @@ def test_every_lap_stands_with_the_drawers_that_have_it_and_so_does_what_the_sid
     thin = {"R2-1-F": {"thickness": "23/32"}}
     rows = {"rows": [{"height": "6"}] * 2, "body.opening_total": "12", "measured.parts": thin}
     [held] = front_sets(built(chest(rows)).drawers)
-    writing = Writing(LengthUnit.INCH)
+    writing = Writing(unit=LengthUnit.INCH)
 
     settings = of_the_set(held, settings_shown(held.joint, writing, Ledger(), ""), writing)
 
