@@ -2,7 +2,9 @@
 
 from functools import cache
 
-from casewright.papers.card_standing import cards_standing
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.card_standing import cards_standing, figures_changed
+from casewright.papers.gauge_sheet import gauge_lines
 from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.says import WHOLE, part_facts, says_of
@@ -134,6 +136,49 @@ def test_each_lap_of_a_card_says_whose_it_is_and_the_drawing_is_of_one():
     assert laps == [(("A-R1-1", "A-R3-1"), (3 / 16,)), (("A-R2-1",), (5 / 32,))]
     assert "front of A-R2-1<" in card.drawing
     assert card.advice[0].startswith("Drawn is A-R2-1")
+
+
+def test_the_list_of_gauges_is_out_of_date_where_a_gauge_has_another_setting():
+    lines = tuple(gauge_lines(built(chest({**ALIKE, **THIN})), LengthUnit.INCH))
+
+    listed, *_ = cards_standing(alike(), now(THIN), {"A-R2-1": ("side A-R2-1-SL measured 15/32",)}, lines)
+    same, *_ = cards_standing(alike(), now({}), {}, alike().gauges)
+
+    assert (listed.among, listed.title, same.wrong) == ("gauges", "Gauges to set", ())
+    assert [str(line) for line in listed.wrong] == [
+        "side A-R2-1-SL measured 15/32",
+        "A-R2-1-SL: gauge 2 is 13/32 now, here 7/16",
+        "A-R2-1-B: back joint, gauge for the back is 15/32 and 1/2 now, here 1/2",
+    ]
+
+
+def test_what_is_wrong_on_a_card_says_both_sizes_and_leaves_out_what_prints_alike():
+    was = {
+        "front, dividers": (1.25, 0.25),
+        "front, tail 1": (0.25, 1.0, 0.375, 0.875),
+        "front, slope": (8.0,),
+        "front, chisel, between tails": (0.25,),
+        "bottom, bottom shrinks": (0.1210,),
+    }
+    is_now = {
+        "front, dividers": (1.5, 0.25),
+        "front, tail 1": (0.25, 1.125, 0.375, 0.875),
+        "front, slope": (7.0,),
+        "bottom, bottom shrinks": (0.1212,),
+    }
+
+    said = [str(line) for line in figures_changed(was, is_now)]
+
+    assert said == [
+        "dividers is 1-1/2 now, here 1-1/4",
+        "tail 1, upper edge at the end is 1-1/8 now, here 1",
+        "slope is 1:7 now, here 1:8",
+        "and 1 more figure",
+    ]
+    alone = {"front, chisel, between tails": (0.25,)}
+    assert [str(line) for line in figures_changed(alone, {})] == [
+        "chisel, between tails is 1/4 here, and none now"
+    ]
 
 
 def test_a_drawer_that_is_gone_makes_its_card_wrong():
