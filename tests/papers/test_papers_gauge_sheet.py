@@ -4,13 +4,13 @@ from functools import cache
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.card_standing import cards_standing, figures_changed
-from casewright.papers.gauge_sheet import gauge_lines
+from casewright.papers.gauge_sheet import gauge_lines, too_few_to_keep
 from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.says import WHOLE, part_facts, says_of
 from casewright.records.papers import PaperKind
 from printed import head, pages_of
-from units import built, chest
+from units import built, chest, own_shop
 
 ALIKE = {"rows": [{"height": "6"}] * 3, "body.opening_total": "18"}
 THIN = {"measured.parts": {"R2-1-SL": {"thickness": "15/32"}}}
@@ -179,6 +179,18 @@ def test_what_is_wrong_on_a_card_says_both_sizes_and_leaves_out_what_prints_alik
     assert [str(line) for line in figures_changed(alone, {})] == [
         "chisel, between tails is 1/4 here, and none now"
     ]
+
+
+def test_with_one_gauge_in_the_rack_the_order_is_said_by_the_names_of_the_list():
+    made = built(chest(ALIKE), own_shop(gauges=1))
+
+    [said] = [line for line in too_few_to_keep(made, LengthUnit.INCH) if "gauge" in line]
+    names = {line.name for line in gauge_lines(made, LengthUnit.INCH)}
+
+    assert "mark every piece with Gauge 1 (9/16 in), then set that gauge to Gauge 2 (7/16 in)" in said
+    assert "Back joint, gauge for the sides" in names
+    assert "behind" not in said
+    assert "Gauge on" not in said
 
 
 def test_a_drawer_that_is_gone_makes_its_card_wrong():

@@ -10,13 +10,11 @@ from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail, TailLayout
 from casewright.joinery.spacing import TOLERANCE
-from casewright.joinery.tools_kept import KEPT_RULES
 from casewright.labour.stages import before_marking
-from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit, say, written_in
 from casewright.papers.cautions import joint_cautions, joint_kinds
-from casewright.papers.gauge_sheet import GaugeLine, gauge_lines
+from casewright.papers.gauge_sheet import GaugeLine, gauge_lines, too_few_to_keep
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_stick
 from casewright.papers.settings_card import SettingsCard, settings_card
@@ -136,19 +134,11 @@ def joint_cards_paper(
         others=tuple(card for unit in held for card in _others(unit, head.unit, drawn)),
         cautions=(
             *joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
-            *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
+            *(said for unit in held for said in too_few_to_keep(unit, head.unit)),
         ),
         strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)) if drawn else (),
         gauges=tuple(line for unit in held for line in gauge_lines(unit, head.unit)),
     )
-
-
-def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
-    """In which order gauges and dividers are used again, where the shop has too few to keep them set."""
-    for found in unit.findings:
-        if found.rule in KEPT_RULES and found.verdict is not Verdict.PASS:
-            where = found.about or unit.spec.code
-            yield f"{where}: {in_unit(found.message, shown)} {in_unit(found.remedy, shown)}"
 
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:

@@ -13,6 +13,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.batch_gauges import SIDES
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.tool_checks import GAUGE_FOR_BACK, GAUGE_FOR_SIDES
 from casewright.pieces.layout.joints import PlacedJoint
 
 Held = TypeVar("Held")
@@ -134,7 +135,7 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
     held = tuple(drawers)
     for setting, found in _by_setting((each.joints.back.gauge_side, each) for each in held):
         yield GaugeToSet(
-            name="Back joint, gauge for the sides",
+            name=GAUGE_FOR_SIDES,
             setting=setting,
             serves=tuple(f"{each.code}-{mark}" for each in found for mark in SIDES),
             where="baseline of the tails, from the end",
@@ -147,7 +148,7 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
     for setting, pairs in _by_setting(ends):
         joints = [each.joints.back for each, _ in pairs]
         yield GaugeToSet(
-            name="Back joint, gauge for the back",
+            name=GAUGE_FOR_BACK,
             setting=setting,
             wrong=_once(joint.wrong_gauge_back for joint in joints if joint.wrong_gauge_back is not None),
             wrong_text=joints[0].wrong_gauge_text,

@@ -14,7 +14,7 @@ from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
 from casewright.measure.ledger import Ledger
-from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data
+from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data, too_few_to_keep
 from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
@@ -93,6 +93,8 @@ class JointsPage(Page):
     unit: str
     gauges: Sequence[Mapping[str, Any]]
     gauges_rule: str
+    gauges_again: tuple[str, ...]
+    """In which order gauges and dividers are used again, where the rack holds too few."""
     joints: tuple[JointShown, ...]
     others: str
     chosen: tuple[tuple[str, str, str], ...]
@@ -110,6 +112,7 @@ def show_joints(visit: Office, unit_id: str) -> Response:
         unit=writing.unit.value,
         gauges=gauge_sheet_data(gauge_lines(unit, writing.unit), writing),
         gauges_rule=RULE.format(writing.size(1 / 64)),
+        gauges_again=tuple(too_few_to_keep(unit, writing.unit)),
         joints=(
             *_fronts(unit, writing, seen.head.address, asked),
             *_backs(unit, writing, seen.head.address, asked),
