@@ -77,6 +77,16 @@ def test_a_thicker_front_keeps_its_place_in_the_set_and_its_own_lap():
     ]
 
 
+def test_where_laps_differ_the_set_says_whose_is_drawn_and_in_the_order_of_work():
+    thin = {"R2-1-F": {"thickness": "23/32"}}
+
+    [only] = front_sets(built(chest({**ALIKE, "measured.parts": thin})).drawers)
+
+    # 3/4 less 23/32 leaves a lap thinner by 1/32: 3/16 less 1/32.
+    assert (only.drawn, show(only.joint.lap)) == (("A-R2-1",), "5/32")
+    assert str(only.advice[0]).startswith("Drawn is A-R2-1, with the lap of 5/32 in;")
+
+
 def test_a_check_that_fails_at_one_drawer_is_in_the_set_and_says_whose_it_is():
     wet = {"R2-1-F": {"moisture": 12}, "R2-1-SL": {"moisture": 8}}
 
@@ -120,6 +130,24 @@ def test_one_gauge_serves_the_backs_of_sides_a_64th_apart():
     made = built(chest({"measured.parts": thick | {"R3-1-SL": {"thickness": "1/2"}}}))
 
     assert {show(drawer.joints.back.gauge_back) for drawer in made.drawers} == {"31/64"}
+
+
+def test_each_end_of_a_back_has_the_gauge_of_its_own_side():
+    unlike = {"R1-1-SL": {"thickness": "17/32"}, "R1-1-SR": {"thickness": "1/2"}}
+    made = built(chest({"measured.parts": unlike}))
+
+    backs = [each for each in gauges_to_set(made) if each.name == "Back joint, gauge for the back"]
+    settings = [each for each in made.drawer("A-R1-1").joints.back.settings if "back" in each.name]
+
+    # 1/32 between the sides is more than a 64th: the right end at 17/32 would leave its pins 1/32 proud.
+    assert [(show(each.setting), each.serves) for each in backs] == [
+        ("1/2", ("A-R1-1-B right", "A-R2-1-B", "A-R3-1-B")),
+        ("17/32", ("A-R1-1-B left",)),
+    ]
+    assert [(str(each.label), show(each.value)) for each in settings] == [
+        ("Gauge on the back, left end", "17/32"),
+        ("Gauge on the back, right end", "1/2"),
+    ]
 
 
 @pytest.mark.parametrize(("fronts", "verdict"), [("poplar", "caution"), ("cherry", "pass")])

@@ -82,12 +82,24 @@ def test_the_set_says_which_of_its_cards_are_wrong_and_why_and_which_hold(job, d
     thin_side(bench, drawers["R1-1"])
     page = bench.get(address)
 
-    head, _, cards = page.text.partition("Gauges to set")
+    head, _, cards = page.text.partition("Still hold:")
+    assert "Gauges to set out of date side A-R1-1-SL measured 15/32 A-R1-1-SL: gauge 2 is 13/32 now" in head
     assert "Half-blind dovetail, drawer front A-R1-1 out of date side A-R1-1-SL measured 15/32" in head
     assert "A-R1-1-SL: gauge 2 is 13/32 now, here 7/16" in head
-    assert "Still hold: Half-blind dovetail, drawer front A-R2-1" in head
-    # On the card of its front, and on that of its bottom, which follows the thinner side.
-    assert cards.count("Out of date: side A-R1-1-SL measured 15/32") == 2
+    assert cards.startswith(" Half-blind dovetail, drawer front A-R2-1")
+    # On the list of gauges, and on the cards of front, back and bottom, which follows the thinner side.
+    assert cards.count("Out of date: side A-R1-1-SL measured 15/32") == 4
+
+
+def test_a_size_measured_as_drawn_is_no_cause(job, drawers, maker, bench):
+    address = maker.post(f"/jobs/{job}/papers", kind="joint cards").address
+    bench.get(f"/bench/{drawers['R1-1']}")
+
+    bench.send(f"/bench/{drawers['R1-1']}/sizes", SL__thickness="15/32", SR__thickness="1/2")
+
+    text = bench.get(address).text
+    assert "side A-R1-1-SL measured 15/32" in text
+    assert "side A-R1-1-SR measured" not in text
 
 
 def test_a_set_that_is_issued_again_holds(job, drawers, maker, bench):
@@ -136,6 +148,7 @@ def test_the_joints_page_begins_with_every_gauge_and_what_it_serves(job, drawers
     text = maker.get(f"{unit}/joints").text
 
     first = text[text.index("Gauges to set") : text.index("Front, half-blind dovetail")]
-    assert first.count("Gauge 2") == 2
+    # Below them stands in which order they are used again.
+    assert first.partition("A: Set and keep")[0].count("Gauge 2") == 2
     assert "13/32 in not 15/32 Serves A-R1-1-SL" in first
     assert "Every socket for A-R1-1-SL would be 1/16 in too deep" in first

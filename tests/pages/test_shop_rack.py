@@ -173,6 +173,11 @@ def test_a_unit_says_how_one_gauge_serves_its_drawers(shop, owner):
     page = owner.get(f"/units/{job.unit_ids()[0]}")
 
     assert "First mark every piece with Gauge 1" in page.text
+    # The page of the joints says it below the gauges, by the names that they have there.
+    joints = owner.get(f"/units/{job.unit_ids()[0]}/joints").text
+    listed = joints[joints.index("Gauges to set") : joints.index("Front, half-blind dovetail")]
+    again = listed[listed.index("First mark every piece with Gauge 1") :]
+    assert "Back joint, gauge for the sides" in again
 
 
 def test_joint_cards_say_what_to_set_and_keep_where_gauges_are_few(shop, owner):

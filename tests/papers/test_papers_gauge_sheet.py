@@ -2,13 +2,15 @@
 
 from functools import cache
 
-from casewright.papers.card_standing import cards_standing
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.card_standing import cards_standing, figures_changed
+from casewright.papers.gauge_sheet import gauge_lines, too_few_to_keep
 from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.says import WHOLE, part_facts, says_of
 from casewright.records.papers import PaperKind
 from printed import head, pages_of
-from units import built, chest
+from units import built, chest, own_shop
 
 ALIKE = {"rows": [{"height": "6"}] * 3, "body.opening_total": "18"}
 THIN = {"measured.parts": {"R2-1-SL": {"thickness": "15/32"}}}
@@ -77,7 +79,8 @@ def test_a_measured_side_makes_its_card_wrong_and_leaves_the_others():
         "side A-R2-1-SL measured 15/32",
         "A-R2-1-SL: gauge 2 is 13/32 now, here 7/16",
     ]
-    assert back.wrong == ()
+    # The other side is still drawn at 1/2, 1/32 thicker: the left end of the back has a gauge of its own.
+    assert "A-R2-1-SL: gauge for the back is 15/32 now, here 1/2" in [str(line) for line in back.wrong]
     # The bottom of the drawer follows its thinner side; nothing of the case does.
     assert [card.title for card in others if card.wrong] == ["Drawer bottom in its grooves"]
     assert [card.drawers for card in others if card.wrong] == [("A-R1-1", "A-R2-1", "A-R3-1")]
@@ -107,6 +110,90 @@ def test_a_measured_front_makes_its_card_wrong_by_its_lap():
     assert [str(line) for line in front.wrong] == ["A-R1-1-F\u00a0SL\u00a0SR: lap is 15/64 now, here 3/16"]
 
 
+def test_unlike_sides_split_the_gauge_for_the_back_on_its_card_and_on_the_sheet():
+    parts = {"measured.parts": {"R2-1-SL": {"thickness": "17/32"}, "R2-1-SR": {"thickness": "1/2"}}}
+    paper = joint_cards_paper(head(), [built(chest({**ALIKE, **parts}))])
+
+    [split] = [card for card in paper.cards if card.title.endswith("back") and "A-R2-1" in card.drawers]
+    printed = " ".join(" ".join(pages_of(joint_cards_pdf(paper))).split())
+
+    assert [(each.name, each.value_in) for each in split.gauges[1:]] == [
+        ("Gauge for the back, left", 17 / 32),
+        ("Gauge for the back, right", 1 / 2),
+    ]
+    assert "A-R2-1-B left" in printed
+    assert "A-R2-1-B right" in printed
+    back = cards_standing(alike(), now(parts), {})[1]
+    assert any("A-R2-1-SL: gauge for the back is 17/32 now, here 1/2" in str(line) for line in back.wrong)
+    assert not any("A-R2-1-SR" in str(line) for line in back.wrong)
+
+
+def test_each_lap_of_a_card_says_whose_it_is_and_the_drawing_is_of_one():
+    thin = {"measured.parts": {"R2-1-F": {"thickness": "23/32"}}}
+
+    card = joint_cards_paper(head(), [built(chest({**ALIKE, **thin}))]).cards[0]
+
+    laps = [(size.of, size.values_in) for size in card.sizes if size.name == "Lap"]
+    assert laps == [(("A-R1-1", "A-R3-1"), (3 / 16,)), (("A-R2-1",), (5 / 32,))]
+    assert "front of A-R2-1<" in card.drawing
+    assert card.advice[0].startswith("Drawn is A-R2-1")
+
+
+def test_the_list_of_gauges_is_out_of_date_where_a_gauge_has_another_setting():
+    lines = tuple(gauge_lines(built(chest({**ALIKE, **THIN})), LengthUnit.INCH))
+
+    listed, *_ = cards_standing(alike(), now(THIN), {"A-R2-1": ("side A-R2-1-SL measured 15/32",)}, lines)
+    same, *_ = cards_standing(alike(), now({}), {}, alike().gauges)
+
+    assert (listed.among, listed.title, same.wrong) == ("gauges", "Gauges to set", ())
+    assert [str(line) for line in listed.wrong] == [
+        "side A-R2-1-SL measured 15/32",
+        "A-R2-1-SL: gauge 2 is 13/32 now, here 7/16",
+        "A-R2-1-B: back joint, gauge for the back is 15/32 and 1/2 now, here 1/2",
+    ]
+
+
+def test_what_is_wrong_on_a_card_says_both_sizes_and_leaves_out_what_prints_alike():
+    was = {
+        "front, dividers": (1.25, 0.25),
+        "front, tail 1": (0.25, 1.0, 0.375, 0.875),
+        "front, slope": (8.0,),
+        "front, chisel, between tails": (0.25,),
+        "bottom, bottom shrinks": (0.1210,),
+    }
+    is_now = {
+        "front, dividers": (1.5, 0.25),
+        "front, tail 1": (0.25, 1.125, 0.375, 0.875),
+        "front, slope": (7.0,),
+        "bottom, bottom shrinks": (0.1212,),
+    }
+
+    said = [str(line) for line in figures_changed(was, is_now)]
+
+    assert said == [
+        "dividers is 1-1/2 now, here 1-1/4",
+        "tail 1, upper edge at the end is 1-1/8 now, here 1",
+        "slope is 1:7 now, here 1:8",
+        "and 1 more figure",
+    ]
+    alone = {"front, chisel, between tails": (0.25,)}
+    assert [str(line) for line in figures_changed(alone, {})] == [
+        "chisel, between tails is 1/4 here, and none now"
+    ]
+
+
+def test_with_one_gauge_in_the_rack_the_order_is_said_by_the_names_of_the_list():
+    made = built(chest(ALIKE), own_shop(gauges=1))
+
+    [said] = [line for line in too_few_to_keep(made, LengthUnit.INCH) if "gauge" in line]
+    names = {line.name for line in gauge_lines(made, LengthUnit.INCH)}
+
+    assert "mark every piece with Gauge 1 (9/16 in), then set that gauge to Gauge 2 (7/16 in)" in said
+    assert "Back joint, gauge for the sides" in names
+    assert "behind" not in said
+    assert "Gauge on" not in said
+
+
 def test_a_drawer_that_is_gone_makes_its_card_wrong():
     gone = {code: facts for code, facts in now({}).items() if "R3-1" not in code}
 
@@ -121,4 +208,4 @@ def test_what_a_paper_says_is_told_part_by_part():
     after = says_of(PaperKind.JOINT_CARDS, thin.model_dump(mode="json"))
 
     differs = {code for code in before if before[code] != after[code]}
-    assert differs - {f"A-R2-1-{part}" for part in ("SR", "F", "N")} == {WHOLE, "A-R2-1-SL"}
+    assert differs - {f"A-R2-1-{part}" for part in ("SR", "F", "N")} == {WHOLE, "A-R2-1-SL", "A-R2-1-B"}

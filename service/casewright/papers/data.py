@@ -292,6 +292,7 @@ def _drawer(unit: Construction, drawer: Drawer) -> dict[str, Any]:
         "back_joint": {
             "gauge_side_in": float(back.gauge_side),
             "gauge_back_in": float(back.gauge_back),
+            "gauge_back_ends_in": {end: float(setting) for end, setting in back.given.ends},
             "lower_edge_offset_in": float(back.lower_edge_offset),
             **_layout(back.layout.tails, back),
         },

@@ -3,6 +3,8 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from casewright.joinery.tools_kept import KEPT_RULES
+from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.cleaning import name, words
@@ -55,6 +57,22 @@ def gauge_lines(unit: Construction, shown: LengthUnit) -> Iterator[GaugeLine]:
             unmeasured=each.unmeasured,
             where=each.where,
         )
+
+
+def too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    """In which order gauges and dividers are used again, where the shop has too few to keep them set.
+
+    Args:
+        unit: the unit, worked out
+        shown: in which sizes are said
+
+    Yields:
+        For gauges and for dividers a sentence, where the rack holds fewer than are set.
+    """
+    for found in unit.findings:
+        if found.rule in KEPT_RULES and found.verdict is not Verdict.PASS:
+            where = found.about or unit.spec.code
+            yield f"{where}: {in_unit(found.message, shown)} {in_unit(found.remedy, shown)}"
 
 
 def gauge_sheet_data(lines: Iterable[GaugeLine], writing: Writing) -> list[dict[str, Any]]:

@@ -10,13 +10,11 @@ from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail, TailLayout
 from casewright.joinery.spacing import TOLERANCE
-from casewright.joinery.tools_kept import KEPT_RULES
 from casewright.labour.stages import before_marking
-from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit, say, written_in
 from casewright.papers.cautions import joint_cautions, joint_kinds
-from casewright.papers.gauge_sheet import GaugeLine, gauge_lines
+from casewright.papers.gauge_sheet import GaugeLine, gauge_lines, too_few_to_keep
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_stick
 from casewright.papers.settings_card import SettingsCard, settings_card
@@ -27,6 +25,9 @@ from casewright.pieces.built.gauges_to_set import wrong_of
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
+
+FOR_BACK = "Gauge for the back"
+"""The name of a gauge of the back; where its ends have a setting each, with the end behind it."""
 
 
 class GaugeFigure(Spec):
@@ -133,19 +134,11 @@ def joint_cards_paper(
         others=tuple(card for unit in held for card in _others(unit, head.unit, drawn)),
         cautions=(
             *joint_cautions({kind for unit in held for kind in joint_kinds(unit)}),
-            *(said for unit in held for said in _too_few_to_keep(unit, head.unit)),
+            *(said for unit in held for said in too_few_to_keep(unit, head.unit)),
         ),
         strips=tuple(strip for unit in held for strip in _strips(unit, head.unit)) if drawn else (),
         gauges=tuple(line for unit in held for line in gauge_lines(unit, head.unit)),
     )
-
-
-def _too_few_to_keep(unit: Construction, shown: LengthUnit) -> Iterator[str]:
-    """In which order gauges and dividers are used again, where the shop has too few to keep them set."""
-    for found in unit.findings:
-        if found.rule in KEPT_RULES and found.verdict is not Verdict.PASS:
-            where = found.about or unit.spec.code
-            yield f"{where}: {in_unit(found.message, shown)} {in_unit(found.remedy, shown)}"
 
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
@@ -198,7 +191,7 @@ def _fronts(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointC
     """One card for each layout of a front joint, and for each setting of the second gauge."""
     for number, each in enumerate(front_sets(unit.drawers)):
         name = f"{each.codes[0]}-front-{number}"
-        drawing = half_blind_drawing(each.joint, each.codes, head.unit, name).svg() if drawn else ""
+        drawing = half_blind_drawing(each.joint, each.drawn, head.unit, name).svg() if drawn else ""
         walk = _walk(each.joint.layout, name, head.unit) if drawn else ""
         yield _front_card(unit.spec.code, each, (drawing, walk), head.unit)
 
@@ -249,7 +242,7 @@ def _front_card(unit_code: str, held: FrontSet, drawn: tuple[str, str], unit: Le
         measured_from="from the bottom edge of the side and of the front",
         tails=_tails(layout.tails),
         sizes=(*sizes, *_chisels(joint.chisels)),
-        advice=tuple(in_unit(line, unit) for line in joint.advice),
+        advice=tuple(in_unit(line, unit) for line in held.advice),
         warned=warned_of(held.findings, unit),
         drawing=drawing,
         ticks=tuple(written_in(line.word, unit) for line in before_marking()),
@@ -268,10 +261,12 @@ def _rabbet(joint: HalfBlindJoint, unit: LengthUnit) -> SizeRow:
 
 
 def _laps(held: FrontSet) -> Iterator[SizeRow]:
-    """The lap; fronts that were planed to other thicknesses have one of their own."""
-    first, *others = held.laps
-    yield SizeRow(name="Lap", values_in=(first.lap,), note=f"index {first.index:.1f}")
-    for lap in others:
+    """The lap; where fronts were planed to other thicknesses each lap says whose it is."""
+    if len(held.laps) == 1:
+        [only] = held.laps
+        yield SizeRow(name="Lap", values_in=(only.lap,), note=f"index {only.index:.1f}")
+        return
+    for lap in held.laps:
         note = f"{', '.join(lap.drawers)}; index {lap.index:.1f}"
         yield SizeRow(name="Lap", values_in=(lap.lap,), note=note, of=lap.drawers)
 
@@ -308,11 +303,14 @@ def _back_card(
                 value_in=joint.gauge_side,
                 note="baseline of the tails, from the end",
             ),
-            GaugeFigure(
-                name="Gauge for the back",
-                value_in=joint.gauge_back,
-                wrong_in=joint.wrong_gauge_back,
-                note="baseline of the pins, on both faces, from the end",
+            *(
+                GaugeFigure(
+                    name=f"{FOR_BACK}, {end}" if end else FOR_BACK,
+                    value_in=setting,
+                    wrong_in=joint.wrong_gauge_back,
+                    note=f"baseline of the pins, on both faces, from {f'the {end}' if end else 'the'} end",
+                )
+                for end, setting in joint.back_ends
             ),
         ),
         wrong_text=in_unit(joint.wrong_gauge_text, unit),

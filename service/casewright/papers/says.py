@@ -10,12 +10,14 @@ from types import MappingProxyType
 from typing import Any
 
 from casewright.papers.cut_list import CutListPaper
-from casewright.papers.joint_cards import DividerCard, JointCard, JointCardsPaper
+from casewright.papers.joint_cards import FOR_BACK, DividerCard, JointCard, JointCardsPaper
 from casewright.papers.settings_card import SettingsCard
 from casewright.records.papers import PaperKind
 
 BESIDE = {"head", "supplier", "needed_by", "delivery", "surfacing", "remarks"}
 """What a paper says that is not worked out of the job."""
+OF_SIDES = {"SL": ", left", "SR": ", right"}
+"""How the name of a gauge for one end of the back ends, by the mark of the side that stands there."""
 WHOLE = ""
 """The name of the hash over all that a paper says."""
 Facts = Mapping[str, tuple[float, ...]]
@@ -118,8 +120,12 @@ def card_facts(card: JointCard, code: str) -> dict[str, tuple[float, ...]]:
 
 def _figures(card: JointCard, drawer: str, mark: str) -> Iterator[tuple[str, tuple[float, ...]]]:
     for gauge in card.gauges:
-        if not (mark == "F" and gauge.name == "Gauge 2"):
+        if not (mark == "F" and gauge.name == "Gauge 2") and not gauge.name.startswith(FOR_BACK):
             yield gauge.name.lower(), _rounded((gauge.value_in,))
+    ends = [gauge for gauge in card.gauges if gauge.name.startswith(FOR_BACK)]
+    mine = [gauge for gauge in ends if gauge.name.endswith(OF_SIDES.get(mark, ""))] or ends
+    if mine:
+        yield FOR_BACK.lower(), _rounded(gauge.value_in for gauge in mine)
     yield "half pin", _rounded((card.half_pin_in,))
     yield "dividers", _rounded((card.divider_in, card.overshoot_in))
     yield "slope", _rounded((card.slope,))

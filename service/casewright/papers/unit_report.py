@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
 from casewright.papers.joint_report import placed_report
 from casewright.papers.joint_settings import positions_table
@@ -201,6 +202,10 @@ def joints_section(unit: Construction, writing: Writing) -> str:
     )
 
 
+def _on_the_back(back: ThroughJoint, writing: Writing) -> str:
+    return ", ".join(f"{end} {writing.size(setting)}".lstrip() for end, setting in back.back_ends)
+
+
 def _gauges(unit: Construction, writing: Writing) -> str:
     joint = unit.drawers[0].joints.front
     lines = [
@@ -216,7 +221,7 @@ def _gauges(unit: Construction, writing: Writing) -> str:
     back = unit.drawers[0].joints.back
     lines.append(
         f"Back:    gauge on the side {writing.size(back.gauge_side)}, on the back "
-        f"{writing.size(back.gauge_back)}; slope 1:{back.layout.slope:g}; the back's lower edge stands "
+        f"{_on_the_back(back, writing)}; slope 1:{back.layout.slope:g}; the back's lower edge stands "
         f"{writing.size(back.lower_edge_offset)} above the side's"
     )
     groove = unit.spec.drawers.groove

@@ -8,7 +8,7 @@ from hashlib import sha256
 from typing import Any
 
 from casewright.measure.saying import Words
-from casewright.pieces.built.measuring import Sizes, measured_words
+from casewright.pieces.built.measuring import Sizes, measurable, measured_words
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.records.base import new_id
@@ -335,11 +335,14 @@ def measured_since(held: LoadedPaper, at_hand: Basis) -> dict[str, tuple[Words, 
     """
     then = {each["id"]: each.get("sizes", {}) for each in held.basis["units"]}
     found: dict[str, tuple[Words, ...]] = {}
-    for loaded, sizes in zip(at_hand.units, at_hand.sizes, strict=True):
+    for loaded, text, sizes in zip(at_hand.units, at_hand.texts, at_hand.sizes, strict=True):
         before = then.get(loaded.unit.id, {})
+        built = worked_unit(text, at_hand.figures_text)
         for drawer, now in sizes.items():
             code = f"{loaded.unit.code}-{drawer}"
-            words = measured_words(code, now, before.get(drawer, {}))
+            # A size that was measured for the first time, and as drawn, changed nothing.
+            drawn = {each.size: each.designed for each in measurable(built, drawer)}
+            words = measured_words(code, now, {**drawn, **before.get(drawer, {})})
             if words:
                 found[code] = words
     return found

@@ -13,6 +13,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.batch_gauges import SIDES
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.tool_checks import GAUGE_FOR_BACK, GAUGE_FOR_SIDES
 from casewright.pieces.layout.joints import PlacedJoint
 
 Held = TypeVar("Held")
@@ -37,7 +38,7 @@ class GaugeToSet:
         setting: what it is set to [in]
         wrong: what is easily set instead, each size once [in]
         wrong_text: what the worst of them would do; empty without such a trap
-        serves: codes of the parts that it serves
+        serves: codes of the parts that it serves; of a part with two settings with its end, `A-R1-1-B left`
         unmeasured: those of them that have not been measured and are set as drawn
         where: from which face or edge it is run
     """
@@ -134,19 +135,24 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
     held = tuple(drawers)
     for setting, found in _by_setting((each.joints.back.gauge_side, each) for each in held):
         yield GaugeToSet(
-            name="Back joint, gauge for the sides",
+            name=GAUGE_FOR_SIDES,
             setting=setting,
             serves=tuple(f"{each.code}-{mark}" for each in found for mark in SIDES),
             where="baseline of the tails, from the end",
         )
-    for setting, found in _by_setting((each.joints.back.gauge_back, each) for each in held):
-        joints = [each.joints.back for each in found]
+    ends = (
+        (setting, (each, f"{each.code}-B {end}".rstrip()))
+        for each in held
+        for end, setting in each.joints.back.back_ends
+    )
+    for setting, pairs in _by_setting(ends):
+        joints = [each.joints.back for each, _ in pairs]
         yield GaugeToSet(
-            name="Back joint, gauge for the back",
+            name=GAUGE_FOR_BACK,
             setting=setting,
             wrong=_once(joint.wrong_gauge_back for joint in joints if joint.wrong_gauge_back is not None),
             wrong_text=joints[0].wrong_gauge_text,
-            serves=tuple(f"{each.code}-B" for each in found),
+            serves=tuple(code for _, code in pairs),
             where="both faces, from the end",
         )
 

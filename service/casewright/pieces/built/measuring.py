@@ -3,7 +3,9 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
+from math import inf
 
+from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.measured import Measured, MeasuredOpening, MeasuredPart
@@ -112,7 +114,7 @@ def measured_words(code: str, now: Mapping[str, Inches], before: Mapping[str, In
     Args:
         code: the drawer with its unit, as `A-R1-1`
         now: the sizes by their names in a tap, such as `SL.thickness` [in]
-        before: the sizes as they were [in]
+        before: the sizes as they were; as drawn where they had not been measured [in]
 
     Returns:
         For each what was measured, such as: side A-R1-1-SL measured 23/64.
@@ -122,7 +124,7 @@ def measured_words(code: str, now: Mapping[str, Inches], before: Mapping[str, In
     found: list[Words] = []
     for name, size in now.items():
         part, _, what = name.partition(".")
-        if size == before.get(name) or (what not in SAID_OF and part != OPENING):
+        if abs(size - before.get(name, inf)) < TOLERANCE or (what not in SAID_OF and part != OPENING):
             continue
         if part == OPENING and what in MeasuredOpening.model_fields:
             found.append(say("{} of opening {} measured {:bare}", what, code, size))

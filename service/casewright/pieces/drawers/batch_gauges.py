@@ -21,7 +21,8 @@ class BatchGauges:
     Attributes:
         in_rabbet: mark of each measured side, and its thickness in the rabbet [in]
         settings: mark of each side that was measured in its rabbet, and its setting of gauge 2 [in]
-        for_back: code of each drawer with a measured side, and the setting of the gauge for its back [in]
+        for_back: mark of each side of a drawer with a measured side, and the setting of the gauge for the
+            back at its end [in]
     """
 
     in_rabbet: Thicknesses
@@ -51,7 +52,7 @@ def batch_gauges(spec: UnitSpec, sizes: Sequence[DrawerSizes], ledger: Ledger) -
     close = LIMITS.gauge_tolerance.value
     sound = tuple(side for side in in_rabbet if not rabbeted or side[1] < full[side[0]] - close)
     groups = gauge_groups(sound, spec.drawers.proud, ledger=ledger)
-    thick = tuple((each.code, max(each.left_side, each.right_side)) for each in sizes if _planed(spec, each))
+    thick = tuple(side for each in sizes if _planed(spec, each) for side in full_sides(spec, each))
     backs = gauge_groups(thick, ledger=ledger.under("backs"))
     return BatchGauges(
         in_rabbet=in_rabbet, settings=tuple(_settings(groups)), for_back=dict(_settings(backs))

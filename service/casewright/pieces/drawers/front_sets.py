@@ -7,7 +7,7 @@ from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.gauges import GaugeGroup, groups_as_set
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.saying import strung
+from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number
 from casewright.pieces.drawers.batch_gauges import SIDES
 from casewright.pieces.drawers.parts import Drawer
@@ -52,6 +52,23 @@ class FrontSet:
     def codes(self) -> tuple[str, ...]:
         """The codes of the drawers."""
         return tuple(drawer.code for drawer in self.drawers)
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        """The codes of the drawers whose lap the joint has: drawn, and in the order of work."""
+        return next(each.drawers for each in self.laps if abs(each.lap - self.joint.lap) <= TOLERANCE)
+
+    @property
+    def advice(self) -> tuple[Words, ...]:
+        """The order of work; where the laps differ, first whose it is and is drawn."""
+        if len(self.laps) == 1:
+            return self.joint.advice
+        whose = say(
+            "Drawn is {}, with the lap of {}; the order of work is for that lap and serves the others, too.",
+            ", ".join(self.drawn),
+            self.joint.lap,
+        )
+        return (whose, *self.joint.advice)
 
 
 def front_sets(drawers: Iterable[Drawer]) -> tuple[FrontSet, ...]:

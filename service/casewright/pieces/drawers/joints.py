@@ -14,7 +14,7 @@ from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.sourced import Sourced
-from casewright.joinery.spacing import flare, most_tails
+from casewright.joinery.spacing import TOLERANCE, flare, most_tails
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number, Percent
@@ -274,9 +274,12 @@ def _through(
     spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int, gauges: BatchGauges
 ) -> Through:
     """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""
+    left, right = (gauges.for_back.get(mark, thick) for mark, thick in full_sides(spec, sizes))
+    apart = abs(left - right) > TOLERANCE
     return Through(
         height=sizes.back_height,
-        side=gauges.for_back.get(sizes.code, max(sizes.left_side, sizes.right_side)),
+        side=max(left, right),
+        ends=(("left", left), ("right", right)) if apart else (),
         back=sizes.back,
         rabbet=0.0,
         half_pin=setting.half_pin,

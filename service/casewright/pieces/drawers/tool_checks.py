@@ -8,9 +8,13 @@ from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.joint import Setting, Tool
 from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.findings import Finding
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, strung
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.parts import Drawer
+
+GAUGE_FOR_SIDES = "Back joint, gauge for the sides"
+GAUGE_FOR_BACK = "Back joint, gauge for the back"
+"""What the gauges of the rear joint are called wherever they stand among others."""
 
 
 def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iterator[Finding]:
@@ -38,7 +42,7 @@ def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iter
 
 
 def drawer_settings(drawer: Drawer) -> tuple[Setting, ...]:
-    """What is set for both joints of a drawer, in the order of work; what is behind says so.
+    """What is set for both joints of a drawer, in the order of work; what is of the rear joint says so.
 
     Args:
         drawer: the drawer
@@ -48,5 +52,19 @@ def drawer_settings(drawer: Drawer) -> tuple[Setting, ...]:
 
     Source: common practice.
     """
-    rear = (replace(each, label=say("{} behind", each.label)) for each in drawer.joints.back.settings)
+    rear = (replace(each, label=_at_the_back(each)) for each in drawer.joints.back.settings)
     return (*drawer.joints.front.settings, *rear)
+
+
+def _at_the_back(setting: Setting) -> Words:
+    """What a setting of the rear joint is called among those of both; gauges as their list has them."""
+    if setting.name == "gauge_side":
+        return GAUGE_FOR_SIDES
+    if setting.name.startswith("gauge_back"):
+        end = setting.name.removeprefix("gauge_back").replace("_", ", ")
+        return f"{GAUGE_FOR_BACK}{end}"
+    return strung(", ", ("Back joint", _lower(setting.label)))
+
+
+def _lower(words: Words) -> Words:
+    return words.lower() if isinstance(words, str) else words

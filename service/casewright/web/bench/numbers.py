@@ -1,6 +1,6 @@
 """The numbers of a drawer that matter at the bench, as they are printed large."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
@@ -102,6 +102,40 @@ def _second_gauge(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
         )
 
 
+def sides_drawn(drawer: Drawer) -> tuple[str, str]:
+    """Which side the drawings of the two joints show, where the sides or their settings differ.
+
+    Args:
+        drawer: the drawer
+
+    Returns:
+        For front and back `, left side` or `, right side`; empty where both sides are alike.
+    """
+    sizes, front, back = drawer.sizes, drawer.joints.front, drawer.joints.back
+    thick = {"left": sizes.left_side, "right": sizes.right_side}
+    set_to = {
+        "left": front.second_gauge_for(f"{drawer.code}-SL")[0],
+        "right": front.second_gauge_for(f"{drawer.code}-SR")[0],
+    }
+    ends = dict(back.given.ends) or thick
+    return (
+        _nearest({each: (thick[each], set_to[each]) for each in thick}, (front.side_seen, front.gauge_2)),
+        _nearest({each: (ends[each],) for each in thick}, (back.given.side,)),
+    )
+
+
+def _nearest(sides: Mapping[str, tuple[float, ...]], drawn: tuple[float, ...]) -> str:
+    """The side that is nearest to what is drawn; empty where the sides are alike."""
+    first, second = sides.values()
+    if all(abs(one - other) <= SAME for one, other in zip(first, second, strict=True)):
+        return ""
+    off = {
+        each: sum(abs(one - size) for one, size in zip(sizes, drawn, strict=True))
+        for each, sizes in sides.items()
+    }
+    return f", {min(off, key=off.__getitem__)} side"
+
+
 def _drawn_wrong(joint: HalfBlindJoint) -> tuple[float, ...]:
     return () if joint.wrong_gauge_2 is None else (joint.wrong_gauge_2,)
 
@@ -170,12 +204,13 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     yield Number(
         label="Back: gauge for the side", value=size_text(back.gauge_side, unit), note="from the end"
     )
-    yield Number(
-        label="Back: gauge for the back",
-        value=size_text(back.gauge_back, unit),
-        wrong=() if back.wrong_gauge_back is None else (size_text(back.wrong_gauge_back, unit),),
-        note="both faces, from the end",
-    )
+    for end, setting in back.back_ends:
+        yield Number(
+            label=f"Back: gauge for the back, {end}" if end else "Back: gauge for the back",
+            value=size_text(setting, unit),
+            wrong=() if back.wrong_gauge_back is None else (size_text(back.wrong_gauge_back, unit),),
+            note=f"both faces, from the {end} end" if end else "both faces, from the end",
+        )
     yield Number(
         label="Back: dividers",
         value=size_text(back.stepping.setting, unit),

@@ -10,8 +10,6 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
-from casewright.joinery.families.half_blind.joint import HalfBlindJoint
-from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.bench import DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack
 from casewright.labour.stages import Gate, GateKind, Stage, before_marking, drawer_stages, dry_fit
@@ -21,6 +19,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import unit_read
 from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
 from casewright.papers.writing import Writing
+from casewright.pieces.drawers.parts import Drawer as DrawerBuilt
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
 from casewright.shop.at_bench import AtBench, at_bench
@@ -37,7 +36,7 @@ from casewright.web.bench.lists import (
     typed_beside,
     worked_through_now,
 )
-from casewright.web.bench.numbers import Number, main_numbers, more_numbers, size_text
+from casewright.web.bench.numbers import Number, main_numbers, more_numbers, sides_drawn, size_text
 from casewright.web.bench.time import Clock, clock_of, names_of
 from casewright.web.frame.pages import Page, drawing, see, show
 from casewright.web.frame.paper_says import gauges_now
@@ -247,9 +246,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         form=Form(values={**kept, **form.values}, faults=form.faults, once=form.once)
         if form
         else Form(values=kept),
-        drawings=_drawings(held.drawer.joints.front, held.drawer.joints.back, held.drawer.code, unit)
-        if held.drawer
-        else (),
+        drawings=_drawings(held.drawer, unit) if held.drawer else (),
         papers=() if visit.wants_block else papers_at_hand(visit, held),
         history=_history(progress),
         operations=[(code, names[code]) for code in now if code in names],
@@ -321,15 +318,15 @@ def _off(found: float | None, drawn: float, unit: LengthUnit) -> str:
     return f"{size_text(abs(found - drawn), unit)} {'over' if found > drawn else 'under'}"
 
 
-def _drawings(
-    front: HalfBlindJoint, back: ThroughJoint, code: str, unit: LengthUnit
-) -> tuple[tuple[str, Markup], ...]:
-    """A drawer's joints, drawn."""
-    at_front = half_blind_drawing(front, (code,), unit, "front-joint")
-    at_back = through_drawing(back, (code,), unit, "back-joint")
+def _drawings(drawer: DrawerBuilt, unit: LengthUnit) -> tuple[tuple[str, Markup], ...]:
+    """A drawer's joints, drawn; where its sides are of unlike thickness with the side that is drawn."""
+    front, back = drawer.joints.front, drawer.joints.back
+    at_front = half_blind_drawing(front, (drawer.code,), unit, "front-joint")
+    at_back = through_drawing(back, (drawer.code,), unit, "back-joint")
+    of_front, of_back = sides_drawn(drawer)
     return (
-        ("Front joint", drawing(at_front.svg(standalone=False))),
-        ("Back joint", drawing(at_back.svg(standalone=False))),
+        (f"Front joint{of_front}", drawing(at_front.svg(standalone=False))),
+        (f"Back joint{of_back}", drawing(at_back.svg(standalone=False))),
     )
 
 

@@ -33,7 +33,7 @@ from casewright.shop.papers import (
 )
 from casewright.shop.refusals import NotFound, Refused
 from casewright.web.frame.pages import Page, drawing, see, show
-from casewright.web.frame.paper_says import OrderWords, facts_now, says_now
+from casewright.web.frame.paper_says import OrderWords, facts_now, gauges_now, says_now
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Office, Visit
 from casewright.web.quotes.order_form import order_form, said_before
@@ -241,6 +241,7 @@ def _cards(visit: Visit, held: LoadedPaper, at_hand: Basis) -> tuple[CardShown, 
         JointCardsPaper.model_validate(held.content),
         facts_now(at_hand.texts, at_hand.figures_text),
         measured_since(held, at_hand),
+        tuple(line for text in at_hand.texts for line in gauges_now(text, at_hand.figures_text, visit.unit)),
     )
     return tuple(
         CardShown(

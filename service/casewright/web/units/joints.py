@@ -14,13 +14,13 @@ from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
 from casewright.measure.ledger import Ledger
-from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data
+from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data, too_few_to_keep
 from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import wrong_of
 from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.front_sets import front_sets
+from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.layouts import DrawerEnd
 from casewright.pieces.drawers.parts import Drawer
 from casewright.web.frame.pages import Page, drawing, show
@@ -40,12 +40,15 @@ FIGURES = {
     "rabbet_width": "gauge_1",
 }
 """The figures behind settings that go by another name there."""
+OF_THE_LAP = ("lap", "side_shortening")
+"""The settings that follow the thickness of a front, drawer by drawer."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SettingShown:
     """One number to set at the bench."""
 
+    name: str
     label: str
     value: Shown
     wrong: tuple[str, ...]
@@ -90,6 +93,8 @@ class JointsPage(Page):
     unit: str
     gauges: Sequence[Mapping[str, Any]]
     gauges_rule: str
+    gauges_again: tuple[str, ...]
+    """In which order gauges and dividers are used again, where the rack holds too few."""
     joints: tuple[JointShown, ...]
     others: str
     chosen: tuple[tuple[str, str, str], ...]
@@ -107,6 +112,7 @@ def show_joints(visit: Office, unit_id: str) -> Response:
         unit=writing.unit.value,
         gauges=gauge_sheet_data(gauge_lines(unit, writing.unit), writing),
         gauges_rule=RULE.format(writing.size(1 / 64)),
+        gauges_again=tuple(too_few_to_keep(unit, writing.unit)),
         joints=(
             *_fronts(unit, writing, seen.head.address, asked),
             *_backs(unit, writing, seen.head.address, asked),
@@ -135,20 +141,41 @@ def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) ->
             title="Front, half-blind dovetail",
             serves=tuple(codes),
             parts=(*(f"{drawer}-F" for drawer in codes), *each.sides),
-            settings=tuple(
-                replace(one, wrong=tuple(writing.size(size) for size in wrong_of(each))) if one.wrong else one
-                for one in settings
-            ),
+            settings=tuple(of_the_set(each, settings, writing)),
             wrong=writing.said(joint.wrong_gauge_text),
             tails=tails_shown(joint.layout.tails, writing, name),
             measured_from="the bottom edge of the side",
-            drawing=drawing(half_blind_drawing(joint, tuple(codes), writing.unit, f"{place}-drawn").svg()),
+            drawing=drawing(half_blind_drawing(joint, each.drawn, writing.unit, f"{place}-drawn").svg()),
             checks=checks_of(each.findings, writing.unit),
-            advice=tuple(writing.said(line) for line in joint.advice),
+            advice=tuple(writing.said(line) for line in each.advice),
             choices=_choices(drawers[0].joints.front_choices),
             layouts=_layouts(drawers, DrawerEnd.FRONT, address),
             card=divider_card(joint.layout, place, ", ".join(codes), writing, asked) if code else None,
         )
+
+
+def of_the_set(
+    held: FrontSet, settings: tuple[SettingShown, ...], writing: Writing
+) -> Iterator[SettingShown]:
+    """The settings of a set of fronts: all that is struck out, and each lap with the drawers that have it.
+
+    Args:
+        held: the set
+        settings: the settings of its joint
+        writing: how sizes are written
+
+    Yields:
+        The settings; of laps that differ one for each.
+    """
+    for one in settings:
+        if one.name in OF_THE_LAP and len(held.laps) > 1:
+            for lap in held.laps:
+                value = shown_size(lap.lap, writing)
+                yield replace(one, value=value, note=f"{', '.join(lap.drawers)}; {one.note}")
+        elif one.wrong:
+            yield replace(one, wrong=tuple(writing.size(size) for size in wrong_of(held)))
+        else:
+            yield one
 
 
 def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
@@ -204,6 +231,7 @@ def settings_shown(joint: Joint, writing: Writing, ledger: Ledger, name: str) ->
     """
     return tuple(
         SettingShown(
+            name=each.name,
             label=writing.said(each.label),
             value=Shown(
                 text=setting_text(each, writing), figure=named(each.value) or _figure(ledger, name, each.name)

@@ -21,7 +21,7 @@ from casewright.joinery.chisels import RACK, Chisels, Rack, chisels_for
 from casewright.joinery.chopping import order_through
 from casewright.joinery.defaults import USUAL, chosen_half_pin, chosen_pin, chosen_slope, chosen_tails
 from casewright.joinery.dividers import Stepping, stepping_of
-from casewright.joinery.gauges import second_gauge, what_a_wrong_gauge_does
+from casewright.joinery.gauges import Thicknesses, second_gauge, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove
 from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
 from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
@@ -54,6 +54,8 @@ class Through:
         lower_edge_offset: how far the back's lower edge stands above the side's; None to take it from the
             groove, and 0 without one [in]
         groove: the groove for the bottom, which passes under the back; None when there is none
+        ends: where the two sides take a gauge setting each on the back: `left` or `right`, and the setting of
+            that end; none where one serves both [in]
         rack: the shop's chisels and saw
         limits: what the joint is held to
         mark: code of the drawer or joint, for its findings
@@ -70,6 +72,7 @@ class Through:
     proud: Inches = 0.0
     lower_edge_offset: Inches | None = None
     groove: Groove | None = None
+    ends: Thicknesses = ()
     rack: Rack = RACK
     limits: Limits = LIMITS
     mark: str = ""
@@ -103,7 +106,8 @@ class ThroughJoint:
     Attributes:
         given: what was asked for
         gauge_side: baseline on the sides: the thickness of the back, and what is to stand proud [in]
-        gauge_back: line on both faces of the back, from its end: what is left of the side [in]
+        gauge_back: line on both faces of the back, from its end: what is left of the side; where the two
+            sides take a setting each, that of the thicker, which is drawn [in]
         wrong_gauge_back: the full thickness of the side, so easily set instead; None without a rabbet [in]
         wrong_gauge_text: what the wrong setting would do; empty without a rabbet
         lower_edge_offset: how far the back's lower edge stands above the side's [in]
@@ -125,6 +129,11 @@ class ThroughJoint:
     stepping: Stepping
     chisels: Chisels
     findings: tuple[Finding, ...]
+
+    @property
+    def back_ends(self) -> Thicknesses:
+        """The settings of the gauge on the back, each with its end; one without a name serves both [in]."""
+        return self.given.ends or (("", self.gauge_back),)
 
     @property
     def advice(self) -> tuple[Words, ...]:
@@ -150,13 +159,16 @@ class ThroughJoint:
                 note="from the side's bottom edge to the back's lower edge",
             ),
             *layout_settings(self.layout, self.stepping),
-            Setting(
-                name="gauge_back",
-                label="Gauge on the back",
-                value=self.gauge_back,
-                note=f"{after}on both faces, from the end",
-                wrong=self.wrong_gauge_back,
-                tool=Tool.GAUGE,
+            *(
+                Setting(
+                    name=f"gauge_back_{end}" if end else "gauge_back",
+                    label=f"Gauge on the back, {end} end" if end else "Gauge on the back",
+                    value=setting,
+                    note=f"{after}on both faces, from {f'the {end}' if end else 'the'} end",
+                    wrong=self.wrong_gauge_back,
+                    tool=Tool.GAUGE,
+                )
+                for end, setting in self.back_ends
             ),
             *chisel_settings(self.chisels),
         )
