@@ -1,8 +1,8 @@
 """What is marked on a board, in full size: strips to be cut out, laid on the wood and pricked through.
 
 A strip that is longer or wider than the sheet is divided into tiles that meet at a line; one whose marks lie
-far from its edge begins shortly before them. Short ones are put below each other, where there is room. On each
-sheet stand two bars to be measured, for a printer that fits a page to its paper spoils every line of it.
+far from its edge begins shortly before them. Short ones are put below each other, where there is room. On
+each sheet stand two bars to be measured, for a printer that fits a page to its paper spoils every line of it.
 """
 
 import math
