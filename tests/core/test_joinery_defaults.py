@@ -72,7 +72,7 @@ def test_softwood_has_the_stronger_slope(softwood, slope):
             3 / 16,
             "A quarter of the 13/16 in front, to the nearest 1/16, and no less than 1/8.",
         ),
-        (chosen_rabbet(0.375), "rabbet", 1 / 32, "An eighth of the 3/8 in side, down to 1/32."),
+        (chosen_rabbet(0.375), "rabbet", 1 / 32, "An eighth of the 3/8 in side, rounded down to 1/32."),
         (chosen_half_pin(at_front=True), "half_pin", 1 / 8, "1/8 in is usual at a drawer's front."),
         (chosen_half_pin(at_front=False), "half_pin", 3 / 16, "3/16 in is usual at a drawer's back."),
         (chosen_pin(0.375), "pin", 3 / 32, "3/32 in is usual with sides of 3/8 in."),

@@ -105,7 +105,7 @@ def test_a_part_of_the_shops_own_makes_lap_and_rabbet_and_says_so():
 
     reasons = [str(each.why) for each in unit.chosen]
     assert "1/3 of the 3/4 in front, to the nearest 1/16, and no less than 1/8." in reasons
-    assert "1/16 of the 1/2 in side, down to 1/32." in reasons
+    assert "1/16 of the 1/2 in side, rounded down to 1/32." in reasons
     assert {drawer.sizes.lap for drawer in unit.drawers} == {0.25}
     assert {drawer.sizes.rabbet for drawer in unit.drawers} == {1 / 32}
 

@@ -139,6 +139,10 @@ def test_the_joints_of_the_case_have_settings_drawing_and_the_working_behind_the
     assert "Tails, from the front edge" in bottom
     assert "working?figure=case.joints.bottom.gauge_1" in bottom
     assert "Story stick:" in page.text
+    assert "Cut with hand saw, chisel, mortiser, grooving blade:" in frames
+    assert "Cut with hand saw, chisel, plane:" in bottom
+    assert "Mortisers: clamp the work" in page.html.partition('id="cautions"')[2]
+    assert "Drills:" not in page.text, "no joint of this case is drilled"
     for joint in ("rails", "dividers", "uprights_R1", "kickers_1", "back", "bottom_R1-1"):
         assert f'id="joint-{joint}"' in page.html
 

@@ -135,7 +135,7 @@ def test_what_is_left_of_a_long_strip_goes_below_what_is_left_of_another():
 
 
 def test_a_strip_that_is_wider_than_all_others_has_a_sheet_of_its_own():
-    found = sheets(named(small(1.0, length=6.0), small(7.0)))
+    found = sheets(named(small(1.0, length=5.4), small(7.0)))
 
     assert [len(sheet) for sheet in found] == [1, 1]
 

@@ -117,7 +117,7 @@ def outlines(page, sheet):
     """Where each strip of a sheet stands: from where to where to the right and up [pt]."""
     lines, found = lines_in(page), []
     for tile in (tile for column in sheet for tile in column):
-        wide, high = tile.of.strip.length * POINTS, (tile.high - tile.low) * POINTS
+        wide, high = (tile.right - tile.left) * POINTS, (tile.high - tile.low) * POINTS
         feet = [line for line in lines if is_level(line) and abs(length(line) - wide) < WITHIN]
         edges = [line for line in lines if is_upright(line) and abs(length(line) - high) < WITHIN]
         for foot in feet:

@@ -207,7 +207,7 @@ def chosen_rabbet(side: Inches, usual: Usual = USUAL) -> Chosen:
         value=usual_rabbet(side, usual),
         measure=Measure.LENGTH,
         why=say(
-            "{} of the {} side, down to {:bare}.",
+            "{} of the {} side, rounded down to {:bare}.",
             _part(usual.rabbet_part.value, 8, "An eighth"),
             side,
             usual.rabbet_step.value,

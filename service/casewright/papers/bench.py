@@ -49,6 +49,20 @@ def benches() -> dict[str, Bench]:
     }
 
 
+def tools_named(kind: str) -> str:
+    """The tools that a joint asks for, in words.
+
+    Args:
+        kind: the joint's name; empty for one that is not known
+
+    Returns:
+        Such as `hand saw, chisel, plane`; nothing for a joint that is not known.
+
+    Source: common practice.
+    """
+    return ", ".join(benches()[kind].tools) if kind in benches() else ""
+
+
 def tools_for(kinds: Iterable[str]) -> frozenset[Tool]:
     """The tools that joints ask for.
 

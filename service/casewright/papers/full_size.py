@@ -1,8 +1,8 @@
 """What is marked on a board, in full size: strips to be cut out, laid on the wood and pricked through.
 
-A strip that is longer than the sheet is divided into tiles that meet at a line; short ones are put below each
-other, where there is room. On each sheet stand two bars to be measured, for a printer that fits a page to its
-paper spoils every line of it.
+A strip that is longer or wider than the sheet is divided into tiles that meet at a line; one whose marks lie
+far from its edge begins shortly before them. Short ones are put below each other, where there is room. On
+each sheet stand two bars to be measured, for a printer that fits a page to its paper spoils every line of it.
 """
 
 import math
@@ -19,6 +19,16 @@ ACROSS = 7.0
 """How wide the strips of one sheet may be together [in]."""
 BESIDE = 1.55
 """Room beside a strip for what is written at its lines [in]."""
+ALONG = ACROSS - BESIDE
+"""How much of a strip's length one sheet holds, beside what is written [in]."""
+STEP = 5.0
+"""How far apart tiles that lie side by side are joined at the most; at half inches, to be measured [in]."""
+LEAD = 0.5
+"""How much of a board is shown before its first mark or behind its last, where not all of it is [in]."""
+FAR = 2.0
+"""From where on it begins there: a mark nearer than this is measured from the edge itself [in]."""
+NARROWEST = 2.0
+"""How much of the board such a strip shows at the least, for what is written above and below it [in]."""
 ABOVE = 0.9
 """Room above it for what it is and which parts it is laid on [in]."""
 BELOW = 0.5
@@ -55,6 +65,8 @@ class Tile:
         count: how many it has
         low: where it begins, from the reference edge [in]
         high: where it ends [in]
+        left: where it begins along the strip, from the edge at the strip's left [in]
+        right: where it ends, likewise [in]
         lines: what is marked, as far as it lies within
         waste: what is cut away, likewise
     """
@@ -64,20 +76,47 @@ class Tile:
     count: int
     low: Inches
     high: Inches
+    left: Inches
+    right: Inches
     lines: tuple[Marked, ...]
     waste: tuple[Outline, ...]
 
     @property
+    def begins_at_edge(self) -> bool:
+        """Whether its left is the end or edge of the board."""
+        return self.left < TOLERANCE
+
+    @property
+    def follows(self) -> bool:
+        """Whether another tile of the strip is joined to its left."""
+        return self.left > _spans_along(self.of.strip)[0][0] + TOLERANCE
+
+    @property
+    def goes_on_right(self) -> bool:
+        """Whether another tile of the strip is joined to its right."""
+        return self.right < _spans_along(self.of.strip)[-1][1] - TOLERANCE
+
+    @property
+    def _reaching_in(self) -> tuple[Marked, ...]:
+        """The strip's lines that come to stand between its left and its right, of whatever height."""
+        return tuple(
+            line
+            for line in self.of.strip.lines
+            if min(line.start[0], line.end[0]) < self.right + TOLERANCE
+            and max(line.start[0], line.end[0]) > self.left - TOLERANCE
+        )
+
+    @property
     def heights(self) -> tuple[Inches, ...]:
         """Where a line across the strip begins, from the reference edge, within the tile [in]."""
-        found = {line.start[1] for line in self.of.strip.lines if not _is_upright(line)} - {0.0}
+        found = {line.start[1] for line in self._reaching_in if not _is_upright(line)} - {0.0}
         return tuple(sorted(height for height in found if self.low <= height <= self.high))
 
     @property
     def uprights(self) -> tuple[Marked, ...]:
         """The lines that run up the strip, from its left on, each place once."""
         found: dict[Inches, Marked] = {}
-        for line in sorted(self.of.strip.lines, key=lambda line: (line.start[0], not line.label)):
+        for line in sorted(self._reaching_in, key=lambda line: (line.start[0], not line.label)):
             if _is_upright(line) and line.start[0] > TOLERANCE:
                 found.setdefault(line.start[0], line)
         return tuple(found.values())
@@ -85,7 +124,7 @@ class Tile:
     @property
     def width(self) -> Inches:
         """How much of a sheet's width it takes, with what is written beside it [in]."""
-        return self.of.strip.length + BESIDE
+        return self.right - self.left + BESIDE
 
     @property
     def height(self) -> Inches:
@@ -98,26 +137,54 @@ def tiled(strip: NamedStrip, most: Inches = TILE) -> tuple[Tile, ...]:
 
     Args:
         strip: the strip
-        most: how much of it a tile holds [in]
+        most: how much of its height a tile holds [in]
 
     Returns:
-        The tiles, from the reference edge up.
+        The tiles, from the reference edge up, and then from the left on.
     """
-    height = strip.strip.height
-    count = max(1, math.ceil((height - TOLERANCE) / most))
-    spans = [(number * most, min(height, (number + 1) * most)) for number in range(count)]
+    marked = strip.strip
+    spans = [(along, up) for along in _spans_along(marked) for up in _divided(0.0, marked.height, most)]
     return tuple(
         Tile(
             of=strip,
             number=number,
-            count=count,
+            count=len(spans),
             low=low,
             high=high,
-            lines=tuple(_within(strip.strip.lines, low, high)),
-            waste=tuple(shape for outline in strip.strip.waste if (shape := clipped(outline, low, high))),
+            left=left,
+            right=right,
+            lines=tuple(_within(_beside(marked.lines, left, right), low, high)),
+            waste=tuple(
+                shape
+                for outline in marked.waste
+                if (shape := clipped(_swapped(clipped(_swapped(outline), left, right)), low, high))
+            ),
         )
-        for number, (low, high) in enumerate(spans, start=1)
+        for number, ((left, right), (low, high)) in enumerate(spans, start=1)
     )
+
+
+def _spans_along(strip: Strip) -> list[Flat]:
+    """From where to where the tiles of a strip reach along it.
+
+    What lies far before its marks is left out; what lies behind them too, where a sheet could not hold it.
+    """
+    places = [point[0] for line in strip.lines for point in (line.start, line.end)]
+    places += [point[0] for outline in strip.waste for point in outline]
+    start, end = 0.0, strip.length
+    if min(places, default=0.0) > FAR:
+        start = max(0.0, min(math.floor(2 * (min(places) - LEAD)) / 2, math.floor(end - NARROWEST)))
+    if end - start > ALONG and places:
+        end = min(end, max(places) + LEAD)
+    if end - start < ALONG + TOLERANCE:
+        return [(start, end)]
+    count = math.ceil((end - start - TOLERANCE) / STEP)
+    return _divided(start, end, math.ceil(2 * (end - start) / count - TOLERANCE) / 2)
+
+
+def _divided(start: Inches, end: Inches, most: Inches) -> list[Flat]:
+    count = max(1, math.ceil((end - start - TOLERANCE) / most))
+    return [(start + number * most, min(end, start + (number + 1) * most)) for number in range(count)]
 
 
 def sheets(strips: Iterable[NamedStrip]) -> tuple[tuple[Column, ...], ...]:
@@ -187,6 +254,20 @@ def _kept(outline: Sequence[Flat], inside: Callable[[Flat], float]) -> list[Flat
 def _area(outline: Sequence[Flat]) -> float:
     pairs = zip(outline, [*outline[1:], *outline[:1]], strict=True)
     return abs(sum(one[0] * two[1] - two[0] * one[1] for one, two in pairs)) / 2
+
+
+def _swapped(outline: Outline) -> Outline:
+    return tuple((up, along) for along, up in outline)
+
+
+def _turned(line: Marked) -> Marked:
+    (x0, y0), (x1, y1) = line.start, line.end
+    return Marked(stroke=line.stroke, start=(y0, x0), end=(y1, x1), label=line.label)
+
+
+def _beside(lines: Iterable[Marked], left: Inches, right: Inches) -> Iterator[Marked]:
+    """What of the lines lies between a tile's left and its right."""
+    return map(_turned, _within(map(_turned, lines), left, right))
 
 
 def _within(lines: Iterable[Marked], low: Inches, high: Inches) -> Iterator[Marked]:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from casewright.joinery.solid import Flat, Marked, Strip, Stroke
+from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.measure.units import Inches
@@ -101,6 +102,7 @@ def _sheets(strips: Iterable[NamedStrip], unit: LengthUnit) -> dict[str, Any]:
 def _tile(tile: Tile, writing: Writing) -> dict[str, Any]:
     strip = tile.of.strip
     room = tile.width - BETWEEN
+    is_first, is_last = tile.low < TOLERANCE, tile.high > strip.height - TOLERANCE
     return {
         "title": name(tile.of.title or strip.board.capitalize()),
         "part": "" if tile.count == 1 else f"part {tile.number} of {tile.count}",
@@ -108,17 +110,20 @@ def _tile(tile: Tile, writing: Writing) -> dict[str, Any]:
         "blanks": "" if tile.of.serves else "hand" if strip.is_handed else "part",
         "face": name(f"{strip.board}, {strip.placed}"),
         "turned": _turned(strip) if strip.is_handed else "",
-        "width": strip.length,
+        "width": tile.right - tile.left,
         "room": tile.width,
         "down": tile.height,
         "said_room": room,
         "height": tile.high - tile.low,
-        "is_first": tile.number == 1,
-        "is_last": tile.number == tile.count,
+        "is_first": is_first,
+        "is_last": is_last,
+        "goes_on_right": tile.goes_on_right,
+        "at_edge": tile.begins_at_edge,
         "foot": name(
-            strip.foot if tile.number == 1 else f"join here to the part before, at {writing.size(tile.low)}"
+            strip.foot if is_first else f"join here to the part before, at {writing.size(tile.low)}"
         ),
-        "goes_on": "" if tile.number == tile.count else f"goes on above at {writing.size(tile.high)}",
+        "goes_on": "" if is_last else f"goes on above at {writing.size(tile.high)}",
+        "begins": words(_begins(tile, writing)),
         "uprights": name(_uprights(tile, writing)),
         "waste": [[_place(point, tile) for point in outline] for outline in tile.waste],
         "gauged": [_line(line, tile) for line in tile.lines if line.stroke is Stroke.GAUGE],
@@ -145,6 +150,20 @@ def _turned(strip: Strip) -> str:
     return f"Other hand: turn it over, print to the wood; {strip.face}{left}."
 
 
+def _begins(tile: Tile, writing: Writing) -> str:
+    """How far from the edge of the board a tile begins, and where one is joined to its side."""
+    unit, found = writing.unit.value, []
+    if not tile.begins_at_edge:
+        strip = tile.of.strip
+        where = f"the {strip.left} of the {strip.board}" if strip.left else "the strip's left edge"
+        how = "joins the part at its left" if tile.follows else "begins"
+        found.append(f"{how} {writing.size(tile.left)} {unit} from {where}")
+    if tile.goes_on_right:
+        found.append(f"goes on at the right at {writing.size(tile.right)} {unit}")
+    said = "; ".join(found)
+    return f"{said[0].upper()}{said[1:]}." if said else ""
+
+
 def _uprights(tile: Tile, writing: Writing) -> str:
     """What stands how far from the left, for the lines that run up the strip."""
     places = []
@@ -156,7 +175,7 @@ def _uprights(tile: Tile, writing: Writing) -> str:
 
 
 def _place(point: Flat, tile: Tile) -> list[Inches]:
-    return [point[0], tile.high - point[1]]
+    return [point[0] - tile.left, tile.high - point[1]]
 
 
 def _line(line: Marked, tile: Tile) -> list[list[Inches]]:

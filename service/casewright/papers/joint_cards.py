@@ -64,6 +64,8 @@ class JointCard(Spec):
     """One row of dovetails: gauges, the walk of the dividers, every tail, chisels, and what it serves."""
 
     title: str
+    kind: str = ""
+    """Name of the kind of joint, by which its tools are known; cards from before have none."""
     unit_code: str
     drawers: tuple[str, ...]
     parts: tuple[str, ...]
@@ -214,6 +216,7 @@ def _front_card(unit_code: str, held: FrontSet, drawn: tuple[str, str], unit: Le
     *other_wrong, wrong = wrong_of(held) or (None,)
     return JointCard(
         title="Half-blind dovetail, drawer front",
+        kind="half-blind",
         unit_code=unit_code,
         drawers=held.codes,
         parts=(*(f"{code}-F" for code in held.codes), *held.sides),
@@ -294,6 +297,7 @@ def _back_card(
     sizes = [SizeRow(name="Back above the side's edge", values_in=(offset,), note="lower edge to lower edge")]
     return JointCard(
         title="Through dovetail, drawer back",
+        kind="through",
         unit_code=unit_code,
         drawers=codes,
         parts=parts,

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from casewright.papers.bench import tools_named
 from casewright.papers.cleaning import name, words
 from casewright.papers.full_size_pdf import full_size_pdf
 from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
@@ -78,6 +79,7 @@ def _card(card: JointCard, writing: Writing) -> dict[str, Any]:
     count = len(card.tails)
     return {
         "title": name(card.title),
+        "tools": tools_named(card.kind),
         "drawers": name(", ".join(card.drawers), 160),
         "parts": words(_parts(card.parts)),
         "gauges": [_gauge(gauge, writing) for gauge in card.gauges],

@@ -5,6 +5,7 @@ from typing import Any
 
 from casewright.joinery.joint import Measure
 from casewright.measure.lengths import LengthUnit
+from casewright.papers.bench import tools_named
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import loose_head
 from casewright.papers.joint_settings import setting_text, wrong_text
@@ -66,6 +67,7 @@ def settings_card_data(card: SettingsCard, writing: Writing) -> dict[str, Any]:
         "walk": card.walk,
         "walk_alt": f"The walk with the dividers, move by move, for: {name(card.title)}.",
         "cautions": [words(line) for line in card.cautions],
+        "tools": "" if card.cautions else tools_named(card.kind),
     }
 
 

@@ -8,6 +8,8 @@ from starlette.responses import Response
 
 from casewright.drawing.joint_views import shape_drawing
 from casewright.joinery.families.carcase.joint import CarcaseJoint
+from casewright.papers.bench import tools_named
+from casewright.papers.cautions import joint_cautions
 from casewright.papers.writing import Writing, several
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
@@ -33,6 +35,7 @@ class CaseJointsPage(Page):
     joints: tuple[JointShown, ...]
     story_stick: tuple[str, ...]
     stick_foot: str
+    cautions: tuple[str, ...]
 
 
 @router.get("/units/{unit_id}/joints/case")
@@ -40,15 +43,17 @@ def show_case_joints(visit: Office, unit_id: str) -> Response:
     """Every joint of the case and of the drawers' bottoms, ready to be set out."""
     seen = see_built_unit(visit, unit_id)
     unit, writing, address = seen.built, seen.writing, f"{seen.head.address}/joints"
+    placed = other_joints(unit)
     page = CaseJointsPage(
         title=f"Joints of case {seen.head.unit.code} · {seen.head.unit.name}",
         head=seen.head,
         address=f"{address}/case",
         dovetails=address,
         unit=writing.unit.value,
-        joints=tuple(_shown(each, unit, writing) for each in other_joints(unit)),
+        joints=tuple(_shown(each, unit, writing) for each in placed),
         story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.frame.divider)),
         stick_foot=unit.spec.stick_foot,
+        cautions=joint_cautions(each.kind for each in placed),
     )
     return show(visit, page)
 
@@ -69,4 +74,5 @@ def _shown(placed: PlacedJoint, unit: Construction, writing: Writing) -> JointSh
         drawing=drawing(drawn.svg()),
         checks=checks_of(joint.findings, writing.unit),
         advice=tuple(writing.said(line) for line in placed.advice),
+        tools=tools_named(placed.kind),
     )

@@ -81,6 +81,7 @@ class JointShown:
     choices: str = ""
     layouts: tuple[tuple[str, str], ...] = ()
     card: DividerCard | None = None
+    tools: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

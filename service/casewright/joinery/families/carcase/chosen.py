@@ -38,7 +38,7 @@ def chosen_lap(pin_board: Inches) -> Chosen:
     Source: common practice.
     """
     habits = CARCASE
-    why = say("A third of the {} pin board, down to {:bare}.", pin_board, habits.lap_step.value)
+    why = say("A third of the {} pin board, rounded down to {:bare}.", pin_board, habits.lap_step.value)
     return _chosen("lap", usual_lap_of_a_case(pin_board), why, habits.lap_part.source)
 
 

@@ -109,7 +109,7 @@ class CarcaseJoint:
                 name="back_half_pin",
                 label="Half pin, back edge",
                 value=layout.back_half_pin,
-                note="a mark from the edge that carries the back",
+                note=f"a mark from the {'edge that carries the back' if given.rabbet else 'back edge'}",
             ),
             *self._edge_tails(),
             *self._walk(),

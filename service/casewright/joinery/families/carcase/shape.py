@@ -198,7 +198,7 @@ def _cuts(corner: Corner) -> Iterator[Cut]:
     yield Cut(
         axis=Axis.Y,
         at=(tail.lower_base + tail.upper_base) / 2,
-        title="seen from above, through a tail",
+        title="seen from the front, through a tail",
         dimensions=tuple(plan),
     )
     if corner.rabbet_width:

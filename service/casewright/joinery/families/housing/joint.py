@@ -259,7 +259,7 @@ def _chosen_depth(case_side: Inches) -> Chosen:
         name="depth",
         value=usual_depth(case_side),
         measure=Measure.LENGTH,
-        why=say("A third of the {} case side, down to {:bare}.", case_side, LIMITS.depth_step.value),
+        why=say("A third of the {} case side, rounded down to {:bare}.", case_side, LIMITS.depth_step.value),
         source=LIMITS.depth_part.source,
     )
 

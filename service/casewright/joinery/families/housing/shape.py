@@ -26,6 +26,11 @@ from casewright.measure.units import Inches
 BEYOND = 2.0
 """How far past the joint a board is drawn, in thicknesses of the thicker one."""
 
+UPRIGHT = "upright"
+"""A housed board that stands: the views show it lying."""
+LYING = "; a quarter turn clockwise, and the {board} is below"
+"""How such a view is turned, to see it as it stands."""
+
 
 def housing_shape(
     divider: Inches,
@@ -129,7 +134,7 @@ def _cuts(
     yield Cut(
         axis=Axis.Z,
         at=(stop + back) / 2,
-        title="from the front, cut open",
+        title="from the front, cut open" + (LYING.format(board=board) if housed == UPRIGHT else ""),
         dimensions=(into, side, thick),
     )
 

@@ -295,7 +295,7 @@ def _chosen_reach(side: Inches) -> Chosen:
         name="reach",
         value=usual_reach(side),
         measure=Measure.LENGTH,
-        why=say("Half of the {} side, down to {:bare}.", side, LIMITS.size_step.value),
+        why=say("Half of the {} side, rounded down to {:bare}.", side, LIMITS.size_step.value),
         source=LIMITS.reach_part.source,
     )
 

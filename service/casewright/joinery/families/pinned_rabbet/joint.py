@@ -230,7 +230,7 @@ def _chosen_pin(rabbet: Inches) -> Chosen:
         value=usual_pin(rabbet),
         measure=Measure.LENGTH,
         why=say(
-            "A third of the rabbet, {}, down to {:bare}, and at least {:bare}.",
+            "A third of the rabbet, {}, rounded down to {:bare}, and at least {:bare}.",
             rabbet,
             LIMITS.size_step.value,
             LIMITS.pin_least.value,

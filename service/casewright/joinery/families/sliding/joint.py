@@ -325,7 +325,9 @@ def _chosen_depth(case_side: Inches) -> Chosen:
         name="depth",
         value=usual_socket_depth(case_side),
         measure=Measure.LENGTH,
-        why=say("A third of the {} case side, down to {:bare}.", case_side, USUAL.sliding_depth_step.value),
+        why=say(
+            "A third of the {} case side, rounded down to {:bare}.", case_side, USUAL.sliding_depth_step.value
+        ),
         source=LIMITS.sliding_depth_part.source,
     )
 
