@@ -26,7 +26,7 @@ def test_a_measured_side_moves_the_second_gauge_on_the_unit_s_own_page(unit, mak
 
     after = maker.get(f"{address}/joints").text
 
-    assert "2 sizes measured at the bench are worked in." in after
+    assert "2 measurements from the bench are worked in." in after
     assert "25/64 not 29/64" in after
     assert "not 29/64" not in before
 
