@@ -129,6 +129,33 @@ def test_a_measured_divider_has_a_housing_of_its_own():
     )
 
 
+def test_a_bottom_between_unlike_sides_is_as_wide_as_the_room_between_them():
+    """Worked by hand: 18-9/16 less 1-1/32 for the sides, and 1/2 of groove less 1/16 of play: 17-31/32."""
+    thick = {"measured": {"parts": {"R1-2-SL": {"thickness": "17/32"}, "R1-2-SR": {"thickness": "1/2"}}}}
+    made = built(dresser(thick))
+
+    own = next(each for each in other_joints(made) if each.drawers == ("A-R1-2",))
+
+    assert own.joint.bottom_width == part_of(made, "A-R1-2-N").length == 17 + 31 / 32
+
+
+def test_a_measured_side_that_the_groove_cuts_in_two_is_stopped_and_breaks_nothing():
+    made = built(dresser({"measured": {"parts": {"R1-2-SL": {"thickness": "1/4"}}}}))
+
+    stops = [each for each in made.findings if each.verdict is Verdict.STOP and each.about == "A-R1-2"]
+    assert "side behind groove" in {each.rule for each in stops}
+    assert not any("A-R1-2" in each.drawers for each in other_joints(made))
+
+
+def test_the_mortise_of_a_kicker_lies_in_whole_wood():
+    """Worked by hand: a kicker begins 1/2 in from the rail's end, where its tails have their baseline."""
+    kicker = joints_of(built(dresser()))["kickers_1"].joint
+
+    starts = next(each.value for each in kicker.settings if each.name == "mortise_start")
+    assert starts == 0.5 + 0.375
+    assert kicker.width == 2.5 - 0.375
+
+
 def test_dividers_slide_in_where_the_maker_asks_for_it():
     joints = joints_of(built(dresser({"case.divider_end": "sliding dovetail"})))
 

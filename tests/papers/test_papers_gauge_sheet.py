@@ -80,6 +80,7 @@ def test_a_measured_side_makes_its_card_wrong_and_leaves_the_others():
     assert back.wrong == ()
     # The bottom of the drawer follows its thinner side; nothing of the case does.
     assert [card.title for card in others if card.wrong] == ["Drawer bottom in its grooves"]
+    assert [card.drawers for card in others if card.wrong] == [("A-R1-1", "A-R2-1", "A-R3-1")]
     assert any("bottom" in str(line) for line in others[-1].wrong)
 
 

@@ -9,6 +9,7 @@ from casewright.measure.saying import Words, say, strung
 from casewright.papers.gauge_sheet import parts_text
 from casewright.papers.joint_cards import JointCardsPaper
 from casewright.papers.says import Facts, card_facts, divider_facts, dividers_of, other_facts, parts_of
+from casewright.papers.settings_card import SettingsCard
 
 LENGTHS_ONLY = "slope"
 MOST_SAID = 3
@@ -66,7 +67,7 @@ def cards_standing(paper: JointCardsPaper, now: Now, causes: Causes) -> tuple[Ca
                 among="other",
                 place=place,
                 title=card.title,
-                drawers=(),
+                drawers=drawers_of(card),
                 wrong=tuple(_wrong(parts_of(card), partial(other_facts, card), now, causes)),
             )
             for place, card in enumerate(paper.others)
@@ -82,6 +83,13 @@ def cards_standing(paper: JointCardsPaper, now: Now, causes: Causes) -> tuple[Ca
             for place, card in enumerate(paper.dividers)
         ),
     )
+
+
+def drawers_of(card: SettingsCard) -> tuple[str, ...]:
+    """The drawers whose bottoms a card is of; none for a card of the case."""
+    if card.kind != "bottom-groove":
+        return ()
+    return tuple(dict.fromkeys(code.rpartition("-")[0] for code in parts_of(card)))
 
 
 def _wrong(parts: Iterable[str], facts: Callable[[str], Facts], now: Now, causes: Causes) -> Iterator[Words]:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, BottomGroove
 from casewright.joinery.families.bottom_groove.joint import BottomJoint
+from casewright.joinery.layout import CannotBeLaidOut
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.bottoms import bottom_joint
 from casewright.pieces.drawers.parts import Drawer
@@ -31,7 +32,10 @@ def other_joints(unit: Construction) -> tuple[PlacedJoint, ...]:
 def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
     alike: dict[BottomGroove, list[tuple[Drawer, BottomJoint]]] = {}
     for drawer in unit.drawers:
-        joint = bottom_joint(unit.spec, drawer, unit.climate, unit.ledger)
+        try:
+            joint = bottom_joint(unit.spec, drawer, unit.climate, unit.ledger)
+        except CannotBeLaidOut:
+            continue  # a measured side that the groove cuts in two is stopped by the checks of its drawer
         alike.setdefault(replace(joint.given, mark=""), []).append((drawer, joint))
     known = {part.code for part in unit.parts}
     for held in alike.values():

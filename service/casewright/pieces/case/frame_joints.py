@@ -26,10 +26,11 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
     """
     case, frames = bench.spec.case, bench.spec.frames
     kinds = (
-        ("runners", ("W2", "W3", "W5"), ("C3", "W1"), frames.back_rail_width),
-        ("kickers", ("W4",), ("C2", "C7"), case.rail_width),
+        ("runners", ("W2", "W3", "W5"), ("C3", "W1"), frames.back_rail_width, 0.0),
+        # The rails under the top end in tails, whose waste is cut away down to their baseline.
+        ("kickers", ("W4",), ("C2", "C7"), case.rail_width, case.side - case.lap),
     )
-    for key, marks, rails, rear in kinds:
+    for key, marks, rails, rear, tails in kinds:
         front_rails, rear_rails = (bench.of(mark) for mark in rails)
         groups = list(_alike_in_place(bench.of(*marks), front_rails))
         for number, (beyond, members) in enumerate(groups, start=1):
@@ -42,7 +43,9 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
                 title=f"{words} {where}, frame tenon, dry at the rear",
                 places=2 * len(members),
                 serves=(("rail", members), ("stile", (*front_rails, *rear_rails))),
-                solve=partial(_frame_ends, bench, name, members[0], sorted((case.rail_width, rear)), beyond),
+                solve=partial(
+                    _frame_ends, bench, name, members[0], sorted((case.rail_width, rear)), (beyond, tails)
+                ),
                 advice=("The front joint is marked alike, and glued tight.",),
             )
 
@@ -62,8 +65,12 @@ def _alike_in_place(
         yield beyond, tuple(alike)
 
 
-def _frame_ends(bench: CaseBench, name: str, member: Part, rails: list[Inches], beyond: Inches) -> Joint:
-    """Both ends of a member, on its narrower rail; near the ends of the rails the tenon is set in."""
+def _frame_ends(
+    bench: CaseBench, name: str, member: Part, rails: list[Inches], end: tuple[Inches, Inches]
+) -> Joint:
+    """Both ends of a member, on its narrower rail; where the rail has little whole wood beside it, set in."""
+    beyond, tails = end
+    whole = beyond - tails
     tenon = usual_tenon(member.thickness, bench.rack)
     return frame_tenon(
         FrameTenon(
@@ -74,7 +81,7 @@ def _frame_ends(bench: CaseBench, name: str, member: Part, rails: list[Inches], 
             tenon=tenon,
             face=(member.thickness - tenon) / 2,
             length=bench.spec.frames.tenon,
-            haunch=up_to(max(0.0, FRAMES.end_least.value - beyond), FRAMES.haunch_step.value),
+            haunch=up_to(max(0.0, FRAMES.end_least.value - whole), FRAMES.haunch_step.value),
             beyond=max(0.0, beyond),
             slack=bench.plan.slack,
             shrinkage=bench.shrinkage,

@@ -17,7 +17,7 @@ from casewright.joinery.families.housing.joint import housing
 from casewright.joinery.families.sliding.joint import Sliding, sliding
 from casewright.joinery.joint import Joint
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.saying import say, strung
+from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.corners import CaseCorner
@@ -189,13 +189,28 @@ def _dividers(bench: CaseBench) -> Iterator[AskedJoint]:
             places=2 * len(rails),
             serves=(("divider", tuple(rails)), ("case side", sides)),
             solve=solve,
-            advice=(
-                say(
-                    "Story stick: upper edges of the dividers at {}, from the underside of the case bottom.",
-                    strung(", ", (say("{:bare}", top) for top in bench.plan.face.divider_tops(case.divider))),
-                ),
-            ),
+            advice=tuple(_where_the_dividers_go(bench)),
         )
+
+
+def _where_the_dividers_go(bench: CaseBench) -> Iterator[Words]:
+    """The marks of the story stick, and how far a housing runs."""
+    case, face = bench.spec.case, bench.plan.face
+    tops = face.divider_tops(case.divider)
+    yield say(
+        "Story stick: upper edges of the dividers at {}, from the underside of the case bottom.",
+        strung(", ", (say("{:bare}", top) for top in tops)),
+    )
+    if case.divider_end == SLIDING:
+        return
+    yield say(
+        "Lower walls of the housings at {}: they carry.",
+        strung(", ", (say("{:bare}", top - case.divider) for top in tops)),
+    )
+    yield say(
+        "Cut each housing through at the front edge of the side, {} long: front and rear rail lie in one.",
+        face.opening_depth,
+    )
 
 
 def _uprights(bench: CaseBench) -> Iterator[AskedJoint]:

@@ -2,7 +2,9 @@
 
 from casewright.joinery.families.bottom_groove.asked import ALL_AROUND, UNDER_THE_BACK, BottomGroove
 from casewright.joinery.families.bottom_groove.joint import BottomJoint, bottom_groove
+from casewright.joinery.layout import CannotBeLaidOut
 from casewright.measure.ledger import Ledger
+from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.parts import Drawer
@@ -22,16 +24,26 @@ def bottom_joint(spec: UnitSpec, drawer: Drawer, climate: Climate, ledger: Ledge
     Returns:
         The joint; its bottom and muntin are as large as those of the cut list.
 
+    Raises:
+        CannotBeLaidOut: the groove cuts a side or the front in two
+
     Source: common practice of drawer making.
     """
     drawers, sizes, bottom = spec.drawers, drawer.sizes, spec.drawers.bottom
     ply = isinstance(bottom, PlyBottom)
     parted = drawer.bottom.muntin is not None
+    thinner = min(sizes.left_side, sizes.right_side)
+    if drawers.groove.depth >= thinner:
+        raise CannotBeLaidOut(
+            say("A groove {} deep cuts a side of {:bare} in two.", drawers.groove.depth, thinner)
+        )
     return bottom_groove(
         BottomGroove(
             width=sizes.width,
             length=sizes.length,
-            side=min(sizes.left_side, sizes.right_side),
+            # Unlike sides leave as much room between them as two of their mean; what the groove leaves of the
+            # thinner one is a check of the drawer.
+            side=(sizes.left_side + sizes.right_side) / 2,
             front=sizes.front,
             back=sizes.back,
             groove_height=drawers.groove.height,

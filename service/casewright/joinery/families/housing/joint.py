@@ -199,7 +199,7 @@ def _cutting(joint: HousingJoint) -> Iterator[Setting]:
         value=joint.width,
         measure=Measure.FINE,
         note=say(
-            "the {} as measured, and {:.3}; {}",
+            "the {} as it measures, and {:.3}; {}",
             given.housed,
             given.play,
             how_it_is_cut(joint.width, given.rack.cutters),
