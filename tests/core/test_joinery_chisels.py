@@ -62,8 +62,8 @@ def test_a_gap_in_the_rack_is_listed_with_what_would_fill_it():
         "The narrowest in the rack is 1/2 in; it lacks one of 9/32 in or narrower for between the tails."
     )
     assert str(found.remedy) == (
-        "Add a chisel of 9/32 in or narrower for between the tails, or make the pins 11/32 in wide for between "
-        "the tails."
+        "Add a chisel of 9/32 in or narrower for between the tails, or make the pins 11/32 in wide for "
+        "between the tails."
     )
 
 

@@ -13,7 +13,6 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number, Percent
 
-
 SOCKETS, BETWEEN = "the sockets", "between the tails"
 """Where a chisel clears the waste."""
 

@@ -23,8 +23,6 @@ SMALL_BACK_GAP, BACK_GAP = 1 / 8, 1 / 4
 HEADROOM = 1 / 8
 """Under the obstruction above a drawer: CPSC guidance on the volume of clothing storage [in]."""
 PLY_PLAY = 1 / 32
-BETWEEN_SIDES = 1.0
-"""A drawer with less between its sides holds nothing and has no room for a bottom (common practice) [in]."""
 CHOSEN_GAP = "chosen by the size of the opening (common practice); type your own as drawers.clearances"
 
 
@@ -254,7 +252,6 @@ def drawer_sizes(
         )
     back_height, back_foot = _back(drawers, height, under)
     _check_room(opening, height, width, length, back_height, lap)
-    _check_between(opening, width, left, right)
     return DrawerSizes(
         opening=opening,
         height=height,
@@ -362,23 +359,6 @@ def _inside(
             groove_width=groove.width,
             headroom=HEADROOM,
         ),
-    )
-
-
-def _check_between(opening: Opening, width: float, left: float, right: float) -> None:
-    """Refuses sides that leave nothing between them, which no other size of the drawer could mend."""
-    if width - left - right >= BETWEEN_SIDES:
-        return
-    raise CannotBuild(
-        say(
-            "opening {}: sides {} and {} thick leave too little of a drawer {} wide between them; together they "
-            "may be {:down} thick at most",
-            opening.code,
-            left,
-            right,
-            width,
-            width - BETWEEN_SIDES,
-        )
     )
 
 
