@@ -280,7 +280,9 @@ def chisels_at_hand(
         )
         said.append(say("The narrowest in the rack is {}; it lacks one of {}.", narrowest, wanted))
         otherwise = [_room_for(place, layout, rack, limits) for place in missing]
-        remedies.append(strung(", or ", (say("Add a chisel of {}", wanted), *filter(None, otherwise))))
+        remedies.append(
+            strung(", or ", (say("Add a chisel of {}", wanted), *(each for each in otherwise if each)))
+        )
         remedies[-1] = say("{}.", remedies[-1])
     else:
         sizes = chisels.sockets or 0.0, chisels.between_tails or 0.0
