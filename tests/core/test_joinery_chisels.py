@@ -1,6 +1,8 @@
 """Which chisels of the rack clear a joint."""
 
+import re
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
@@ -59,9 +61,33 @@ def test_a_gap_in_the_rack_is_listed_with_what_would_fill_it():
     assert str(found.message) == (
         "The narrowest in the rack is 1/2 in; it lacks one of 9/32 in or narrower for between the tails."
     )
-    assert (
-        str(found.remedy) == "Add a chisel of 9/32 in or narrower for between the tails, or widen the pins."
+    assert str(found.remedy) == (
+        "Add a chisel of 9/32 in or narrower for between the tails, or make the pins 11/32 in wide for "
+        "between the tails."
     )
+
+
+def test_sockets_too_narrow_for_the_rack_ask_for_fewer_tails_not_for_wider_pins():
+    rack = replace(RACK, chisels=(1 / 8, 1 / 4))
+    layout = lay_out(3.0, 0.125, 3 / 32, 9, 9 / 16, 8)
+
+    found = chisels_at_hand(layout, chisels_for(layout, rack), rack)
+
+    assert str(found.remedy).endswith("for the sockets, or use 7 tails at most.")
+    sockets = [chisels_for(lay_out(3.0, 0.125, 3 / 32, n, 9 / 16, 8), rack).sockets for n in (7, 8)]
+    assert sockets == [1 / 8, None]
+
+
+def test_narrower_pins_make_room_in_the_sockets():
+    rack = replace(RACK, chisels=(0.35,))
+    layout = lay_out(3.0, 0.125, 0.25, 5, 0.5, 8)
+
+    remedy = str(chisels_at_hand(layout, chisels_for(layout, rack), rack).remedy)
+
+    pins = re.search(r"make the pins (\d+/\d+) in wide or narrower for the sockets", remedy)
+    assert pins, remedy
+    narrower = lay_out(3.0, 0.125, float(Fraction(pins[1])), 5, 0.5, 8)
+    assert chisels_for(narrower, rack).sockets == 0.35
 
 
 def test_an_empty_rack_lacks_both_chisels():

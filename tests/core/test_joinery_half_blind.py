@@ -172,6 +172,7 @@ def test_keeping_the_working_changes_no_figure():
         ({"rabbet": 0.5}, "The rabbet of 1/2 in leaves nothing of the side; make it 1/16."),
         ({"locked_gauge_1": 0.8125}, "leaves no lap in a front of 13/16; set it to 5/8."),
         ({"locked_gauge_1": -0.1}, "Gauge 1 is locked at -0.1 in"),
+        ({"locked_gauge_1": 0.875}, "Gauge 1 is locked at 7/8 in"),
         ({"locked_gauge_1": 0.0}, "Gauge 1 is locked at 0 in"),
         ({"rabbet": 0.3, "proud": 0.25}, "leaves nothing of the side"),
         ({"measured_sides": (("1L", 0.0),)}, "The thickness of side 1L cannot be 0 in"),

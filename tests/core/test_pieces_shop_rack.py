@@ -66,7 +66,7 @@ def test_a_shop_file_is_written_and_read_back_alike():
     [
         ({"saws": SAWS[1:]}, "no saw is for dovetails"),
         ({"saws": SAWS, "saw_kerf": "1/32"}, "stands twice; leave saw_kerf out beside saws"),
-        ({"saws": [{"name": "rip saw", "kerf": "1/2"}]}, "is not at most 0.25"),
+        ({"saws": [{"name": "rip saw", "kerf": "1/2"}]}, "is too large: at most 1/4"),
         ({"cutters": []}, "cutters"),
         ({"gauges": 0}, "gauges"),
         ({"usual": {"slope_hardwood": 1}}, "usual.slope_hardwood"),

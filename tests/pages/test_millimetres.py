@@ -68,7 +68,7 @@ def test_the_form_of_a_unit_that_was_started_here_is_in_millimetres(maker, metri
     ("typed", "about"),
     [
         ({"drawers.lap": "25"}, "leaves nothing of a front"),
-        ({"drawers.clearances.top": "999"}, "is not at most 304.8"),
+        ({"drawers.clearances.top": "999"}, "is too large: at most 304.8"),
         ({"body.height": ""}, "write a height, such as 1127.1"),
         ({"measured": "R5-1 hight 214"}, "such as R5-1 height 215.1"),
         ({"drawers.front_joint.half_pin": "100"}, "holds no tail between half pins of"),

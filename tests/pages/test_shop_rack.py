@@ -116,8 +116,8 @@ def test_usual_numbers_are_kept_and_given_back_to_the_house(owner):
     [
         ("chisel.1.width", "wide", "“wide” is not a size"),
         ("cutter.9.width", "1/4", "This cutter stands here twice; take one of the lines out."),
-        ("cutter.9.width", "7", "is not at most 6"),
-        ("saw.1.kerf", "1/2", "is not at most 0.25"),
+        ("cutter.9.width", "7", "is too large: at most 6"),
+        ("saw.1.kerf", "1/2", "is too large: at most 1/4"),
         ("saw.1.kerf", "", "Write how wide it cuts, such as 1/32 or 0.6 mm."),
         ("saw.1.name", "", "Say what you call this saw, such as dovetail saw."),
         ("saw.1.use", "fret", "One saw at least is for cutting tails"),
@@ -127,7 +127,7 @@ def test_usual_numbers_are_kept_and_given_back_to_the_house(owner):
         ("usual_slope_hardwood", "steep", "“steep” is not a slope. Write it as 1:8"),
         ("usual_lap_part", "40", "40 is outside 2 to 12."),
         ("looks_family_free", "110", "110 % is outside 0 to 100 %."),
-        ("looks_wide_tail", "0", "is not more than 0"),
+        ("looks_wide_tail", "0", "is too small: more than 0"),
     ],
 )
 def test_a_fault_stands_beside_its_field_with_what_was_typed(owner, name, typed, words):
@@ -244,3 +244,16 @@ def test_a_paper_that_would_say_the_same_stays(shop, owner, kind, typed):
     owner.send(ADDRESS, **typed)
 
     assert "Out of date" not in owner.get(address).text
+
+
+def test_all_that_is_wrong_is_said_at_once_and_without_the_marks_of_a_file(owner):
+    owner.get(ADDRESS)
+
+    page = owner.send(
+        ADDRESS, status=422, **{"chisel.1.width": "0", "saw.1.kerf": "2", "saw.2.name": "", "gauges": "0"}
+    )
+
+    assert "0 is too small: more than 0; for example 1/4." in page.text
+    assert "2 is too large: at most 1/4" in page.text
+    assert "Say what you call this saw" in page.text
+    assert "0 is outside 1 to 20." in page.text

@@ -109,7 +109,7 @@ def test_past_jobs_teach_the_reserve(owner):
         ("profit", "100", "100 % is outside 0 to 99 %"),
         ("weeks", "forty", "Write a number such as 48"),
         ("minimum", "a lot", "Write an amount such as 1,250.00"),
-        ("rounding", "0", "is not more than 0"),
+        ("rounding", "0", "is too small: more than 0"),
         ("cost.2.name", "", "Say what this cost is for"),
         ("cost.2.name", "maker's pay", "stands here twice"),
     ],

@@ -93,7 +93,7 @@ def test_what_is_for_one_job_stays_out_of_the_shops_figures(owner):
         ("", "Paste the whole file"),
         ("{", "This is not JSON"),
         ('{"chisels": ["wide"], "profit": 2, "wood": "oak"}', "chisels[1]: “wide” is not a size"),
-        ('{"chisels": ["wide"], "profit": 2, "wood": "oak"}', "profit: 2 is not less than 1"),
+        ('{"chisels": ["wide"], "profit": 2, "wood": "oak"}', "profit: 2 is too large: less than 1"),
         ('{"chisels": ["wide"], "profit": 2, "wood": "oak"}', "wood: This key is not known"),
         ('{"minutes": {"Q9": {"hand": 3}}}', "There is no operation Q9"),
     ],

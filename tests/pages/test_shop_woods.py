@@ -40,7 +40,7 @@ def test_grade_width_and_waste_of_a_wood_are_kept_and_taken_out(owner):
         ("waste.1.wood", "cherry", "Write the waste in per cent"),
         ("board.1.wood", "chery", "is not a wood in the table"),
         ("board.1.wood", "cherry", "There is no size here. Write it as 7-13/32"),
-        ("widest_board", "0", "is not more than 0"),
+        ("widest_board", "0", "is too small: more than 0"),
     ],
 )
 def test_a_fault_stands_beside_its_field_with_what_was_typed(owner, name, typed, words):

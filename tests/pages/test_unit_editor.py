@@ -121,12 +121,12 @@ def test_a_size_that_no_rule_shows_is_echoed_with_one_sign(maker, unit):
         ("rows.1.widths", "12", "there are 2 drawers but widths for 1; give one for each, or none"),
         ("rows.3.height", "-4", "no size is less than nothing"),
         ("graduation.step", "a bit", "“a bit” is not a size"),
-        ("drawers.front_joint.slope", "1", "1 is not more than 1; for example 8."),
-        ("season.shop.moisture", "90", "90 is not at most 25; for example 8.5."),
+        ("drawers.front_joint.slope", "1", "1 is too small: more than 1; for example 8."),
+        ("season.shop.moisture", "90", "90 is too large: at most 25; for example 8.5."),
         ("woods.case.wood", "chery", "did you mean cherry"),
-        ("finish.show_coats", "400", "400 is not at most 20; for example 4."),
+        ("finish.show_coats", "400", "400 is too large: at most 20; for example 4."),
         ("measured", "R9-9 height 5", "there is no such opening"),
-        ("count", "0", "0 is not at least 1; for example 1."),
+        ("count", "0", "0 is too small: at least 1; for example 1."),
         ("name", "", "This is missing"),
     ],
 )
@@ -169,7 +169,7 @@ def _plain(html: str) -> str:
         ({"rows.1.widths": "14; 14; 14", "rows.1.columns": ""}, "rows-1-widths", "The widths of row 1"),
         ({"graduation.rule": "contents"}, "rows-1-contents", "add contents, such as 4-1/2"),
         ({"graduation.step": "8"}, "all", "use a smaller step"),
-        ({"rows.3.widths": "0.00001; rest"}, "rows-3-widths", "is not more than 0"),
+        ({"rows.3.widths": "0.00001; rest"}, "rows-3-widths", "is too small: more than 0"),
     ],
 )
 def test_what_cannot_be_built_is_refused_in_the_core_s_own_words(maker, unit, typed, place, words):

@@ -26,7 +26,7 @@ def test_a_measured_side_moves_the_second_gauge_on_the_unit_s_own_page(unit, mak
 
     after = maker.get(f"{address}/joints").text
 
-    assert "2 sizes measured at the bench are worked in." in after
+    assert "2 measurements from the bench are worked in." in after
     assert "25/64 not 29/64" in after
     assert "not 29/64" not in before
 
@@ -38,7 +38,7 @@ def test_the_design_keeps_the_drawn_size(unit, maker, bench):
 
     page = maker.get(address)
 
-    assert "measured at the bench" not in page.text
+    assert "from the bench" not in page.text
     assert page.form(address).value("drawers.side") in {"", "1/2"}
 
 
@@ -63,3 +63,14 @@ def test_a_line_of_measured_sizes_that_cannot_be_read_is_refused_with_one_that_c
 
     assert said in page.text
     assert "This key" not in page.text
+
+
+def test_what_is_wrong_whatever_the_layout_is_said_once_above_the_layouts(unit, maker, bench):
+    address, drawer = unit
+    bench.get(drawer)
+    bench.send(f"{drawer}/marking", F__moisture="8", SL__moisture="12")
+
+    page = maker.get(f"{address}/layouts?row=2&end=front").text
+
+    assert "Whichever layout is taken, these hold:" in page
+    assert "as all" in page

@@ -199,7 +199,7 @@ def test_a_file_in_millimetres_is_refused_with_limits_and_examples_in_millimetre
         read_unit(text)
 
     assert [str(problem) for problem in refused.value.problems] == [
-        'body.width: 99999 is not at most 30480; for example "1003.3"',
-        'body.depth: -3 is not more than 0; for example "501.7"',
+        'body.width: 99999 is too large: at most 30480; for example "1003.3"',
+        'body.depth: -3 is too small: more than 0; for example "501.7"',
         'body.overall_height: a size is text such as "397" or a number',
     ]

@@ -13,6 +13,9 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number, Percent
 
+SOCKETS, BETWEEN = "the sockets", "between the tails"
+"""Where a chisel clears the waste."""
+
 
 def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: str = "") -> Finding:
     """JC4: whether the registration rabbet is deep enough to register and shallow enough to be harmless.
@@ -262,8 +265,8 @@ def chisels_at_hand(
     Source: common practice.
     """
     gaps = {
-        "the sockets": (layout.neck, chisels.sockets),
-        "between the tails": (layout.pin_inside, chisels.between_tails),
+        SOCKETS: (layout.neck, chisels.sockets),
+        BETWEEN: (layout.pin_inside, chisels.between_tails),
     }
     missing = {place: room for place, (room, chisel) in gaps.items() if chisel is None}
     unsawn = _gap_not_sawn(layout.pin, rack, limits) if chisels.fret_saw else None
@@ -276,7 +279,11 @@ def chisels_at_hand(
             " and ", (say("{} or narrower for {}", room, place) for place, room in missing.items())
         )
         said.append(say("The narrowest in the rack is {}; it lacks one of {}.", narrowest, wanted))
-        remedies.append(say("Add a chisel of {}, or widen the pins.", wanted))
+        otherwise = [_room_for(place, layout, rack, limits) for place in missing]
+        remedies.append(
+            strung(", or ", (say("Add a chisel of {}", wanted), *(each for each in otherwise if each)))
+        )
+        remedies[-1] = say("{}.", remedies[-1])
     else:
         sizes = chisels.sockets or 0.0, chisels.between_tails or 0.0
         said.append(say("Chisels: {} for the sockets, {:bare} between the tails.", *sizes))
@@ -293,6 +300,26 @@ def chisels_at_hand(
         needed=tightest,
         source="common practice: a chisel clears a gap that is no narrower than itself",
     )
+
+
+def _room_for(place: str, layout: TailLayout, rack: Rack, limits: Limits) -> Words:
+    """How the gap becomes as wide as the narrowest chisel; wider pins make the sockets narrower."""
+    if not rack.chisels:
+        return ""
+    chisel = rack.chisels[0]
+    if place == BETWEEN:
+        return say("make the pins {:up} wide for between the tails", chisel - 2 * layout.flare)
+    most = most_tails(layout.height, layout.half_pin, layout.pin, layout.flare, chisel)
+    fewer = "" if most == 0 else f"use {most} tail{'s' if most > 1 else ''} at most"
+    pins = layout.count - 1
+    widest = (layout.height - 2 * layout.half_pin - layout.count * (chisel + 2 * layout.flare)) / max(1, pins)
+    least = max(limits.pin_least.value, rack.kerf + limits.pin_over_kerf.value)
+    narrower = (
+        say("make the pins {:down} wide or narrower for the sockets", widest)
+        if pins and widest >= least - TOLERANCE and layout.pin_inside >= chisel - TOLERANCE
+        else ""
+    )
+    return strung(", or ", filter(None, (fewer, narrower)))
 
 
 def _gap_not_sawn(pin: Inches, rack: Rack, limits: Limits) -> tuple[Words, Words] | None:

@@ -74,6 +74,7 @@ class Tick:
         most_in: the most that the size may be; None where there is none [in]
         source: where it comes from
         basis: common practice, or the shop's own
+        mend: what to do where more than that was measured; empty where nothing is
     """
 
     code: str
@@ -83,6 +84,7 @@ class Tick:
     most_in: Inches | None
     source: str
     basis: str
+    mend: str = ""
 
 
 @cache

@@ -20,6 +20,9 @@ NEWTON_METRES_PER_INCH_POUND = 0.112985
 MILLIMETRE_STEPS = {16: 1.0, 32: 0.5}
 """To what a metric maker rounds up or down where one in inches takes so many parts; else to 0.1 mm [mm]."""
 
+MOST_IN_FRACTIONS = 10_000.0
+"""A refused size beyond this is no size of a piece, and is told as the number that it is [in]."""
+
 WRITTEN = re.compile(
     r"(?<![\w/:.-])((?:\d+-)?(?:[1-3]/4|\d+/(?:2|8|16|32|64|128))|\d+(?:\.\d+)?(?= in\b))(?: in\b)?(?![\w/])"
 )
@@ -35,7 +38,7 @@ class Said:
 
     - `16`, `32`, `64` or `128`: how the rule divides an inch; 64 where nothing is said
     - `.3`: decimals of an inch, and one fewer of a millimetre
-    - `exact`: the number as it is, for a size that is refused
+    - `exact`: the number as it is, for a size that is refused; a fraction where it is one of the rule
     - `up`, `down`: rounded that way, for a size that has to be at least, or at most, so large
     - `bare`: without the unit, where the sentence has just named it
     - `fraction`: without the unit in inches, where a fraction says by itself what it is
@@ -209,6 +212,8 @@ def _placed(value: Value, unit: LengthUnit) -> object:
 def _size(inches: Inches, unit: LengthUnit, words: list[str]) -> str:
     """A length without its unit. No sign says that a tenth of a millimetre is rounded: no rule shows less."""
     metric = unit is LengthUnit.MILLIMETRE
+    if "exact" in words and not metric and 0 < inches < MOST_IN_FRACTIONS and float(inches * 64).is_integer():
+        return show(inches)
     if "exact" in words or not math.isfinite(inches):
         return f"{inches * MILLIMETRES_PER_INCH if metric else inches:g}"
     decimals = next((int(word[1:]) for word in words if word.startswith(".")), None)

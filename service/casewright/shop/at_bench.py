@@ -1,5 +1,6 @@
 """A drawer as it stands at the bench: worked out with what was measured, and what it needs next."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -25,6 +26,8 @@ from casewright.shop.refusals import NotFound
 from casewright.shop.units import load_unit, spec_from, spec_text
 
 GONE = "The present design has no such opening any more. What was done to this drawer is kept below."
+MEASURED_PATH = re.compile(r"(measured|parts|openings)\b", re.IGNORECASE)
+"""The place of a measured size in a unit file, with or without the head that it stands under."""
 NO_LONGER = "The sizes that were measured no longer go with the design, so the sizes as drawn are shown."
 
 
@@ -212,5 +215,5 @@ def plain_sentence(error: Exception, unit: LengthUnit) -> str:
     """What the core says, without the path of the field in a unit file."""
     text = refusal(error, unit)
     path, colon, rest = text.partition(": ")
-    plain = rest if colon and path.startswith("measured") else text
+    plain = rest if colon and MEASURED_PATH.match(path) else text
     return f"{plain[:1].upper()}{plain[1:].rstrip('.')}."

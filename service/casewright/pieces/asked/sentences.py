@@ -29,10 +29,10 @@ TAGGED: dict[str, type[BaseModel]] = {
 """The models that a word in the file chooses between, by that word."""
 
 LIMITS = {
-    "greater_than": ("gt", "more than"),
-    "greater_than_equal": ("ge", "at least"),
-    "less_than": ("lt", "less than"),
-    "less_than_equal": ("le", "at most"),
+    "greater_than": ("gt", "small", "more than"),
+    "greater_than_equal": ("ge", "small", "at least"),
+    "less_than": ("lt", "large", "less than"),
+    "less_than_equal": ("le", "large", "at most"),
 }
 EXACT = 2**53
 """Below it a number without a fraction is exact."""
@@ -124,13 +124,18 @@ def _place(model: type[BaseModel], location: tuple[int | str, ...]) -> _Place:
     here: type[BaseModel] | None = model
     example: Words = ""
     path, is_length = "", False
+    good: Any = None
     for step in location:
         if isinstance(step, int):
             path += f"[{step + 1}]"
+            if isinstance(good, list) and good and not isinstance(good[0], dict):
+                good = good[0]  # of a list of sizes, one of them
+                example = _example(good, is_length)
         elif here is not None and step in here.model_fields:
             field = here.model_fields[step]
             is_length = any(isinstance(mark, Unit) and mark.name == "inch" for mark in _marks(field))
-            example = _example(field.examples[0], is_length) if field.examples else ""
+            good = field.examples[0] if field.examples else None
+            example = _example(good, is_length) if field.examples else ""
             here = _model_of(field.annotation)
             path += f".{step}" if path else step
         elif here is None and step in TAGGED:
@@ -172,9 +177,9 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails) -> Wo
     if kind == "extra_forbidden":
         return _unknown_key(model, detail)
     if kind in LIMITS:
-        key, words = LIMITS[kind]
+        key, wrong, words = LIMITS[kind]
         limit = say("{:exact bare}" if place.is_length else "{:g}", context[key])
-        return say("{} is not {} {}{}", shown, words, limit, good)
+        return say("{} is too {}: {} {}{}", shown, wrong, words, limit, good)
     if kind in PLAIN:
         return say("{} is not {}{}", shown, PLAIN[kind], good)
     if kind in {"literal_error", "enum", "union_tag_invalid"}:

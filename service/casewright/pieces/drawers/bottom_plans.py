@@ -15,6 +15,9 @@ from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
 from casewright.wood.sheets import sheet
 from casewright.wood.species import wood
 
+BETWEEN_SIDES = 1.0
+"""A drawer with less between its sides holds nothing and has no room for a bottom (common practice) [in]."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BottomPlan:
@@ -61,6 +64,7 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
 
     Source: common practice; the sag is a beam formula.
     """
+    _refuse_thick_sides(sizes)
     under, bottom, groove = ledger.under(sizes.code), spec.drawers.bottom, spec.drawers.groove
     thickness, elasticity, material = _material(spec)
     inside, limits = sizes.inside, house_limits()
@@ -156,6 +160,24 @@ def plan_slip(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> float | Non
         return sizes.inside.depth
     return ledger.under(sizes.code).take(
         "slip_length", rules.slip_length, length=sizes.length, front=sizes.front
+    )
+
+
+def _refuse_thick_sides(sizes: DrawerSizes) -> None:
+    """Refuses sides that leave nothing between them, which no muntin and no bottom could mend."""
+    most = sizes.width - BETWEEN_SIDES
+    if sizes.left_side + sizes.right_side <= most:
+        return
+    raise CannotBuild(
+        say(
+            "drawer {}: sides {} and {} thick leave too little between them in a drawer {} wide; "
+            "together they may be {:down} thick at most",
+            sizes.code,
+            sizes.left_side,
+            sizes.right_side,
+            sizes.width,
+            most,
+        )
     )
 
 

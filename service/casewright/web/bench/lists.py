@@ -7,7 +7,7 @@ from casewright.labour.bench import DrawerProgress, Mark
 from casewright.labour.next_step import is_done
 from casewright.labour.stages import GateKind, Tick, drawer_stages, dry_fit, gates
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
-from casewright.measure.saying import unit_read, written_in
+from casewright.measure.saying import in_unit, say, unit_read, written_in
 from casewright.shop.at_bench import AtBench
 from casewright.shop.bench import is_same
 from casewright.web.bench.numbers import size_text
@@ -30,6 +30,7 @@ class TickLine:
         ticked: whether it is ticked
         done: whether it is, or what was measured is little enough
         most: the most that may be measured, as text; empty for a line that is ticked only
+        over: what was measured too much, and what to do; empty where it is little enough
     """
 
     line: Tick
@@ -37,6 +38,7 @@ class TickLine:
     ticked: bool
     done: bool
     most: str
+    over: str
 
 
 def tick_lines(lines: Iterable[Tick], progress: DrawerProgress, unit: LengthUnit) -> list[TickLine]:
@@ -54,9 +56,19 @@ def tick_lines(lines: Iterable[Tick], progress: DrawerProgress, unit: LengthUnit
             ticked=line.code in progress.ticked,
             done=is_done(line, progress),
             most=size_text(line.most_in, unit) if line.most_in else "",
+            over=_over(line, progress, unit),
         )
         for line in lines
     ]
+
+
+def _over(line: Tick, progress: DrawerProgress, unit: LengthUnit) -> str:
+    """A line that is measured can neither be ticked nor pass; silence would read as kept and good."""
+    found = progress.measured.get(line.size) if line.size else None
+    if found is None or line.most_in is None or is_done(line, progress):
+        return ""
+    measured = in_unit(say("{:bare}", found), unit)
+    return f"{measured} is over {size_text(line.most_in, unit)}: not done. {line.mend}."
 
 
 def typed_beside(read: Reader, held: AtBench, shop: LengthUnit) -> dict[str, tuple[float | None, str]]:

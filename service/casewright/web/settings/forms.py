@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from casewright.measure.shares import share_of_percent
-from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.shop.figures import save_figures
@@ -18,6 +18,8 @@ from casewright.wood.species import UnknownWood, wood
 
 WHOLE_PAGE = "figures"
 """The id of every form of figures: where a fault without a field of its own leads to."""
+IN_A_FILE = re.compile(r'(?<=for example )"([^"]*)"')
+"""A size as a file quotes it; in a field it stands without."""
 ROW = re.compile(r"^(\w+)\.\d+\.")
 
 
@@ -183,6 +185,8 @@ def save(visit: Visit, shows: Shows, reads: Reads) -> tuple[Form, int] | None:
             save_figures(visit.db, visit.shop, merged(held, draft), visit.shop.figures, visit.who, visit.now)
         except CannotRead as error:
             note_problems(read, draft, error.problems)
+    else:
+        _note_the_rest(read, draft, held)
     if read.faults:
         return Form(values={**met.typed.values(), "revision": revision}, faults=read.faults), 422
     return None
@@ -202,12 +206,24 @@ def merged(held: Mapping[str, Any], draft: Draft) -> dict[str, Any]:
     return {name: value for name, value in both.items() if value is not None}
 
 
+def _note_the_rest(read: Reader, draft: Draft, held: Mapping[str, Any]) -> None:
+    """Beside the faults of what was typed, those of the figures: all that is wrong is said at once.
+
+    Of a field that has a fault no more is said, nor of the figures as a whole, which lack it.
+    """
+    try:
+        read_as(ShopSpec, merged(held, draft))
+    except CannotRead as error:
+        here = [each for each in error.problems if draft.field_of(each) not in {WHOLE_PAGE, *read.faults}]
+        note_problems(read, draft, here)
+
+
 def note_problems(read: Reader, draft: Draft, problems: Iterable[Problem]) -> None:
     """Puts every problem of the figures beside the field that it came from."""
     for problem in problems:
         name = draft.field_of(problem)
         where = f"{problem.field}: " if name == WHOLE_PAGE and problem.field else ""
-        read.fault(name, where + sentence(problem.message))
+        read.fault(name, where + sentence(IN_A_FILE.sub(r"\1", problem.message)))
 
 
 def sentence(text: str) -> str:

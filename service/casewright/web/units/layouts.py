@@ -22,6 +22,7 @@ from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
 from casewright.web.units.divider_card import DividerCard, asked_of, card_id, divider_card
+from casewright.web.units.findings import FindingShown
 from casewright.web.units.form import sentence
 from casewright.web.units.layout_sight import Own, Sight, same
 from casewright.web.units.layouts_shown import (
@@ -68,6 +69,7 @@ class LayoutsPage(Page):
         pin_is_own: whether the pin is
         shown: what is typed, the best layouts, and what is cut now
         side_by_side: those, drawn
+        shared: what the checks say of every one of them alike: moisture and measuring, not the layout
         others: the other layouts that pass
         refused: why still others do not
         families: all rows, for every width of the pin
@@ -94,6 +96,7 @@ class LayoutsPage(Page):
     pin_is_own: bool
     shown: tuple[ChoiceShown, ...]
     side_by_side: Markup
+    shared: tuple[FindingShown, ...]
     others: tuple[OtherShown, ...]
     refused: tuple[str, ...]
     families: tuple[FamilyShown, ...]
@@ -219,6 +222,12 @@ def _save(visit: Visit, seen: Seen, spec: UnitSpec, version: int, note: str) -> 
     revise_unit(visit.db, seen.loaded, spec, own, version, visit.who, visit.now, note)
 
 
+def _shared(shown: tuple[ChoiceShown, ...]) -> tuple[FindingShown, ...]:
+    """The stops and cautions that every layout has in the same words, so that they are said once."""
+    first, *rest = (each.checks.stops + each.checks.cautions for each in shown)
+    return tuple(each for each in first if all(each in other for other in rest))
+
+
 def _place(sight: Sight, refused: Exception) -> str:
     """The field that a refusal is about: the pin, where another row has no room for it."""
     return "tails" if any(each.sizes.code in str(refused) for each in sight.drawers) else "pin"
@@ -247,6 +256,7 @@ def _page(seen: Seen, plain: Sight, reader: Reader, *, is_stale: bool = False) -
         pin_is_own=getattr(spec.drawers, sight.end.joint_name).pin is not None,
         shown=shown,
         side_by_side=choices_drawing(sight, shown, writing),
+        shared=_shared(shown),
         others=tuple(others_shown(sight, shown, writing, seen.head.address)),
         refused=tuple(refused_lines(sight, writing)),
         families=tuple(families_shown(sight, writing)),
