@@ -5,10 +5,12 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from benchwork import job_in_hand
+from casewright.pieces.asked.sentences import Problem
 from casewright.records.jobs import Job, JobState
 from casewright.records.people import Person, Role, Shop
 from casewright.records.sessions import writing
 from casewright.shop.time import Work, log_time
+from casewright.web.settings.forms import WHOLE_PAGE, Draft
 from counting import MOST, counted
 
 ADDRESS = "/shop/hours"
@@ -193,3 +195,11 @@ def test_the_log_of_many_jobs_takes_few_statements(shop, owner):
         owner.get(LOG)
 
     assert len(sent) <= MOST
+
+
+@pytest.mark.parametrize("path", ["minutes.a[b", "a]b[", "minutes.D06.hand[0", "[", "."])
+def test_a_problem_whose_path_has_brackets_of_its_own_finds_its_field_or_the_whole_page(path):
+    draft = Draft()
+    draft.put("minutes", {}, "codes")
+
+    assert draft.field_of(Problem(field=path, message="no")) in {"codes", WHOLE_PAGE}

@@ -91,7 +91,8 @@ class Draft:
         """The field of the form that a problem belongs to."""
         path = problem.field
         while path and path not in self.fields:
-            path = re.sub(r"(\.[^.\[]*|\[\d+\])$", "", path) if re.search(r"[.\[]", path) else ""
+            # A name that somebody typed stands in a path, too, with whatever dots and brackets it has.
+            path = path[: max(path.rfind("."), path.rfind("["), 0)]
         return self.fields.get(path, WHOLE_PAGE)
 
 
