@@ -127,7 +127,7 @@ def test_the_line_of_the_group_says_what_holds(maker, unit):
         (
             {"season.months": MONTHS.replace("Jul 11.2", "Jul 44")},
             "season-months",
-            "July: 44 is not at most 25",
+            "July: 44 is too large: at most 25",
         ),
         (
             {"season.fitted": "Smarch"},

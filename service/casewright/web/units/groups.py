@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from functools import cache
 
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
+from casewright.web.units.season_group import SEASON_GROUP
 from casewright.wood.finish import finishes
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
-from casewright.wood.year import MONTHS, home_climates
 
 CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "rift-sawn"))
 HEIGHTS = {
@@ -140,13 +140,6 @@ def _joint(end: str, label: str) -> Iterator[Asked]:
     yield ask(f"drawers.{end}.slope", f"{label}: slope, one in", hint="Left empty: 8, in softwood 6.")
     yield ask(f"drawers.{end}.half_pin", f"{label}: half pin", hint="At the end of the tail board.")
     yield ask(f"drawers.{end}.pin", f"{label}: pin", hint="At the end of the tail board.")
-
-
-def _air(state: str, label: str) -> Iterator[Asked]:
-    yield ask(f"season.{state}.moisture", f"{label}: moisture %", hint="", lead=True)
-    yield ask(f"season.{state}.temperature_f", f"{label}: air °F", hint="")
-    yield ask(f"season.{state}.temperature_c", f"{label}: or °C", hint="")
-    yield ask(f"season.{state}.humidity", f"{label}: humidity %", hint="")
 
 
 MORE_GROUPS = (
@@ -310,38 +303,7 @@ MORE_GROUPS = (
             ask("frames.slack", "Slack at the rear"),
         ),
     ),
-    Group(
-        key="season",
-        title="Season and humidity",
-        note="For each state either the wood's moisture alone, or the air: one temperature and the humidity. "
-        "Of the home give driest and wettest, or a usual year, or its twelve months.",
-        fields=(
-            *_air("shop", "Shop now"),
-            *_air("driest", "Home, driest"),
-            *_air("wettest", "Home, wettest"),
-            ask(
-                "season.climate",
-                "Or a usual year at home",
-                (("", "driest and wettest as above"), *((each.name, each.name) for each in home_climates())),
-                hint="",
-                is_wide=True,
-            ),
-            ask(
-                "season.fitted",
-                "Drawers are fitted in",
-                (("", "not said"), *((month.value, month.value) for month in MONTHS)),
-                hint="Shop now left empty: the wood stands as the home does then.",
-                is_wide=True,
-            ),
-            Asked(
-                name="season.months",
-                label="Or the home month by month, one a line",
-                kind=Kind.LINES,
-                hint="The month, then the moisture of the wood or the air: July 10.5, or July 72 °F 58 %.",
-                example="January 70 °F 30 %",
-            ),
-        ),
-    ),
+    SEASON_GROUP,
     Group(
         key="pulls",
         title="Pulls",
