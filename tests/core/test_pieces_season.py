@@ -122,8 +122,14 @@ def test_a_file_without_a_year_has_no_new_finding_and_no_new_figure():
         ({"season.months": ["July 1.2.3", *LINES[1:]]}, "“1.2.3” is not a number; write one such as 10.5"),
         ({"season.months": [{"moisture": 8}] * 11}, "a year has twelve months, January first; 11 are given"),
         ({"season.months": []}, "a year has twelve months, January first; 0 are given"),
-        ({"season.months": ["July 72 F 99", *LINES[1:]]}, "season.months[7].humidity: 99 is too large: at most 95"),
-        ({"season.months": [*LINES[:-1], "Dec 40"]}, "season.months[12].moisture: 40 is too large: at most 25"),
+        (
+            {"season.months": ["July 72 F 99", *LINES[1:]]},
+            "season.months[7].humidity: 99 is too large: at most 95",
+        ),
+        (
+            {"season.months": [*LINES[:-1], "Dec 40"]},
+            "season.months[12].moisture: 40 is too large: at most 25",
+        ),
         ({"season.months": "July 8"}, "is not a list"),
         (
             {"season.climate": "desert"},
