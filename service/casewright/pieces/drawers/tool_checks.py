@@ -35,25 +35,30 @@ def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iter
     yield cutter_at_hand("groove for the bottoms", spec.drawers.groove.width, rack.cutters)
     if not drawers:
         return
-    every = (setting for drawer in drawers for setting in drawer_settings(drawer))
-    yield tools_at_hand(every, Tool.GAUGE, rack.gauges)
-    most = max(drawers, key=lambda drawer: len(kept_settings(drawer_settings(drawer), Tool.DIVIDERS)))
-    yield tools_at_hand(drawer_settings(most), Tool.DIVIDERS, rack.dividers, most.code)
+    # Once for each drawer, and only what a tool stays set to: a unit is worked out while somebody types.
+    kept = [(drawer.code, drawer_settings(drawer, with_tools=True)) for drawer in drawers]
+    yield tools_at_hand((each for _, settings in kept for each in settings), Tool.GAUGE, rack.gauges)
+    code, most = max(kept, key=lambda held: len(kept_settings(held[1], Tool.DIVIDERS)))
+    yield tools_at_hand(most, Tool.DIVIDERS, rack.dividers, code)
 
 
-def drawer_settings(drawer: Drawer) -> tuple[Setting, ...]:
+def drawer_settings(drawer: Drawer, *, with_tools: bool = False) -> tuple[Setting, ...]:
     """What is set for both joints of a drawer, in the order of work; what is of the rear joint says so.
 
     Args:
         drawer: the drawer
+        with_tools: only those to which a tool stays set
 
     Returns:
         The settings of the front joint, then those of the rear one.
 
     Source: common practice.
     """
-    rear = (replace(each, label=_at_the_back(each)) for each in drawer.joints.back.settings)
-    return (*drawer.joints.front.settings, *rear)
+    front, back = (
+        [each for each in joint.settings if each.tool or not with_tools]
+        for joint in (drawer.joints.front, drawer.joints.back)
+    )
+    return (*front, *(replace(each, label=_at_the_back(each)) for each in back))
 
 
 def _at_the_back(setting: Setting) -> Words:
