@@ -11,10 +11,10 @@ from casewright.joinery.defaults import (
     chosen_rabbet,
     chosen_slope,
     chosen_tails,
+    slope_habit,
     usual_lap,
     usual_pin,
     usual_rabbet,
-    usual_slope,
 )
 from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut
@@ -60,7 +60,7 @@ def test_pins_are_finer_in_thin_sides(side, pin):
 
 @pytest.mark.parametrize(("softwood", "slope"), [(False, 8), (True, 6)])
 def test_softwood_has_the_stronger_slope(softwood, slope):
-    assert usual_slope(softwood) == slope
+    assert slope_habit(softwood).value == slope
 
 
 @pytest.mark.parametrize(

@@ -95,23 +95,29 @@ def test_the_lowest_row_runs_on_the_case_bottom():
     assert len(parts_of(made, "W1")) == 2
 
 
+def dividers_of(made):
+    """The joints of the dividers, housed or slid in."""
+    return [each for each in made.case_joints if each.key.startswith("dividers")]
+
+
 def test_a_single_row_has_no_divider():
     made = built(chest({"rows": [{}], "body.opening_total": "6", "case.divider_end": "sliding dovetail"}))
 
     assert [part.line for part in made.parts if part.line in ("C3", "W1", "W2")] == []
-    assert made.divider_joint is None
+    assert dividers_of(made) == []
 
 
 @pytest.mark.parametrize(("end", "slides"), [("housing", False), ("sliding dovetail", True)])
 def test_a_divider_is_housed_or_slid_in(end, slides):
     made = built(chest({"case.divider_end": end}))
 
-    assert (made.divider_joint is not None) is slides
+    assert [each.kind == "sliding" for each in dividers_of(made)] == [slides]
     assert {str(part.ends[0]) for part in parts_of(made, "C3")} == {f"{end}, 1/4 deep"}
 
 
 def test_the_dividers_of_the_dresser_are_slid_in_as_printed():
-    joint = built(dresser({"case.divider_end": "sliding dovetail"})).divider_joint
+    [placed] = dividers_of(built(dresser({"case.divider_end": "sliding dovetail"})))
+    joint = placed.joint
 
     # worked joint J5: a divider of 3/4 with shoulders of 1/16 leaves a tip of 5/8, and 1/2 of the side
     assert (show(joint.tip), show(joint.wood_left)) == ("5/8", "1/2")

@@ -20,6 +20,7 @@ from casewright.papers.joint_report import joint_report
 from casewright.papers.why import why
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.costs.job_estimate import estimate_job
@@ -90,8 +91,10 @@ def sentences(held: Estimate) -> Iterator[str]:
         yield from of_joint(joints.back)
         choices = (*joints.front_choices, *joints.back_choices)
         yield from (in_unit(reason, MM) for choice in choices for reason in choice.reasons)
-    if made.divider_joint is not None:
-        yield from of_joint(made.divider_joint)
+    for placed in other_joints(made):
+        yield placed.title
+        yield from (in_unit(line, MM) for line in placed.advice)
+        yield from of_joint(placed.joint)
     yield from (in_unit(working.basis, MM) for working in held.ledger)
     yield from (in_unit(line.grade.message, MM) for line in held.takeoff.lines)
 

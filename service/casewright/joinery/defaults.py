@@ -134,23 +134,6 @@ def pin_habit(side: Inches, usual: Usual = USUAL) -> Sourced:
     return usual.pin_in_thin_sides if thin else usual.pin
 
 
-def usual_slope(softwood: bool = False, usual: Usual = USUAL) -> Number:
-    """The slope of a tail: 1:8 in hardwood, 1:6 in softwood.
-
-    Rule: slope_softwood for softwood, else slope_hardwood
-
-    Args:
-        softwood: whether the tail board is softwood
-        usual: the shop's habits
-
-    Returns:
-        How far along for one across [dimensionless]
-
-    Source: common practice.
-    """
-    return slope_habit(softwood, usual).value
-
-
 def slope_habit(softwood: bool = False, usual: Usual = USUAL) -> Sourced:
     """The slope of a tail, with its ground.
 

@@ -3,12 +3,11 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from casewright.drawing.divider_walk import walk_at_once_drawing
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
-from casewright.joinery.layout import Tail, TailLayout
+from casewright.joinery.layout import Tail
 from casewright.joinery.spacing import TOLERANCE
 from casewright.labour.stages import before_marking
 from casewright.measure.lengths import LengthUnit
@@ -17,7 +16,7 @@ from casewright.papers.cautions import joint_cautions, joint_kinds
 from casewright.papers.gauge_sheet import GaugeLine, gauge_lines, too_few_to_keep
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_stick
-from casewright.papers.settings_card import SettingsCard, settings_card
+from casewright.papers.settings_card import SettingsCard, card_walk, settings_card
 from casewright.papers.warned import Warned, warned_of
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
@@ -194,7 +193,7 @@ def _fronts(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointC
     for number, each in enumerate(front_sets(unit.drawers)):
         name = f"{each.codes[0]}-front-{number}"
         drawing = half_blind_drawing(each.joint, each.drawn, head.unit, name).svg() if drawn else ""
-        walk = _walk(each.joint.layout, name, head.unit) if drawn else ""
+        walk = card_walk(each.joint.layout, name, head.unit) if drawn else ""
         yield _front_card(unit.spec.code, each, (drawing, walk), head.unit)
 
 
@@ -279,7 +278,7 @@ def _backs(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCa
         joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
         name = f"{codes[0]}-back"
         drawing = through_drawing(joint, codes, head.unit, name).svg() if drawn else ""
-        walk = _walk(joint.layout, name, head.unit) if drawn else ""
+        walk = card_walk(joint.layout, name, head.unit) if drawn else ""
         parts = tuple(f"{code}-{part}" for code in codes for part in ("B", "SL", "SR"))
         yield _back_card(unit.spec.code, joint, codes, parts, (drawing, walk), head.unit)
 
@@ -332,10 +331,6 @@ def _back_card(
         drawing=drawing,
         walk_drawing=walk,
     )
-
-
-def _walk(layout: TailLayout, name: str, unit: LengthUnit) -> str:
-    return walk_at_once_drawing(layout, "The walk with the dividers", unit, f"{name}-walk").svg()
 
 
 def _tails(tails: tuple[Tail, ...]) -> tuple[TailRow, ...]:

@@ -113,13 +113,23 @@ def settings_card(
         advice=tuple(in_unit(line, unit) for line in (*advice, *getattr(joint, "advice", ()))),
         warned=warned_of((*joint.findings, *also), unit),
         drawing=shape_drawing(joint.shape, title, unit, called).svg() if drawn else "",
-        walk=(
-            walk_at_once_drawing(layout, "The walk with the dividers", unit, f"{drawn}-walk").svg()
-            if isinstance(layout, TailLayout)
-            else ""
-        ),
+        walk=(card_walk(layout, called, unit) if drawn and isinstance(layout, TailLayout) else ""),
         cautions=joint_cautions([kind]) if with_cautions else (),
     )
+
+
+def card_walk(layout: TailLayout, name: str, unit: LengthUnit) -> str:
+    """The walk of the dividers as it stands on a card.
+
+    Args:
+        layout: the tails
+        name: a short name of the drawing of their joint, one of its own in the paper
+        unit: in which sizes are written
+
+    Returns:
+        The drawing as SVG.
+    """
+    return walk_at_once_drawing(layout, "The walk with the dividers", unit, f"{name}-walk").svg()
 
 
 def _setting(setting: Setting, unit: LengthUnit, large: Sequence[str]) -> CardSetting:

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from casewright.joinery.families.sliding.joint import SlidingJoint
 from casewright.joinery.joint import Chosen
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
@@ -22,7 +21,7 @@ from casewright.pieces.built.surfaces import Surfaces, surfaces
 from casewright.pieces.built.tracing import traced
 from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
-from casewright.pieces.case.joints import DIVIDERS, case_joints
+from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.joints import drawer_joints
@@ -77,12 +76,6 @@ class Construction:
     chosen: tuple[Chosen, ...]
     findings: tuple[Finding, ...]
     ledger: Ledger
-
-    @property
-    def divider_joint(self) -> SlidingJoint | None:
-        """How dividers slide into the sides; None where they are housed."""
-        found = next((each.joint for each in self.case_joints if each.key.startswith(DIVIDERS)), None)
-        return found if isinstance(found, SlidingJoint) else None
 
     def drawer(self, code: str) -> Drawer:
         """The drawer of a code, such as `A-R5-1`."""
