@@ -24,6 +24,7 @@ from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodFi
 from casewright.pieces.asked.graduation import Graduation, Step
 from casewright.pieces.asked.measured import Measured
 from casewright.pieces.asked.season_spec import Season
+from casewright.pieces.asked.use_spec import Use
 from casewright.wood.finish import finish, finishes
 
 VERSION = 1
@@ -227,25 +228,6 @@ class Finish(Spec):
     )
     show_coats: int = Field(4, ge=0, le=20, description="Coats on the show surfaces.", examples=[4])
     inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
-
-
-class Use(Spec):
-    """Where and how the piece will stand: what the stability screen asks."""
-
-    clothing: bool = Field(True, description="Is it meant for clothing?", examples=[True])
-    free_standing: bool = Field(
-        True, description="Does it stand free, not fixed to the building?", examples=[True]
-    )
-    travel_share: float = Field(
-        2 / 3,
-        gt=0,
-        le=1,
-        description="How far a drawer opens to its outstop, as a share of its length (usually two thirds).",
-        examples=[0.6667],
-    )
-    jam_friction: float = Field(
-        0.3, gt=0, le=1, description="Friction of drawer on case, for the jam check.", examples=[0.3]
-    )
 
 
 class Site(Spec):
