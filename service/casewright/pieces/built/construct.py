@@ -25,8 +25,10 @@ from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.joints import drawer_joints
+from casewright.pieces.drawers.make import shared_construction
 from casewright.pieces.drawers.parts import Drawer, drawer_parts
-from casewright.pieces.drawers.sizes import CannotBuild, drawer_sizes, shared_construction
+from casewright.pieces.drawers.sizes import CannotBuild
+from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face, plan_face
