@@ -123,8 +123,6 @@ class Piece:
     one_at_a_time: bool = False
 
     def __post_init__(self) -> None:
-        if not self.drawers and not self.leaves:
-            raise ValueError("There is no drawer to open; the tip check is for pieces with drawers.")
         if min(self.height, self.support_depth) <= 0:
             raise ValueError("Give the height of the piece and the depth of its feet, both above 0.")
 
@@ -155,8 +153,8 @@ def total_weight(piece: Piece) -> Pounds:
 
     Source: common practice.
     """
-    opening = (*piece.drawers, *piece.leaves)
-    return piece.case.weight + math.fsum(each.weight for each in opening)
+    weights = [*(each.weight for each in piece.drawers), *(each.weight for each in piece.leaves)]
+    return piece.case.weight + math.fsum(weights)
 
 
 def empty(drawer: Drawer) -> Mass:

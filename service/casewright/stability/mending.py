@@ -76,22 +76,27 @@ def remedies(
     """
     held = limits or house_limits()
     target, tried = held.target_factor, tuple(cases)
-    lacking = [case for case in tried if case.factor < target]
-    place = piece.support_depth - BEFORE_REAR
-    deeper = [
-        ledger.take("deeper_body", deeper_body, case=case, depth=piece.support_depth, target=target)
-        for case in lacking
-    ]
-    added = [ledger.take("ballast", ballast, case=case, x=place, target=target) for case in lacking]
-    forward = [ledger.take("feet_forward", feet_forward, case=case, target=target) for case in lacking]
     locks = not piece.one_at_a_time and len(piece.drawers) > 1
     moves = [case.situation for case in tried if case.situation.moving]
+    travel = min((greatest_travel(each, target) for each in moves), default=0.0)
+    interlock = least_factor(replace(piece, one_at_a_time=True), held) if locks else None
+    lacking = [case for case in tried if case.factor < target]
+    if not lacking:
+        return Remedies(travel=travel, interlock=interlock, deeper=0.0, added=0.0, forward=0.0)
+    depth = piece.support_depth
+    back = depth - BEFORE_REAR
+    deepest = max(lacking, key=lambda case: deeper_body(case, depth, target))
+    heaviest = max(lacking, key=lambda case: ballast(case, back, target))
+    furthest = max(lacking, key=lambda case: feet_forward(case, target))
+    deeper = ledger.take("deeper_body", deeper_body, case=deepest, depth=depth, target=target)
+    added = ledger.take("ballast", ballast, case=heaviest, x=back, target=target)
+    forward = ledger.take("feet_forward", feet_forward, case=furthest, target=target)
     return Remedies(
-        travel=min((greatest_travel(each, target) for each in moves), default=0.0),
-        interlock=least_factor(replace(piece, one_at_a_time=True), held) if locks else None,
-        deeper=up_to(max(deeper, default=0.0), DEEP),
-        added=up_to(max(added, default=0.0), POUNDS),
-        forward=up_to(max(forward, default=0.0), FORWARD),
+        travel=travel,
+        interlock=interlock,
+        deeper=up_to(deeper, DEEP),
+        added=up_to(added, POUNDS),
+        forward=up_to(forward, FORWARD),
     )
 
 

@@ -18,7 +18,6 @@ from casewright.stability.masses import (
 )
 from casewright.stability.tipping import Kind, Moving, Situation
 
-
 FILLED_FROM = 0.5
 """Drawers are filled where so much of their room, or more, can be open at once (from memory of 9.2.1)."""
 
@@ -276,12 +275,14 @@ def situations(piece: Piece, limits: Limits | None = None) -> tuple[Situation, .
     doors = tuple(map(shut, piece.leaves))
     alone = [(drawer, _without(closed, empty(drawer))) for drawer in piece.drawers]
     pushed = (held.push_force, held.push_height)
-    loads: tuple[Situation, ...] = (all_open_filled(piece),)
+    loads: tuple[Situation, ...] = (all_open_filled(piece),) if piece.drawers or piece.leaves else ()
     pushes: tuple[Situation, ...] = (push_at_top(piece, *pushed),)
     if piece.one_at_a_time and len(piece.drawers) > 1:
         loads = tuple(_one_open(piece, drawer, others) for drawer, others in alone)
         pushes = tuple(
-            _push_on(piece, *pushed, drawer.label, others, (Moving(mass=empty(drawer), travel=drawer.travel),))
+            _push_on(
+                piece, *pushed, drawer.label, others, (Moving(mass=empty(drawer), travel=drawer.travel),)
+            )
             for drawer, others in alone
         )
     return (

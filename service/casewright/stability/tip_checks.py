@@ -196,7 +196,9 @@ def what_is_done(case: TipCase, piece: Piece, limits: Limits) -> Words:
     words = DONE[situation.kind]
     if situation.kind is Kind.PUSH and situation.about:
         words = PUSH_ON_ONE
-    if not piece.drawers:
+    if not piece.drawers and not piece.leaves:
+        words = "Standing as it is, {3:g} lb push at the top"
+    elif not piece.drawers:
         words = DOORS_ALONE.get(situation.kind, words)
     elif piece.leaves and situation.kind in (Kind.ALL_OPEN, Kind.ONE_OPEN, Kind.PUSH):
         words += DOORS_OPEN

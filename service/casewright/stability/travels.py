@@ -1,11 +1,11 @@
-"""How a piece stands with its drawers out further than they are stopped, and how far each may come by itself."""
+"""How a piece stands with its drawers out further than they are stopped, and how far each may come."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import TOLERANCE
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, Number
 from casewright.stability.limits import Limits, house_limits
 from casewright.stability.masses import Piece, leaned, tilt_of
 from casewright.stability.remedies import greatest_travel
@@ -45,9 +45,7 @@ def capped(piece: Piece, travel: Inches) -> Piece:
     """
     return replace(
         piece,
-        drawers=tuple(
-            replace(each, travel=min(travel, each.full or each.travel)) for each in piece.drawers
-        ),
+        drawers=tuple(replace(each, travel=min(travel, each.full or each.travel)) for each in piece.drawers),
     )
 
 
@@ -106,12 +104,12 @@ def child_with_others_open(piece: Piece, limits: Limits | None = None) -> TipCas
     return tip_case(child_on_drawer(piece, worst.label, held.child_weight, held.block_thickness, True))
 
 
-def alone_travel(piece: Piece, cases: Iterable[TipCase], ledger: Ledger = UNKEPT) -> dict[str, Inches]:
+def alone_travel(cases: Iterable[TipCase], target: Number, ledger: Ledger = UNKEPT) -> dict[str, Inches]:
     """How far each drawer may come out by itself, with a child's weight on it, level and on carpet.
 
     Args:
-        piece: the piece
-        cases: its situations, worked out
+        cases: the situations of a piece, worked out
+        target: the factor wanted [dimensionless]
         ledger: where the working is kept
 
     Returns:
@@ -119,7 +117,6 @@ def alone_travel(piece: Piece, cases: Iterable[TipCase], ledger: Ledger = UNKEPT
 
     Source: ASTM F2057-23, 9.2.3; a design screen.
     """
-    target = house_limits().target_factor
     found: dict[str, Inches] = {}
     for case in cases:
         kind, label = case.situation.kind, case.situation.about

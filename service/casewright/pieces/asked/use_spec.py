@@ -34,8 +34,8 @@ class Use(Spec):
         gt=0,
         le=5000,
         description=(
-            "What one wall fixing holds before it fails, in pounds, along the wall or out of it (from memory: "
-            "a number 12 screw 1-1/2 in into a sound stud holds more). Put in what your fixing and wall hold."
+            "What one wall fixing holds before it fails, in pounds, along the wall or out of it (from "
+            "memory: a number 12 screw 1-1/2 in into a sound stud holds more). Put in what your fixing and wall hold."
         ),
         examples=[100],
     )
@@ -60,6 +60,6 @@ class Use(Spec):
         20,
         ge=0,
         le=200,
-        description="Load of a shelf for each foot of its length, in pounds; books 20 to 25 (common practice).",
+        description="Load of a shelf for each foot of it, in pounds; books 20 to 25 (common practice).",
         examples=[20],
     )
