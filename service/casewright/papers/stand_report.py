@@ -9,6 +9,7 @@ from casewright.papers.stand_words import (
     SIDEWAYS,
     alone_line,
     case_name,
+    limit_words,
     others_open_words,
     remedy_lines,
     scope_words,
@@ -46,7 +47,7 @@ def stand_section(unit: Construction, writing: Writing) -> str:
     ]
     return section(
         "Stability and weight",
-        _limits(held),
+        _limits(held, writing),
         _cases(held, writing),
         _travels(held, writing),
         "\n".join(wrapped(writing.said(each), 2) for each in words),
@@ -54,14 +55,14 @@ def stand_section(unit: Construction, writing: Writing) -> str:
     )
 
 
-def _limits(held: Standing) -> str:
+def _limits(held: Standing, writing: Writing) -> str:
     return table(
         ("Limit of the rule", "Here", "From", "Reached", "Source"),
         (
             (
                 each.name,
-                f"{each.found:.2f} {each.unit}",
-                f"{each.least:g} {each.unit}",
+                writing.said(limit_words(each, each.found)),
+                writing.said(limit_words(each, each.least)),
                 "yes" if each.is_reached else "no",
                 f"{each.source} ({each.basis})",
             )
@@ -73,8 +74,11 @@ def _limits(held: Standing) -> str:
 
 def _cases(held: Standing, writing: Writing) -> str:
     others = [held.others_open] if held.others_open else []
-    rows = [_case(case, case_name(case), writing) for case in held.cases]
-    rows += [_case(case, f"{OTHERS_OPEN}: {case.situation.about}", writing) for case in others]
+    rows = [_case(case, case_name(case), verdict_of(case, held), writing) for case in held.cases]
+    rows += [
+        _case(case, f"{OTHERS_OPEN}: {case.situation.about}", "tips" if case.factor < 1 else "", writing)
+        for case in others
+    ]
     holds, tips = (f"{word}, {writing.moments}" for word in ("Holds", "Tips"))
     return table(
         ("Situation", holds, tips, "Factor", "Verdict", "Figures"),
@@ -83,13 +87,13 @@ def _cases(held: Standing, writing: Writing) -> str:
     )
 
 
-def _case(case: TipCase, name: str, writing: Writing) -> tuple[str, ...]:
+def _case(case: TipCase, name: str, verdict: str, writing: Writing) -> tuple[str, ...]:
     return (
         name,
         writing.moment(case.holding),
         writing.moment(case.tipping),
         factor_shown(case.factor),
-        verdict_of(case),
+        verdict,
         basis_of(SOURCES[case.situation.kind]),
     )
 

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from casewright.measure.saying import Words, say, strung
-from casewright.pieces.built.standing import Standing, Wall
+from casewright.pieces.built.standing import Limit, Standing, Wall
 from casewright.stability.limits import house_limits
 from casewright.stability.scope import RULE, reason_outside
-from casewright.stability.tip_checks import factor_shown
+from casewright.stability.tip_checks import factor_shown, verdict_on
 from casewright.stability.tipping import TipCase
 
 ONLY_THE_TEST = (
@@ -90,18 +90,33 @@ def together_line(held: Standing) -> Words:
     return say("Greatest safe travel of all drawers together, full: {:down}.", held.unit.stand.safe_travel)
 
 
-def verdict_of(case: TipCase) -> str:
-    """How a situation comes out against the factor that is wanted, whether or not the rule covers the piece.
+def verdict_of(case: TipCase, held: Standing) -> str:
+    """How a situation comes out, as its check says.
 
     Args:
         case: the situation, worked out
+        held: how the piece stands
 
     Returns:
-        `pass`, `caution` below the factor that is wanted, `stop` where it tips.
+        `pass`, `caution` or `stop`.
     """
-    if case.factor >= house_limits().target_factor:
-        return "pass"
-    return "caution" if case.factor >= 1 else "stop"
+    target = house_limits().target_factor
+    return verdict_on(case.factor, target, case.situation.kind, held.covered).value
+
+
+def limit_words(limit: Limit, number: float) -> Words:
+    """A figure of a limit with its unit.
+
+    Args:
+        limit: the limit
+        number: of the piece, or from where on the rule covers a piece
+
+    Returns:
+        Such as `27 in`, `160.8 lb`, `11.56 cu ft`.
+    """
+    if limit.unit == "in":
+        return say("{}", number)
+    return f"{number:.{1 if limit.unit == 'lb' else 2}f} {limit.unit}"
 
 
 def others_open_words(held: Standing) -> Words:
@@ -152,12 +167,13 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
             "An interlock that opens one drawer at a time: the least factor becomes {}.",
             factor_shown(found.interlock),
         )
-    if found.deeper:
+    if 0 < found.deeper <= piece.support_depth / 2:
         yield say(
             "A body {} deeper, with drawers that open no further: every situation reaches {:g}.",
             found.deeper,
             target,
         )
+    if found.added:
         yield say(
             "{:g} lb more, low at the back of the case: every situation reaches {:g}.", found.added, target
         )

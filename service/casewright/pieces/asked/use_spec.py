@@ -34,8 +34,8 @@ class Use(Spec):
         gt=0,
         le=5000,
         description=(
-            "What one wall fixing holds before it fails, in pounds, along the wall or out of it (from "
-            "memory: a number 12 screw 1-1/2 in into a sound stud holds more). Put in what your fixing and wall hold."
+            "What one wall fixing holds before it fails, in pounds, along the wall or out of it. A number "
+            "12 screw 1-1/2 in into a sound stud holds more (from memory); put in what yours hold."
         ),
         examples=[100],
     )

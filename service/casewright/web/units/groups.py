@@ -5,6 +5,7 @@ from functools import cache
 
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.web.units.season_group import SEASON_GROUP
+from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
@@ -330,17 +331,7 @@ MORE_GROUPS = (
             ask("finish.inside_coats", "Coats in the drawers"),
         ),
     ),
-    Group(
-        key="use",
-        title="Use and safety",
-        note="What the tip-over screen asks. It is a screen: only the test of the standard decides.",
-        fields=(
-            ask("use.clothing", "For clothing", lead=True),
-            ask("use.free_standing", "Stands free, not fixed to the building", lead=True),
-            ask("use.travel_share", "Drawers open to, share of length"),
-            ask("use.jam_friction", "Friction for the jam check"),
-        ),
-    ),
+    USE_GROUP,
     Group(
         key="site",
         title="Way in",
