@@ -8,6 +8,7 @@ const turns = { undo: "past", redo: "ahead" };
 let changed = false;
 let typings = 0;
 let opened = [];
+let held = "";
 
 const beside = () => {
   const said = document.getElementById("said");
@@ -48,19 +49,28 @@ const allow = () => {
   }
 };
 
+// What was open and where the caret was, for the parts that are exchanged whole.
 document.addEventListener("htmx:before:swap", () => {
-  opened = [...form.querySelectorAll("details[open]")].map((each) => each.id);
+  opened = [...document.querySelectorAll(".workbench details[open]")].map((each) => each.id);
+  held = document.activeElement?.id ?? "";
 });
 
+const restore = () => {
+  for (const id of opened) document.getElementById(id)?.setAttribute("open", "");
+  if (document.activeElement !== document.body) return;
+  const again = document.getElementById(held);
+  if (again && !again.disabled) again.focus({ preventScroll: true });
+  else document.getElementById("row-add")?.focus({ preventScroll: true });
+};
+
 document.addEventListener("htmx:after:swap", (event) => {
-  if (event.detail?.ctx?.swap === "none") return;
+  const ctx = event.detail?.ctx;
+  if (ctx?.swap === "none") return;
   allow();
+  restore();
   say("");
   document.getElementById("faults")?.remove();
-  const source = event.target;
-  if (source instanceof Element && source.id.startsWith("row-") || ["rows", "fields", ...Object.keys(turns)].includes(source.id)) {
-    for (const id of opened) document.getElementById(id)?.setAttribute("open", "");
-    if (document.activeElement === document.body) document.getElementById("row-add")?.focus();
+  if (ctx?.target?.id === "fields") {
     changed = true;
     step.value = "";
     form.dispatchEvent(new Event("work"));

@@ -185,7 +185,9 @@ def test_plain_columns_stay_counted_and_others_are_spelled_out():
     rows = [{"columns": 2, "front_tails": 5}]
 
     assert hold(rows, (1, 2), "open").rows == ({"front_tails": 5, "across": [{}, {"holds": "open"}]},)
-    assert set_size(rows, (1, 2), "width", "12").rows == ({"front_tails": 5, "widths": [None, "12"]},)
+    assert set_size(rows, (1, 2), "width", "12").rows == (
+        {"front_tails": 5, "widths": [None, "12"], "columns": 2},
+    )
     assert split_across(rows, (1, 1)).rows == ({"front_tails": 5, "columns": 3},)
 
 

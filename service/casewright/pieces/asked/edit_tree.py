@@ -38,12 +38,14 @@ class RowDraft:
         cells: its columns, from the left
         is_spelled: were they spelled out one by one?
         has_widths: were their widths listed?
+        columns: how many were asked for, as typed; None where that was left out
     """
 
     given: dict[str, Any]
     cells: tuple[CellDraft, ...]
     is_spelled: bool = False
     has_widths: bool = False
+    columns: Any = None
 
 
 Stack = tuple[RowDraft, ...]
@@ -98,7 +100,13 @@ def _read_row(row: Mapping[str, Any], code: str) -> RowDraft:
         own = stack_of(inner, mine) if inner else None
         cells.append(CellDraft(given=rest, rows=own, was="" if own else mine))
     kept = {name: value for name, value in row.items() if name not in SPELLED_OUT}
-    return RowDraft(given=kept, cells=tuple(cells), is_spelled=bool(across), has_widths=bool(widths))
+    return RowDraft(
+        given=kept,
+        cells=tuple(cells),
+        is_spelled=bool(across),
+        has_widths=bool(widths),
+        columns=row.get("columns"),
+    )
 
 
 def _whole(columns: Any) -> int:
@@ -169,7 +177,9 @@ def written(row: RowDraft) -> dict[str, Any]:
     widths = [cell.given.get("width") or None for cell in row.cells]
     if any(widths) or (row.has_widths and len(widths) > 1):
         made["widths"] = widths
-    elif len(widths) > 1:
+    if row.columns and _whole(row.columns) == len(widths):
+        made["columns"] = row.columns  # as typed
+    elif len(widths) > 1 and (row.columns or "widths" not in made):
         made["columns"] = len(widths)
     return made
 

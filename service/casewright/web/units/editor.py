@@ -18,10 +18,9 @@ from casewright.web.units.form import (
     asked_fields,
     read_values,
     refusal_fault,
-    row_count,
     values_of,
 )
-from casewright.web.units.form_acts import acted
+from casewright.web.units.form_acts import Acted, Pressed, acted
 from casewright.web.units.history import (
     NOT_CHANGES,
     History,
@@ -32,11 +31,15 @@ from casewright.web.units.history import (
     undone,
 )
 from casewright.web.units.result import Result, result_of
+from casewright.web.units.rows import shape_of
 from casewright.web.units.sheet import UnitSheet, sheet_of
+from casewright.web.units.tools import Tools, tools_of
 from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
 
 router = APIRouter()
 BACK_AND_FORTH = {"undo": undone, "redo": redone}
+ALONGSIDE = ("history", "tools")
+"""Blocks that go with every answer to a script: each takes its own place on the page."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +53,7 @@ class EditorPage(Page):
         stale_result: whether the result is of what was saved, because what is typed cannot be worked out
         is_saved: whether what is typed is what was saved
         history: what was changed since the form was opened
+        tools: what can be done to the opening that is chosen
         version: the version that the form was opened with
         note: the reason, as typed
         note_fault: what is wrong with the reason
@@ -62,6 +66,7 @@ class EditorPage(Page):
     stale_result: bool
     is_saved: bool
     history: History
+    tools: Tools
     version: str
     note: str = ""
     note_fault: str = ""
@@ -79,26 +84,30 @@ def show_unit(visit: Office, unit_id: str) -> Response:
 def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     """What comes out of what is typed; saves nothing."""
     seen = see_unit(visit, unit_id)
-    values, history = _after(visit, seen, _typed(visit))
-    page = _page(visit, seen, read_values(values, seen.loaded.spec), history)
+    done, history = _after(visit, seen, _typed(visit))
+    page = _page(visit, seen, read_values(done.values, seen.loaded.spec), history, tools=_tools(done))
     status = 422 if page.sheet.faults else 200
     if visit.wants_block not in {"result", "fields"}:
         return show(visit, page, status)
     # Where something is wrong, only that: the browser keeps the drawing and the price that it has.
     block = "said" if page.sheet.faults and visit.wants_block == "result" else visit.wants_block
     frame = frame_of(visit, visit.request)
-    return HTMLResponse(render(page, frame, block) + render(page, frame, "history"), status)
+    return HTMLResponse("".join(render(page, frame, each) for each in (block, *ALONGSIDE)), status)
 
 
-def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[dict[str, str], History]:
+def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[Acted, History]:
     """The form after the button that was pressed, and every step that led there."""
-    act = visit.typed.get("do")
+    act, at, into, to = (visit.typed.get(name)[:40] for name in ("do", "at", "into", "to"))
     history = stepped(_history(visit, seen), typed, visit.typed.get("step")[:80])
     if act in BACK_AND_FORTH:
         history = BACK_AND_FORTH[act](history)
-        return dict(history.was), history
-    values = acted(typed, act)
-    return values, stepped(history, values)
+        return Acted(values=dict(history.was), at=at), history
+    done = acted(typed, Pressed(act=act, at=at, into=into, to=to))
+    return done, stepped(history, done.values)
+
+
+def _tools(done: Acted) -> Tools:
+    return tools_of(done.values, done.at, done.note)
 
 
 @router.post("/units/{unit_id}")
@@ -141,10 +150,9 @@ def _revise(visit: Visit, seen: Seen, spec: UnitSpec, version: int, note: str) -
 def _theirs(seen: Seen, read: Read) -> dict[str, str]:
     """What somebody else saved meanwhile, where it differs from what is typed."""
     saved = values_of(seen.loaded.text)
-    rows = max(row_count(saved), row_count(read.values))
     return {
         each.name: saved.get(each.name, "")
-        for each in asked_fields(rows)
+        for each in asked_fields(shape_of({**saved, **read.values}))
         if saved.get(each.name, "") != read.values.get(each.name, "").strip()
     }
 
@@ -156,6 +164,7 @@ def _page(
     history: History,
     theirs: dict[str, str] | None = None,
     note_fault: str = "",
+    tools: Tools | None = None,
 ) -> EditorPage:
     """The page for what is typed: worked out where it can be, else with what was saved beside it."""
     unit = seen.loaded.unit
@@ -176,6 +185,7 @@ def _page(
         stale_result=bool(read.faults),
         is_saved=is_saved,
         history=history,
+        tools=tools or tools_of(read.values, visit.typed.get("at")[:40]),
         version=str(unit.version) if is_first or theirs is not None else visit.typed.get("version"),
         note=visit.typed.get("note"),
         note_fault=note_fault,

@@ -1,0 +1,101 @@
+"""The tools beside the drawing: which opening is chosen, and what can be done to it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from casewright.pieces.asked.edits import codes_of
+from casewright.web.units.rows import Line, shape_of, typed_rows
+
+HELD = {"": "drawer", "drawer": "drawer", "open": "open", "doors": "doors"}
+Button = tuple[str, str]
+"""The word of what it does, and what stands on it."""
+BUTTONS: tuple[tuple[str, tuple[Button, ...]], ...] = (
+    (
+        "Its row",
+        (
+            ("above", "Add a row above"),
+            ("below", "Add a row below"),
+            ("up", "Move up"),
+            ("down", "Move down"),
+            ("remove", "Take the row out"),
+        ),
+    ),
+    ("Split it", (("across", "Side by side"), ("rows", "One above the other"))),
+    ("Join it", (("join", "With its neighbour"), ("one", "Its column into one"))),
+    ("Make it", (("drawer", "A drawer"), ("open", "Open"), ("doors", "Doors"))),
+    ("Its size", (("height", "Set the height"), ("width", "Set the width"))),
+)
+"""What can be done to an opening, in the order of the page."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """An opening that can be chosen.
+
+    Attributes:
+        mark: its code without the R, such as `1-2`
+        words: what it is called
+        field: the id of the field in which it begins
+    """
+
+    mark: str
+    words: str
+    field: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tools:
+    """The tools.
+
+    Attributes:
+        at: the opening that is chosen
+        places: every opening
+        note: what went with the last change, or why it could not be made
+        buttons: what can be done
+    """
+
+    at: str
+    places: tuple[Place, ...]
+    note: str = ""
+    buttons: tuple[tuple[str, tuple[Button, ...]], ...] = BUTTONS
+
+    @property
+    def field(self) -> str:
+        """The id of the field in which the chosen opening begins."""
+        return next((each.field for each in self.places if each.mark == self.at), "rows-title")
+
+
+def tools_of(values: Mapping[str, str], at: str = "", note: str = "") -> Tools:
+    """The tools for what stands in a form.
+
+    Args:
+        values: the text of every field
+        at: the opening that is chosen; the first where there is no such opening
+        note: what is to be said of the last change
+    """
+    shape = shape_of(values)
+    places = tuple(_place(code.removeprefix("R"), shape) for code in codes_of(typed_rows(values)))
+    return Tools(at=at if any(each.mark == at for each in places) else "", places=places, note=note)
+
+
+def _place(mark: str, shape: tuple[Line, ...]) -> Place:
+    return Place(mark=mark, words=f"R{mark}", field=field_of(mark, shape))
+
+
+def field_of(mark: str, shape: tuple[Line, ...]) -> str:
+    """The id of the field in which an opening, or a row, begins.
+
+    Args:
+        mark: its code without the R, such as `1-2`, or `1` for the whole row
+        shape: the rows of the form
+    """
+    lines, line = shape, None
+    for step in mark.split("-"):
+        if int(step) > len(lines):
+            break
+        line = lines[int(step) - 1]
+        lines = line.inner
+    if line is None:
+        return "rows-title"
+    last = "width" if line.is_column else "height"
+    return f"{line.name.replace('.', '-')}-{last}"
