@@ -24,6 +24,7 @@ from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodFi
 from casewright.pieces.asked.graduation import Graduation, Step
 from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
+from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
 from casewright.pieces.asked.use_spec import Use
 from casewright.wood.finish import finish, finishes
@@ -128,27 +129,6 @@ class Woods(Spec):
         """The wood of a role that may be left out."""
         fallback = {"top": self.case, "fronts": self.case, "bottoms": self.inside, "back": self.inside}
         return getattr(self, role) or fallback[role]
-
-
-class Pulls(Spec):
-    """The pulls, on the centre lines of the half-width drawers."""
-
-    item: str = Field(
-        "pull",
-        min_length=1,
-        max_length=80,
-        description="The pull, by its name in the price list.",
-        examples=["pull"],
-    )
-    one_up_to: Size = Field(
-        24.0,
-        description="A drawer gets one pull when its opening is no wider, else two (common practice).",
-        examples=["24"],
-    )
-    spare_per: int = Field(
-        8, ge=1, le=1000, description="One spare pull is ordered for each so many fitted.", examples=[8]
-    )
-    weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
 
 
 def no_truth(value: Any) -> Any:

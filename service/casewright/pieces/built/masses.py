@@ -158,6 +158,7 @@ def masses(
     for part in parts:
         weight = part_weight(volume=part.volume, density=density_of(part.wood, wet))
         groups.get(part.code.rsplit("-", 1)[0], case).append((weight, *centre_of(part.box)))
+    case.extend(half for drawer in drawers for half in _half_slides(face, drawer))
     found = {
         drawer.code: _centre([*groups[drawer.code], *pull_entries(spec, face, drawer)]) for drawer in drawers
     }
@@ -197,7 +198,7 @@ def centre_of(box: Box) -> tuple[float, float, float]:
 
 
 def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
-    """The pulls of a drawer, which hang a little before its front.
+    """The pulls of a drawer, which hang before its front, and the halves of its slides that move with it.
 
     Args:
         spec: what one weighs
@@ -209,8 +210,19 @@ def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
 
     Source: common practice.
     """
-    middle = face.base_height + drawer.sizes.opening.bottom + drawer.sizes.height / 2
-    return [(spec.pulls.weight_lb, pull, -PULL_REACH, middle) for pull in drawer.pulls]
+    high = face.base_height + drawer.sizes.opening.bottom + drawer.boring.up
+    pulls = [(spec.pulls.weight_lb, pull, -PULL_REACH, high) for pull in drawer.pulls]
+    return [*pulls, *_half_slides(face, drawer)]
+
+
+def _half_slides(face: Face, drawer: Drawer) -> list[_Entry]:
+    """Half of a pair of slides moves with the drawer; as much stays in the case."""
+    slides, opening = drawer.run.slides, drawer.sizes.opening
+    if slides is None:
+        return []
+    weight = slides.model.weight_lb * slides.length / 12 / 2
+    high = face.base_height + opening.bottom + drawer.sizes.height / 2
+    return [(weight, opening.left + opening.width / 2, slides.length / 2, high)]
 
 
 def _centre(entries: list[_Entry]) -> Mass:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
+from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
 from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
@@ -237,6 +238,7 @@ MORE_GROUPS = (
             ask("drawers.clearances.back", "Behind"),
         ),
     ),
+    RUNNING_GROUP,
     Group(
         key="top",
         title="Top",
@@ -305,16 +307,7 @@ MORE_GROUPS = (
         ),
     ),
     SEASON_GROUP,
-    Group(
-        key="pulls",
-        title="Pulls",
-        fields=(
-            ask("pulls.item", "Pull", lead=True, bare=True),
-            ask("pulls.one_up_to", "One pull up to"),
-            ask("pulls.spare_per", "One spare for each"),
-            ask("pulls.weight_lb", "Weight of one (lb)"),
-        ),
-    ),
+    PULLS_GROUP,
     Group(
         key="finish",
         title="Finish",
