@@ -27,7 +27,8 @@ from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_
 from casewright.pieces.drawers.joints import drawer_joints
 from casewright.pieces.drawers.parts import Drawer, drawer_parts
 from casewright.pieces.drawers.sizes import CannotBuild, drawer_sizes, shared_construction
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
+from casewright.pieces.layout.fittings import hardware, pull_centres, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face, plan_face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured

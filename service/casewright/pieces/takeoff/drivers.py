@@ -3,9 +3,11 @@
 from casewright.labour.drivers import Driver
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import near_to
-from casewright.measure.units import Number
+from casewright.measure.units import Inches, Number
 from casewright.pieces.asked.case_spec import LegsAndAprons
+from casewright.pieces.asked.shell_spec import Base, BracketFeet, ToeBase, TurnedFeet
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.case.bases import foot_count
 from casewright.pieces.takeoff.rough import TakeOff
 
 SQUARE_INCHES = 144
@@ -90,7 +92,17 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.PLINTH_CORNERS: 4 if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners,
+        **_base(unit.spec.stands_on, unit.spec.body.width),
     }
+
+
+def _base(base: Base | None, width: Inches) -> dict[Driver, float]:
+    """Of what it stands on, where that is no plinth."""
+    if isinstance(base, BracketFeet):
+        return {Driver.BRACKET_FEET: 4}
+    if isinstance(base, TurnedFeet):
+        return {Driver.TURNED_FEET: foot_count(base, width)}
+    return {Driver.TOE_BASES: 1} if isinstance(base, ToeBase) else {}
 
 
 def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
