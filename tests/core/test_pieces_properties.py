@@ -215,7 +215,13 @@ def test_the_weights_of_the_parts_and_pulls_add_up(data):
 
     now, _, _ = air_of(made)
     wood = sum(
-        part.thickness * part.width * part.length / 1728 * 62.4 * WOODS[part.wood][2] * (1 + now / 100)
+        part.thickness
+        * part.width
+        * part.length
+        / 1728
+        * 62.4
+        * WOODS[part.wood][2]
+        * (1 + now / 100)
         # a round foot is pi / 4 of its square
         * (pi / 4 if part.name.startswith("Turned foot") else 1)
         for part in made.parts

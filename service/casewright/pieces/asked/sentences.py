@@ -13,7 +13,7 @@ from casewright.measure.lengths import LengthUnit, parse_length
 from casewright.measure.printing import unit_of
 from casewright.measure.saying import Words, in_unit, say
 from casewright.measure.units import Unit
-from casewright.pieces.asked import case_spec, drawer_spec, graduation, shell_spec
+from casewright.pieces.asked import case_spec, drawer_spec, graduation, running_spec, shell_spec
 
 TAGGED: dict[str, type[BaseModel]] = {
     "equal": graduation.Equal,
@@ -29,6 +29,11 @@ TAGGED: dict[str, type[BaseModel]] = {
     "brackets": shell_spec.BracketFeet,
     "turned": shell_spec.TurnedFeet,
     "toe": shell_spec.ToeBase,
+    "runners": running_spec.OnRunners,
+    "side-hung": running_spec.SideHung,
+    "centre guide": running_spec.CentreGuide,
+    "full-length runners": running_spec.FullRunners,
+    "slides": running_spec.OnSlides,
 }
 """The models that a word in the file chooses between, by that word."""
 
@@ -62,6 +67,7 @@ OWN = {
     "wood",
     "exactly_one",
     "widths",
+    "layout",
     "step",
     "ratio",
     "air",

@@ -1,0 +1,88 @@
+"""How frame-and-panel work is made, wherever it stands: a case side, a door, a back."""
+
+from typing import Self
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.wood.sheets import Sheet, sheet
+
+
+class SheetChoice(Spec):
+    """A sheet of the sheet table, by its kind and the thickness that it is sold by."""
+
+    sheet: str = Field(
+        "hardwood plywood",
+        min_length=1,
+        max_length=80,
+        description="Kind of sheet.",
+        examples=["birch plywood"],
+    )
+    nominal: str = Field(
+        "1/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["1/4"]
+    )
+
+    @model_validator(mode="after")
+    def in_the_table(self) -> Self:
+        try:
+            sheet(self.sheet, self.nominal)
+        except ValueError as error:
+            raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
+        return self
+
+    @property
+    def bought(self) -> Sheet:
+        """The sheet, with what it really measures."""
+        return sheet(self.sheet, self.nominal)
+
+
+class Panelling(Spec):
+    """Stiles and rails around panels that lie loose in grooves."""
+
+    stile: Size = Field(3.0, description="Width of a stile.", examples=["3"])
+    top_rail: Size | None = Field(
+        None, description="Width of the top rail. Left out, as the stiles.", examples=["3"]
+    )
+    bottom_rail: Size | None = Field(
+        None, description="Width of the bottom rail. Left out, as the stiles.", examples=["4"]
+    )
+    middle_rails: int = Field(0, ge=0, le=6, description="Rails between the two.", examples=[1])
+    middle_rail: Size | None = Field(
+        None, description="Width of a middle rail. Left out, as the stiles.", examples=["3"]
+    )
+    muntins: int = Field(0, ge=0, le=6, description="Uprights between panels side by side.", examples=[1])
+    muntin: Size | None = Field(
+        None, description="Width of a muntin. Left out, as the stiles.", examples=["2-1/2"]
+    )
+    panel: Size = Field(
+        0.5,
+        description="Thickness of a solid panel; its edges are thinned to the groove on the outside.",
+        examples=["1/2"],
+    )
+    ply: SheetChoice | None = Field(
+        None,
+        description="The sheet of plywood panels; null for solid ones.",
+        examples=[{"sheet": "hardwood plywood", "nominal": "1/4"}],
+    )
+    groove_depth: Size = Field(0.375, description="Depth of the grooves for the panel.", examples=["3/8"])
+    groove_width: Size | None = Field(
+        None,
+        description="Width of the grooves. Left out: 1/4 in, or what the sheet of a plywood panel measures.",
+        examples=["1/4"],
+    )
+    play: Clearance | None = Field(
+        None,
+        description=(
+            "Play of the panel in each groove at its sides. Left out: half of what it swells, and 1/32 in "
+            "more."
+        ),
+        examples=["3/32"],
+    )
+    tenon: Size | None = Field(
+        None,
+        description=(
+            "Length of the rails' tenons. Left out: two thirds of the stile, as far as its walls allow."
+        ),
+        examples=["1-1/4"],
+    )

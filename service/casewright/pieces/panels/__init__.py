@@ -1,0 +1,1 @@
+"""Frame-and-panel work, wherever it stands: case sides, doors, panelled backs."""
