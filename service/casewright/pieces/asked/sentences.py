@@ -58,6 +58,7 @@ OWN = {
     "wood",
     "exactly_one",
     "widths",
+    "layout",
     "step",
     "ratio",
     "air",

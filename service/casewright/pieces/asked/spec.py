@@ -5,7 +5,7 @@ Every default is written here once, with its ground in the description; no other
 
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, BeforeValidator, Field, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
@@ -22,6 +22,7 @@ from casewright.pieces.asked.case_spec import (
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
 from casewright.pieces.asked.season_spec import Season
 from casewright.wood.finish import finish, finishes
@@ -64,52 +65,6 @@ class Body(Spec):
     def one_height(self) -> Self:
         exactly_one(self, "overall_height", "body_height", "opening_total")
         return self
-
-
-class Row(Spec):
-    """One row of drawers; rows are listed from the top down."""
-
-    columns: int = Field(1, ge=1, le=12, description="Drawers side by side in the row.", examples=[2])
-    widths: tuple[Size | None, ...] | None = Field(
-        None,
-        description="Opening widths from the left, one for each column; null shares what is left equally.",
-        examples=[["12", None, "12"]],
-    )
-    height: Size | None = Field(
-        None,
-        description="Opening height, locked: the rule shares the rest among the other rows.",
-        examples=["6"],
-    )
-    contents: Size | None = Field(
-        None, description="Height of what goes in, for graduation by contents.", examples=["4-1/2"]
-    )
-    front_tails: int | None = Field(
-        None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]
-    )
-    back_tails: int | None = Field(
-        None, ge=1, le=60, description="Tails at the back joint; left out, they are ranked.", examples=[5]
-    )
-
-    @model_validator(mode="after")
-    def widths_match_columns(self) -> Self:
-        if self.widths is None:
-            return self
-        if "columns" in self.model_fields_set and self.columns != len(self.widths):
-            raise PydanticCustomError(
-                "widths",
-                "there are {columns} drawers but widths for {widths}; give one for each, or none",
-                {"columns": self.columns, "widths": len(self.widths)},
-            )
-        if not self.widths:
-            raise PydanticCustomError(
-                "widths", "write one width for each column, such as {example}", {"example": '["12", null]'}
-            )
-        return self
-
-    @property
-    def column_widths(self) -> tuple[float | None, ...]:
-        """One width for each column, None where it is shared."""
-        return self.widths if self.widths is not None else (None,) * self.columns
 
 
 class Top(Spec):
@@ -291,6 +246,9 @@ class UnitSpec(Spec):
         description="The rows of drawers, from the top.",
         examples=[[{"columns": 2}, {}, {}]],
     )
+    shelving: Shelving = Field(
+        default_factory=Shelving, description="Shelves in open spaces and behind doors."
+    )
     construction: Construction = Field(
         default_factory=Carcase,
         description="What the piece is built as: a carcase, or legs with aprons between them.",
@@ -321,6 +279,13 @@ class UnitSpec(Spec):
     measured: Measured = Field(
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
+
+    @field_validator("rows")
+    @classmethod
+    def have_a_drawer(cls, rows: tuple[Row, ...]) -> tuple[Row, ...]:
+        if not any(row.drawers for row in rows):
+            raise PydanticCustomError("layout", "there is no drawer in any row; leave one row to drawers", {})
+        return rows
 
     @property
     def legs(self) -> LegsAndAprons | None:

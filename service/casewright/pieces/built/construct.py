@@ -29,9 +29,10 @@ from casewright.pieces.drawers.make import shared_construction
 from casewright.pieces.drawers.parts import Drawer, drawer_parts
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.drawers.sizing import drawer_sizes
+from casewright.pieces.layout.face import plan_face
 from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
-from casewright.pieces.layout.openings import Face, plan_face
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
 from casewright.pieces.layout.season import Climate, climate
 from casewright.wood.sheets import sheet
@@ -212,7 +213,7 @@ def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
 
 
 def _refuse_strangers(spec: UnitSpec, face: Face) -> None:
-    known = [opening.code for opening in face.openings]
+    known = [opening.code for opening in (*face.openings, *face.spaces)]
     for stranger in spec.measured.openings:
         if stranger not in known:
             near = get_close_matches(stranger, known, n=1)

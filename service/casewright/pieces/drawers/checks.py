@@ -1,5 +1,6 @@
 """Checks of the drawers: do they clear, close, run and hold?"""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -191,13 +192,14 @@ def _stiffer(bottom: BottomPlan) -> Words:
 
 
 def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
-    """Pulls of wide drawers stand in line down the case: in rows parted alike, column by column."""
+    """Pulls of wide drawers stand in line down the case: in rows of a stack parted alike, by columns."""
     openings = [drawer.sizes.opening for drawer in drawers]
-    parted = {row: sum(1 for each in openings if each.row == row) for row in {each.row for each in openings}}
-    lines: dict[tuple[int, int], list[tuple[float, ...]]] = {}
+    parted = Counter(each.row_code for each in openings)
+    lines: dict[tuple[str, int, int], list[tuple[float, ...]]] = {}
     for drawer, opening in zip(drawers, openings, strict=True):
         if len(drawer.pulls) > 1:
-            lines.setdefault((parted[opening.row], opening.column), []).append(drawer.pulls)
+            stack = opening.row_code.rpartition("-")[0]
+            lines.setdefault((stack, parted[opening.row_code], opening.column), []).append(drawer.pulls)
     if not lines:
         return
     spread = max(

@@ -73,7 +73,7 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
 
 
 def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-F",
         line=f"F{row}",
@@ -92,7 +92,7 @@ def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
 
 
 def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     rabbet = say(", rabbet {:fraction}", sizes.rabbet) if sizes.rabbet else ""
     pairs = (
         ("SL", sizes.left_side, place.x),
@@ -116,7 +116,7 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
 
 
 def _back(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-B",
         line=f"K{row}",

@@ -114,8 +114,8 @@ def pull_centres(spec: UnitSpec, face: Face, ledger: Ledger) -> dict[str, tuple[
 
 def _outer_lines(face: Face, opening: Opening) -> tuple[float, float] | None:
     """The centre lines of the outer drawers of the nearest parted row, where this opening spans them."""
-    parted = [row for row in face.rows if len(row.openings) > 1]
-    for row in sorted(parted, key=lambda row: abs(row.number - opening.row)):
+    parted = [row for row in face.all_rows if len(row.openings) > 1]
+    for row in sorted(parted, key=lambda row: abs(row.bottom - opening.bottom)):
         first, last = row.openings[0], row.openings[-1]
         lines = (first.left + first.designed_width / 2, last.left + last.designed_width / 2)
         if opening.left < lines[0] and lines[1] < opening.left + opening.width:
@@ -189,7 +189,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
                 note="glued into the corners of the plinth",
             )
         )
-    guides = sum(len(row.uprights) for row in face.rows)
+    guides = sum(len(row.uprights) for row in face.all_rows)
     if guides:
         length = face.opening_depth - spec.case.rail_width - spec.frames.back_rail_width
         parts.append(

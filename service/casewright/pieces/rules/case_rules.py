@@ -82,6 +82,24 @@ def opening_total(body: Inches, rail: Inches, bottom: Inches, divider: Inches, r
     return body - rail - bottom - (rows - 1) * divider
 
 
+def stack_total(height: Inches, divider: Inches, rows: Count) -> Inches:
+    """All opening heights of a stack within a column added up.
+
+    Rule: height - (rows - 1) × divider
+
+    Args:
+        height: height of the row in which its column stands [in]
+        divider: thickness of the frame between two rows [in]
+        rows: how many rows the stack has
+
+    Returns:
+        The opening heights together [in]
+
+    Source: geometry of the case.
+    """
+    return height - (rows - 1) * divider
+
+
 def clear_width(width: Inches, side: Inches) -> Inches:
     """The width between the case sides.
 
