@@ -108,7 +108,10 @@ class Doors(Spec):
     hinge_length: Size = Field(2.5, description="Length of a hinge.", examples=["2-1/2"])
     hinge_offset: Size | None = Field(
         None,
-        description="From the end of a leaf to the nearer end of its hinge. Left out: as long as the hinge.",
+        description=(
+            "From the end of a leaf to the nearer end of its hinge. Left out: as long as the hinge, or less "
+            "on a low door."
+        ),
         examples=["2-1/2"],
     )
     knob: str = Field(
@@ -131,8 +134,3 @@ class Doors(Spec):
     panel_wood: WoodField | None = Field(
         None, description="Panels; left out, as their frames.", examples=["cherry"]
     )
-
-    @property
-    def offset(self) -> float:
-        """From the end of a leaf to the nearer end of its hinge [in]."""
-        return self.hinge_length if self.hinge_offset is None else self.hinge_offset

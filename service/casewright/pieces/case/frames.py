@@ -1,8 +1,10 @@
 """The web frames that carry the drawers, and the kickers over the top row."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from casewright.measure.saying import say
+from casewright.pieces.asked.running_spec import FullRunners
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import FaceRow
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
@@ -17,15 +19,20 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
         case: what the case is worked out from
 
     Returns:
-        The parts.
+        The parts; none where the drawers hang on battens or slides.
 
     Source: common practice; the rear joint is left dry so that a solid side can move past it.
     """
+    if not case.spec.drawers.on_frames:
+        return
+    is_full = isinstance(case.spec.drawers.running, FullRunners)
     thick, frames, face = case.spec.case, case.spec.frames, case.face
     take = case.ledger.take
     back_y = face.opening_depth - frames.back_rail_width
     length = take("divider_length", rules.housed_length, opening=face.clear_width, housing=thick.housing)
-    for row in face.rows[:-1]:
+    for row, below in pairwise(face.rows):
+        if is_full and not (row.uprights or below.uprights):
+            continue
         yield Part(
             code=case.code(f"D{row.number}-RB"),
             line="W1",
@@ -44,8 +51,10 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     runner = take(
         "runner_length", rules.runner_length, **shared, back_rail=frames.back_rail_width, slack=case.slack
     )
-    for row, below in zip(face.rows[:-1], face.rows[1:], strict=True):
+    for row, below in pairwise(face.rows):
         z = face.base_height + row.bottom - thick.divider
+        if is_full:
+            yield from _full_runners(case, row, z)
         yield from _frame_members(case, row, below, z, runner)
     kicker = take(
         "kicker_length", rules.runner_length, **shared, back_rail=thick.rail_width, slack=case.slack
@@ -61,8 +70,9 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
 def _frame_members(case: CasePlan, row: FaceRow, below: FaceRow, z: float, length: float) -> Iterator[Part]:
     """Runners for the row above a divider, and kickers for the row below where no runner does for one."""
     frames, place = case.spec.frames, f"D{row.number}"
-    for mark, x in _side_places(case, frames.runner_width):
-        yield _member(case, "W2", f"{place}-R{mark}", "Runner", x, z, length, frames.runner_width)
+    if not isinstance(case.spec.drawers.running, FullRunners):
+        for mark, x in _side_places(case, frames.runner_width):
+            yield _member(case, "W2", f"{place}-R{mark}", "Runner", x, z, length, frames.runner_width)
     for number, x in enumerate(_centres(case, row, frames.centre_runner_width), start=1):
         yield _member(
             case, "W3", f"{place}-RC{number}", "Centre runner", x, z, length, frames.centre_runner_width
@@ -79,6 +89,26 @@ def _frame_members(case: CasePlan, row: FaceRow, below: FaceRow, z: float, lengt
             z,
             length,
             frames.runner_width,
+        )
+
+
+def _full_runners(case: CasePlan, row: FaceRow, z: float) -> Iterator[Part]:
+    """Runners the whole depth of the opening, screwed to the sides and notched around the rail in front."""
+    frames, thick, depth = case.spec.frames, case.spec.case, case.face.opening_depth
+    for mark, x in _side_places(case, frames.runner_width):
+        yield Part(
+            code=case.code(f"D{row.number}-R{mark}"),
+            line="W6",
+            name="Runner, full length",
+            **timber(case.spec.woods.inside),
+            thickness=thick.divider,
+            width=frames.runner_width,
+            length=depth,
+            face=FaceClass.INSIDE,
+            grain=Grain.BACK,
+            use=PartUse.INSIDE,
+            ends=("notched around the rail, screwed to the side", "slotted: the side moves past it"),
+            box=Box(x, 0.0, z, frames.runner_width, depth, thick.divider),
         )
 
 

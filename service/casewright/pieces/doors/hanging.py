@@ -72,6 +72,9 @@ def _hung(spec: UnitSpec, plan: DoorPlan, weighed: Pounds, ledger: Ledger) -> Do
     doors, under = spec.doors, ledger.under(f"{plan.opening.code}.door")
     weight = under.given("weight", weighed, "finished volumes × density, of one leaf", Pounds)
     count = under.take("hinges", rules.hinges_for, height=plan.height, weight=weight, carries=HINGE_CARRIES)
+    offset = doors.hinge_offset
+    if offset is None:
+        offset = under.take("hinge_offset", rules.hinge_offset, height=plan.height, length=doors.hinge_length)
     places = tuple(
         under.take(
             f"hinge_{number}",
@@ -79,7 +82,7 @@ def _hung(spec: UnitSpec, plan: DoorPlan, weighed: Pounds, ledger: Ledger) -> Do
             number=number,
             hinges=count,
             height=plan.height,
-            offset=doors.offset,
+            offset=offset,
             length=doors.hinge_length,
         )
         for number in range(1, count + 1)

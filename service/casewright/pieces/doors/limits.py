@@ -34,12 +34,9 @@ def door_limits(spec: UnitSpec, face: Face) -> Iterator[tuple[str, Inches, Inche
     yield "doors.meeting", doors.meeting, narrow / 4, "there is a door beside it"
     width, height = narrow - 2 * doors.gap - doors.meeting, low - 2 * doors.gap
     yield "doors.hinge_length", doors.hinge_length, height / 3, "two of them hang a door"
-    yield (
-        "doors.hinge_offset",
-        doors.offset,
-        height / 2 - doors.hinge_length,
-        "two hinges must fit between the ends",
-    )
+    if doors.hinge_offset is not None:
+        most = height / 2 - doors.hinge_length
+        yield "doors.hinge_offset", doors.hinge_offset, most, "two hinges must fit between the ends"
     if doors.style == "half overlay":
         frame = spec.frame
         least = min(frame.side, frame.upper, frame.lower)

@@ -279,6 +279,23 @@ def hinges_for(height: Inches, weight: Pounds, carries: Pounds) -> Count:
     return round(max(by_height, up_to(weight / carries, 1)))
 
 
+def hinge_offset(height: Inches, length: Inches) -> Inches:
+    """How far a hinge stays from the end of its leaf.
+
+    Rule: the lesser of length and (height - 2 × length) / 3
+
+    Args:
+        height: height of the leaf [in]
+        length: length of a hinge [in]
+
+    Returns:
+        From the end of the leaf to the nearer end of the hinge [in]
+
+    Source: common practice: as long as the hinge; on a low door what parts the rest in three.
+    """
+    return min(length, (height - 2 * length) / 3)
+
+
 def hinge_place(number: Count, hinges: Count, height: Inches, offset: Inches, length: Inches) -> Inches:
     """The middle of a hinge above the lower end of its leaf: the outer two by their offset, the rest between.
 

@@ -47,7 +47,9 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()},
+        **{
+            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
+        },
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
