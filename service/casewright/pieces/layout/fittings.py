@@ -184,7 +184,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
         parts.append(
             SmallPart(
                 name="Plinth corner block",
-                quantity=4,
+                quantity=4 * len(face.pedestals),
                 size=_size(1.5, 1.5, max(1.0, spec.plinth.height - 1)),
                 note="glued into the corners of the plinth",
             )

@@ -77,20 +77,28 @@ def _case(unit: Construction) -> dict[Driver, float]:
         lines[line.part.line] += line.quantity
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
-    marks = {"C3": 2, "C4": 2, "W1": 2}
-    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5"))
+    marks = {"C3": 2, "C4": 2, "C8": 2, "W1": 2}
+    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W6", "W7"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
         Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
         Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
-        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items()),
+        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items())
+        + _housed_shelf_ends(unit),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
         Driver.BACK_BOARDS: lines.get("P1", 0),
-        Driver.PLINTH_CORNERS: 4 if unit.spec.plinth else 0,
+        Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners,
     }
+
+
+def _housed_shelf_ends(unit: Construction) -> int:
+    """Both ends of every shelf that does not lie loose."""
+    if unit.spec.shelving.fixing == "pins":
+        return 0
+    return 2 * sum(space.shelves for space in unit.face.spaces)
 
 
 def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
