@@ -64,8 +64,8 @@ def partition_joints(bench: CaseBench) -> Iterator[AskedJoint]:
                 solve=partial(_upright, bench, row, here[0], bench.plan.face.opening_depth),
                 advice=(
                     "Cut the housing through rails, partition rail and case bottom in one.",
-                    "Glue it at the front rail and in the case bottom; leave it dry in the partition rail and "
-                    "the rear rail, past which it moves.",
+                    "Glue it at the front rail and in the case bottom; leave it dry in the partition rail "
+                    "and the rear rail, past which it moves.",
                 ),
             )
     yield from _bottoms(bench)
