@@ -24,7 +24,9 @@ from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodFi
 from casewright.pieces.asked.graduation import Graduation, Step
 from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
+from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
+from casewright.pieces.asked.use_spec import Use
 from casewright.wood.finish import finish, finishes
 
 VERSION = 1
@@ -129,27 +131,6 @@ class Woods(Spec):
         return getattr(self, role) or fallback[role]
 
 
-class Pulls(Spec):
-    """The pulls, on the centre lines of the half-width drawers."""
-
-    item: str = Field(
-        "pull",
-        min_length=1,
-        max_length=80,
-        description="The pull, by its name in the price list.",
-        examples=["pull"],
-    )
-    one_up_to: Size = Field(
-        24.0,
-        description="A drawer gets one pull when its opening is no wider, else two (common practice).",
-        examples=["24"],
-    )
-    spare_per: int = Field(
-        8, ge=1, le=1000, description="One spare pull is ordered for each so many fitted.", examples=[8]
-    )
-    weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
-
-
 def no_truth(value: Any) -> Any:
     """A number, and not the true that Python would take for one."""
     if isinstance(value, bool):
@@ -182,25 +163,6 @@ class Finish(Spec):
     )
     show_coats: int = Field(4, ge=0, le=20, description="Coats on the show surfaces.", examples=[4])
     inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
-
-
-class Use(Spec):
-    """Where and how the piece will stand: what the stability screen asks."""
-
-    clothing: bool = Field(True, description="Is it meant for clothing?", examples=[True])
-    free_standing: bool = Field(
-        True, description="Does it stand free, not fixed to the building?", examples=[True]
-    )
-    travel_share: float = Field(
-        2 / 3,
-        gt=0,
-        le=1,
-        description="How far a drawer opens to its outstop, as a share of its length (usually two thirds).",
-        examples=[0.6667],
-    )
-    jam_friction: float = Field(
-        0.3, gt=0, le=1, description="Friction of drawer on case, for the jam check.", examples=[0.3]
-    )
 
 
 class Site(Spec):

@@ -42,7 +42,8 @@ def case_checks(
     if spec.legs:
         yield _top_on_legs(spec, spec.legs, climate, ledger)
     else:
-        yield _slack(case)
+        if spec.drawers.on_frames:
+            yield _slack(case)
         yield from _plinth(spec, case)
         yield from _top(spec, climate, ledger)
         yield from _back(spec, case, climate, ledger)

@@ -58,7 +58,9 @@ def _alike(bench: CaseBench, wall: Wall) -> Iterator[_Alike]:
             continue
         for frame in frames_of_stack(bench.plan, stack):
             for mark in ("RF", "RB"):
-                rail = by_code[bench.plan.code(f"{frame.mark}-{mark}")]
+                rail = by_code.get(bench.plan.code(f"{frame.mark}-{mark}"))
+                if rail is None:
+                    continue  # where drawers hang on battens or slides there is a front rail only
                 key = (rail.thickness, round(stack.width, 6))
                 groups.setdefault(key, (stack, []))[1].append(rail)
                 places[key] = places.get(key, 0) + ends

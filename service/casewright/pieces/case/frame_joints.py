@@ -26,9 +26,9 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
     """
     case, frames = bench.spec.case, bench.spec.frames
     kinds = (
-        ("runners", ("W2", "W3", "W5", "W6"), ("C3", "W1"), frames.back_rail_width, 0.0),
+        ("runners", ("W2", "W3", "W5", "W8"), ("C3", "W1"), frames.back_rail_width, 0.0),
         # The rails under the top end in tails, whose waste is cut away down to their baseline.
-        ("kickers", ("W4", "W7"), ("C2", "C7"), case.rail_width, case.side - case.lap),
+        ("kickers", ("W4", "W9"), ("C2", "C7"), case.rail_width, case.side - case.lap),
     )
     for key, marks, rails, rear, tails in kinds:
         front_rails, rear_rails = (bench.of(mark) for mark in rails)

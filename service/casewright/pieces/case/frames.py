@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
+from casewright.pieces.asked.running_spec import FullRunners
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.web_frames import Bearer, WebFrame, bearers, top_bearers, web_frames
 from casewright.pieces.layout.openings import Wall, Walls
@@ -37,15 +38,18 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
         case: what the case is worked out from
 
     Returns:
-        The parts.
+        The parts; where the drawers hang on battens or slides, only what partitions are housed in.
 
     Source: common practice; the rear joint is left dry so that a solid side can move past it.
     """
     thick, frames, face = case.spec.case, case.spec.frames, case.face
+    is_full = isinstance(case.spec.drawers.running, FullRunners)
     take = case.ledger.take
     back_y = face.opening_depth - frames.back_rail_width
-    webs = tuple(web_frames(case))
-    for frame in webs:
+    webs = [(frame, bearers(case, frame)) for frame in web_frames(case)]
+    for frame, borne in webs:
+        if not borne:
+            continue
         names = (f"{frame.mark}-RB", "W1", "Frame back rail")
         wood, width = case.spec.woods.inside, frames.back_rail_width
         yield _rail(case, frame, names, wood, FaceClass.INSIDE, back_y, width)
@@ -53,8 +57,10 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     runner = take(
         "runner_length", rules.runner_length, **shared, back_rail=frames.back_rail_width, slack=case.slack
     )
-    for frame in webs:
-        for bearer in bearers(case, frame):
+    for frame, borne in webs:
+        if is_full:
+            yield from _full_runners(case, frame)
+        for bearer in borne:
             yield _member(case, bearer, frame.mark, face.base_height + frame.z, runner, thick.divider)
     kicker = take(
         "kicker_length", rules.runner_length, **shared, back_rail=thick.rail_width, slack=case.slack
@@ -62,6 +68,27 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     z = face.base_height + face.body_height - thick.sub_top_rail
     for bearer in top_bearers(case):
         yield _member(case, bearer, "C", z, kicker, thick.sub_top_rail)
+
+
+def _full_runners(case: CasePlan, frame: WebFrame) -> Iterator[Part]:
+    """Runners the whole depth of the opening, screwed to its walls and notched around the rail in front."""
+    thick, depth, width = case.spec.case, case.face.opening_depth, case.spec.frames.runner_width
+    z = case.face.base_height + frame.z
+    for mark, x in (("L", frame.left), ("R", frame.left + frame.width - width)):
+        yield Part(
+            code=case.code(f"{frame.mark}-R{mark}"),
+            line="W6",
+            name="Runner, full length",
+            **timber(case.spec.woods.inside),
+            thickness=thick.divider,
+            width=width,
+            length=depth,
+            face=FaceClass.INSIDE,
+            grain=Grain.BACK,
+            use=PartUse.INSIDE,
+            ends=("notched around the rail, screwed to the side", "slotted: the side moves past it"),
+            box=Box(x, 0.0, z, width, depth, thick.divider),
+        )
 
 
 def housed_from(

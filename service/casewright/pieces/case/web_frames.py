@@ -5,12 +5,13 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from casewright.measure.units import Inches
+from casewright.pieces.asked.running_spec import FullRunners
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import FaceRow, Stack, Walls
 from casewright.pieces.rules import case_rules as rules
 
-SIDE_RUNNER, PARTITION_RAIL, CENTRE_RUNNER, CENTRE_KICKER = "W2", "W6", "W3", "W5"
-KICKER, TOP_RAIL_OF_PARTITION = "W4", "W7"
+SIDE_RUNNER, PARTITION_RAIL, CENTRE_RUNNER, CENTRE_KICKER = "W2", "W8", "W3", "W5"
+KICKER, TOP_RAIL_OF_PARTITION = "W4", "W9"
 RANKS = (SIDE_RUNNER, KICKER, PARTITION_RAIL, TOP_RAIL_OF_PARTITION, CENTRE_RUNNER, CENTRE_KICKER)
 """Of two that would overlap, the one that stands first here does for both."""
 
@@ -157,22 +158,27 @@ def bearers(case: CasePlan, frame: WebFrame) -> tuple[Bearer, ...]:
         frame: the frame
 
     Returns:
-        The runners, kickers and rails; of two that would overlap there is one that does for both.
+        The runners, kickers and rails; of two that would overlap there is one that does for both. Where the
+        drawers hang on battens or slides, only the rails of partitions.
 
     Source: common practice of solid-wood case making.
     """
-    frames = case.spec.frames
+    frames, drawers = case.spec.frames, case.spec.drawers
     right = frame.left + frame.width - frames.runner_width
-    found = [
-        _side("RL", SIDE_RUNNER, "Runner", frame.left, frames.runner_width),
-        _side("RR", SIDE_RUNNER, "Runner", right, frames.runner_width),
-    ]
+    found: list[Bearer] = []
+    if drawers.on_frames and not isinstance(drawers.running, FullRunners):
+        found = [
+            _side("RL", SIDE_RUNNER, "Runner", frame.left, frames.runner_width),
+            _side("RR", SIDE_RUNNER, "Runner", right, frames.runner_width),
+        ]
     over = list(standing_on(frame.above))
     bare = [each for each in hanging_from(frame.below) if not _is_near(each, over, case)]
     wide, narrow = frames.centre_runner_width, frames.runner_width
-    found += _centred(case, over, ("RC", CENTRE_RUNNER, "Centre runner", wide), is_partition=False)
+    if drawers.on_frames:
+        found += _centred(case, over, ("RC", CENTRE_RUNNER, "Centre runner", wide), is_partition=False)
     found += _centred(case, over, ("PR", PARTITION_RAIL, "Partition rail", wide), is_partition=True)
-    found += _centred(case, bare, ("KC", CENTRE_KICKER, "Centre kicker", narrow), is_partition=False)
+    if drawers.on_frames:
+        found += _centred(case, bare, ("KC", CENTRE_KICKER, "Centre kicker", narrow), is_partition=False)
     found += _centred(case, bare, ("PH", PARTITION_RAIL, "Partition rail", wide), is_partition=True)
     return _apart(case, frame.mark, found)
 
@@ -189,13 +195,15 @@ def top_bearers(case: CasePlan) -> tuple[Bearer, ...]:
     Source: common practice of solid-wood case making.
     """
     side, width = case.spec.case.side, case.spec.frames.runner_width
-    found = [
-        _side("KL", KICKER, "Kicker", side, width),
-        _side("KR", KICKER, "Kicker", case.spec.body.width - side - width, width),
-    ]
+    found: list[Bearer] = []
     under = list(hanging_from(case.face.rows[0]))
     wide = case.spec.frames.centre_runner_width
-    found += _centred(case, under, ("KC", KICKER, "Kicker", width), is_partition=False)
+    if case.spec.drawers.on_frames:
+        found = [
+            _side("KL", KICKER, "Kicker", side, width),
+            _side("KR", KICKER, "Kicker", case.spec.body.width - side - width, width),
+            *_centred(case, under, ("KC", KICKER, "Kicker", width), is_partition=False),
+        ]
     found += _centred(case, under, ("PH", TOP_RAIL_OF_PARTITION, "Partition rail", wide), is_partition=True)
     return _apart(case, "C", found)
 

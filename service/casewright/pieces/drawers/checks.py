@@ -49,7 +49,8 @@ def drawer_checks(
         yield _wettest(spec, drawer)
         yield from _depth(spec, drawer, case, climate, moves)
         yield check_shape(drawer.sizes.length, drawer.sizes.width, about=drawer.code)
-        yield _jam(spec, drawer)
+        if drawer.run.slides is None:
+            yield _jam(spec, drawer)
         yield from _groove(spec, drawer)
         yield from _sag(spec, drawer)
     yield from _pull_lines(drawers)
@@ -142,6 +143,8 @@ def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
             about=drawer.code,
             verdict=Verdict.CAUTION,
         )
+    if not spec.drawers.on_frames:
+        return
     room = groove.height - max(0.0, thickness - groove.width)
     yield at_least(
         "room over runner",

@@ -78,7 +78,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
     marks = {"C3": 2, "C4": 2, "C8": 2, "W1": 2}
-    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W6", "W7"))
+    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W8", "W9"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
         Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
@@ -90,7 +90,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.BACK_BOARDS: lines.get("P1", 0),
         Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
-        Driver.RUNNERS: runners,
+        Driver.RUNNERS: runners + lines.get("W6", 0),
     }
 
 
