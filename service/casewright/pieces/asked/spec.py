@@ -19,6 +19,7 @@ from casewright.pieces.asked.case_spec import (
     Skeleton,
     skeleton,
 )
+from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
@@ -223,6 +224,9 @@ class UnitSpec(Spec):
     top: Top = Field(default_factory=Top, description="The top.")
     base: Plinth | None = Field(default_factory=Plinth, description="The plinth of a carcase; null for none.")
     back: Back = Field(default_factory=Back, description="The back of a carcase.")
+    doors: Doors = Field(
+        default_factory=Doors, description="How the doors are made, where rows or columns have any."
+    )
     drawers: Drawers = Field(default_factory=Drawers, description="How the drawers are made.")
     woods: Woods = Field(
         description="The woods.",

@@ -47,7 +47,9 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{driver: number * count for driver, number in (_case(unit) | _drawers(unit)).items()},
+        **{
+            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
+        },
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
@@ -139,6 +141,20 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
         **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
+    }
+
+
+def _doors(unit: Construction) -> dict[Driver, float]:
+    """Of one unit's doors: leaves, hinges and knobs; nothing where there are none."""
+    if not unit.doors:
+        return {}
+    leaves = sum(len(door.plan.leaves) for door in unit.doors)
+    framed = sum(len(door.plan.leaves) for door in unit.doors if door.plan.frame is not None)
+    return {
+        Driver.DOORS: leaves,
+        **({Driver.FRAMED_DOORS: framed} if framed else {Driver.SLAB_DOORS: leaves}),
+        Driver.HINGES: sum(len(door.plan.leaves) * len(door.hinges) for door in unit.doors),
+        Driver.KNOBS: leaves,
     }
 
 

@@ -195,6 +195,9 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
     bottom = data.get("drawers", {}).get("bottom")
     if bottom:
         bottom.setdefault("kind", "solid")
+    make = data.get("doors", {}).get("make")
+    if make:
+        make.setdefault("kind", "frame-and-panel")
     if data.get("graduation"):
         data["graduation"].setdefault("rule", "step")
     return data

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from functools import cache
 
+from casewright.web.units.door_group import door_group
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
@@ -228,6 +229,7 @@ MORE_GROUPS = (
             ask("drawers.muntin.thickness", "Bar thickness"),
         ),
     ),
+    door_group(wood_choices(), CUTS),
     Group(
         key="clearances",
         title="Running clearances",
