@@ -6,7 +6,7 @@ from casewright.drawing.canvas import Point
 from casewright.measure.units import Inches
 from casewright.pieces.asked.shell_spec import BracketFeet, TurnedFeet
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.case.bases import foot_places
+from casewright.pieces.case.bases import foot_places, grounds
 from casewright.pieces.layout.parts import Part
 
 LAYERS_BEHIND = "BCDEFGH"
@@ -53,7 +53,8 @@ def foot_outline(unit: Construction, part: Part) -> tuple[Point, ...] | None:
     if part.line != "B1":
         return None
     if isinstance(base, BracketFeet):
-        outside, inwards = (box.x, 1) if box.x < unit.spec.body.width / 2 else (box.x + box.width, -1)
+        is_left = part.code.removeprefix(f"{unit.spec.code}-").startswith("B-FL")
+        outside, inwards = (box.x, 1) if is_left else (box.x + box.width, -1)
         return _bracket(base, outside, inwards)
     return _turned(base, box.x) if isinstance(base, TurnedFeet) else None
 
@@ -75,8 +76,9 @@ def feet_from_the_side(unit: Construction) -> Iterator[tuple[Point, ...]]:
         yield _bracket(base, spec.support_front, 1)
         yield _bracket(base, spec.support_rear, -1)
     elif isinstance(base, TurnedFeet):
-        for left, front in foot_places(base, spec.body.width, spec.body.depth):
-            if left == 0.0:
+        first, *_ = grounds(spec, unit.face)
+        for left, front in foot_places(base, first, spec.body.depth):
+            if left == first.left:
                 yield _turned(base, front)
 
 

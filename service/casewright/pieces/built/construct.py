@@ -154,7 +154,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         parts=parts,
         lines=lines,
         hardware=(
-            *hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
+            *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
         ),

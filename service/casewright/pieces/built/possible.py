@@ -34,7 +34,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     Source: geometry of the case.
     """
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
-    shell = (*around, *base_limits(spec))
+    shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
         if most <= 0:
             raise CannotBuild(f"{field}: nothing is left for it, as {why}; make the case larger")

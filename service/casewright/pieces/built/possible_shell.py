@@ -5,16 +5,18 @@ from collections.abc import Iterator
 from casewright.measure.units import Inches
 from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.layout.openings import Face
 
 LEAST_LEFT = 1 / 16
 """Wood or room that must be left for a part to be one at all [in]."""
 
 
-def base_limits(spec: UnitSpec) -> Iterator[tuple[str, Inches, Inches, str]]:
+def base_limits(spec: UnitSpec, face: Face) -> Iterator[tuple[str, Inches, Inches, str]]:
     """The sizes of a base that its case sets a limit to.
 
     Args:
         spec: what the maker chose
+        face: what of the case stands on the floor
 
     Returns:
         Field, value, the most it may be, and why.
@@ -22,7 +24,7 @@ def base_limits(spec: UnitSpec) -> Iterator[tuple[str, Inches, Inches, str]]:
     Source: geometry of the base.
     """
     base, body = spec.stands_on, spec.body
-    across = min(body.width, body.depth) / 2 - LEAST_LEFT
+    across = min(body.depth, *(each.right - each.left for each in face.pedestals)) / 2 - LEAST_LEFT
     if isinstance(base, Plinth):
         yield "base.setback", base.setback, across / 2, "the case would stand on too little"
         yield "base.thickness", base.thickness, across - base.setback, "two boards must fit front to back"

@@ -111,7 +111,7 @@ def surfaces(
     show = under.take(
         "top", top_area, length=top.length, width=top.width, thickness=top.thickness
     ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
-    show += base_area(spec, under)
+    show += base_area(spec, face, under)
     if spec.legs is not None:
         show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)
     for door in doors:
@@ -148,11 +148,12 @@ def foot_area(around: Inches, height: Inches, feet: Count) -> SquareInches:
     return feet * around * height
 
 
-def base_area(spec: UnitSpec, under: Ledger) -> SquareInches:
+def base_area(spec: UnitSpec, face: Face, under: Ledger) -> SquareInches:
     """What is seen of the base.
 
     Args:
         spec: what the maker chose
+        face: what of the case stands on the floor
         under: keeps the working
 
     Returns:
@@ -164,14 +165,16 @@ def base_area(spec: UnitSpec, under: Ledger) -> SquareInches:
     if isinstance(base, Plinth):
         return under.take("plinth", case_area, width=body.width, depth=body.depth, height=base.height)
     if isinstance(base, BracketFeet):
-        return under.take("feet", foot_area, around=2 * base.width, height=base.height, feet=4)
+        return under.take(
+            "feet", foot_area, around=2 * base.width, height=base.height, feet=4 * len(face.pedestals)
+        )
     if isinstance(base, TurnedFeet):
         return under.take(
             "feet",
             foot_area,
             around=pi * base.diameter,
             height=base.height,
-            feet=foot_count(base, body.width),
+            feet=foot_count(spec, face),
         )
     if isinstance(base, ToeBase):
         return under.take("toe_face", case_area, width=body.width, depth=0.0, height=base.height)

@@ -3,13 +3,16 @@
 from collections.abc import Iterator
 from math import pi
 from string import ascii_uppercase
-from typing import Any
+from typing import Any, NamedTuple
 
+from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import base_rules, case_rules
 from casewright.wood.waste import PartUse
@@ -20,6 +23,47 @@ THICKEST = 1.75
 """What an 8/4 board gives planed; thicker squares are glued up from several (common practice) [in]."""
 ROUND = pi / 4
 """What a turning leaves of its square at the most: the rest are shavings."""
+
+
+class Ground(NamedTuple):
+    """What of a case has a base under it: all of it, or one pedestal.
+
+    Attributes:
+        left: its left edge, from the outside of the left case side [in]
+        width: how wide it is [in]
+        mark: what the codes of its parts end with; nothing where there is but one
+    """
+
+    left: Inches
+    width: Inches
+    mark: str
+
+    @property
+    def under(self) -> str:
+        """What the figures of its working end with."""
+        return self.mark and f"_{self.mark}"
+
+
+def grounds(spec: UnitSpec, face: Face) -> tuple[Ground, ...]:
+    """What of a case has a base under it.
+
+    Args:
+        spec: what the maker chose
+        face: the pedestals
+
+    Returns:
+        The case as a whole, or each pedestal beside a knee space, from the left.
+
+    Source: geometry of the case.
+    """
+    if len(face.pedestals) == 1:
+        only = face.pedestals[0]
+        is_whole = only.left == 0.0 and only.right >= spec.body.width - TOLERANCE
+        return (Ground(only.left, spec.body.width if is_whole else only.right - only.left, ""),)
+    return tuple(
+        Ground(each.left, each.right - each.left, str(number))
+        for number, each in enumerate(face.pedestals, start=1)
+    )
 
 
 def base_parts(case: CasePlan) -> Iterator[Part]:
@@ -34,14 +78,15 @@ def base_parts(case: CasePlan) -> Iterator[Part]:
     Source: common practice.
     """
     base = case.spec.stands_on
-    if isinstance(base, Plinth):
-        yield from _plinth(case, base)
-    elif isinstance(base, BracketFeet):
-        yield from _bracket_feet(case, base)
-    elif isinstance(base, TurnedFeet):
-        yield from _turned_feet(case, base)
-    elif isinstance(base, ToeBase):
-        yield from _toe_base(case, base)
+    for ground in grounds(case.spec, case.face) if base else ():
+        if isinstance(base, Plinth):
+            yield from _plinth(case, base, ground)
+        elif isinstance(base, BracketFeet):
+            yield from _bracket_feet(case, base, ground)
+        elif isinstance(base, TurnedFeet):
+            yield from _turned_feet(case, base, ground)
+        elif isinstance(base, ToeBase):
+            yield from _toe_base(case, base, ground)
 
 
 def _show(wood: Timber) -> dict[str, Any]:
@@ -52,21 +97,23 @@ def _hidden(wood: Timber) -> dict[str, Any]:
     return {**timber(wood), "face": FaceClass.INSIDE, "use": PartUse.INSIDE}
 
 
-def _plinth(case: CasePlan, base: Plinth) -> Iterator[Part]:
+def _plinth(case: CasePlan, base: Plinth, ground: Ground) -> Iterator[Part]:
     body, woods, take, back = case.spec.body, case.spec.woods, case.ledger.take, base.setback
     size: dict[str, Any] = {"thickness": base.thickness, "width": base.height}
-    across = body.width
+    across, on = ground.width, ground.under
     if back:
-        across = take("plinth_front_length", base_rules.set_back, whole=body.width, setback=back, ends=2)
+        across = take(
+            f"plinth_front_length{on}", base_rules.set_back, whole=ground.width, setback=back, ends=2
+        )
     mitred = base.corner == "mitred"
     yield Part(
-        code=case.code("B-F"),
+        code=case.code(f"B-F{ground.mark}"),
         line="B1",
         name="Plinth front",
         length=across,
         grain=Grain.ACROSS,
         ends=("mitre", "mitre") if mitred else ("butt, over the end of the return",) * 2,
-        box=Box(back, back, 0.0, across, base.thickness, base.height),
+        box=Box(ground.left + back, back, 0.0, across, base.thickness, base.height),
         **size,
         **_show(woods.case),
     )
@@ -74,15 +121,18 @@ def _plinth(case: CasePlan, base: Plinth) -> Iterator[Part]:
     deep = body.depth
     if back or covered:
         deep = take(
-            "plinth_return_length",
+            f"plinth_return_length{on}",
             base_rules.behind_the_front,
             depth=body.depth,
             setback=back,
             front=covered,
         )
-    for mark, x in (("L", back), ("R", body.width - back - base.thickness)):
+    for mark, x in (
+        ("L", ground.left + back),
+        ("R", ground.left + ground.width - back - base.thickness),
+    ):
         yield Part(
-            code=case.code(f"B-{mark}"),
+            code=case.code(f"B-{mark}{ground.mark}"),
             line="B2",
             name="Plinth return",
             length=deep,
@@ -93,7 +143,7 @@ def _plinth(case: CasePlan, base: Plinth) -> Iterator[Part]:
             **_show(woods.case),
         )
     length = take(
-        "plinth_back_length",
+        f"plinth_back_length{on}",
         case_rules.between,
         whole=across,
         one_end=base.thickness,
@@ -102,26 +152,27 @@ def _plinth(case: CasePlan, base: Plinth) -> Iterator[Part]:
     # Its rear face is flush with that of the case bottom, which it has to carry.
     rear = case.face.opening_depth - base.thickness
     yield Part(
-        code=case.code("B-B"),
+        code=case.code(f"B-B{ground.mark}"),
         line="B3",
         name="Plinth back rail",
         length=length,
         grain=Grain.ACROSS,
         ends=("butt, between the returns",) * 2,
-        box=Box(back + base.thickness, rear, 0.0, length, base.thickness, base.height),
+        box=Box(ground.left + back + base.thickness, rear, 0.0, length, base.thickness, base.height),
         **size,
         **_hidden(woods.inside),
     )
 
 
-def _bracket_feet(case: CasePlan, base: BracketFeet) -> Iterator[Part]:
+def _bracket_feet(case: CasePlan, base: BracketFeet, ground: Ground) -> Iterator[Part]:
     """Two boards mitred at each front corner; at the rear a side board with a plain bracket behind it."""
     spec, thick, wide, high = case.spec, base.thickness, base.width, base.height
     size: dict[str, Any] = {"thickness": thick, "width": high}
-    front, rear, right = spec.support_front, spec.support_rear, spec.body.width
-    for mark, x in (("FL", 0.0), ("FR", right - wide)):
+    front, rear = spec.support_front, spec.support_rear
+    left, right = ground.left, ground.left + ground.width
+    for mark, x in (("FL", left), ("FR", right - wide)):
         yield Part(
-            code=case.code(f"B-{mark}"),
+            code=case.code(f"B-{mark}{ground.mark}"),
             line="B1",
             name="Bracket foot, front",
             length=wide,
@@ -131,10 +182,10 @@ def _bracket_feet(case: CasePlan, base: BracketFeet) -> Iterator[Part]:
             **size,
             **_show(spec.woods.case),
         )
-    for mark, x in (("L", 0.0), ("R", right - thick)):
+    for mark, x in (("L", left), ("R", right - thick)):
         for place, y, end in (("S", front, "mitre"), ("H", rear - wide, "butt, over the rear bracket")):
             yield Part(
-                code=case.code(f"B-{place}{mark}"),
+                code=case.code(f"B-{place}{mark}{ground.mark}"),
                 line="B2",
                 name="Bracket foot, side",
                 length=wide,
@@ -145,11 +196,11 @@ def _bracket_feet(case: CasePlan, base: BracketFeet) -> Iterator[Part]:
                 **_show(spec.woods.case),
             )
     length = case.ledger.take(
-        "rear_bracket_length", case_rules.between, whole=wide, one_end=thick, other_end=0.0
+        f"rear_bracket_length{ground.under}", case_rules.between, whole=wide, one_end=thick, other_end=0.0
     )
-    for mark, x in (("L", thick), ("R", right - wide)):
+    for mark, x in (("L", left + thick), ("R", right - wide)):
         yield Part(
-            code=case.code(f"B-B{mark}"),
+            code=case.code(f"B-B{mark}{ground.mark}"),
             line="B3",
             name="Rear bracket, plain",
             length=length,
@@ -161,27 +212,33 @@ def _bracket_feet(case: CasePlan, base: BracketFeet) -> Iterator[Part]:
         )
 
 
-def foot_count(base: TurnedFeet, width: Inches) -> Count:
+def foot_count(spec: UnitSpec, face: Face) -> Count:
     """How many turned feet a case stands on.
 
     Args:
-        base: the feet as they are asked for
-        width: width of the case [in]
+        spec: what the maker chose
+        face: what of the case stands on the floor
 
     Returns:
-        As many as typed; left out, four, with a fifth under the middle of a wide case.
+        As many as typed for each pedestal; left out, four, with a fifth under the middle of a wide one. None
+        on any other base.
 
     Source: common practice.
     """
-    return base.number or (5 if width > WIDE else 4)
+    base = spec.stands_on
+    return sum(_feet(base, each) for each in grounds(spec, face)) if isinstance(base, TurnedFeet) else 0
 
 
-def foot_places(base: TurnedFeet, width: Inches, depth: Inches) -> tuple[tuple[Inches, Inches], ...]:
+def _feet(base: TurnedFeet, ground: Ground) -> Count:
+    return base.number or (5 if ground.width > WIDE else 4)
+
+
+def foot_places(base: TurnedFeet, ground: Ground, depth: Inches) -> tuple[tuple[Inches, Inches], ...]:
     """Where the turned feet stand.
 
     Args:
         base: the feet as they are asked for
-        width: width of the case [in]
+        ground: what they stand under
         depth: depth of the case [in]
 
     Returns:
@@ -191,14 +248,14 @@ def foot_places(base: TurnedFeet, width: Inches, depth: Inches) -> tuple[tuple[I
     Source: geometry: the squares lie flush with the sides of the case.
     """
     front, rear = base.setback - base.forward, depth - base.rear - base.diameter
-    right = width - base.diameter
-    corners = ((0.0, front), (right, front), (0.0, rear), (right, rear))
-    middle = ((right / 2, (front + rear) / 2),)
-    return corners + (middle if foot_count(base, width) > len(corners) else ())
+    left, right = ground.left, ground.left + ground.width - base.diameter
+    corners = ((left, front), (right, front), (left, rear), (right, rear))
+    middle = (((left + right) / 2, (front + rear) / 2),)
+    return corners + (middle if _feet(base, ground) > len(corners) else ())
 
 
-def _turned_feet(case: CasePlan, base: TurnedFeet) -> Iterator[Part]:
-    spec, body = case.spec, case.spec.body
+def _turned_feet(case: CasePlan, base: TurnedFeet, ground: Ground) -> Iterator[Part]:
+    spec, prefix = case.spec, f"B-{ground.mark}-" if ground.mark else "B-"
     through: Words = say("round tenon {:fraction}, {:fraction} long, wedged", base.tenon, base.block)
     length = case.ledger.take(
         "foot_length", base_rules.foot_length, height=base.height, block=base.block, tenon=base.block
@@ -207,10 +264,10 @@ def _turned_feet(case: CasePlan, base: TurnedFeet) -> Iterator[Part]:
         "foot_layers", base_rules.layers, diameter=base.diameter, board=THICKEST
     )
     thick = case.ledger.take("foot_layer", base_rules.layer, diameter=base.diameter, layers=layers)
-    for number, (x, y) in enumerate(foot_places(base, body.width, body.depth), start=1):
+    for number, (x, y) in enumerate(foot_places(base, ground, spec.body.depth), start=1):
         for layer in range(layers):
             yield Part(
-                code=case.code(f"B-{number}{ascii_uppercase[layer] if layers > 1 else ''}"),
+                code=case.code(f"{prefix}{number}{ascii_uppercase[layer] if layers > 1 else ''}"),
                 line="B1",
                 name="Turned foot, square for the lathe" + (", one layer" if layers > 1 else ""),
                 thickness=thick,
@@ -222,9 +279,9 @@ def _turned_feet(case: CasePlan, base: TurnedFeet) -> Iterator[Part]:
                 box=Box(x, y + layer * thick, 0.0, base.diameter, thick, length),
                 **{**_show(spec.woods.case), "use": PartUse.LEG},
             )
-    for number, (x, y) in enumerate(foot_places(base, body.width, body.depth), start=1):
+    for number, (x, y) in enumerate(foot_places(base, ground, spec.body.depth), start=1):
         yield Part(
-            code=case.code(f"B-K{number}"),
+            code=case.code(f"{prefix}K{number}"),
             line="B2",
             name="Foot block",
             thickness=base.block,
@@ -236,7 +293,7 @@ def _turned_feet(case: CasePlan, base: TurnedFeet) -> Iterator[Part]:
         )
 
 
-def _toe_base(case: CasePlan, base: ToeBase) -> Iterator[Part]:
+def _toe_base(case: CasePlan, base: ToeBase, ground: Ground) -> Iterator[Part]:
     """Front and rear run through; ends and cross members stand between them, below the sides of the case."""
     spec, take, wall, board = case.spec, case.ledger.take, base.wall, base.board
     made = (
@@ -245,17 +302,18 @@ def _toe_base(case: CasePlan, base: ToeBase) -> Iterator[Part]:
         else _hidden(spec.woods.inside)
     )
     high = take("toe_base_width", base_rules.levelled, height=base.height, levelling=base.levelling)
-    long, front = spec.body.width, spec.support_front
+    long, front, on = ground.width, spec.support_front, ground.under
+    prefix = f"B-{ground.mark}-" if ground.mark else "B-"
     size: dict[str, Any] = {"thickness": wall, "width": high}
     for mark, name, y in (("F", "front", front), ("B", "rear", spec.body.depth - wall)):
         yield Part(
-            code=case.code(f"B-{mark}"),
+            code=case.code(f"B-{mark}{ground.mark}"),
             line="B1" if mark == "F" else "B2",
             name=f"Toe base, {name}",
             length=long,
             grain=Grain.ACROSS,
             ends=("butt, screwed to the ends",) * 2,
-            box=Box(0.0, y, base.levelling, long, wall, high),
+            box=Box(ground.left, y, base.levelling, long, wall, high),
             **size,
             **made,
         )
@@ -263,23 +321,23 @@ def _toe_base(case: CasePlan, base: ToeBase) -> Iterator[Part]:
         "toe_base_depth", base_rules.behind_the_front, depth=spec.body.depth, setback=front, front=0.0
     )
     length = take("toe_cross_length", case_rules.between, whole=deep, one_end=wall, other_end=wall)
-    count = take("toe_bays", base_rules.bays, length=long, board=wall, apart=base.apart)
-    clear = take("toe_bay", base_rules.bay, length=long, board=wall, bays=count)
+    count = take(f"toe_bays{on}", base_rules.bays, length=long, board=wall, apart=base.apart)
+    clear = take(f"toe_bay{on}", base_rules.bay, length=long, board=wall, bays=count)
     for number in range(count + 1):
         yield Part(
-            code=case.code(f"B-{number + 1}"),
+            code=case.code(f"{prefix}{number + 1}"),
             line="B3",
             name="Toe base, end or cross member",
             length=length,
             grain=Grain.BACK,
             ends=("butt, between front and rear",) * 2,
-            box=Box(number * (clear + wall), front + wall, base.levelling, wall, length, high),
+            box=Box(ground.left + number * (clear + wall), front + wall, base.levelling, wall, length, high),
             **size,
             **made,
         )
     if base.facing:
         yield Part(
-            code=case.code("B-T"),
+            code=case.code(f"B-T{ground.mark}"),
             line="B4",
             name="Toe face, scribed to the floor",
             thickness=base.facing,
@@ -287,6 +345,6 @@ def _toe_base(case: CasePlan, base: ToeBase) -> Iterator[Part]:
             length=long,
             grain=Grain.ACROSS,
             ends=("square", "square"),
-            box=Box(0.0, front - base.facing, 0.0, long, base.facing, base.height),
+            box=Box(ground.left, front - base.facing, 0.0, long, base.facing, base.height),
             **_show(spec.woods.case),
         )

@@ -14,11 +14,12 @@ FIXING_SPACING = 10.0
 """Top fixings along a rail, one about every ten inches (common practice) [in]."""
 
 
-def hardware(spec: UnitSpec, pulls: int) -> tuple[HardwareItem, ...]:
+def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]:
     """What has to be bought by the piece for one unit.
 
     Args:
         spec: what the maker chose
+        face: what of the case stands on the floor
         pulls: how many pulls are fitted
 
     Returns:
@@ -36,7 +37,7 @@ def hardware(spec: UnitSpec, pulls: int) -> tuple[HardwareItem, ...]:
         HardwareItem(
             item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
         ),
-        *base_hardware(spec),
+        *base_hardware(spec, face),
         HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
     )
 
@@ -64,7 +65,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
                 note=f"along {along}; tight at the front, with slack towards the back",
             )
         )
-    parts.extend(base_blocks(spec))
+    parts.extend(base_blocks(spec, face))
     guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
     if guides:
         length = face.opening_depth - spec.case.rail_width - spec.frames.back_rail_width

@@ -159,7 +159,7 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
             "The rails between the rows slide into the sides with a dovetail, so that they hold the sides "
             "together."
         )
-    yield from closing_words(spec, shown)
+    yield from closing_words(spec, unit.face, shown)
 
 
 def _on_legs(spec: UnitSpec, legs: LegsAndAprons, shown: LengthUnit) -> Iterator[str]:

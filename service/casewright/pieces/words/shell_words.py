@@ -6,14 +6,16 @@ from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.bases import foot_count
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.words.wording import joined, number_word, sized
 
 
-def closing_words(spec: UnitSpec, shown: LengthUnit) -> Iterator[str]:
+def closing_words(spec: UnitSpec, face: Face, shown: LengthUnit) -> Iterator[str]:
     """Top, base and back of a carcase in plain words.
 
     Args:
         spec: what the maker chose
+        face: what of the case stands on the floor
         shown: the unit of its sizes
 
     Returns:
@@ -22,7 +24,7 @@ def closing_words(spec: UnitSpec, shown: LengthUnit) -> Iterator[str]:
     Source: common practice of quotes: no word of the trade without its meaning.
     """
     yield top_words(spec, shown)
-    yield _base(spec, shown)
+    yield _base(spec, face, shown)
     yield "The back is of solid boards, lapped at their edges so that each can swell and shrink."
 
 
@@ -55,7 +57,7 @@ def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
     )
 
 
-def _base(spec: UnitSpec, shown: LengthUnit) -> str:
+def _base(spec: UnitSpec, face: Face, shown: LengthUnit) -> str:
     base = spec.stands_on
     if isinstance(base, Plinth):
         corner = "mitred" if base.corner == "mitred" else "butted"
@@ -70,7 +72,7 @@ def _base(spec: UnitSpec, shown: LengthUnit) -> str:
             f"{sized(base.height, shown)} high."
         )
     if isinstance(base, TurnedFeet):
-        count = f"{number_word(foot_count(base, spec.body.width))} feet"
+        count = f"{number_word(foot_count(spec, face))} feet"
         return (
             f"It stands on {count} turned on the lathe, {sized(base.diameter, shown)} thick, that hold it "
             f"{sized(base.height, shown)} above the floor."
