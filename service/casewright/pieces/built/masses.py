@@ -2,19 +2,15 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import CubicInches, Percent, Pounds, PoundsPerCubicFoot
+from casewright.measure.units import Percent, Pounds
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, Part
-from casewright.wood.movement import density
-from casewright.wood.sheets import sheets
-from casewright.wood.species import wood
+from casewright.pieces.layout.weights import density_of, part_weight
 
-CUBIC_INCHES = 1728
 PULL_REACH = 3 / 4
 """A pull's weight hangs about so far before the front (common practice) [in]."""
 
@@ -76,23 +72,6 @@ class Weighed:
     z: float
 
 
-def part_weight(volume: CubicInches, density: PoundsPerCubicFoot) -> Pounds:
-    """What a part weighs.
-
-    Rule: volume / 1728 × density
-
-    Args:
-        volume: finished volume [cu in]
-        density: weight of its wood at the moisture it has [lb per cu ft]
-
-    Returns:
-        The weight [lb]
-
-    Source: arithmetic; a cubic foot is 1728 cubic inches.
-    """
-    return volume / CUBIC_INCHES * density
-
-
 def total_weight(case: Pounds, drawers: Pounds) -> Pounds:
     """What the whole unit weighs, empty.
 
@@ -108,25 +87,6 @@ def total_weight(case: Pounds, drawers: Pounds) -> Pounds:
     Source: arithmetic.
     """
     return case + drawers
-
-
-@cache
-def density_of(material: str, moisture: Percent) -> PoundsPerCubicFoot:
-    """The density of a wood or sheet by its name.
-
-    Args:
-        material: shop name of a wood, or the name of a sheet
-        moisture: moisture content of the wood [%]
-
-    Returns:
-        The density [lb per cu ft]
-
-    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 4, from the gravity of its table 5-3b.
-    """
-    for bought in sheets():
-        if str(bought) == material:
-            return bought.density
-    return density(gravity=wood(material).gravity or wood(material).gravity_green, moisture=moisture)
 
 
 def masses(

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Pounds
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.masses import Weighed, centre_of, density_of, part_weight, pull_entries
+from casewright.pieces.built.masses import Weighed, centre_of, pull_entries
+from casewright.pieces.layout.weights import density_of, part_weight
 from casewright.stability.lifting import people_needed
 
 

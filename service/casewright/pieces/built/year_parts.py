@@ -262,7 +262,7 @@ def _top(spec: UnitSpec, year: Year, ledger: Ledger) -> Iterator[PartYear]:
             limit=None,
             note="Dovetailed to them: the less the woods differ, the less the joint has to hold.",
         )
-    if spec.base is not None:
+    if spec.plinth is not None:
         returns = year.follow(_taken(under, "plinth", rules.apart, size=depth, one=side, other=0.0))
         yield PartYear(
             part="Plinth returns",
