@@ -7,7 +7,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Inches, Percent, Pounds, PoundsForce
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.leaves import DoorPlan
-from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.layout.fitted import HardwareItem
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.weights import density_of, part_weight
 from casewright.pieces.rules import door_rules as rules

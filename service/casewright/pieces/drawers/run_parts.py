@@ -8,7 +8,7 @@ from casewright.pieces.asked.running_spec import CentreGuide, SideHung
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.drawers.running import BUTTON
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules.running_rules import PLAY
