@@ -68,6 +68,7 @@ document.addEventListener("htmx:after:swap", (event) => {
   if (ctx?.swap === "none") return;
   allow();
   restore();
+  mark();
   say("");
   document.getElementById("faults")?.remove();
   if (ctx?.target?.id === "fields") {
@@ -93,6 +94,69 @@ document.addEventListener("htmx:error", (event) => {
   if (event.detail?.error?.name === "AbortError") return;
   say("The service does not answer. What you typed stands here; it is worked out as soon as it answers again.");
 });
+
+// What is chosen in the drawing, in the list and in the form is one and the same.
+const wide = matchMedia("(min-width: 66rem)");
+const rowOf = (mark) =>
+  mark && form.querySelector(`tr[data-mark="${mark}"], tr[data-mark="${mark.slice(0, mark.lastIndexOf("-"))}"]`);
+
+const mark = () => {
+  const at = document.getElementById("at");
+  const place = at?.selectedOptions[0];
+  for (const each of document.querySelectorAll("a[data-pick].chosen, tr.chosen")) each.classList.remove("chosen");
+  if (!at?.value) return;
+  document.querySelector(`a[data-pick="R${at.value}"]`)?.classList.add("chosen");
+  rowOf(at.value)?.classList.add("chosen");
+  document.getElementById("to-fields").href = `#${place.dataset.field}`;
+};
+
+const choose = (code) => {
+  const at = document.getElementById("at");
+  if ([...at.options].some((each) => each.value === code)) at.value = code;
+  document.getElementById("changes").open = true;
+  mark();
+};
+
+const goTo = (id, caret) => {
+  const field = document.getElementById(id);
+  if (!field) return;
+  const folded = field.closest("details");
+  if (folded) folded.open = true;
+  field.scrollIntoView({ block: "center" });
+  if (!caret) return;
+  field.focus({ preventScroll: true });
+  if (field.select) field.select();
+};
+
+document.addEventListener("click", (event) => {
+  const pick = event.target.closest?.("a[data-pick]");
+  const own = event.target.closest?.("#to-fields");
+  if (own) {
+    event.preventDefault();
+    goTo(own.hash.slice(1), true);
+  }
+  if (!pick) return;
+  event.preventDefault();
+  const opening = /^R\d+-/.test(pick.dataset.pick);
+  if (opening) choose(pick.dataset.pick.slice(1));
+  // A key keeps its place in the drawing, from where the changes are near; a finger brings up no keyboard.
+  const caret = !opening || (event.detail > 0 && event.pointerType !== "touch");
+  if (wide.matches || !opening) goTo(pick.getAttribute("href").slice(1), caret);
+});
+document.addEventListener("change", (event) => {
+  if (event.target.id !== "at") return;
+  mark();
+  if (wide.matches) rowOf(event.target.value)?.scrollIntoView({ block: "center" });
+});
+form.addEventListener("focusin", (event) => {
+  const at = document.getElementById("at");
+  const line = event.target.closest("tr[data-mark]")?.dataset.mark;
+  if (!line || at.value === line || at.value.startsWith(`${line}-`)) return;
+  const first = [...at.options].find((each) => each.value === line || each.value.startsWith(`${line}-`));
+  if (first) at.value = first.value;
+  mark();
+});
+mark();
 
 form.addEventListener("input", (event) => {
   changed = true;

@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 
+from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.picks import Where, draw_picks
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Count, Inches
@@ -18,12 +20,13 @@ PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""
 
 
-def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
+def elevation(unit: Construction, shown: LengthUnit | None = None, where: Where | None = None) -> Drawing:
     """The front elevation of a unit, with heights, widths, drawer codes and pulls.
 
     Args:
         unit: the unit, worked out
         shown: the unit of its sizes; None for that in which the piece was drawn
+        where: the address to which an opening, a row or a part of it leads; None for a drawing without links
 
     Returns:
         The drawing.
@@ -32,7 +35,7 @@ def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     """
     spec, face = unit.spec, unit.face
     return fitted(
-        lambda sheet: _draw(View(sheet), unit),
+        lambda sheet: _draw(View(sheet), unit, where),
         shown or spec.unit,
         name=f"{spec.code}-elevation",
         title=f"{spec.code}: {spec.name}",
@@ -41,13 +44,15 @@ def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     )
 
 
-def _draw(view: View, unit: Construction) -> None:
+def _draw(view: View, unit: Construction, where: Where | None) -> None:
     _case(view, unit)
     bare = {drawer.sizes.opening.row for drawer in unit.drawers if not _drawer(view, unit, drawer)}
     top = _heights(view, unit, bare)
     _levels(view, unit)
     _widths_above(view, unit, top)
     _widths_below(view, unit)
+    if where:
+        draw_picks(view, unit, where)
 
 
 def _case(view: View, unit: Construction) -> None:
@@ -55,7 +60,11 @@ def _case(view: View, unit: Construction) -> None:
     side, clear = unit.spec.frame.side, unit.face.clear_width
     outlines = leg_outlines(unit, unit.spec.body.width)
     for part in unit.case.parts:
-        if part.box.y > 0:
+        is_base = part.line[0] == "B"
+        if not is_in_front(unit, part) if is_base else part.box.y > 0:
+            continue
+        if is_base and (foot := foot_outline(unit, part)):
+            view.polygon(Line.OBJECT, foot, part.code)
             continue
         box = part.box
         x, width, z, height = box.x, box.width, box.z, box.height
@@ -64,8 +73,6 @@ def _case(view: View, unit: Construction) -> None:
         elif part.line == "C4":
             row = _row_of_upright(unit, part)
             z, height = unit.face.base_height + row.bottom, row.height
-        elif part.line == "B2":
-            continue
         elif part.line == "L1":
             view.polygon(Line.OBJECT, next(outlines), part.code)
             continue

@@ -1,6 +1,6 @@
 """From what the maker chose to what is built: openings, drawers, parts, joints, weights and checks."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -23,17 +23,21 @@ from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.doors.build import build_doors, door_joints
+from casewright.pieces.doors.checks import door_checks
+from casewright.pieces.doors.hanging import Door, door_hardware
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
 from casewright.pieces.drawers.make import shared_construction
 from casewright.pieces.drawers.parts import Drawer, drawer_parts
-from casewright.pieces.drawers.run_parts import run_hardware, run_parts, run_small_parts
+from casewright.pieces.drawers.run_parts import inset, run_hardware, run_parts, run_small_parts
 from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
 from casewright.pieces.drawers.running_checks import running_checks
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, small_parts
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
+from casewright.pieces.layout.fittings import hardware, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
@@ -52,6 +56,7 @@ class Construction:
         climate: the moisture contents between which the wood moves
         case: the carcase and how far its sides move
         drawers: every drawer, row by row from the top
+        doors: the doors of each opening that has any
         corners: the dovetailed corners of the case, counted
         case_joints: every joint of the case
         parts: every part of one unit
@@ -71,6 +76,7 @@ class Construction:
     climate: Climate
     case: Carcase
     drawers: tuple[Drawer, ...]
+    doors: tuple[Door, ...]
     corners: tuple[CaseCorner, ...]
     case_joints: tuple[PlacedJoint, ...]
     parts: tuple[Part, ...]
@@ -126,30 +132,34 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         _drawer(spec, each, joint, centres[each.code], make, case.side_shrinkage, ledger)
         for each, joint in zip(sizes, joints, strict=True)
     )
-    parts = tuple(_measured(spec, _parts(spec, face, case, drawers)))
+    hung = build_doors(spec, face, weather, ledger)
+    parts = tuple(_measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
-    weights = masses(spec, face, drawers, parts, weather.now, ledger)
-    standing = stand(spec, face, drawers, weights, ledger)
+    weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
+    standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
     plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
     joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
+    framed = door_joints(hung.doors, parts, shop.rack, ledger)
     return Construction(
         spec=spec,
         face=face,
         climate=weather,
         case=case,
         drawers=drawers,
+        doors=hung.doors,
         corners=corners,
-        case_joints=joined.joints,
+        case_joints=(*joined.joints, *framed.joints),
         parts=parts,
         lines=lines,
         hardware=(
-            *hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
+            *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
+            *door_hardware(spec, hung.doors),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
-        surfaces=surfaces(spec, face, drawers, parts[0], ledger),
+        surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
         masses=weights,
         stand=standing,
         chosen=make.chosen,
@@ -160,6 +170,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             ),
             *standing.findings,
             *joined.findings,
+            *door_checks(spec, hung.doors, weather, ledger),
+            *framed.findings,
             *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
         ),
         ledger=ledger,
@@ -192,11 +204,11 @@ def _drawer(
 def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...]) -> Iterator[Part]:
     yield from case.parts
     for drawer in drawers:
-        yield from drawer_parts(spec, drawer, face.base_height)
+        yield from inset(drawer_parts(spec, drawer, face.base_height), spec.drawers.stops.inset)
     yield from run_parts(spec, face, drawers)
 
 
-def _measured(spec: UnitSpec, parts: Iterator[Part]) -> Iterator[Part]:
+def _measured(spec: UnitSpec, parts: Iterable[Part]) -> Iterator[Part]:
     """The parts with their measured sizes; a measured code that no part has is refused."""
     left = dict(spec.measured.parts)
     known = []

@@ -39,12 +39,13 @@ class _Plan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Room:
-    """Where a stack stands: its clear width, its lower edge, its walls, and whether it stands lowest."""
+    """Where a stack stands: its clear width, its lower edge, its walls, its place in the case."""
 
     left: Inches
     width: Inches
     bottom: Inches
     walls: Walls
+    is_top: bool
     is_lowest: bool
 
 
@@ -72,6 +73,7 @@ def plan_face(spec: UnitSpec, ledger: Ledger) -> Face:
         width=clear,
         bottom=spec.frame.lower,
         walls=(Wall.SIDE, Wall.SIDE),
+        is_top=True,
         is_lowest=True,
     )
     asked = StackAsked(
@@ -152,8 +154,10 @@ def _row(
     columns = row.across or (PLAIN,) * len(widths)
     if spec.legs:
         _refuse_on_legs(row, code, columns)
-    is_lowest = room.is_lowest and number == len(asked.rows)
+    is_top, is_lowest = room.is_top and number == 1, room.is_lowest and number == len(asked.rows)
     plain = [column.rows is None and column.holding(row.holds) == "drawer" for column in columns]
+    # What hangs on battens or slides needs a wall to hang on, as deep as the opening.
+    hangs = not spec.drawers.on_frames
     last = len(columns) - 1
     left = room.left
     cells: list[Cell] = []
@@ -165,7 +169,7 @@ def _row(
             room.walls[0] if place == 0 else Wall.PARTITION,
             room.walls[1] if place == last else Wall.PARTITION,
         )
-        inner = _Room(left=left, width=width, bottom=bottom, walls=walls, is_lowest=is_lowest)
+        inner = _Room(left=left, width=width, bottom=bottom, walls=walls, is_top=is_top, is_lowest=is_lowest)
         if column.rows is not None:
             cells.append(_nested(plan, asked, column, number, place + 1, inner, height))
         else:
@@ -175,14 +179,16 @@ def _row(
             cells.append(Cell(code=opening.code, left=left, width=width, opening=opening, stack=None))
         left += width
         if place < last:
-            (uprights if plain[place] and plain[place + 1] else partitions).append(left)
+            is_upright = plain[place] and plain[place + 1] and not hangs
+            (uprights if is_upright else partitions).append(left)
             left += spec.frame.upright
     return FaceRow(
         code=code,
         number=number,
         bottom=bottom,
         height=height,
-        is_locked=row.height is not None,
+        is_top=is_top,
+        is_lowest=is_lowest,
         cells=tuple(cells),
         openings=tuple(openings),
         uprights=tuple(uprights),

@@ -120,7 +120,8 @@ class FaceRow:
         number: from the top of its stack, starting with 1
         bottom: lower edge of the openings, from the underside of the case bottom [in]
         height: designed height of the openings [in]
-        is_locked: was the height typed?
+        is_top: does it lie right under the rails of the top?
+        is_lowest: does it stand on the case bottom?
         cells: its columns, from left to right
         openings: the drawers' openings among them
         uprights: left edge of each upright, from the outside of the left case side [in]
@@ -131,7 +132,8 @@ class FaceRow:
     number: int
     bottom: float
     height: float
-    is_locked: bool
+    is_top: bool
+    is_lowest: bool
     cells: tuple[Cell, ...]
     openings: tuple[Opening, ...]
     uprights: tuple[float, ...]

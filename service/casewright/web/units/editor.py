@@ -1,6 +1,6 @@
 """The editor of a unit: the form, what comes out of it as it is typed, and saving it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -38,8 +38,6 @@ from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
 
 router = APIRouter()
 BACK_AND_FORTH = {"undo": undone, "redo": redone}
-ALONGSIDE = ("history", "tools")
-"""Blocks that go with every answer to a script: each takes its own place on the page."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,14 +83,14 @@ def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     """What comes out of what is typed; saves nothing."""
     seen = see_unit(visit, unit_id)
     done, history = _after(visit, seen, _typed(visit))
-    page = _page(visit, seen, read_values(done.values, seen.loaded.spec), history, tools=_tools(done))
+    page = _page(visit, seen, read_values(done.values, seen.loaded.spec), history, done=done)
     status = 422 if page.sheet.faults else 200
     if visit.wants_block not in {"result", "fields"}:
         return show(visit, page, status)
     # Where something is wrong, only that: the browser keeps the drawing and the price that it has.
     block = "said" if page.sheet.faults and visit.wants_block == "result" else visit.wants_block
     frame = frame_of(visit, visit.request)
-    return HTMLResponse("".join(render(page, frame, each) for each in (block, *ALONGSIDE)), status)
+    return HTMLResponse(render(page, frame, block) + render(page, frame, "history"), status)
 
 
 def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[Acted, History]:
@@ -104,10 +102,6 @@ def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[Acted, Hist
         return Acted(values=dict(history.was), at=at), history
     done = acted(typed, Pressed(act=act, at=at, into=into, to=to))
     return done, stepped(history, done.values)
-
-
-def _tools(done: Acted) -> Tools:
-    return tools_of(done.values, done.at, done.note)
 
 
 @router.post("/units/{unit_id}")
@@ -157,6 +151,15 @@ def _theirs(seen: Seen, read: Read) -> dict[str, str]:
     }
 
 
+def _tools(visit: Visit, read: Read, done: Acted | None) -> Tools:
+    """What is chosen in the drawing; after a change, what is chosen then."""
+    at, note = (done.at, done.note) if done else (visit.typed.get("at")[:40], "")
+    made = tools_of(read.values, at, note)
+    if visit.typed.get("do").startswith("edit-") and not note:
+        return made
+    return replace(made, into=visit.typed.get("into", "2")[:2], to=visit.typed.get("to")[:30])
+
+
 def _page(
     visit: Visit,
     seen: Seen,
@@ -164,7 +167,7 @@ def _page(
     history: History,
     theirs: dict[str, str] | None = None,
     note_fault: str = "",
-    tools: Tools | None = None,
+    done: Acted | None = None,
 ) -> EditorPage:
     """The page for what is typed: worked out where it can be, else with what was saved beside it."""
     unit = seen.loaded.unit
@@ -185,7 +188,7 @@ def _page(
         stale_result=bool(read.faults),
         is_saved=is_saved,
         history=history,
-        tools=tools or tools_of(read.values, visit.typed.get("at")[:40]),
+        tools=_tools(visit, read, done),
         version=str(unit.version) if is_first or theirs is not None else visit.typed.get("version"),
         note=visit.typed.get("note"),
         note_fault=note_fault,

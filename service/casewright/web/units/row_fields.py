@@ -3,7 +3,7 @@
 from casewright.web.units.fields import Asked, Choices, Kind, ask
 from casewright.web.units.groups import RULE, RULES
 
-HOLDS: Choices = (("drawer", "a drawer (usual)"), ("open", "nothing"), ("doors", "doors"))
+HOLDS: Choices = (("drawer", "drawer"), ("open", "open"), ("doors", "doors"))
 COLUMN = "rows.1.across.1"
 ROW_FIELDS = (
     ask("rows.1.columns", "Columns"),
@@ -17,7 +17,7 @@ ROW_FIELDS = (
 """The fields of a row, as those of the first."""
 COLUMN_FIELDS = (
     ask(f"{COLUMN}.width", "Width"),
-    ask(f"{COLUMN}.holds", "Holds", (("", "as its row"), *(each for each in HOLDS))),
+    ask(f"{COLUMN}.holds", "Holds", (("", "as its row"), *HOLDS)),
     ask(f"{COLUMN}.shelves", "Shelves"),
     ask(f"{COLUMN}.leaves", "Doors side by side", kind=Kind.WHOLE, choices=()),
     ask(f"{COLUMN}.hinged", "A single door is hinged at the", (("left", "left (usual)"), ("right", "right"))),

@@ -13,17 +13,18 @@ BUTTONS: tuple[tuple[str, tuple[Button, ...]], ...] = (
     (
         "Its row",
         (
-            ("above", "Add a row above"),
-            ("below", "Add a row below"),
-            ("up", "Move up"),
-            ("down", "Move down"),
-            ("remove", "Take the row out"),
+            ("above", "Add above"),
+            ("below", "Add below"),
+            ("up", "Up"),
+            ("down", "Down"),
+            ("remove", "Take out"),
+            ("spell", "Spell out"),
         ),
     ),
-    ("Split it", (("across", "Side by side"), ("rows", "One above the other"))),
+    ("Split it", (("across", "side by side"), ("rows", "one above the other"))),
     ("Join it", (("join", "With its neighbour"), ("one", "Its column into one"))),
     ("Make it", (("drawer", "A drawer"), ("open", "Open"), ("doors", "Doors"))),
-    ("Its size", (("height", "Set the height"), ("width", "Set the width"))),
+    ("Its size", (("height", "Set height"), ("width", "Set width"))),
 )
 """What can be done to an opening, in the order of the page."""
 
@@ -51,12 +52,16 @@ class Tools:
         at: the opening that is chosen
         places: every opening
         note: what went with the last change, or why it could not be made
+        into: into how many it is to be split, as typed
+        to: the size that it is to have, as typed
         buttons: what can be done
     """
 
     at: str
     places: tuple[Place, ...]
     note: str = ""
+    into: str = "2"
+    to: str = ""
     buttons: tuple[tuple[str, tuple[Button, ...]], ...] = BUTTONS
 
     @property
@@ -80,6 +85,20 @@ def tools_of(values: Mapping[str, str], at: str = "", note: str = "") -> Tools:
 
 def _place(mark: str, shape: tuple[Line, ...]) -> Place:
     return Place(mark=mark, words=f"R{mark}", field=field_of(mark, shape))
+
+
+PARTS = {"top": "top-thickness", "base": "base-height", "side": "case-side"}
+"""The field to which a part in the drawing leads, by its name there."""
+
+
+def field_at(code: str, shape: tuple[Line, ...]) -> str:
+    """The id of the field to which a place in the drawing leads.
+
+    Args:
+        code: of an opening or row, such as `R1-2`, or the name of a part
+        shape: the rows of the form
+    """
+    return PARTS.get(code) or field_of(code.removeprefix("R"), shape)
 
 
 def field_of(mark: str, shape: tuple[Line, ...]) -> str:
