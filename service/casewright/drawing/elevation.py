@@ -134,7 +134,9 @@ def _heights(view: View, unit: Construction, bare: set[Count]) -> Inches:
     body = base + face.body_height
     below, between = ("legs", "apron height") if spec.legs else ("base", "body height")
     stack = [Span(0.0, base, below)] if base else []
-    stack += [Span(base, body, between), Span(body, face.overall_height, "top thickness")]
+    stack.append(Span(base, body, between))
+    if face.overall_height > body:
+        stack.append(Span(body, face.overall_height, "top thickness"))
     reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
     whole = [Span(0.0, face.overall_height, "overall height")]
     heights(view, whole, left, reach - 0.6 * letters, Side.BEFORE, upright=True)

@@ -207,7 +207,8 @@ def _depths_above(view: View, unit: Construction) -> None:
         if top.overhang_back:
             overhangs.append(Span(depth, back, "overhang of the top at the back"))
         line = widths(view, overhangs, line, Side.AFTER, height) + 0.8 * letters
-    widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
+    if top.fixing != "none":
+        widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
 
 
 def _story_stick(view: View, unit: Construction) -> Inches:

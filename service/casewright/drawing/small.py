@@ -48,9 +48,8 @@ def _draw(view: View, unit: Construction) -> None:
     spec, face = unit.spec, unit.face
     over, base = spec.top.overhang_sides, face.base_height
     view.rectangle(Line.OBJECT, 0.0, base, spec.body.width, face.body_height)
-    view.rectangle(
-        Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.thickness
-    )
+    if spec.top.over:
+        view.rectangle(Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.over)
     for outline in leg_outlines(unit, spec.body.width):
         view.polygon(Line.OBJECT, outline)
     for part in unit.case.parts:

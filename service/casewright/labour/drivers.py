@@ -51,6 +51,7 @@ class Driver(StrEnum):
     BRACKET_FEET = "bracket_feet"
     TURNED_FEET = "turned_feet"
     TOE_BASES = "toe_bases"
+    FRAMED_BACKS = "framed_backs"
     FRAMED_DOORS = "framed_doors"
     SLAB_DOORS = "slab_doors"
     DOORS = "doors"

@@ -3,6 +3,7 @@
 Every default is written here once, with its ground in the description; no other module fills in a size.
 """
 
+from dataclasses import replace
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Field, field_validator, model_validator
@@ -254,7 +255,10 @@ class UnitSpec(Spec):
     @property
     def frame(self) -> Skeleton:
         """The thicknesses between which the openings lie, whatever the piece is built as."""
-        return skeleton(self.case, self.legs)
+        found = skeleton(self.case, self.legs)
+        if self.legs or not self.top.is_dovetailed:
+            return found
+        return replace(found, upper=self.top.thickness)
 
     @property
     def overall_width(self) -> float:

@@ -23,6 +23,7 @@ from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
@@ -159,7 +160,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *door_hardware(spec, hung.doors),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
-        surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
+        surfaces=surfaces(spec, face, drawers, hung.doors, top_part(spec, parts), ledger),
         masses=weights,
         stand=standing,
         chosen=make.chosen,

@@ -111,7 +111,7 @@ def unit_year(unit: Construction) -> UnitYear:
         more=(
             *_bottoms(unit, year, ledger),
             *_runners(unit, year, ledger),
-            _back_boards(unit, year, ledger),
+            *_back_boards(unit, year, ledger),
             _top(unit, year, ledger),
             LAG,
         ),
@@ -253,10 +253,12 @@ def _runners(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
     )
 
 
-def _back_boards(unit: Construction, year: Year, ledger: Ledger) -> Words:
+def _back_boards(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
+    if not unit.spec.back.is_boarded:
+        return
     board, moves = unit.case.back_board, across(unit.spec.woods.of("back"), ledger)
     needs = movement(size=board, coefficient=moves, change=unit.climate.swelling)
-    return say(
+    yield say(
         "Back boards: at {:.1f} % leave {:up} or more at each lap; {} is drawn. At the driest the same "
         "boards would need {:up}.",
         year.now,

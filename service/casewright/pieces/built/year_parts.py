@@ -208,6 +208,8 @@ def _frames(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
 
 def _back(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     spec, board, under = unit.spec, unit.case.back_board, ledger.under("year.back")
+    if not spec.back.is_boarded:
+        return
     moves = across(spec.woods.of("back"), ledger)
     part = partial(PartYear, part="Back boards", made_of=sawn(spec.woods.of("back")))
     gaps = year.follow(_taken(under, "gap", gap_then, board=board, gap=spec.back.gap, movement=moves))

@@ -9,14 +9,11 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import Rack
 from casewright.joinery.families.carcase.asked import Carcase
 from casewright.joinery.families.carcase.joint import carcase
-from casewright.joinery.families.edge.asked import FEWEST, Edge
-from casewright.joinery.families.edge.joint import edge_joint
-from casewright.joinery.families.edge.sizes import room_to_swell
 from casewright.joinery.joint import Joint
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
+from casewright.pieces.case.back_joints import back_joint
 from casewright.pieces.case.corners import CaseCorner
 from casewright.pieces.case.divider_joints import divider_joints
 from casewright.pieces.case.frame_joints import frame_joints
@@ -25,11 +22,8 @@ from casewright.pieces.case.partition_joints import partition_joints, upright_jo
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.parts import Part
-from casewright.pieces.layout.season import across
 
-PLANED = 1 / 64
-"""To what the room at the outer edges of a back is rounded up: a stroke or two of the plane [in]."""
-RAILS, BOTTOM, BACK = "rails", "bottom", "back"
+RAILS, BOTTOM = "rails", "bottom"
 """Short names of joints."""
 SAID_OF_THE_CASE = ("room when wettest",)
 """Checks of a back that the case has as its own, by the name of `back gaps`."""
@@ -108,7 +102,7 @@ def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[A
     yield from upright_joints(bench)
     yield from partition_joints(bench)
     yield from frame_joints(bench)
-    yield from _back(bench)
+    yield from back_joint(bench)
 
 
 def _corners(
@@ -148,46 +142,6 @@ def _corners(
             serves=(("tail board", boards), ("pin board", bench.of("C1"))),
             solve=solve,
         )
-
-
-def _back(bench: CaseBench) -> Iterator[AskedJoint]:
-    """The shiplap of the back boards; one board alone has none."""
-    back, boards = bench.spec.back, bench.of("P1")
-    if len(boards) < FEWEST:
-        return
-    climate, moves = bench.plan.climate, across(bench.spec.woods.of("back"), bench.plan.ledger)
-    whole = bench.plan.face.clear_width + 2 * back.rabbet
-    # Drawn to fill the width; what the outer boards need is planed off them as they go up.
-    room = room_to_swell(boards[0].width, moves, climate.swelling, PLANED)
-
-    def solve() -> Joint:
-        return edge_joint(
-            Edge(
-                width=whole + 2 * room,
-                thickness=boards[0].thickness,
-                boards=len(boards),
-                tongue=0.0,
-                overlap=back.lap,
-                gap=back.gap,
-                end_gap=room,
-                movement=moves,
-                swelling=climate.swelling,
-                shrinking=climate.drying,
-                rack=bench.rack,
-                mark=bench.plan.code("K"),
-            ),
-            bench.ledger(BACK),
-        )
-
-    yield AskedJoint(
-        key=BACK,
-        kind="edge-joint",
-        title="Back boards, shiplap",
-        places=len(boards) - 1,
-        serves=(("board", boards),),
-        solve=solve,
-        advice=(say("Plane {} off the outer edge of the first board and of the last as they go up.", room),),
-    )
 
 
 def _refused(asked: AskedJoint, error: ValueError) -> Finding:

@@ -7,7 +7,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, FaceRow, Wall
 from casewright.pieces.layout.season import Climate
-from casewright.pieces.rules.case_rules import upright_housing
+from casewright.pieces.rules.case_rules import back_under_top, upright_housing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +31,26 @@ class CasePlan:
     def code(self, mark: str) -> str:
         """The code of a part, from its mark within the unit."""
         return f"{self.spec.code}-{mark}"
+
+    @property
+    def board_depth(self) -> Inches:
+        """Depth of the case bottom: to the back, or past the grooves that it has for a plywood one [in]."""
+        spec = self.spec
+        return spec.body.depth if spec.back.kind == "grooved-ply" else self.face.opening_depth
+
+    @property
+    def back_height(self) -> Inches:
+        """Height of a back in rabbets: as the case, or up into the rabbet of a top between its sides [in]."""
+        spec, height = self.spec, self.face.body_height
+        if not spec.top.is_dovetailed:
+            return height
+        return self.ledger.take(
+            "back_height",
+            back_under_top,
+            body=height,
+            top=spec.top.thickness,
+            rabbet=min(spec.back.rabbet, spec.top.thickness / 2),
+        )
 
     def housing_in(self, wall: Wall) -> Inches:
         """How deep a divider is housed in what stands beside it: the side, or a partition [in]."""
@@ -56,6 +76,6 @@ class CasePlan:
     def rail_by(self, row: FaceRow) -> Inches:
         """Thickness of the thinner rail above or below a row [in]."""
         thick = self.spec.case
-        above = thick.sub_top_rail if row.is_top else thick.divider
+        above = self.spec.frame.upper if row.is_top else thick.divider
         below = thick.bottom if row.is_lowest else thick.divider
         return min(above, below)

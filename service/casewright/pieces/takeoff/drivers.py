@@ -93,10 +93,11 @@ def _case(unit: Construction) -> dict[Driver, float]:
         + _housed_shelf_ends(unit),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
-        Driver.BACK_BOARDS: lines.get("P1", 0),
+        Driver.BACK_BOARDS: lines.get("P1", 0) + lines.get("P2", 0),
         Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners + lines.get("W6", 0),
+        **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
         **_base(unit.spec, unit.face),
     }
 
