@@ -3,7 +3,7 @@
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
-from casewright.measure.saying import Words, say
+from casewright.measure.saying import say
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.base_checks import HANDBOOK
@@ -15,8 +15,8 @@ from casewright.wood.movement import movement
 SPARE = 1 / 32
 """What fixings give beyond what the top needs, where nothing is said (common practice) [in]."""
 HELD_AT_MOST = 1 / 16
-"""So much two boards may move apart that are dovetailed to each other over their width (common practice) [in]."""
-HOW: dict[str, Words] = {
+"""So much boards may move apart that are dovetailed to each other (common practice) [in]."""
+HOW: dict[str, str] = {
     "buttons": "buttons with {:up 16} of slack",
     "slots": "screws in slots that give {:up 16} towards the rear",
     "clips": "clips that give {:up 16} towards the rear",

@@ -51,7 +51,8 @@ def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
     """
     top = spec.top
     if spec.legs is None and top.is_dovetailed:
-        return f"The top, {sized(top.thickness, shown)} thick, is a part of the case, dovetailed between its sides."
+        thick = sized(top.thickness, shown)
+        return f"The top, {thick} thick, is a part of the case, dovetailed between its sides."
     if spec.legs is None and not top.over:
         return "It has no top of its own."
     sides, front = top.overhang_sides, top.overhang_front
