@@ -69,7 +69,7 @@ class Top(Spec):
 
     @property
     def over(self) -> Inches:
-        """What it adds to the height of the body; nothing where it is a part of that, or there is none [in]."""
+        """What it adds to the height of the body; nothing as a part of that, or where there is none [in]."""
         return 0.0 if self.fixing in FLUSH else self.thickness
 
 

@@ -15,6 +15,15 @@ BASES: Choices = (
     (NO_BASE, "none: on its own sides"),
 )
 
+FIXING = "top.fixing"
+MOVING = ("buttons", "slots", "clips")
+FIXINGS: Choices = (
+    ("buttons", "wooden buttons (usual)"),
+    ("slots", "screws in slots of the rails"),
+    ("clips", "metal clips"),
+    ("dovetails", "dovetails, between the sides"),
+    ("none", "nothing: there is no top"),
+)
 BACK = "back.kind"
 BACKS: Choices = (
     ("shiplap", "shiplap boards (usual)"),
@@ -55,6 +64,17 @@ SHELL_GROUPS = (
             ask("top.overhang_sides", "Overhang, sides", lead=True),
             ask("top.overhang_front", "Overhang, front", lead=True),
             ask("top.overhang_back", "Overhang, back"),
+        ),
+    ),
+    Group(
+        key="top-fixing",
+        title="Top held by",
+        when=CARCASE,
+        note="Dovetailed between the sides, or with none at all, it has no overhang: leave those empty.",
+        fields=(
+            ask(FIXING, "Held by", FIXINGS, hint="", lead=True, bare=True, is_wide=True),
+            ask("top.spacing", "Fixings, apart", when=(FIXING, *MOVING)),
+            ask("top.slack", "Rear fixings give", when=(FIXING, *MOVING)),
         ),
     ),
     Group(
