@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 
 from casewright.measure.saying import say
+from casewright.measure.units import Inches
+from casewright.pieces.case.dust import dust_depth, dust_parts
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import FaceRow
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
@@ -13,6 +15,9 @@ from casewright.wood.waste import PartUse
 def frame_parts(case: CasePlan) -> Iterator[Part]:
     """Rear rails, runners and kickers: a side pair under each row but the lowest, more under uprights.
 
+    A front rail alone has no frame behind it, nor a board over the full depth; and a plywood top is a kicker
+    over its whole width.
+
     Args:
         case: what the case is worked out from
 
@@ -21,6 +26,15 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
 
     Source: common practice; the rear joint is left dry so that a solid side can move past it.
     """
+    thick = case.spec.case
+    if thick.has_webs:
+        yield from _webs(case)
+    if thick.divider_kind != "rail" and not thick.is_ply:
+        yield from _kickers(case)
+
+
+def _webs(case: CasePlan) -> Iterator[Part]:
+    """The frame of each divider behind its front rail."""
     thick, frames, face = case.spec.case, case.spec.frames, case.face
     take = case.ledger.take
     back_y = face.opening_depth - frames.back_rail_width
@@ -40,15 +54,37 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
             ends=(say("{}, {:fraction} deep", thick.divider_end, thick.housing),) * 2,
             box=case.divider_box(row, back_y, length, frames.back_rail_width),
         )
-    shared = {"depth": face.opening_depth, "front_rail": thick.rail_width, "tenon": frames.tenon}
     runner = take(
-        "runner_length", rules.runner_length, **shared, back_rail=frames.back_rail_width, slack=case.slack
+        "runner_length",
+        rules.runner_length,
+        **_shared(case),
+        back_rail=frames.back_rail_width,
+        slack=case.slack,
     )
+    deep = dust_depth(case) if thick.divider_kind == "dust frame" else None
     for row, below in zip(face.rows[:-1], face.rows[1:], strict=True):
         z = face.base_height + row.bottom - thick.divider
-        yield from _frame_members(case, row, below, z, runner)
-    kicker = take(
-        "kicker_length", rules.runner_length, **shared, back_rail=thick.rail_width, slack=case.slack
+        members = tuple(_frame_members(case, row, below, z, runner))
+        yield from members
+        if deep:
+            yield from dust_parts(case, row, members, deep)
+
+
+def _shared(case: CasePlan) -> dict[str, Inches]:
+    """What runners and kickers have in common."""
+    thick, frames = case.spec.case, case.spec.frames
+    return {"depth": case.face.opening_depth, "front_rail": thick.rail_width, "tenon": frames.tenon}
+
+
+def _kickers(case: CasePlan) -> Iterator[Part]:
+    """The kickers over the top row, between the rails under the top."""
+    thick, frames, face = case.spec.case, case.spec.frames, case.face
+    kicker = case.ledger.take(
+        "kicker_length",
+        rules.runner_length,
+        **_shared(case),
+        back_rail=thick.rail_width,
+        slack=case.slack,
     )
     z = face.base_height + face.body_height - thick.sub_top_rail
     width = frames.runner_width
