@@ -7,8 +7,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.carcase.asked import Carcase
-from casewright.joinery.families.carcase.joint import carcase
 from casewright.joinery.families.edge.asked import FEWEST, Edge
 from casewright.joinery.families.edge.joint import edge_joint
 from casewright.joinery.families.edge.sizes import room_to_swell
@@ -20,19 +18,23 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
+from casewright.pieces.case.corner_joints import corner_joints
 from casewright.pieces.case.corners import CaseCorner
 from casewright.pieces.case.frame_joints import frame_joints
 from casewright.pieces.case.leg_joints import leg_joints, rails_clear
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.sides import side_codes
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import FaceRow
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.season import across
+from casewright.pieces.panels.frame import PanelFrame
+from casewright.pieces.panels.joints import FrameTenons, frame_tenons
 
 PLANED = 1 / 64
 """To what the room at the outer edges of a back is rounded up: a stroke or two of the plane [in]."""
 SLIDING = "sliding dovetail"
-RAILS, BOTTOM, DIVIDERS, BACK = "rails", "bottom", "dividers", "back"
+DIVIDERS, BACK = "dividers", "back"
 """Short names of joints."""
 SAID_OF_THE_CASE = ("room when wettest",)
 """Checks of a back that the case has as its own, by the name of `back gaps`."""
@@ -99,63 +101,37 @@ def case_joints(
             )
         )
         findings.extend(found for found in joint.findings if found.rule not in SAID_OF_THE_CASE)
+    if plan.frame:
+        of_sides = _side_frames(bench, plan.frame)
+        joints.extend(of_sides.joints)
+        findings.extend(of_sides.findings)
     return CaseJoints(joints=tuple(joints), findings=tuple(findings))
 
 
+def _side_frames(bench: CaseBench, frame: PanelFrame) -> FrameTenons:
+    """The tenons of framed sides."""
+    members = {part.code: part for part in bench.of("J1", "J2", "J3", "J4")}
+    ledger, codes = bench.plan.ledger.root, side_codes(bench.plan)
+    return frame_tenons(frame, codes, members, bench.rack, ledger, "sides", "case.joints", "sides")
+
+
 def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[AskedJoint]:
-    rails, bottom = corners
-    yield from _corners(bench, RAILS, "Sub-top rails into the sides", ("C2", "C7"), rails)
-    yield from _corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom)
+    yield from corner_joints(bench, corners)
     yield from _dividers(bench)
     yield from _uprights(bench)
     yield from frame_joints(bench)
     yield from _back(bench)
 
 
-def _corners(
-    bench: CaseBench, key: str, title: str, marks: tuple[str, ...], corner: CaseCorner
-) -> Iterator[AskedJoint]:
-    """Rails or bottom into the sides; the gauge is locked, so that a measured side changes the lap."""
-    case = bench.spec.case
-    gauge = case.side - case.lap
-    groups = [bench.of(*marks)] if key == BOTTOM else list(bench.alike(*marks))
-    for number, boards in enumerate(groups, start=1):
-        name = key if len(groups) == 1 else f"{key}_{number}"
-
-        def solve(board: Part = boards[-1], name: str = name) -> Joint:
-            return carcase(
-                Carcase(
-                    width=corner.width,
-                    tail_board=board.thickness,
-                    pin_board=bench.side,
-                    lap=bench.side - gauge,
-                    half_pin=case.corner_half_pin,
-                    back_half_pin=case.corner_half_pin,
-                    pin=case.corner_pin,
-                    tails=corner.tails,
-                    slope=case.carcase_slope,
-                    outside=bench.spec.body.width,
-                    rack=bench.rack,
-                    mark=board.code,
-                ),
-                bench.ledger(name),
-            )
-
-        yield AskedJoint(
-            key=name,
-            kind="carcase",
-            title=f"{title}, carcase dovetail",
-            places=2 if key == BOTTOM else 2 * len(boards),
-            serves=(("tail board", boards), ("pin board", bench.of("C1"))),
-            solve=solve,
-        )
-
-
 def _dividers(bench: CaseBench) -> Iterator[AskedJoint]:
     """The rails between two rows, in front and at the rear, into the sides."""
-    case, sides = bench.spec.case, bench.of("C1")
+    case = bench.spec.case
+    full = case.divider_kind == "solid"
+    sides = bench.inner_faces if full else bench.pin_boards
     by_thickness: dict[Inches, list[Part]] = {}
-    for rail in bench.of("C3", "W1"):
+    # Before plywood the lipping only covers the edge; of solid wood it goes into the side as the board does.
+    lipping = () if case.is_ply else ("D1",)
+    for rail in bench.of("C3", "W1", *lipping, "D2"):
         by_thickness.setdefault(rail.thickness, []).append(rail)
     for number, (thick, rails) in enumerate(by_thickness.items(), start=1):
         name = DIVIDERS if len(by_thickness) == 1 else f"{DIVIDERS}_{number}"
@@ -168,7 +144,7 @@ def _dividers(bench: CaseBench) -> Iterator[AskedJoint]:
                         case_side=bench.side,
                         depth=case.housing,
                         shoulder=case.divider_shoulder,
-                        length=case.rail_width,
+                        length=bench.plan.face.opening_depth if full else case.rail_width,
                         mark=bench.plan.code("D"),
                     ),
                     bench.ledger(name),
@@ -189,8 +165,8 @@ def _dividers(bench: CaseBench) -> Iterator[AskedJoint]:
         yield AskedJoint(
             key=name,
             kind="sliding" if case.divider_end == SLIDING else "housing",
-            title=f"Divider rails into the sides, {case.divider_end}",
-            places=2 * len(rails),
+            title=f"{'Dividers' if full else 'Divider rails'} into the sides, {case.divider_end}",
+            places=2 * len([rail for rail in rails if rail.line != "D1"]),
             serves=(("divider", tuple(rails)), ("case side", sides)),
             solve=solve,
             advice=tuple(_where_the_dividers_go(bench)),
@@ -211,10 +187,21 @@ def _where_the_dividers_go(bench: CaseBench) -> Iterator[Words]:
         "Lower walls of the housings at {}: they carry.",
         strung(", ", (say("{:bare}", top - case.divider) for top in tops)),
     )
-    yield say(
-        "Cut each housing through at the front edge of the side, {} long: front and rear rail lie in one.",
-        face.opening_depth,
-    )
+    if case.divider_kind == "solid":
+        yield say("Cut each housing through at the front edge of the side, {} long.", face.opening_depth)
+    elif case.divider_kind == "rail":
+        yield say("Cut each housing {} long, from the front edge of the side.", case.rail_width)
+    elif case.is_framed:
+        yield say(
+            "Cut each housing in the stiles alone: {} from the front edge, {} up to the back.",
+            case.rail_width,
+            bench.spec.frames.back_rail_width,
+        )
+    else:
+        yield say(
+            "Cut each housing through at the front edge of the side, {} long: both rails lie in one.",
+            face.opening_depth,
+        )
 
 
 def _uprights(bench: CaseBench) -> Iterator[AskedJoint]:
