@@ -61,6 +61,6 @@ def _alike(
     taken: set[str] = set()
     for drawers in drawers_alike(unit.drawers, asked_for):
         opening = drawers[0].sizes.opening
-        row = f"R{opening.row}"
+        row = opening.row_code
         yield f"joint-{opening.code if row in taken else row}-{end}", drawers
         taken.add(row)

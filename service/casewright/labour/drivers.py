@@ -49,6 +49,10 @@ class Driver(StrEnum):
     MORTISE_JOINTS = "mortise_joints"
     FRAMED_SIDES = "framed_sides"
     BRACKET_FEET = "bracket_feet"
+    FRAMED_DOORS = "framed_doors"
+    SLAB_DOORS = "slab_doors"
+    DOORS = "doors"
+    HINGES = "hinges"
     LOCKS = "locks"
     TRAYS = "trays"
 

@@ -9,6 +9,9 @@ from casewright.measure.units import Degrees, Inches, InchPounds, Number, Pounds
 from casewright.stability.masses import leaned, moment
 from casewright.stability.tipping import Situation, TipCase, tip_case
 
+BEFORE_REAR = 1.0
+"""An added weight has its centre so far before the rear edge of the base (common practice) [in]."""
+
 
 def lacking_moment(holding: InchPounds, tipping: InchPounds, target: Number) -> InchPounds:
     """How much more would have to hold.
@@ -78,6 +81,50 @@ def feet_forward(case: TipCase, target: Number) -> Inches:
     return lacking_moment(case.holding, case.tipping, target) / ((standing + target * moved) * slope)
 
 
+def deeper_body(case: TipCase, depth: Inches, target: Number) -> Inches:
+    """How much deeper the body would have to be, with drawers that open no further than now.
+
+    Rule: lacking_moment / (case weight * share) / cos(tilt); share = min(1/2, case centre / depth of support)
+
+    Args:
+        case: the situation, worked out; the case stands first in it
+        depth: from the front feet to the rear ones [in]
+        target: the factor wanted [dimensionless]
+
+    Returns:
+        The depth to add; zero where none is needed [in]
+
+    Raises:
+        ValueError: the case has no weight behind its front feet.
+
+    Source: statics: the case's centre goes back by its share of what is added; the weight of the wood that
+        is added is not counted, and neither is that the carpet tilts a deeper piece less.
+    """
+    body = case.situation.standing[0]
+    share = body_share(body.x, depth)
+    if body.weight <= 0 or share <= 0:
+        raise ValueError("The case has no weight behind its front feet; give its masses first.")
+    slope = math.cos(math.radians(case.situation.tilt))
+    return lacking_moment(case.holding, case.tipping, target) / (body.weight * share * slope)
+
+
+def body_share(centre: Inches, depth: Inches) -> Number:
+    """By which share of an added depth the centre of a case goes back.
+
+    Rule: min(1/2, centre / depth)
+
+    Args:
+        centre: of the case, behind the front feet [in]
+        depth: from the front feet to the rear ones [in]
+
+    Returns:
+        The share, half at the most [dimensionless]
+
+    Source: geometry: a body that is stretched from front to back.
+    """
+    return min(0.5, centre / depth)
+
+
 def safe_travel(
     holding: InchPounds,
     closed: InchPounds,
@@ -132,8 +179,9 @@ def greatest_travel(situation: Situation, target: Number, ledger: Ledger = UNKEP
     Source: statics.
     """
     stands = tip_case(replace(situation, moving=()))
+    of = f"{situation.kind}.{situation.about}" if situation.about else f"{situation.kind}"
     return ledger.take(
-        f"tip.{situation.kind}.safe_travel",
+        f"tip.{of}.safe_travel",
         safe_travel,
         holding=stands.holding,
         closed=moment((one.mass for one in situation.moving), situation.tilt),

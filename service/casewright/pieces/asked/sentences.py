@@ -13,7 +13,7 @@ from casewright.measure.lengths import LengthUnit, parse_length
 from casewright.measure.printing import unit_of
 from casewright.measure.saying import Words, in_unit, say
 from casewright.measure.units import Unit
-from casewright.pieces.asked import case_spec, drawer_spec, graduation
+from casewright.pieces.asked import case_spec, drawer_spec, graduation, running_spec
 
 TAGGED: dict[str, type[BaseModel]] = {
     "equal": graduation.Equal,
@@ -25,6 +25,11 @@ TAGGED: dict[str, type[BaseModel]] = {
     "ply": drawer_spec.PlyBottom,
     "carcase": case_spec.Carcase,
     "legs": case_spec.LegsAndAprons,
+    "runners": running_spec.OnRunners,
+    "side-hung": running_spec.SideHung,
+    "centre guide": running_spec.CentreGuide,
+    "full-length runners": running_spec.FullRunners,
+    "slides": running_spec.OnSlides,
 }
 """The models that a word in the file chooses between, by that word."""
 
@@ -58,6 +63,7 @@ OWN = {
     "wood",
     "exactly_one",
     "widths",
+    "layout",
     "step",
     "ratio",
     "air",

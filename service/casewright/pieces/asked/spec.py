@@ -5,7 +5,7 @@ Every default is written here once, with its ground in the description; no other
 
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, BeforeValidator, Field, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
@@ -19,11 +19,15 @@ from casewright.pieces.asked.case_spec import (
     Skeleton,
     skeleton,
 )
+from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
+from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
+from casewright.pieces.asked.use_spec import Use
 from casewright.wood.finish import finish, finishes
 
 VERSION = 1
@@ -64,52 +68,6 @@ class Body(Spec):
     def one_height(self) -> Self:
         exactly_one(self, "overall_height", "body_height", "opening_total")
         return self
-
-
-class Row(Spec):
-    """One row of drawers; rows are listed from the top down."""
-
-    columns: int = Field(1, ge=1, le=12, description="Drawers side by side in the row.", examples=[2])
-    widths: tuple[Size | None, ...] | None = Field(
-        None,
-        description="Opening widths from the left, one for each column; null shares what is left equally.",
-        examples=[["12", None, "12"]],
-    )
-    height: Size | None = Field(
-        None,
-        description="Opening height, locked: the rule shares the rest among the other rows.",
-        examples=["6"],
-    )
-    contents: Size | None = Field(
-        None, description="Height of what goes in, for graduation by contents.", examples=["4-1/2"]
-    )
-    front_tails: int | None = Field(
-        None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]
-    )
-    back_tails: int | None = Field(
-        None, ge=1, le=60, description="Tails at the back joint; left out, they are ranked.", examples=[5]
-    )
-
-    @model_validator(mode="after")
-    def widths_match_columns(self) -> Self:
-        if self.widths is None:
-            return self
-        if "columns" in self.model_fields_set and self.columns != len(self.widths):
-            raise PydanticCustomError(
-                "widths",
-                "there are {columns} drawers but widths for {widths}; give one for each, or none",
-                {"columns": self.columns, "widths": len(self.widths)},
-            )
-        if not self.widths:
-            raise PydanticCustomError(
-                "widths", "write one width for each column, such as {example}", {"example": '["12", null]'}
-            )
-        return self
-
-    @property
-    def column_widths(self) -> tuple[float | None, ...]:
-        """One width for each column, None where it is shared."""
-        return self.widths if self.widths is not None else (None,) * self.columns
 
 
 class Top(Spec):
@@ -174,27 +132,6 @@ class Woods(Spec):
         return getattr(self, role) or fallback[role]
 
 
-class Pulls(Spec):
-    """The pulls, on the centre lines of the half-width drawers."""
-
-    item: str = Field(
-        "pull",
-        min_length=1,
-        max_length=80,
-        description="The pull, by its name in the price list.",
-        examples=["pull"],
-    )
-    one_up_to: Size = Field(
-        24.0,
-        description="A drawer gets one pull when its opening is no wider, else two (common practice).",
-        examples=["24"],
-    )
-    spare_per: int = Field(
-        8, ge=1, le=1000, description="One spare pull is ordered for each so many fitted.", examples=[8]
-    )
-    weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
-
-
 def no_truth(value: Any) -> Any:
     """A number, and not the true that Python would take for one."""
     if isinstance(value, bool):
@@ -227,25 +164,6 @@ class Finish(Spec):
     )
     show_coats: int = Field(4, ge=0, le=20, description="Coats on the show surfaces.", examples=[4])
     inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
-
-
-class Use(Spec):
-    """Where and how the piece will stand: what the stability screen asks."""
-
-    clothing: bool = Field(True, description="Is it meant for clothing?", examples=[True])
-    free_standing: bool = Field(
-        True, description="Does it stand free, not fixed to the building?", examples=[True]
-    )
-    travel_share: float = Field(
-        2 / 3,
-        gt=0,
-        le=1,
-        description="How far a drawer opens to its outstop, as a share of its length (usually two thirds).",
-        examples=[0.6667],
-    )
-    jam_friction: float = Field(
-        0.3, gt=0, le=1, description="Friction of drawer on case, for the jam check.", examples=[0.3]
-    )
 
 
 class Site(Spec):
@@ -291,6 +209,9 @@ class UnitSpec(Spec):
         description="The rows of drawers, from the top.",
         examples=[[{"columns": 2}, {}, {}]],
     )
+    shelving: Shelving = Field(
+        default_factory=Shelving, description="Shelves in open spaces and behind doors."
+    )
     construction: Construction = Field(
         default_factory=Carcase,
         description="What the piece is built as: a carcase, or legs with aprons between them.",
@@ -303,6 +224,9 @@ class UnitSpec(Spec):
     top: Top = Field(default_factory=Top, description="The top.")
     base: Plinth | None = Field(default_factory=Plinth, description="The plinth of a carcase; null for none.")
     back: Back = Field(default_factory=Back, description="The back of a carcase.")
+    doors: Doors = Field(
+        default_factory=Doors, description="How the doors are made, where rows or columns have any."
+    )
     drawers: Drawers = Field(default_factory=Drawers, description="How the drawers are made.")
     woods: Woods = Field(
         description="The woods.",
@@ -321,6 +245,13 @@ class UnitSpec(Spec):
     measured: Measured = Field(
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
+
+    @field_validator("rows")
+    @classmethod
+    def have_a_drawer(cls, rows: tuple[Row, ...]) -> tuple[Row, ...]:
+        if not any(row.drawers for row in rows):
+            raise PydanticCustomError("layout", "there is no drawer in any row; leave one row to drawers", {})
+        return rows
 
     @property
     def legs(self) -> LegsAndAprons | None:

@@ -5,10 +5,12 @@ from dataclasses import dataclass
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches, SquareFeet, SquareInches
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules
+from casewright.pieces.rules.door_rules import leaf_area
 
 SQUARE_INCHES = 144
 
@@ -78,20 +80,29 @@ def square_feet(area: SquareInches) -> SquareFeet:
     return area / SQUARE_INCHES
 
 
-def surfaces(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], top: Part, ledger: Ledger) -> Surfaces:
+def surfaces(
+    spec: UnitSpec,
+    face: Face,
+    drawers: tuple[Drawer, ...],
+    doors: tuple[Door, ...],
+    top: Part,
+    ledger: Ledger,
+) -> Surfaces:
     """The areas of one unit that are prepared and finished.
 
     Args:
         spec: what the maker chose
         face: the heights of the case
         drawers: the drawers
+        doors: the doors
         top: the part that is the top
         ledger: keeps the working
 
     Returns:
         The areas.
 
-    Source: common practice: show faces and edges; inside the drawers the sides, the back and the bottom.
+    Source: common practice: show faces and edges, doors on both faces; inside the drawers the sides, the back
+        and the bottom.
     """
     under, body = ledger.under("surfaces"), spec.body
     show = under.take(
@@ -101,6 +112,15 @@ def surfaces(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], top: Part,
         show += under.take("plinth", case_area, width=body.width, depth=body.depth, height=spec.plinth.height)
     if spec.legs is not None:
         show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)
+    for door in doors:
+        one = under.take(
+            f"door_{door.plan.opening.code}",
+            leaf_area,
+            width=door.plan.width,
+            height=door.plan.height,
+            thickness=door.plan.thickness,
+        )
+        show += len(door.plan.leaves) * one
     inside = sum(_inside(drawer, ledger) for drawer in drawers)
     return Surfaces(
         show=under.take("show", square_feet, area=show),

@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
-from casewright.pieces.case.ends import Ends, bottom_ends, rail_ends
+from casewright.pieces.case.ends import bottom_ends, rail_ends
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.layout.openings import Wall
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.layout.season import across
 from casewright.pieces.rules import case_rules
@@ -25,7 +27,10 @@ class Board:
         lines: the line of the lipping, and that of the board, in the cut list
         figure: the name of its width in the working
         thickness: how thick it is [in]
-        ends: how it ends in the sides
+        start: its left end, from the outside of the left side [in]
+        length: over both ends [in]
+        clear: between what stands at its ends: where that begins, and how wide it is [in]
+        ends: the joint at its left and at its right end
         z: its lower face, above the floor [in]
     """
 
@@ -34,31 +39,63 @@ class Board:
     lines: tuple[str, str]
     figure: str
     thickness: Inches
-    ends: Ends
+    start: Inches
+    length: Inches
+    clear: tuple[Inches, Inches]
+    ends: tuple[Words, Words]
     z: Inches
 
 
 def bottom_parts(case: CasePlan) -> Iterator[Part]:
-    """The case bottom, and the lipping in front of it.
+    """The case bottom: one over the whole width, or one for each pedestal beside a knee space.
 
     Args:
         case: what the case is worked out from
 
     Yields:
-        The parts, the lipping first.
+        The parts, the lipping of each first.
 
     Source: common practice of case making.
     """
-    board = Board(
-        mark="C-B",
+    thick, pedestals, ends = case.spec.case, case.face.pedestals, bottom_ends(case)
+    if len(pedestals) == 1 and pedestals[0].walls == (Wall.SIDE, Wall.SIDE):
+        clear = thick.side, case.face.clear_width
+        words = ends.words, ends.words
+        yield from board_parts(case, _bottom(case, "C-B", (ends.start, ends.length), clear, words))
+        return
+    for number, pedestal in enumerate(pedestals, start=1):
+        mark, walls = f"C-B{number}", pedestal.walls
+        thicknesses = [thick.side if wall is Wall.SIDE else thick.upright for wall in walls]
+        reach = [ends.reach if wall is Wall.SIDE else case.housing_in(wall) for wall in walls]
+        left = pedestal.left + thicknesses[0]
+        clear = left, pedestal.right - pedestal.left - sum(thicknesses)
+        long = case.ledger.take(
+            f"{mark}.length", case_rules.housed_between, opening=clear[1], left=reach[0], right=reach[1]
+        )
+        into = say("housing, {:fraction} deep, in the partition", case.housing_in(Wall.PARTITION))
+        first, last = (ends.words if wall is Wall.SIDE else into for wall in walls)
+        yield from board_parts(case, _bottom(case, mark, (left - reach[0], long), clear, (first, last)))
+
+
+def _bottom(
+    case: CasePlan,
+    mark: str,
+    along: tuple[Inches, Inches],
+    clear: tuple[Inches, Inches],
+    ends: tuple[Words, Words],
+) -> Board:
+    return Board(
+        mark=mark,
         name="Case bottom",
         lines=("C5", "C6"),
         figure="bottom_width",
         thickness=case.spec.case.bottom,
-        ends=bottom_ends(case),
+        start=along[0],
+        length=along[1],
+        clear=clear,
+        ends=ends,
         z=case.face.base_height,
     )
-    yield from board_parts(case, board)
 
 
 def ply_top_parts(case: CasePlan) -> Iterator[Part]:
@@ -72,15 +109,18 @@ def ply_top_parts(case: CasePlan) -> Iterator[Part]:
 
     Source: common practice of plywood cases.
     """
-    thick = case.spec.case.sub_top_rail
+    thick, ends = case.spec.case, rail_ends(case)
     board = Board(
         mark="C-T",
         name="Case top",
-        lines=("C5", "C9"),
+        lines=("E2", "C11"),
         figure="case_top_width",
-        thickness=thick,
-        ends=rail_ends(case),
-        z=case.face.base_height + case.face.body_height - thick,
+        thickness=thick.sub_top_rail,
+        start=ends.start,
+        length=ends.length,
+        clear=(thick.side, case.face.clear_width),
+        ends=(ends.words, ends.words),
+        z=case.face.base_height + case.face.body_height - thick.sub_top_rail,
     )
     yield from board_parts(case, board)
 
@@ -97,11 +137,11 @@ def board_parts(case: CasePlan, board: Board) -> Iterator[Part]:
 
     Source: common practice.
     """
-    thick, ends = case.spec.case, board.ends
+    thick = case.spec.case
     depth, lipping = _depth(case, board), thick.lipping
     if lipping:
         # Before plywood the lipping lies between the sides' own; of solid wood it is joined as the board is.
-        start, length = (thick.side, case.face.clear_width) if thick.is_ply else (ends.start, ends.length)
+        start, length = board.clear if thick.is_ply else (board.start, board.length)
         yield Part(
             code=case.code(f"{board.mark}L"),
             line=board.lines[0],
@@ -113,7 +153,7 @@ def board_parts(case: CasePlan, board: Board) -> Iterator[Part]:
             face=FaceClass.EDGE,
             grain=Grain.ACROSS,
             use=PartUse.CASE,
-            ends=("square", "square") if thick.is_ply else (ends.words, ends.words),
+            ends=("square", "square") if thick.is_ply else board.ends,
             box=Box(start, 0.0, board.z, length, lipping, board.thickness),
         )
         depth = case.ledger.take(
@@ -123,7 +163,7 @@ def board_parts(case: CasePlan, board: Board) -> Iterator[Part]:
 
 
 def _behind(case: CasePlan, board: Board, depth: Inches, lipping: Inches) -> Part:
-    thick, ends = case.spec.case, board.ends
+    thick = case.spec.case
     is_seen = not lipping and not thick.is_ply
     material = (
         {"wood": str(thick.ply.bought), "cut": Cut.FLAT, "sheet": True}
@@ -137,12 +177,12 @@ def _behind(case: CasePlan, board: Board, depth: Inches, lipping: Inches) -> Par
         **material,
         thickness=board.thickness,
         width=depth,
-        length=ends.length,
+        length=board.length,
         face=FaceClass.EDGE if is_seen else FaceClass.INSIDE,
         grain=Grain.ACROSS,
         use=PartUse.CASE if is_seen else PartUse.INSIDE,
-        ends=(ends.words, ends.words),
-        box=Box(ends.start, lipping, board.z, ends.length, depth, board.thickness),
+        ends=board.ends,
+        box=Box(board.start, lipping, board.z, board.length, depth, board.thickness),
     )
 
 

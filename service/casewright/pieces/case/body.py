@@ -1,22 +1,21 @@
-"""The body of a carcase: sides, rails, dividers, uprights and bottom."""
+"""The body of a carcase: sides, rails, dividers, uprights and partitions, bottom."""
 
 from collections.abc import Iterator
 
-from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.case.boards import bottom_parts, ply_top_parts
 from casewright.pieces.case.dividers import divider_parts
 from casewright.pieces.case.ends import rail_ends
+from casewright.pieces.case.partitions import upright_parts
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.sides import side_parts
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
-from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
 
 def body_parts(case: CasePlan) -> Iterator[Part]:
-    """Sides, sub-top rails, divider rails, uprights and bottom of a case.
+    """Sides, rails or top, dividers, uprights and bottom of a case.
 
     Args:
         case: what the case is worked out from
@@ -24,7 +23,7 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
     Returns:
         The parts, show wood first.
 
-    Source: common practice of solid-wood case making.
+    Source: common practice of case making.
     """
     woods, face, thick = case.spec.woods, case.face, case.spec.case
     yield from side_parts(case)
@@ -34,7 +33,7 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
     else:
         yield _rail(case, "C2", "C-RF", "Sub-top rail, front", woods.case, 0.0, top_of_rail)
     yield from divider_parts(case)
-    yield from _uprights(case)
+    yield from upright_parts(case)
     yield from bottom_parts(case)
     if not thick.is_ply:
         rear = face.opening_depth - thick.rail_width
@@ -58,30 +57,3 @@ def _rail(case: CasePlan, line: str, mark: str, name: str, wood: Timber, y: Inch
         ends=(ends.words, ends.words),
         box=Box(ends.start, y, z, ends.length, thick.rail_width, thick.sub_top_rail),
     )
-
-
-def _uprights(case: CasePlan) -> Iterator[Part]:
-    thick = case.spec.case
-    for row in case.face.rows:
-        if not row.uprights:
-            continue
-        deep = case.upright_housing(row)
-        length = case.ledger.take(
-            f"R{row.number}.upright_length", rules.housed_length, opening=row.height, housing=deep
-        )
-        z = case.face.base_height + row.bottom - deep
-        for number, x in enumerate(row.uprights, start=1):
-            yield Part(
-                code=case.code(f"R{row.number}-U{number}"),
-                line="C4",
-                name="Upright between drawers",
-                **timber(case.spec.woods.case),
-                thickness=thick.upright,
-                width=thick.rail_width,
-                length=length,
-                face=FaceClass.EDGE,
-                grain=Grain.UPRIGHT,
-                use=PartUse.CASE,
-                ends=(say("housing, {:fraction} deep", deep),) * 2,
-                box=Box(x, 0.0, z, thick.upright, thick.rail_width, length),
-            )

@@ -15,6 +15,7 @@ from casewright.pieces.case.frames import frame_parts
 from casewright.pieces.case.leg_parts import leg_parts, leg_plan
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.shell import back_parts, base_parts, top_parts
+from casewright.pieces.case.shelves import shelf_parts
 from casewright.pieces.case.sides import side_frame, side_moves
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
@@ -77,7 +78,14 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
         moves=moves,
         frame=side_frame(spec, face, climate, ledger),
     )
-    parts = (*top_parts(plan), *body_parts(plan), *base_parts(plan), *frame_parts(plan), *back_parts(plan))
+    parts = (
+        *top_parts(plan),
+        *body_parts(plan),
+        *base_parts(plan),
+        *frame_parts(plan),
+        *shelf_parts(plan),
+        *back_parts(plan),
+    )
     return Carcase(
         side_shrinkage=moves.shrinkage,
         side_swelling=moves.swelling,

@@ -47,11 +47,13 @@ def corner_joints(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator
     rails, bottom = corners
     case = bench.spec.case
     if case.is_ply:
-        yield from _joined(bench, TOP, (bench.of("C9"),), rails)
+        yield from _joined(bench, TOP, (bench.of("C11"),), rails)
     else:
         yield from _joined(bench, RAILS, tuple(bench.alike("C2", "C7")), rails)
+    if not bottom.corners:
+        return
     if is_housed(bench.plan):
-        yield _housed(bench, BOTTOM, bench.of("C5", "C6"))
+        yield _housed(bench, BOTTOM, BOTTOM, bench.of("C5", "C6"), bottom)
     else:
         boards = bench.of("C6") if case.is_ply else bench.of("C5", "C6")
         yield from _joined(bench, BOTTOM, (boards,), bottom)
@@ -67,16 +69,22 @@ def _joined(
         if kind in DOVETAILS:
             yield _dovetailed(bench, key, name, boards, corner)
         elif kind == "housing":
-            yield _housed(bench, name, boards, key)
+            yield _housed(bench, key, name, boards, corner)
         elif kind == "tenon":
             yield _tenoned(bench, name, boards, key)
         else:
-            yield _butted(bench, name, boards, key)
+            yield _butted(bench, key, name, boards, corner)
 
 
-def _places(key: str, boards: tuple[Part, ...]) -> Count:
+def _places(key: str, boards: tuple[Part, ...], corner: CaseCorner) -> Count:
     """How often a joint is cut: a bottom or top and its lipping lie in one."""
-    return 2 * len(boards) if key == RAILS else 2
+    return 2 * len(boards) if key == RAILS else corner.corners
+
+
+def _across(bench: CaseBench, key: str, boards: tuple[Part, ...]) -> Inches:
+    """How long the joint is from front to back: with a lipping that is joined as the board is [in]."""
+    case = bench.spec.case
+    return boards[-1].width + (0.0 if key == RAILS or case.is_ply else case.lipping)
 
 
 def _dovetailed(
@@ -112,7 +120,7 @@ def _dovetailed(
         key=name,
         kind="carcase",
         title=f"{NAMES[key]} into the sides, {'' if lap else 'through '}carcase dovetail",
-        places=_places(key, boards),
+        places=_places(key, boards, corner),
         serves=(("tail board", boards), ("pin board", bench.pin_boards)),
         solve=solve,
         advice=through,
@@ -130,11 +138,13 @@ def _rabbet_in_a_pin(bench: CaseBench, key: str) -> Iterator[Words]:
     )
 
 
-def _housed(bench: CaseBench, name: str, boards: tuple[Part, ...], key: str = BOTTOM) -> AskedJoint:
+def _housed(
+    bench: CaseBench, key: str, name: str, boards: tuple[Part, ...], corner: CaseCorner
+) -> AskedJoint:
     """A housing at the end of the side, open there; the bottom of framed sides is free to move in it."""
     case, face = bench.spec.case, bench.plan.face
     board = boards[-1]
-    across = sum(part.width for part in boards) if key != RAILS else board.width
+    across = _across(bench, key, boards)
 
     def solve() -> Joint:
         return housing(
@@ -178,7 +188,7 @@ def _housed(bench: CaseBench, name: str, boards: tuple[Part, ...], key: str = BO
         key=name,
         kind="housing",
         title=f"{NAMES[key]} into the sides, housed{'' if is_housed(bench.plan) else ' and screwed'}",
-        places=_places(key, boards),
+        places=_places(key, boards, corner),
         serves=(("board", boards), ("case side", bench.inner_faces)),
         solve=solve,
         advice=tuple(advice),
@@ -247,10 +257,12 @@ def _twin_tenon(
     )
 
 
-def _butted(bench: CaseBench, name: str, boards: tuple[Part, ...], key: str) -> AskedJoint:
+def _butted(
+    bench: CaseBench, key: str, name: str, boards: tuple[Part, ...], corner: CaseCorner
+) -> AskedJoint:
     """Dowels or loose tenons in the end of a board and the face of the side."""
     board = boards[-1]
-    across = sum(part.width for part in boards) if key != RAILS else board.width
+    across = _across(bench, key, boards)
     kind = bench.spec.case.joined
     clear = bench.plan.face.clear_width
 
@@ -264,7 +276,7 @@ def _butted(bench: CaseBench, name: str, boards: tuple[Part, ...], key: str) -> 
         key=name,
         kind="dowels" if kind == "dowels" else "loose-tenon",
         title=f"{NAMES[key]} between the sides, {kind}",
-        places=_places(key, boards),
+        places=_places(key, boards, corner),
         serves=(("board", boards), ("case side", bench.inner_faces)),
         solve=solve,
     )

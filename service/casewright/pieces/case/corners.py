@@ -11,7 +11,7 @@ from casewright.joinery.spacing import TOLERANCE, flare
 from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.case_spec import DOVETAILS, Case
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.layout.openings import Face
+from casewright.pieces.layout.openings import Face, Wall
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,11 +48,12 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
     if spec.legs:
         width = spec.legs.rail_width or spec.legs.leg
         return (CaseCorner(name="upper rail into legs", width=width, tails=1, corners=2),)
+    into_sides = sum(each.walls.count(Wall.SIDE) for each in face.pedestals)
     if case.joined not in DOVETAILS:
         wide = face.opening_depth if case.is_ply else case.rail_width
         return (
             CaseCorner(name="rails or top into sides", width=wide, tails=0, corners=2 if case.is_ply else 4),
-            CaseCorner(name="case bottom into sides", width=face.opening_depth, tails=0, corners=2),
+            CaseCorner(name="case bottom into sides", width=face.opening_depth, tails=0, corners=into_sides),
         )
     return (
         CaseCorner(
@@ -65,7 +66,7 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
             name="case bottom into sides",
             width=face.opening_depth,
             tails=0 if case.is_framed else _tails(case, face.opening_depth, case.bottom, rack),
-            corners=2,
+            corners=into_sides,
         ),
     )
 

@@ -1,6 +1,6 @@
 """The thin panels of dust frames, in grooves of rails and runners."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -9,7 +9,7 @@ from casewright.measure.findings import Finding
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.layout.openings import FaceRow
+from casewright.pieces.case.web_frames import WebFrame
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part
 from casewright.pieces.rules import case_rules, panel_rules
 from casewright.pieces.rules import corner_rules as rules
@@ -70,13 +70,13 @@ def dust_depth(case: CasePlan) -> DustDepth:
     return DustDepth(size=size, play=play, held=held)
 
 
-def dust_parts(case: CasePlan, row: FaceRow, members: tuple[Part, ...], deep: DustDepth) -> Iterator[Part]:
-    """The panels of the divider under a row: one between each two runners or kickers beside each other.
+def dust_parts(case: CasePlan, frame: WebFrame, members: Sequence[Part], deep: DustDepth) -> Iterator[Part]:
+    """The panels of a web frame: one between each two runners or kickers beside each other.
 
     Args:
         case: what the case is worked out from
-        row: the row above the divider
-        members: runners and kickers of the divider
+        frame: the frame
+        members: its runners and kickers
         deep: the panels from front to back
 
     Yields:
@@ -86,19 +86,19 @@ def dust_parts(case: CasePlan, row: FaceRow, members: tuple[Part, ...], deep: Du
     """
     thick, dust = case.spec.case, case.spec.case.dust
     bought = dust.bought
-    z = case.face.base_height + row.bottom - thick.divider / 2 - bought.thickness / 2
+    z = case.face.base_height + frame.z + (thick.divider - bought.thickness) / 2
     across = sorted(members, key=lambda part: part.box.x)
     for number, (left, right) in enumerate(pairwise(across), start=1):
         start = left.box.x + left.box.width
         width = case.ledger.take(
-            f"D{row.number}.dust_width_{number}",
+            f"{frame.mark}.dust_width_{number}",
             panel_rules.panel_size,
             clear=right.box.x - start,
             groove=dust.groove,
             play=LEAST_PLAY,
         )
         yield Part(
-            code=case.code(f"D{row.number}-P{number}"),
+            code=case.code(f"{frame.mark}-DP{number}"),
             line="D3",
             name="Dust panel",
             wood=str(bought),

@@ -14,6 +14,9 @@ from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.ends import rail_ends
 from casewright.pieces.layout.parts import Part
 
+DUSTED = ("W2", "W3", "W5", "W8")
+"""What of a dust frame has the groove for its panels."""
+
 
 def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
     """Runners and kickers into the rails: glued in front, dry at the rear, where a solid side moves past.
@@ -28,9 +31,9 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
     """
     case, frames = bench.spec.case, bench.spec.frames
     kinds = (
-        ("runners", ("W2", "W3", "W5"), ("C3", "W1"), frames.back_rail_width, 0.0),
+        ("runners", ("W2", "W3", "W5", "W8"), ("C3", "W1"), frames.back_rail_width, 0.0),
         # The rails under the top end in tails, whose waste is cut away down to their baseline.
-        ("kickers", ("W4",), ("C2", "C7"), case.rail_width, _cut_away(bench)),
+        ("kickers", ("W4", "W9"), ("C2", "C7"), case.rail_width, _cut_away(bench)),
     )
     for key, marks, rails, rear, tails in kinds:
         front_rails, rear_rails = (bench.of(mark) for mark in rails)
@@ -64,11 +67,11 @@ def _alike_in_place(
     members: tuple[Part, ...], rails: tuple[Part, ...]
 ) -> Iterator[tuple[Inches, tuple[Part, ...]]]:
     """Members of one size that stand as far from the nearer end of their rails, with that distance [in]."""
-    if not rails:
-        return
-    left, right = rails[0].box.x, rails[0].box.x + rails[0].box.width
+    by_frame = {rail.code.rpartition("-")[0]: rail.box for rail in rails}
     groups: dict[tuple[Inches, ...], list[Part]] = {}
     for part in members:
+        rail = by_frame[part.code.rpartition("-")[0]]
+        left, right = rail.x, rail.x + rail.width
         beyond = min(part.box.x - left, right - part.box.x - part.box.width)
         groups.setdefault((round(beyond, 6), part.thickness, part.width), []).append(part)
     for (beyond, *_), alike in groups.items():
@@ -83,7 +86,7 @@ def _frame_ends(
     whole = beyond - tails
     tenon = usual_tenon(member.thickness, bench.rack)
     dust = None
-    if bench.spec.case.divider_kind == "dust frame" and member.line in ("W2", "W3", "W5"):
+    if bench.spec.case.divider_kind == "dust frame" and member.line in DUSTED:
         panel = bench.spec.case.dust
         dust = PanelGroove(width=panel.bought.thickness, depth=panel.groove)
         tenon = max(tenon, dust.width)

@@ -19,6 +19,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number, Percent
 from casewright.pieces.asked.drawer_spec import Joint
+from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.batch_gauges import SIDES, BatchGauges, batch_gauges, full_sides
@@ -101,7 +102,7 @@ def drawer_joints(
     joints = []
     gauges = batch_gauges(spec, sizes, ledger.under("drawers"))
     for each in sizes:
-        row, under = spec.rows[each.opening.row - 1], ledger.under(each.code)
+        row, under = row_of(spec.rows, each.opening.row_mark), ledger.under(each.code)
         fronts, front_tails = _tails(each.code, front, front_end(each), front_family, row.front_tails)
         backs, back_tails = _tails(each.code, back, back_end(each), back_family, row.back_tails)
         with _of(each, "front"):
@@ -194,7 +195,7 @@ def _setting(
 
 
 def _first_of_rows(sizes: tuple[DrawerSizes, ...]) -> Iterable[DrawerSizes]:
-    return (each for each in sizes if each.opening.column == 1)
+    return (each for each in sizes if each.opening.is_first)
 
 
 def _tails(

@@ -4,18 +4,22 @@ from casewright.joinery.defaults import USUAL, Usual, chosen_lap, chosen_rabbet
 from casewright.joinery.gauges import first_gauge
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
+from casewright.pieces.asked.slide_spec import OwnSlide
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake
 from casewright.pieces.layout.season import across
 
 
-def shared_construction(spec: UnitSpec, ledger: Ledger, usual: Usual = USUAL) -> DrawerMake:
+def shared_construction(
+    spec: UnitSpec, ledger: Ledger, usual: Usual = USUAL, slide: OwnSlide | None = None
+) -> DrawerMake:
     """Fills in what the drawers of a unit share.
 
     Args:
         spec: what the maker chose
         ledger: keeps the working
         usual: the shop's habits
+        slide: the metal slide that they run on; None for wood
 
     Returns:
         The construction that all drawers share.
@@ -61,4 +65,5 @@ def shared_construction(spec: UnitSpec, ledger: Ledger, usual: Usual = USUAL) ->
         front_moves=across(spec.woods.of("fronts"), ledger),
         side_moves=across(spec.woods.drawers, ledger),
         chosen=tuple(chosen),
+        slide=slide,
     )

@@ -8,8 +8,10 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.bottom_plans import BottomPlan
 from casewright.pieces.drawers.joints import DrawerJoints
+from casewright.pieces.drawers.running import Run
 from casewright.pieces.drawers.sizes import DrawerSizes
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.pulls import Boring
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
 
@@ -24,7 +26,8 @@ class Drawer:
         joints: front and back
         bottom: the bottom
         pulls: centre of each pull, from the left outside of the case [in]
-        travel: how far it opens to its outstop [in]
+        run: what it runs on and stops against
+        boring: where its front is bored for the pulls
         slip: length of each slip; None without any [in]
     """
 
@@ -33,8 +36,14 @@ class Drawer:
     joints: DrawerJoints
     bottom: BottomPlan
     pulls: tuple[float, ...]
-    travel: float
+    run: Run
+    boring: Boring
     slip: float | None = None
+
+    @property
+    def travel(self) -> float:
+        """How far it opens to its outstop [in]."""
+        return self.run.travel
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +82,7 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
 
 
 def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-F",
         line=f"F{row}",
@@ -92,7 +101,7 @@ def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
 
 
 def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     rabbet = say(", rabbet {:fraction}", sizes.rabbet) if sizes.rabbet else ""
     pairs = (
         ("SL", sizes.left_side, place.x),
@@ -116,7 +125,7 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
 
 
 def _back(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-B",
         line=f"K{row}",

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from casewright.joinery.joint import Chosen
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.measured import MeasuredPart
+from casewright.pieces.asked.slide_spec import OwnSlide
 from casewright.pieces.layout.openings import Opening
 
 PLY_PLAY = 1 / 32
@@ -107,6 +108,7 @@ class DrawerMake:
         front_moves: movement coefficient of a front in height [1 per % moisture]
         side_moves: movement coefficient of a side in height [1 per % moisture]
         chosen: what was left out, with the reason for each choice
+        slide: the metal slide that they run on; None for wood
     """
 
     drawers: Drawers
@@ -117,3 +119,4 @@ class DrawerMake:
     front_moves: float
     side_moves: float
     chosen: tuple[Chosen, ...]
+    slide: OwnSlide | None = None

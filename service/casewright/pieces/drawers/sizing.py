@@ -3,21 +3,16 @@
 from casewright.joinery.lap import lap_left
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.saying import say
-from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_spec import Drawers, PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.run_sizes import box_height, box_length, box_width
 from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerMake, DrawerSizes, Gaps, Inside
 from casewright.pieces.layout.openings import Opening
 from casewright.pieces.layout.season import Climate
 from casewright.pieces.rules import drawer_rules as rules
 
-SMALL = 12.0
-"""An opening up to this wide (and deep) gets the clearances of small work (common practice) [in]."""
-SMALL_SIDE_GAP, SIDE_GAP = 1 / 64, 1 / 32
-SMALL_BACK_GAP, BACK_GAP = 1 / 8, 1 / 4
 HEADROOM = 1 / 8
 """Under the obstruction above a drawer: CPSC guidance on the volume of clothing storage [in]."""
-CHOSEN_GAP = "chosen by the size of the opening (common practice); type your own as drawers.clearances"
 
 
 def drawer_sizes(
@@ -54,16 +49,8 @@ def drawer_sizes(
     left, right = found["SL"].thickness or drawers.side, found["SR"].thickness or drawers.side
     back = found["B"].thickness or shared.back
     height = _height(opening.height, shared, climate, under)
-    width = under.take(
-        "width", rules.drawer_width, opening=opening.width, side_gap=_side_gap(opening, drawers, under)
-    )
-    length = under.take(
-        "length",
-        rules.drawer_length,
-        depth=opening.depth,
-        back_gap=_back_gap(opening, drawers, under),
-        shrinkage=side_shrinkage,
-    )
+    width = box_width(opening, drawers, shared.slide, (left, right), under)
+    length = box_length(opening, drawers, shared.slide, side_shrinkage, under)
     lap = (
         under.take("lap", lap_left, front=front, gauge_1=shared.gauge_1)
         if found["F"].thickness
@@ -102,23 +89,9 @@ def drawer_sizes(
     )
 
 
-def _side_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
-    if drawers.clearances.side is not None:
-        return drawers.clearances.side
-    gap = SMALL_SIDE_GAP if opening.designed_width <= SMALL else SIDE_GAP
-    return under.given("side_gap", gap, CHOSEN_GAP, Inches)
-
-
-def _back_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
-    if drawers.clearances.back is not None:
-        return drawers.clearances.back
-    gap = SMALL_BACK_GAP if opening.designed_width <= SMALL and opening.designed_depth <= SMALL else BACK_GAP
-    return under.given("back_gap", gap, CHOSEN_GAP, Inches)
-
-
 def _height(opening: float, shared: DrawerMake, climate: Climate, under: Ledger) -> float:
     clearances = shared.drawers.clearances
-    return under.take(
+    height = under.take(
         "height",
         rules.drawer_height,
         opening=opening,
@@ -127,6 +100,7 @@ def _height(opening: float, shared: DrawerMake, climate: Climate, under: Ledger)
         coefficient=max(shared.front_moves, shared.side_moves),
         swelling=climate.swelling,
     )
+    return box_height(opening, height, shared.slide, under)
 
 
 def _gaps(opening: Opening, height: float, shared: DrawerMake, climate: Climate, under: Ledger) -> Gaps:

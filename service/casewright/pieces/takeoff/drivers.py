@@ -47,7 +47,9 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{driver: number * count for driver, number in (_case(unit) | _drawers(unit)).items()},
+        **{
+            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
+        },
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
@@ -77,20 +79,28 @@ def _case(unit: Construction) -> dict[Driver, float]:
         lines[line.part.line] += line.quantity
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
-    marks = {"C3": 2, "C4": 2, "W1": 2}
-    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5"))
+    marks = {"C3": 2, "C4": 2, "C8": 2, "W1": 2}
+    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W8", "W9"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
         Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
         Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
-        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items()),
+        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items())
+        + _housed_shelf_ends(unit),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
         Driver.BACK_BOARDS: lines.get("P1", 0),
-        Driver.PLINTH_CORNERS: 4 if unit.spec.plinth else 0,
+        Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
-        Driver.RUNNERS: runners,
+        Driver.RUNNERS: runners + lines.get("W6", 0),
     }
+
+
+def _housed_shelf_ends(unit: Construction) -> int:
+    """Both ends of every shelf that does not lie loose."""
+    if unit.spec.shelving.fixing == "pins":
+        return 0
+    return 2 * sum(space.shelves for space in unit.face.spaces)
 
 
 def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
@@ -131,6 +141,20 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
         **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
+    }
+
+
+def _doors(unit: Construction) -> dict[Driver, float]:
+    """Of one unit's doors: leaves, hinges and knobs; nothing where there are none."""
+    if not unit.doors:
+        return {}
+    leaves = sum(len(door.plan.leaves) for door in unit.doors)
+    framed = sum(len(door.plan.leaves) for door in unit.doors if door.plan.frame is not None)
+    return {
+        Driver.DOORS: leaves,
+        **({Driver.FRAMED_DOORS: framed} if framed else {Driver.SLAB_DOORS: leaves}),
+        Driver.HINGES: sum(len(door.plan.leaves) * len(door.hinges) for door in unit.doors),
+        Driver.KNOBS: leaves,
     }
 
 

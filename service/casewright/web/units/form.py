@@ -167,7 +167,7 @@ def too_many_drawers(spec: UnitSpec) -> tuple[int, str]:
     Returns:
         Zero and nothing where there are few enough.
     """
-    counted = list(accumulate(len(row.column_widths) for row in spec.rows))
+    counted = list(accumulate(row.openings for row in spec.rows))
     number = next((at for at, count in enumerate(counted, start=1) if count > MOST_DRAWERS), 0)
     if not number:
         return 0, ""
@@ -195,6 +195,9 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
     bottom = data.get("drawers", {}).get("bottom")
     if bottom:
         bottom.setdefault("kind", "solid")
+    make = data.get("doors", {}).get("make")
+    if make:
+        make.setdefault("kind", "frame-and-panel")
     if data.get("graduation"):
         data["graduation"].setdefault("rule", "step")
     return data

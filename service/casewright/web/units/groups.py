@@ -3,8 +3,11 @@
 from collections.abc import Iterator
 from functools import cache
 
+from casewright.web.units.door_group import door_group
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
+from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
+from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
@@ -226,6 +229,7 @@ MORE_GROUPS = (
             ask("drawers.muntin.thickness", "Bar thickness"),
         ),
     ),
+    door_group(wood_choices(), CUTS),
     Group(
         key="clearances",
         title="Running clearances",
@@ -236,6 +240,7 @@ MORE_GROUPS = (
             ask("drawers.clearances.back", "Behind"),
         ),
     ),
+    RUNNING_GROUP,
     Group(
         key="top",
         title="Top",
@@ -304,16 +309,7 @@ MORE_GROUPS = (
         ),
     ),
     SEASON_GROUP,
-    Group(
-        key="pulls",
-        title="Pulls",
-        fields=(
-            ask("pulls.item", "Pull", lead=True, bare=True),
-            ask("pulls.one_up_to", "One pull up to"),
-            ask("pulls.spare_per", "One spare for each"),
-            ask("pulls.weight_lb", "Weight of one (lb)"),
-        ),
-    ),
+    PULLS_GROUP,
     Group(
         key="finish",
         title="Finish",
@@ -330,17 +326,7 @@ MORE_GROUPS = (
             ask("finish.inside_coats", "Coats in the drawers"),
         ),
     ),
-    Group(
-        key="use",
-        title="Use and safety",
-        note="What the tip-over screen asks. It is a screen: only the test of the standard decides.",
-        fields=(
-            ask("use.clothing", "For clothing", lead=True),
-            ask("use.free_standing", "Stands free, not fixed to the building", lead=True),
-            ask("use.travel_share", "Drawers open to, share of length"),
-            ask("use.jam_friction", "Friction for the jam check"),
-        ),
-    ),
+    USE_GROUP,
     Group(
         key="site",
         title="Way in",
