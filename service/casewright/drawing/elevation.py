@@ -64,7 +64,7 @@ def _case(view: View, unit: Construction) -> None:
             continue
         box = part.box
         x, width, z, height = box.x, box.width, box.z, box.height
-        if part.line in ("C2", "C3", "C5", "C6", "R1", "R2", "R3"):
+        if part.line in ("C2", "C3", "C5", "C6", "C11", "R1", "R2", "R3"):
             x, width = side, clear
         elif part.line == "C4":
             row = _row_of_upright(unit, part)

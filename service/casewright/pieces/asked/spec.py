@@ -248,6 +248,11 @@ class UnitSpec(Spec):
         return stands_to(self.stands_on, self.body.depth)
 
     @property
+    def has_case_top(self) -> bool:
+        """Whether a board between the sides closes the case above, in place of rails."""
+        return self.legs is None and (self.case.is_ply or self.top.is_dovetailed)
+
+    @property
     def stick_foot(self) -> str:
         """From where a story stick is marked."""
         return "lower edge of the aprons" if self.legs else "underside of the case bottom"

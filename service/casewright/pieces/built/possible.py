@@ -6,7 +6,7 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.built.possible_shell import back_limits, base_limits
+from casewright.pieces.built.possible_shell import back_limits, base_limits, refuse_top
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
@@ -33,6 +33,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
+    refuse_top(spec)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):

@@ -4,8 +4,10 @@ from collections.abc import Iterator
 
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches
-from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
+from casewright.pieces.asked.case_spec import DOVETAILS
+from casewright.pieces.asked.shell_spec import FLUSH, BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.panels.frame import frame_limits
 
@@ -75,3 +77,26 @@ def back_limits(spec: UnitSpec, height: Inches) -> Iterator[tuple[str, Inches, I
     elif back.kind == "panelled":
         width = spec.body.width - 2 * (frame.side - back.rabbet)
         yield from frame_limits("back.panelling", back.panelling, width, height, back.thickness)
+
+
+def refuse_top(spec: UnitSpec) -> None:
+    """Refuses a top that the case has nothing to hold by.
+
+    Args:
+        spec: what the maker chose
+
+    Raises:
+        CannotBuild: with the field and what would do
+
+    Source: common practice of case making.
+    """
+    fixing, case = spec.top.fixing, spec.case
+    if spec.legs and fixing in FLUSH:
+        raise CannotBuild(
+            "top.fixing: on legs the top lies on the aprons; choose buttons, slots or clips, or a carcase"
+        )
+    if spec.top.is_dovetailed and case.joined not in DOVETAILS:
+        raise CannotBuild(
+            f"top.fixing: the corners of the case are {case.joined}, which hold no top between the sides; "
+            "choose half-blind or through corners of solid sides, or another way to hold the top"
+        )

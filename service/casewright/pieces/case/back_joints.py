@@ -8,8 +8,9 @@ from casewright.joinery.families.edge.sizes import room_to_swell, usual_tongue
 from casewright.joinery.joint import Joint
 from casewright.measure.saying import say
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
-from casewright.pieces.case.backs import BOARD
+from casewright.pieces.case.backs import BOARD, back_frame
 from casewright.pieces.layout.season import across
+from casewright.pieces.panels.joints import FrameTenons, frame_tenons
 
 PLANED = 1 / 64
 """To what the room at the outer edges of a back is rounded up: a stroke or two of the plane [in]."""
@@ -71,3 +72,23 @@ def back_joint(bench: CaseBench) -> Iterator[AskedJoint]:
         solve=solve,
         advice=(say("Plane {} off the outer edge of the first board and of the last as they go up.", room),),
     )
+
+
+def back_frame_joints(bench: CaseBench) -> FrameTenons | None:
+    """The tenons of a panelled back.
+
+    Args:
+        bench: what the joints are worked out from
+
+    Returns:
+        The joints and their checks; None for another back.
+
+    Source: common practice of frame-and-panel work.
+    """
+    plan = bench.plan
+    frame = back_frame(plan) if plan.spec.legs is None else None
+    if frame is None:
+        return None
+    members = {part.code: part for part in bench.of("PF1", "PF2", "PF3", "PF4")}
+    ledger = plan.ledger.root
+    return frame_tenons(frame, (plan.code("K"),), members, bench.rack, ledger, BACK, "case.joints", "back")

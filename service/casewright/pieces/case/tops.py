@@ -3,12 +3,13 @@
 from collections.abc import Iterable, Iterator
 
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.ends import rail_ends
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
-CASE_TOP = "C9"
+CASE_TOP = "C11"
 """The line of a top between the sides."""
 
 
@@ -76,3 +77,38 @@ def top_part(spec: UnitSpec, parts: Iterable[Part]) -> Part | None:
     """
     line = CASE_TOP if spec.legs is None and spec.top.is_dovetailed else "T1"
     return next((part for part in parts if part.line == line), None)
+
+
+def between_sides(case: CasePlan) -> Part:
+    """The top of a case whose sides it is dovetailed to, over their whole depth.
+
+    Args:
+        case: what the case is worked out from
+
+    Returns:
+        The part.
+
+    Source: common practice of solid-wood case making.
+    """
+    spec, ends = case.spec, rail_ends(case)
+    return Part(
+        code=case.code("C-T"),
+        line=CASE_TOP,
+        name="Case top",
+        **timber(spec.woods.of("top")),
+        thickness=spec.top.thickness,
+        width=spec.body.depth,
+        length=ends.length,
+        face=FaceClass.SHOW,
+        grain=Grain.ACROSS,
+        use=PartUse.CASE,
+        ends=(ends.words, ends.words),
+        box=Box(
+            ends.start,
+            0.0,
+            case.face.base_height + case.face.body_height - spec.top.thickness,
+            ends.length,
+            spec.body.depth,
+            spec.top.thickness,
+        ),
+    )
