@@ -36,7 +36,7 @@ from casewright.pieces.drawers.running_checks import running_checks
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, small_parts
+from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, shelf_pins, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
@@ -156,6 +156,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
+            *shelf_pins(spec, face),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
         surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),

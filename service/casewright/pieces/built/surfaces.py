@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import Inches, SquareFeet, SquareInches
+from casewright.measure.units import Count, Inches, SquareFeet, SquareInches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.parts import Drawer
-from casewright.pieces.layout.openings import Face
+from casewright.pieces.layout.openings import Face, Space
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules
 from casewright.pieces.rules.door_rules import leaf_area
@@ -80,6 +80,43 @@ def square_feet(area: SquareInches) -> SquareFeet:
     return area / SQUARE_INCHES
 
 
+def space_area(width: Inches, height: Inches, depth: Inches, shelves: Count) -> SquareInches:
+    """The inside of an open space, or behind doors: back, both ends, floor and ceiling, and every shelf.
+
+    Rule: height × (width + 2 × depth) + 2 × (1 + shelves) × width × depth
+
+    Args:
+        width: clear width [in]
+        height: clear height [in]
+        depth: clear depth [in]
+        shelves: how many shelves, each finished on both faces
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return height * (width + 2 * depth) + 2 * (1 + shelves) * width * depth
+
+
+def knee_area(width: Inches, height: Inches, depth: Inches) -> SquareInches:
+    """The sides of a knee space and what closes it above; its back is counted with the front.
+
+    Rule: depth × (2 × height + width)
+
+    Args:
+        width: clear width [in]
+        height: clear height, from the floor [in]
+        depth: clear depth [in]
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return depth * (2 * height + width)
+
+
 def surfaces(
     spec: UnitSpec,
     face: Face,
@@ -122,10 +159,23 @@ def surfaces(
         )
         show += len(door.plan.leaves) * one
     inside = sum(_inside(drawer, ledger) for drawer in drawers)
+    for space in face.spaces:
+        area = _of_space(space, ledger)
+        if space.holds == "doors":
+            inside += area
+        else:
+            show += area
     return Surfaces(
         show=under.take("show", square_feet, area=show),
         inside=under.take("inside", square_feet, area=inside),
     )
+
+
+def _of_space(space: Space, ledger: Ledger) -> float:
+    sizes = {"width": space.width, "height": space.height, "depth": space.depth}
+    if space.knee:
+        return ledger.take(f"{space.code}.area", knee_area, **sizes)
+    return ledger.take(f"{space.code}.area", space_area, **sizes, shelves=space.shelves)
 
 
 def _inside(drawer: Drawer, ledger: Ledger) -> float:
