@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.view import View
@@ -29,7 +30,11 @@ def draw_case(view: View, unit: Construction) -> None:
     stacks = {f"D{row.mark}": stack for stack in unit.face.stacks for row in stack.rows[:-1]}
     rows = {row.code: row for row in unit.face.all_rows}
     for part in unit.case.parts:
-        if part.box.y > 0 or part.line == "B2":
+        is_base = part.line[0] == "B"
+        if not is_in_front(unit, part) if is_base else part.box.y > 0:
+            continue
+        if is_base and (foot := foot_outline(unit, part)):
+            view.polygon(Line.OBJECT, foot, part.code)
             continue
         if part.line == "L1":
             view.polygon(Line.OBJECT, next(outlines), part.code)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing
@@ -63,9 +64,13 @@ def _draw(view: View, unit: Construction) -> None:
     )
     for outline in leg_outlines(unit, spec.body.width):
         view.polygon(Line.OBJECT, outline)
-    if base and spec.legs is None:
-        for each in face.pedestals:
-            view.rectangle(Line.OBJECT, each.left, 0.0, each.right - each.left, base)
+    for part in unit.case.parts:
+        if part.line[0] != "B" or not is_in_front(unit, part):
+            continue
+        if foot := foot_outline(unit, part):
+            view.polygon(Line.OBJECT, foot)
+        else:
+            view.rectangle(Line.OBJECT, part.box.x, part.box.z, part.box.width, part.box.height)
     for space in face.spaces:
         if not space.knee:
             _space(view, space, base)

@@ -30,13 +30,14 @@ from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
 from casewright.pieces.drawers.make import shared_construction
 from casewright.pieces.drawers.parts import Drawer, drawer_parts
-from casewright.pieces.drawers.run_parts import run_hardware, run_parts, run_small_parts
+from casewright.pieces.drawers.run_parts import inset, run_hardware, run_parts, run_small_parts
 from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
 from casewright.pieces.drawers.running_checks import running_checks
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, shelf_pins, small_parts
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
+from casewright.pieces.layout.fittings import hardware, shelf_pins, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
@@ -153,7 +154,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         parts=parts,
         lines=lines,
         hardware=(
-            *hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
+            *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
             *shelf_pins(spec, face),
@@ -204,7 +205,7 @@ def _drawer(
 def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...]) -> Iterator[Part]:
     yield from case.parts
     for drawer in drawers:
-        yield from drawer_parts(spec, drawer, face.base_height)
+        yield from inset(drawer_parts(spec, drawer, face.base_height), spec.drawers.stops.inset)
     yield from run_parts(spec, face, drawers)
 
 

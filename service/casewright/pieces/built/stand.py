@@ -93,7 +93,7 @@ def support(spec: UnitSpec) -> tuple[float, float]:
 
     Source: geometry; the pivot is the front edge of the feet.
     """
-    return 0.0, spec.body.depth
+    return spec.support_front, spec.support_rear
 
 
 def _piece(

@@ -5,7 +5,11 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import near_to
 from casewright.measure.units import Number
 from casewright.pieces.asked.case_spec import LegsAndAprons
+from casewright.pieces.asked.shell_spec import BracketFeet, ToeBase, TurnedFeet
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.case.bases import foot_count
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
 
 SQUARE_INCHES = 144
@@ -93,6 +97,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners + lines.get("W6", 0),
+        **_base(unit.spec, unit.face),
     }
 
 
@@ -101,6 +106,16 @@ def _housed_shelf_ends(unit: Construction) -> int:
     if unit.spec.shelving.fixing == "pins":
         return 0
     return 2 * sum(space.shelves for space in unit.face.spaces)
+
+
+def _base(spec: UnitSpec, face: Face) -> dict[Driver, float]:
+    """Of what it stands on, where that is no plinth."""
+    base = spec.stands_on
+    if isinstance(base, BracketFeet):
+        return {Driver.BRACKET_FEET: 4 * len(face.pedestals)}
+    if isinstance(base, TurnedFeet):
+        return {Driver.TURNED_FEET: foot_count(spec, face)}
+    return {Driver.TOE_BASES: len(face.pedestals)} if isinstance(base, ToeBase) else {}
 
 
 def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
