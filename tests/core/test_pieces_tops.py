@@ -105,7 +105,10 @@ def test_a_given_height_counts_the_top_once():
 
 def test_a_top_of_another_wood_is_not_dovetailed_to_the_sides():
     (finding,) = found(
-        topped({"fixing": "dovetails"}, **{"woods.case": "white oak", "woods.top": "white pine"}),
+        topped(
+            {"fixing": "dovetails"},
+            **{"woods.case": "white oak", "woods.top": "white pine", "body.depth": "22"},
+        ),
         "top fixing",
     )
 
