@@ -10,7 +10,7 @@ from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Count, Inches
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import FaceRow
 from casewright.pieces.layout.parts import Part
 

@@ -24,9 +24,10 @@ from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import drawer_joints
 from casewright.pieces.drawers.make import shared_construction
-from casewright.pieces.drawers.parts import Drawer, drawer_parts
+from casewright.pieces.drawers.parts import drawer_parts
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
@@ -109,9 +110,10 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     _refuse_strangers(spec, face)
     refuse_impossible(spec, face)
     case = carcase(spec, face, weather, shop.rack, ledger)
-    make = shared_construction(spec, ledger, shop.usual)
+    make = shared_construction(spec, face, shop, ledger)
     sizes = tuple(
-        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, ledger) for opening in face.openings
+        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, shop.rack, ledger)
+        for opening in face.openings
     )
     joints = drawer_joints(spec, sizes, make, shop, ledger)
     centres = pull_centres(spec, face, ledger)

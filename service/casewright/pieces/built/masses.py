@@ -7,7 +7,7 @@ from functools import cache
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import CubicInches, Percent, Pounds, PoundsPerCubicFoot
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.wood.movement import density

@@ -6,7 +6,7 @@ from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.masses import Masses
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.stability import masses as bodies
 from casewright.stability.limits import house_limits

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches, SquareFeet, SquareInches
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules

@@ -16,7 +16,7 @@ from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.season import across
 from casewright.pieces.layout.year import Through, Year
