@@ -75,7 +75,9 @@ const draft = kept();
 if (draft && !isSame(draft, typed())) offer(draft);
 
 let waits;
-form.addEventListener("input", () => {
-  clearTimeout(waits);
-  waits = setTimeout(keep, 400);
-});
+for (const name of ["input", "work"]) {
+  form.addEventListener(name, () => {
+    clearTimeout(waits);
+    waits = setTimeout(keep, 400);
+  });
+}

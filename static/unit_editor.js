@@ -3,7 +3,11 @@
 const form = document.getElementById("unit");
 const told = document.getElementById("told");
 const trouble = document.getElementById("trouble");
+const step = document.getElementById("step");
+const turns = { undo: "past", redo: "ahead" };
 let changed = false;
+let typings = 0;
+let opened = [];
 
 const beside = () => {
   const said = document.getElementById("said");
@@ -31,14 +35,35 @@ const say = (sentence) => {
   trouble.hidden = !sentence;
 };
 
+// Which way one can go, by the steps that the form carries.
+const allow = () => {
+  for (const [act, held] of Object.entries(turns)) {
+    const button = document.getElementById(act);
+    const steps = form.querySelector(`[name="${held}"]`)?.value ?? "[]";
+    if (steps === "[]" && document.activeElement === button) {
+      button.disabled = true;
+      form.querySelector(".turn:enabled")?.focus();
+    }
+    button.disabled = steps === "[]";
+  }
+};
+
+document.addEventListener("htmx:before:swap", () => {
+  opened = [...form.querySelectorAll("details[open]")].map((each) => each.id);
+});
+
 document.addEventListener("htmx:after:swap", (event) => {
   if (event.detail?.ctx?.swap === "none") return;
+  allow();
   say("");
   document.getElementById("faults")?.remove();
   const source = event.target;
-  if (source instanceof Element && source.id.startsWith("row-") || source.id === "rows") {
+  if (source instanceof Element && source.id.startsWith("row-") || ["rows", "fields", ...Object.keys(turns)].includes(source.id)) {
+    for (const id of opened) document.getElementById(id)?.setAttribute("open", "");
     if (document.activeElement === document.body) document.getElementById("row-add")?.focus();
-    form.dispatchEvent(new Event("input"));
+    changed = true;
+    step.value = "";
+    form.dispatchEvent(new Event("work"));
     return;
   }
   beside();
@@ -59,8 +84,21 @@ document.addEventListener("htmx:error", (event) => {
   say("The service does not answer. What you typed stands here; it is worked out as soon as it answers again.");
 });
 
-form.addEventListener("input", () => {
+form.addEventListener("input", (event) => {
   changed = true;
+  // What one goes on typing into one field is one step; leaving the field ends it.
+  step.value = `${event.target.name} ${typings}`;
+});
+form.addEventListener("change", () => {
+  typings += 1;
+});
+document.addEventListener("keydown", (event) => {
+  const key = event.key.toLowerCase();
+  if (!(event.ctrlKey || event.metaKey) || event.altKey || !["z", "y"].includes(key)) return;
+  if (event.target.matches("textarea, input:not([type=checkbox], [type=radio])")) return; // the browser's own
+  const act = key === "y" || event.shiftKey ? "redo" : "undo";
+  event.preventDefault();
+  document.getElementById(act).click();
 });
 form.addEventListener("submit", () => {
   changed = false;

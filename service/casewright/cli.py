@@ -34,9 +34,9 @@ from casewright.pieces.asked.reading import CannotRead, parse_json, read_as, rea
 from casewright.pieces.asked.shop import Shop, example_shop, shop
 from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.asked_for import with_asked
 from casewright.pieces.built.construct import Construction, construct
 from casewright.pieces.built.refusals import REFUSALS
-from casewright.pieces.built.season import with_year
 from casewright.pieces.costs.estimate import estimate
 from casewright.service_commands import add_service_commands
 
@@ -242,7 +242,7 @@ def answer(
     if given.why == NAMES:
         show(figures_section(unit.ledger))
     elif given.why and given.json:
-        unit = with_year(unit, given.why)
+        unit = with_asked(unit, given.why)
         show_json(working_data(unit.ledger, figures_behind(unit, given.why)))
     elif given.why:
         show(why(unit, given.why, writing))

@@ -3,6 +3,7 @@
     PYTHONPATH=service python tests/benchmarks/bench_core.py [--quick]
 
 Each figure is the median of many runs on a warm program; the first ones read the data files and do not count.
+What is kept from one run to the next (casewright.measure.remembering) serves only the lines that say so.
 """
 
 import argparse
@@ -14,6 +15,7 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import count
 from pathlib import Path
 
 from casewright.joinery.families.half_blind.asked import HalfBlind
@@ -22,7 +24,8 @@ from casewright.joinery.family import row_choices
 from casewright.joinery.groove import Groove
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.reading import read_unit
-from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.asked.shop import Shop, example_shop
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction, construct
 from casewright.pieces.costs.estimate import estimate
 from casewright.pieces.drawers.layouts import DrawerEnd, unit_families
@@ -30,6 +33,7 @@ from casewright.pieces.drawers.layouts import DrawerEnd, unit_families
 DRESSER_FILE = Path(__file__).parents[1] / "outside" / "units" / "dresser_a.json"
 TODAY = date(2026, 11, 25)
 BANK_ROWS, BANK_COLUMNS = 20, 5
+LARGE_ROWS, LARGE_COLUMNS = 40, 12
 RANKED_ROWS = 12
 DRESSER_DRAWERS = 6
 MILLISECONDS = 1000
@@ -82,6 +86,39 @@ def to_price(text: str) -> object:
     return estimate(read_unit(text), example_shop(), TODAY).price
 
 
+RUNS = count()
+
+
+def anew(spec: UnitSpec, shop: Shop) -> Construction:
+    """Constructs a unit like none before: every board of it has another thickness."""
+    more = next(RUNS) * 1e-7
+    changes = {
+        "drawers": {"side": spec.drawers.side + more, "front": spec.drawers.front + more},
+        "case": {
+            each: getattr(spec.case, each) + more for each in ("side", "divider", "sub_top_rail", "bottom")
+        },
+        "frames": {"tenon": spec.frames.tenon + more},
+        "back": {"thickness": spec.back.thickness + more},
+    }
+    update = {name: getattr(spec, name).model_copy(update=fields) for name, fields in changes.items()}
+    return construct(spec.model_copy(update=update), shop)
+
+
+def edited(spec: UnitSpec, shop: Shop) -> Construction:
+    """Constructs a unit as while somebody types: one row has another height each time."""
+    height = spec.rows[1].height or 6.0
+    row = spec.rows[1].model_copy(update={"height": height + next(RUNS) * 1e-5})
+    return construct(spec.model_copy(update={"rows": (spec.rows[0], row, *spec.rows[2:])}), shop)
+
+
+def eight_drawers() -> UnitSpec:
+    """Dresser A with a fifth row in halves: eight drawers in all."""
+    data = json.loads(DRESSER_FILE.read_text(encoding="utf-8"))
+    data["rows"][1] = {"columns": 2, "height": "6"}
+    data["rows"][2] = {"columns": 2}
+    return read_unit(json.dumps(data))
+
+
 def one_joint() -> object:
     """Worked joint J1 with its checks, its working kept."""
     asked = HalfBlind(
@@ -95,7 +132,7 @@ def one_joint() -> object:
         tails=5,
         groove=Groove(height=0.375, width=0.25, depth=0.25),
     )
-    return half_blind(asked, Ledger())
+    return half_blind(asked, Ledger().under(f"run {next(RUNS)}"))
 
 
 def every_choice(unit: Construction) -> object:
@@ -115,18 +152,26 @@ def measured(runs: int) -> list[Measured]:
     text = DRESSER_FILE.read_text(encoding="utf-8")
     spec, shop = read_unit(text), example_shop()
     dresser = median_seconds(lambda: to_price(text), runs)
-    constructed = median_seconds(lambda: construct(spec, shop), runs)
-    hundred = bank()
-    in_bank = median_seconds(lambda: to_price(hundred), max(1, runs // 10), warm_up=1)
-    share = (in_bank / (BANK_ROWS * BANK_COLUMNS)) / (dresser / DRESSER_DRAWERS)
+    eight = eight_drawers()
+    constructed = median_seconds(lambda: anew(eight, shop), runs)
+    typed = median_seconds(lambda: edited(eight, shop), runs)
+    of_dresser = median_seconds(lambda: anew(spec, shop), runs)
+    hundred, large = read_unit(bank()), read_unit(bank(LARGE_ROWS, LARGE_COLUMNS))
+    in_hundred = median_seconds(lambda: anew(hundred, shop), max(1, runs // 20), warm_up=1)
+    in_large = median_seconds(lambda: anew(large, shop), max(1, runs // 50), warm_up=1)
+    beside = in_hundred / (BANK_ROWS * BANK_COLUMNS)
+    share = beside / (of_dresser / DRESSER_DRAWERS)
+    larger = in_large / (LARGE_ROWS * LARGE_COLUMNS) / beside
     joint = median_seconds(one_joint, 10 * runs)
     column = construct(read_unit(bank(RANKED_ROWS, 1, "step")), shop)
     ranked = median_seconds(lambda: every_choice(column), runs)
     answered = median_seconds(command_line, max(1, runs // 20), warm_up=1)
     return [
         Measured("dresser A from its file to its price", dresser * MILLISECONDS, 10, "ms"),
-        Measured("dresser A constructed", constructed * MILLISECONDS, 5, "ms"),
+        Measured("eight drawers constructed, nothing kept from before", constructed * MILLISECONDS, 5, "ms"),
+        Measured("eight drawers constructed while one row is typed", typed * MILLISECONDS, 5, "ms"),
         Measured("a drawer of a hundred beside one of the dresser's six", share, 1.5, "times"),
+        Measured("a drawer of 480 beside one of a hundred", larger, 1.2, "times"),
         Measured("one joint with its checks", joint * MILLISECONDS, 0.2, "ms"),
         Measured("every choice for a unit of twelve drawers ranked", ranked * MILLISECONDS, 30, "ms"),
         Measured("the command line, from its start to its answer", answered, 0.7, "s"),

@@ -54,7 +54,7 @@ def test_a_layout_that_is_offered_is_built_with_the_score_that_was_shown(end, ro
 
 def built_with(row, end, tails, pin):
     """Worked dresser A with a layout taken."""
-    spec = with_layout(unit(dresser()), row, end, tails, pin)
+    spec = with_layout(unit(dresser()), str(row), end, tails, pin)
     return built(json.loads(write_unit(spec)))
 
 
@@ -73,14 +73,14 @@ def test_a_joint_tried_is_the_joint_that_is_built_afterwards(end):
 
 def test_a_choice_taken_back_leaves_the_file_as_it_was():
     before = unit(chest())
-    taken = with_layout(before, 2, DrawerEnd.FRONT, 4, 3 / 32)
+    taken = with_layout(before, "2", DrawerEnd.FRONT, 4, 3 / 32)
 
     assert (taken.rows[1].front_tails, taken.drawers.front_joint.pin) == (4, 3 / 32)
-    assert write_unit(with_layout(taken, 2, DrawerEnd.FRONT, None, None)) == write_unit(before)
+    assert write_unit(with_layout(taken, "2", DrawerEnd.FRONT, None, None)) == write_unit(before)
 
 
 def test_a_choice_for_one_end_leaves_the_other_end_and_the_other_rows_alone():
-    taken = with_layout(unit(chest()), 2, DrawerEnd.BACK, 4, 1 / 4)
+    taken = with_layout(unit(chest()), "2", DrawerEnd.BACK, 4, 1 / 4)
 
     assert taken.drawers.front_joint.pin is None
     assert [(row.front_tails, row.back_tails) for row in taken.rows] == [
@@ -93,7 +93,7 @@ def test_a_choice_for_one_end_leaves_the_other_end_and_the_other_rows_alone():
 def test_a_pin_is_written_in_the_unit_of_the_file():
     metric = unit(chest({"unit": "mm", "body": {"width": 610, "depth": 406, "opening_total": 457}}))
 
-    taken = with_layout(metric, 1, DrawerEnd.FRONT, 3, 3 / 25.4)
+    taken = with_layout(metric, "1", DrawerEnd.FRONT, 3, 3 / 25.4)
 
     assert taken.drawers.front_joint.pin == pytest.approx(3 / 25.4, abs=1e-9)  # float error only
     assert '"pin": "3"' in write_unit(taken)
@@ -102,7 +102,7 @@ def test_a_pin_is_written_in_the_unit_of_the_file():
 @pytest.mark.parametrize(("tails", "pin"), [(0, 0.125), (61, 0.125), (3, 0.0)])
 def test_a_number_that_no_unit_can_have_is_refused(tails, pin):
     with pytest.raises(CannotRead):
-        with_layout(unit(chest()), 1, DrawerEnd.FRONT, tails, pin)
+        with_layout(unit(chest()), "1", DrawerEnd.FRONT, tails, pin)
 
 
 def test_the_tails_of_the_back_stand_on_the_backs_own_height():

@@ -86,8 +86,9 @@ def test_a_short_travel_passes_and_a_full_one_is_stopped_with_the_travel_that_wo
     assert full["tip all open"].verdict is Verdict.STOP
     assert str(full["tip all open"].remedy).startswith("Stop the drawers at 21-13/16 in; or add")
     assert "restraint" in str(full["tip all open"].remedy)
-    # lacking 1.25 x (55 x 26 - 480) - 900 = 287.5: over 18 in that is 15.97 lb, over 158.75 lb it is 1.81 in
-    assert "add 16 lb at the bottom" in str(full["tip all open"].remedy)
+    # lacking 1.25 x (55 x 26 - 480) - 900 = 287.5: at 17 in, 1 before the rear edge, that is 16.9 lb; over
+    # 158.75 lb it is 1.81 in; the 90 lb of the case go back by half of 6.39 in
+    assert "add 17 lb at the bottom" in str(full["tip all open"].remedy)
     assert "front feet 1-13/16 in forward" in str(full["tip all open"].remedy)
 
 

@@ -74,6 +74,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/revisions/{number}": OFFICE,
     "GET /units/{unit_id}/unit-file.json": OFFICE,
     "GET /units/{unit_id}/season": OFFICE,
+    "GET /units/{unit_id}/stability": OFFICE,
     "GET /units/{unit_id}/working": OFFICE,
     "POST /units/{unit_id}/working": OFFICE,
     # quotes and other papers

@@ -57,6 +57,6 @@ def _names(groups: Iterable[tuple[object, list[Drawer]]], end: str) -> Iterator[
     taken: set[str] = set()
     for _, drawers in groups:
         opening = drawers[0].sizes.opening
-        row = f"R{opening.row}"
+        row = opening.row_code
         yield f"joint-{opening.code if row in taken else row}-{end}"
         taken.add(row)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.legs import leg_outlines
@@ -55,7 +56,11 @@ def _case(view: View, unit: Construction) -> None:
     side, clear = unit.spec.frame.side, unit.face.clear_width
     outlines = leg_outlines(unit, unit.spec.body.width)
     for part in unit.case.parts:
-        if part.box.y > 0:
+        is_base = part.line[0] == "B"
+        if not is_in_front(unit, part) if is_base else part.box.y > 0:
+            continue
+        if is_base and (foot := foot_outline(unit, part)):
+            view.polygon(Line.OBJECT, foot, part.code)
             continue
         box = part.box
         x, width, z, height = box.x, box.width, box.z, box.height
@@ -64,8 +69,6 @@ def _case(view: View, unit: Construction) -> None:
         elif part.line == "C4":
             row = _row_of_upright(unit, part)
             z, height = unit.face.base_height + row.bottom, row.height
-        elif part.line == "B2":
-            continue
         elif part.line == "L1":
             view.polygon(Line.OBJECT, next(outlines), part.code)
             continue

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
@@ -76,7 +77,8 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     for drawer in drawers:
         _drawer(view, unit, drawer)
     over = view.sheet.letters
-    view.polyline(Line.FLOOR, (-unit.spec.top.overhang_front - over, 0.0), (unit.spec.body.depth + over, 0.0))
+    front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
+    view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
     reach = _story_stick(view, unit)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
@@ -119,6 +121,8 @@ def _seen_behind(view: View, unit: Construction, plane: Inches) -> None:
         view.rectangle(Line.SEEN, legs.leg, face.base_height, between, face.body_height)
     else:
         view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
+        for outline in feet_from_the_side(unit):
+            view.polygon(Line.SEEN, outline)
     bars = {
         part.box.z: part
         for part in unit.case.parts

@@ -1,5 +1,6 @@
 """A unit in a few lines, to be told from others at a glance: no size, no code."""
 
+from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line, Sheet
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing
@@ -52,8 +53,13 @@ def _draw(view: View, unit: Construction) -> None:
     )
     for outline in leg_outlines(unit, spec.body.width):
         view.polygon(Line.OBJECT, outline)
-    if base and spec.legs is None:
-        view.rectangle(Line.OBJECT, 0.0, 0.0, spec.body.width, base)
+    for part in unit.case.parts:
+        if part.line[0] != "B" or not is_in_front(unit, part):
+            continue
+        if foot := foot_outline(unit, part):
+            view.polygon(Line.OBJECT, foot)
+        else:
+            view.rectangle(Line.OBJECT, part.box.x, part.box.z, part.box.width, part.box.height)
     for opening in face.openings:
         where = (opening.left, base + opening.bottom, opening.width, opening.height)
         view.rectangle(Line.TONE, *where)

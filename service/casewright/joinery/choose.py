@@ -6,6 +6,7 @@ thicknesses of the side wide, spaced like the piece's other drawers.
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import median
 
 from casewright.joinery.groove import Groove
@@ -41,6 +42,10 @@ class Looks:
     tail_pins: Sourced
     slim_points: Sourced
     single_tail_height: Sourced
+
+    def __hash__(self) -> int:
+        """By one of the numbers: each ranking is kept under the taste by which it was made."""
+        return hash(self.tail_sides.value)
 
 
 LOOKS = Looks(**sourced("looks"))
@@ -198,19 +203,34 @@ def rank(
 
     Source: common practice; the weights are from memory.
     """
+    sizes = (float(height), float(side), float(tail_length), float(half_pin), float(slope), float(kerf))
+    tried = tuple(dict.fromkeys(float(width) for width in (pin, *pins)))
+    family = None if family_pitch is None else float(family_pitch)
+    return _ranked(sizes, tried, groove, family, looks, limits)
+
+
+@lru_cache(maxsize=4096)
+def _ranked(
+    sizes: tuple[float, float, float, float, float, float],
+    pins: tuple[Inches, ...],
+    groove: Groove | None,
+    family: Inches | None,
+    looks: Looks,
+    limits: Limits,
+) -> tuple[Choice, ...]:
+    """The ranking, kept: rows of one height ask for the same, and an edit leaves most rows as they were."""
+    height, side, tail_length, half_pin, slope, kerf = sizes
     choices = []
-    for width in dict.fromkeys((pin, *pins)):
-        if width < _least_pin(kerf, limits) - TOLERANCE:
+    narrowing = flare(tail_length, slope)
+    least = max(side, limits.neck_least.value)
+    for pin in pins:
+        if pin < _least_pin(kerf, limits) - TOLERANCE:
             continue
-        narrowing = flare(tail_length, slope)
-        least = max(side, limits.neck_least.value)
-        for count in range(1, most_tails(height, half_pin, width, narrowing, least) + 1):
-            wide = tail_width(height, half_pin, width, count)
+        for count in range(1, most_tails(height, half_pin, pin, narrowing, least) + 1):
+            wide = tail_width(height, half_pin, pin, count)
             if _hides(groove, half_pin, wide, narrowing) and _holds(count, height, looks):
-                pitch = divider_setting(height, half_pin, width, count)
-                choices.append(
-                    _scored(count, width, half_pin, pitch, wide, narrowing, side, family_pitch, looks)
-                )
+                pitch = divider_setting(height, half_pin, pin, count)
+                choices.append(_scored(count, pin, half_pin, pitch, wide, narrowing, side, family, looks))
     return tuple(sorted(choices, key=lambda choice: (-choice.score, choice.count)))
 
 

@@ -63,6 +63,10 @@ class Limits:
     sliding_depth_part: Sourced
     sliding_left_least: Sourced
 
+    def __hash__(self) -> int:
+        """By one of the numbers: what was worked out by these limits is kept under them."""
+        return hash(self.neck_least.value)
+
 
 LIMITS = Limits(**sourced("limits"))
 """The limits of a shop that has set none of its own."""

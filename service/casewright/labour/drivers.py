@@ -51,6 +51,12 @@ class Driver(StrEnum):
     MORTISE_JOINTS = "mortise_joints"
     FRAMED_SIDES = "framed_sides"
     BRACKET_FEET = "bracket_feet"
+    TURNED_FEET = "turned_feet"
+    TOE_BASES = "toe_bases"
+    FRAMED_DOORS = "framed_doors"
+    SLAB_DOORS = "slab_doors"
+    DOORS = "doors"
+    HINGES = "hinges"
     LOCKS = "locks"
     TRAYS = "trays"
 

@@ -137,6 +137,10 @@ class Ledger:
         value = rule(**inputs)
         name = self._prefix + figure
         self._workings[name] = (rule, inputs, value, "", None)
+        if value.__class__ is float:  # nearly every figure: without a further call
+            number = _float(Figure, value)  # type: ignore[arg-type]
+            number.name = name
+            return number  # type: ignore[return-value]
         return _named(value, name)
 
     def given(self, figure: str, value: T, basis: Words, kind: object = None) -> T:
@@ -156,6 +160,29 @@ class Ledger:
         name = self._prefix + figure
         self._workings[name] = (None, {}, value, basis, kind)
         return _named(value, name)
+
+    def named(self, figure: str) -> str:
+        """The whole name that a figure has here, with every prefix.
+
+        Args:
+            figure: the figure's name below this ledger's prefix
+
+        Returns:
+            Its name in the whole ledger.
+
+        Source: common practice.
+        """
+        return self._prefix + figure
+
+    def repeat(self, entries: "Ledger") -> None:
+        """Writes down once more what another ledger holds: for what is the same in every computation.
+
+        Args:
+            entries: a ledger whose figures have the names that they are to have here
+
+        Source: common practice.
+        """
+        self._workings.update(entries._workings)
 
     def __contains__(self, figure: str) -> bool:
         return figure in self._workings
@@ -190,6 +217,9 @@ class Unkept(Ledger):
     def given(self, figure: str, value: T, basis: Words, kind: object = None) -> T:
         """Hands the value back."""
         return value
+
+    def repeat(self, entries: "Ledger") -> None:
+        """Forgets them."""
 
 
 UNKEPT = Unkept()

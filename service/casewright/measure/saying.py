@@ -29,7 +29,9 @@ WRITTEN = re.compile(
 """A size in inches within a text: a fraction of the rule, or any number before the word."""
 
 
-@dataclass(frozen=True, slots=True)
+# Not frozen, though nobody changes one: a piece says some five hundred of them, and a frozen one takes twice
+# as long to make.
+@dataclass(slots=True, unsafe_hash=True)
 class Said:
     """Words with lengths in them, not yet in any unit.
 

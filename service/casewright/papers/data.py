@@ -8,6 +8,7 @@ from casewright.measure.working import explain
 from casewright.papers.drawer_data import drawer_data
 from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_report import placed_data
+from casewright.papers.stand_report import case_data, stand_data
 from casewright.papers.year_report import year_data
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
@@ -87,16 +88,8 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             }
             for part in unit.small_parts
         ],
-        "tipping": [
-            {
-                "case": str(case.situation.kind),
-                "drawer": case.situation.about,
-                "holding_in_lb": float(case.holding),
-                "tipping_in_lb": float(case.tipping),
-                "factor": float(case.factor),
-            }
-            for case in unit.stand.cases
-        ],
+        "tipping": [case_data(case) for case in unit.stand.cases],
+        "stability": stand_data(unit),
         "chosen": [
             {"name": each.name, "value": float(each.value), "why": str(each.why)} for each in unit.chosen
         ],

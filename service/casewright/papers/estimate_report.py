@@ -4,6 +4,7 @@ from itertools import groupby
 
 from casewright.papers.cautions import cautions_for
 from casewright.papers.checks_report import checks_section
+from casewright.papers.stand_report import stand_section
 from casewright.papers.unit_report import (
     cut_list_section,
     in_order,
@@ -42,6 +43,7 @@ def unit_report(unit: Construction, writing: Writing, *, checks: bool) -> str:
             cut_list_section(unit, writing),
             joints_section(unit, writing),
             year_section(unit, writing),
+            stand_section(unit, writing),
             checks_section(unit.findings, writing, everything=checks),
             cautions_for(unit),
             WHY,
@@ -70,6 +72,7 @@ def estimate_report(held: Estimate, writing: Writing, *, checks: bool, shop_name
             rough_section(held, writing),
             joints_section(unit, writing),
             year_section(unit, writing),
+            stand_section(unit, writing),
             checks_section(held.findings, writing, everything=checks),
             order_section(held, writing),
             goods_section(held),

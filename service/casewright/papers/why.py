@@ -4,8 +4,8 @@ from casewright.measure.ledger import Figure, Ledger
 from casewright.measure.printing import Style
 from casewright.measure.working import Explanation, NoSuchFigure, explain, find
 from casewright.papers.writing import Writing
+from casewright.pieces.built.asked_for import with_asked
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.season import with_year
 from casewright.pieces.layout.parts import SIZES, PartLine
 
 MOST = 40
@@ -26,7 +26,7 @@ def why(unit: Construction, asked: str, writing: Writing) -> str:
     Raises:
         NoSuchFigure: nothing has that name; the message names the nearest
     """
-    unit = with_year(unit, asked)
+    unit = with_asked(unit, asked)
     ledger, style = unit.ledger, Style(length=writing.unit, symbol=writing.symbol)
     names = figures_behind(unit, asked)
     line = _line_called(unit, asked)

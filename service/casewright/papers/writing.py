@@ -8,7 +8,7 @@ from tabulate import tabulate
 
 from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.measure.money import show_money
-from casewright.measure.saying import Words, in_unit
+from casewright.measure.saying import Words, in_unit, say
 from casewright.measure.units import MILLIMETRES_PER_INCH
 
 WIDTH = 110
@@ -46,6 +46,15 @@ class Writing:
     def sizes(self, *inches: float) -> str:
         """Sizes joined by a times sign."""
         return " × ".join(self.size(each) for each in inches)
+
+    def moment(self, inch_pounds: float) -> str:
+        """A moment to the whole unit: in-lb, or N·m beside millimetres."""
+        return self.said(say("{:moment bare}", inch_pounds))
+
+    @property
+    def moments(self) -> str:
+        """The unit of its moments."""
+        return "N·m" if self.unit is LengthUnit.MILLIMETRE else "in-lb"
 
     def said(self, words: Words) -> str:
         """What the core says, in the report's unit."""

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from casewright.measure.units import (
+    CubicFeet,
     Degrees,
     Inches,
     InchPounds,
@@ -51,6 +52,8 @@ class Drawer:
         fill_weight: of what is in it [lb]
         fill_centre: of what is in it, behind the drawer's own front face [in]
         front: where the closed drawer's front face is, behind the pivot; below zero before it [in]
+        volume: the room in it, as the rule counts it [cu ft]
+        full: how far it would come out without stops; 0 where that is not known [in]
     """
 
     label: str
@@ -62,6 +65,8 @@ class Drawer:
     fill_weight: Pounds = 0.0
     fill_centre: Inches = 0.0
     front: Inches = 0.0
+    volume: CubicFeet = 0.0
+    full: Inches = 0.0
 
     def __post_init__(self) -> None:
         if min(self.weight, self.fill_weight) < 0:
@@ -71,24 +76,53 @@ class Drawer:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Leaf:
+    """One leaf of a door as far as tipping goes.
+
+    Attributes:
+        label: its code
+        weight: how heavy [lb]
+        width: from its hinges to its free edge [in]
+        height: of its centre above the floor [in]
+        load_height: of its upper edge, over which a weight hangs, above the floor [in]
+        front: where its face is when shut, behind the pivot; below zero before it [in]
+        thickness: how thick [in]
+    """
+
+    label: str
+    weight: Pounds
+    width: Inches
+    height: Inches
+    load_height: Inches
+    front: Inches = 0.0
+    thickness: Inches = 0.75
+
+    def __post_init__(self) -> None:
+        if self.weight < 0 or self.width <= 0:
+            raise ValueError(f"Door {self.label} has a weight and a width above 0; give both.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
     """A piece as far as tipping goes.
 
     Attributes:
-        case: everything that stays when all the drawers are out
+        case: everything that stays when all the drawers are out, doors apart
         drawers: in any order
         height: from the floor to the top [in]
         support_depth: from the front line of the feet to the rear one [in]
+        leaves: its doors, each leaf for itself
+        one_at_a_time: an interlock lets one drawer open at a time
     """
 
     case: Mass
     drawers: tuple[Drawer, ...]
     height: Inches
     support_depth: Inches
+    leaves: tuple[Leaf, ...] = ()
+    one_at_a_time: bool = False
 
     def __post_init__(self) -> None:
-        if not self.drawers:
-            raise ValueError("There is no drawer to open; the tip check is for pieces with drawers.")
         if min(self.height, self.support_depth) <= 0:
             raise ValueError("Give the height of the piece and the depth of its feet, both above 0.")
 
@@ -115,11 +149,12 @@ def total_weight(piece: Piece) -> Pounds:
         piece: the piece
 
     Returns:
-        Case and drawers [lb]
+        Case, drawers and doors [lb]
 
     Source: common practice.
     """
-    return piece.case.weight + math.fsum(drawer.weight for drawer in piece.drawers)
+    weights = [*(each.weight for each in piece.drawers), *(each.weight for each in piece.leaves)]
+    return piece.case.weight + math.fsum(weights)
 
 
 def empty(drawer: Drawer) -> Mass:
@@ -192,6 +227,49 @@ def hung_on(drawer: Drawer, weight: Pounds) -> Mass:
     Source: ASTM F2057-23, 9.2.3, as reported by a test laboratory.
     """
     return Mass(label=f"on {drawer.label}", weight=weight, x=drawer.front, z=drawer.load_height)
+
+
+def shut(leaf: Leaf) -> Mass:
+    """A leaf that is shut.
+
+    Args:
+        leaf: the leaf
+
+    Returns:
+        Its weight at its place behind the pivot.
+
+    Source: geometry.
+    """
+    return Mass(label=leaf.label, weight=leaf.weight, x=leaf.front + leaf.thickness / 2, z=leaf.height)
+
+
+def swung(leaf: Leaf) -> Mass:
+    """A leaf that is open, square to the front.
+
+    Args:
+        leaf: the leaf
+
+    Returns:
+        Its weight half its width before the face.
+
+    Source: geometry: hinged at the face, opened by 90 degrees.
+    """
+    return Mass(label=leaf.label, weight=leaf.weight, x=leaf.front - leaf.width / 2, z=leaf.height)
+
+
+def hung_on_leaf(leaf: Leaf, weight: Pounds) -> Mass:
+    """A weight hung over the free edge of an open leaf.
+
+    Args:
+        leaf: the leaf
+        weight: how heavy [lb]
+
+    Returns:
+        The weight the leaf's whole width before the face, at its upper edge.
+
+    Source: from memory of ASTM F2057-23; hold the standard.
+    """
+    return Mass(label=f"on {leaf.label}", weight=weight, x=leaf.front - leaf.width, z=leaf.load_height)
 
 
 def tilt_of(block: Inches, support_depth: Inches) -> Degrees:

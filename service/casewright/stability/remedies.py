@@ -7,7 +7,10 @@ from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import floor64
 from casewright.measure.units import Degrees, Inches, InchPounds, Number, Pounds
 from casewright.stability.masses import leaned, moment
-from casewright.stability.tipping import Situation, TipCase, tip_case
+from casewright.stability.tipping import Situation, TipCase, moved_out, tip_case
+
+BEFORE_REAR = 1.0
+"""An added weight has its centre so far before the rear edge of the base (common practice) [in]."""
 
 
 def lacking_moment(holding: InchPounds, tipping: InchPounds, target: Number) -> InchPounds:
@@ -56,7 +59,9 @@ def ballast(case: TipCase, x: Inches, target: Number, z: Inches = 0.0) -> Pounds
 def feet_forward(case: TipCase, target: Number) -> Inches:
     """How far the front feet would have to come forward.
 
-    Rule: lacking_moment / (standing weight + target * moved weight) / cos(tilt)
+    Rule: lacking_moment / (standing weight + target * moved weight) / cos(tilt); where the moved weights come
+        to lie behind the feet by that, and hold, (lacking_moment - (target - 1) * what they tipped) /
+        (standing weight + moved weight) / cos(tilt)
 
     Args:
         case: the situation, worked out
@@ -70,12 +75,62 @@ def feet_forward(case: TipCase, target: Number) -> Inches:
 
     Source: statics: every weight comes to lie that much further behind the pivot.
     """
-    standing = math.fsum(mass.weight for mass in case.situation.standing)
-    moved = math.fsum(one.mass.weight for one in case.situation.moving)
+    situation = case.situation
+    standing = math.fsum(mass.weight for mass in situation.standing)
+    moved = math.fsum(one.mass.weight for one in situation.moving)
     if standing + moved <= 0:
         raise ValueError("Nothing of this piece has any weight; give the masses first.")
+    slope = math.cos(math.radians(situation.tilt))
+    lacking = lacking_moment(case.holding, case.tipping, target)
+    distance = lacking / ((standing + target * moved) * slope)
+    out = max(0.0, -moved_out(situation.moving, situation.tilt))
+    if moved * slope * distance <= out:
+        return distance
+    return max(0.0, lacking - (target - 1) * out) / ((standing + moved) * slope)
+
+
+def deeper_body(case: TipCase, depth: Inches, target: Number) -> Inches:
+    """How much deeper the body would have to be, with drawers that open no further than now.
+
+    Rule: lacking_moment / (case weight * share) / cos(tilt); share = min(1/2, case centre / depth of support)
+
+    Args:
+        case: the situation, worked out; the case stands first in it
+        depth: from the front feet to the rear ones [in]
+        target: the factor wanted [dimensionless]
+
+    Returns:
+        The depth to add; zero where none is needed [in]
+
+    Raises:
+        ValueError: the case has no weight behind its front feet.
+
+    Source: statics: the case's centre goes back by its share of what is added; the weight of the wood that
+        is added is not counted, and neither is that the carpet tilts a deeper piece less.
+    """
+    body = case.situation.standing[0]
+    share = body_share(body.x, depth)
+    if body.weight <= 0 or share <= 0:
+        raise ValueError("The case has no weight behind its front feet; give its masses first.")
     slope = math.cos(math.radians(case.situation.tilt))
-    return lacking_moment(case.holding, case.tipping, target) / ((standing + target * moved) * slope)
+    return lacking_moment(case.holding, case.tipping, target) / (body.weight * share * slope)
+
+
+def body_share(centre: Inches, depth: Inches) -> Number:
+    """By which share of an added depth the centre of a case goes back.
+
+    Rule: min(1/2, centre / depth)
+
+    Args:
+        centre: of the case, behind the front feet [in]
+        depth: from the front feet to the rear ones [in]
+
+    Returns:
+        The share, half at the most [dimensionless]
+
+    Source: geometry: a body that is stretched from front to back.
+    """
+    return min(0.5, centre / depth)
 
 
 def safe_travel(
@@ -132,8 +187,9 @@ def greatest_travel(situation: Situation, target: Number, ledger: Ledger = UNKEP
     Source: statics.
     """
     stands = tip_case(replace(situation, moving=()))
+    of = f"{situation.kind}.{situation.about}" if situation.about else f"{situation.kind}"
     return ledger.take(
-        f"tip.{situation.kind}.safe_travel",
+        f"tip.{of}.safe_travel",
         safe_travel,
         holding=stands.holding,
         closed=moment((one.mass for one in situation.moving), situation.tilt),

@@ -2,12 +2,28 @@
 
 from casewright.measure.units import Inches, InchPounds, Pounds, PoundsForce
 from casewright.stability.limits import Limits, house_limits
-from casewright.stability.masses import Drawer, Mass, Piece, contents, empty, hung_on, tilt_of, together
+from casewright.stability.masses import (
+    Drawer,
+    Leaf,
+    Mass,
+    Piece,
+    contents,
+    empty,
+    hung_on,
+    hung_on_leaf,
+    shut,
+    swung,
+    tilt_of,
+    together,
+)
 from casewright.stability.tipping import Kind, Moving, Situation
+
+FILLED_FROM = 0.5
+"""Drawers are filled where so much of their room, or more, can be open at once (from memory of 9.2.1)."""
 
 
 def all_open_filled(piece: Piece) -> Situation:
-    """Every drawer open and full of clothes.
+    """Every drawer open and full of clothes, every door open.
 
     Args:
         piece: the piece
@@ -20,8 +36,85 @@ def all_open_filled(piece: Piece) -> Situation:
     full = ((mass, drawer) for drawer in piece.drawers for mass in (empty(drawer), contents(drawer)))
     return Situation(
         kind=Kind.ALL_OPEN,
-        standing=(piece.case,),
+        standing=(piece.case, *map(swung, piece.leaves)),
         moving=tuple(Moving(mass=mass, travel=drawer.travel) for mass, drawer in full),
+    )
+
+
+def is_filled(drawer: Drawer, piece: Piece) -> bool:
+    """Whether a drawer that an interlock lets open alone is tried full of clothes.
+
+    Args:
+        drawer: the one that opens
+        piece: for the room in all of them
+
+    Returns:
+        True when it has half of all the room, or more.
+
+    Source: from memory of ASTM F2057-23, 9.2.1; hold the standard.
+    """
+    return drawer.volume >= FILLED_FROM * sum(each.volume for each in piece.drawers)
+
+
+def one_open(piece: Piece, label: str) -> Situation:
+    """One drawer open, as an interlock allows, and full where it has half of the room; every door open.
+
+    The drawers that stay shut are taken as empty, so that what lies in them does not help to hold.
+
+    Args:
+        piece: the piece
+        label: the drawer that opens
+
+    Returns:
+        The situation.
+
+    Raises:
+        ValueError: there is no such drawer.
+
+    Source: ASTM F2057-23, 4.6 and 9.2.1, the latter from memory; hold the standard.
+    """
+    pulled = drawer_called(piece, label)
+    others = tuple(empty(drawer) for drawer in piece.drawers if drawer is not pulled)
+    return _one_open(piece, pulled, others)
+
+
+def _one_open(piece: Piece, pulled: Drawer, closed: tuple[Mass, ...]) -> Situation:
+    inside = (contents(pulled),) if is_filled(pulled, piece) else ()
+    return Situation(
+        kind=Kind.ONE_OPEN,
+        about=pulled.label,
+        standing=(piece.case, *map(swung, piece.leaves), *closed),
+        moving=tuple(Moving(mass=mass, travel=pulled.travel) for mass in (empty(pulled), *inside)),
+    )
+
+
+def child_on_leaf(piece: Piece, leaf: Leaf, weight: Pounds, block: Inches) -> Situation:
+    """A child's weight on the free edge of one open door, everything else shut, on carpet.
+
+    Args:
+        piece: the piece
+        leaf: the leaf it hangs on
+        weight: the child's [lb]
+        block: under the rear edge; 0 on a level floor [in]
+
+    Returns:
+        The situation.
+
+    Source: ASTM F2057-23, 9.2.3, that it is done to doors too from memory; hold the standard.
+    """
+    others = tuple(shut(each) for each in piece.leaves if each is not leaf)
+    return Situation(
+        kind=Kind.CHILD_DOOR,
+        about=leaf.label,
+        standing=(
+            piece.case,
+            *(empty(drawer) for drawer in piece.drawers),
+            *others,
+            swung(leaf),
+            hung_on_leaf(leaf, weight),
+        ),
+        moving=(),
+        tilt=tilt_of(block, piece.support_depth) if block else 0.0,
     )
 
 
@@ -35,7 +128,7 @@ def child_on_drawer(
         label: the drawer it hangs on
         weight: the child's [lb]
         block: under the rear edge, for carpet; 0 on a level floor [in]
-        others_open: the other drawers are open as well; shut unless said otherwise
+        others_open: the other drawers and the doors are open as well; shut unless said otherwise
 
     Returns:
         The situation.
@@ -49,8 +142,9 @@ def child_on_drawer(
     pulled = drawer_called(piece, label)
     others = tuple(drawer for drawer in piece.drawers if drawer is not pulled)
     out = (pulled, *others) if others_open else (pulled,)
-    shut = () if others_open else tuple(empty(drawer) for drawer in others)
-    return _child_on(piece, pulled, weight, block, out, shut)
+    closed = () if others_open else tuple(empty(drawer) for drawer in others)
+    doors = tuple(map(swung if others_open else shut, piece.leaves))
+    return _child_on(piece, pulled, weight, block, out, (*closed, *doors))
 
 
 def _child_on(
@@ -59,12 +153,12 @@ def _child_on(
     weight: Pounds,
     block: Inches,
     out: tuple[Drawer, ...],
-    shut: tuple[Mass, ...],
+    closed: tuple[Mass, ...],
 ) -> Situation:
     return Situation(
         kind=Kind.CHILD_CARPET if block else Kind.CHILD_LEVEL,
         about=pulled.label,
-        standing=(piece.case, *shut),
+        standing=(piece.case, *closed),
         moving=(
             Moving(mass=hung_on(pulled, weight), travel=pulled.travel),
             *(Moving(mass=empty(drawer), travel=drawer.travel) for drawer in out),
@@ -96,7 +190,7 @@ def drawer_called(piece: Piece, label: str) -> Drawer:
 
 
 def push_at_top(piece: Piece, force: PoundsForce, highest: Inches) -> Situation:
-    """Every drawer open and empty, and an outward push near the top.
+    """Every drawer and door open, all empty, and an outward push near the top.
 
     Args:
         piece: the piece
@@ -109,10 +203,23 @@ def push_at_top(piece: Piece, force: PoundsForce, highest: Inches) -> Situation:
     Source: ASTM F2057-23, 9.2.2, simulated horizontal dynamic force; force and height from memory, hold the
         standard.
     """
+    moving = tuple(Moving(mass=empty(drawer), travel=drawer.travel) for drawer in piece.drawers)
+    return _push_on(piece, force, highest, "", (), moving)
+
+
+def _push_on(
+    piece: Piece,
+    force: PoundsForce,
+    highest: Inches,
+    about: str,
+    closed: tuple[Mass, ...],
+    moving: tuple[Moving, ...],
+) -> Situation:
     return Situation(
         kind=Kind.PUSH,
-        standing=(piece.case,),
-        moving=tuple(Moving(mass=empty(drawer), travel=drawer.travel) for drawer in piece.drawers),
+        about=about,
+        standing=(piece.case, *map(swung, piece.leaves), *closed),
+        moving=moving,
         push=push_moment(force, piece.height, highest),
     )
 
@@ -151,25 +258,40 @@ def _without(whole: Mass, one: Mass) -> tuple[Mass, ...]:
 
 
 def situations(piece: Piece, limits: Limits | None = None) -> tuple[Situation, ...]:
-    """Every situation a piece is tried in: all open, a child on each drawer, level and on carpet, a push.
+    """Every situation a piece is tried in.
 
     Args:
         piece: the piece
         limits: weights, forces and the block; None for what a shop starts with
 
     Returns:
-        The situations, in that order.
+        Full drawers open, all of them or one after the other where an interlock lets no two open; a child on
+        each drawer, level and on carpet; a child on each door; a push.
 
     Source: ASTM F2057-23, 9.2.1 to 9.2.3; a design screen, its geometry from memory.
     """
     held = limits or house_limits()
-    shut = together("all drawers", [empty(drawer) for drawer in piece.drawers])
+    closed = together("all drawers", [empty(drawer) for drawer in piece.drawers])
+    doors = tuple(map(shut, piece.leaves))
+    alone = [(drawer, _without(closed, empty(drawer))) for drawer in piece.drawers]
+    pushed = (held.push_force, held.push_height)
+    loads: tuple[Situation, ...] = (all_open_filled(piece),) if piece.drawers or piece.leaves else ()
+    pushes: tuple[Situation, ...] = (push_at_top(piece, *pushed),)
+    if piece.one_at_a_time and len(piece.drawers) > 1:
+        loads = tuple(_one_open(piece, drawer, others) for drawer, others in alone)
+        pushes = tuple(
+            _push_on(
+                piece, *pushed, drawer.label, others, (Moving(mass=empty(drawer), travel=drawer.travel),)
+            )
+            for drawer, others in alone
+        )
     return (
-        all_open_filled(piece),
+        *loads,
         *(
-            _child_on(piece, drawer, held.child_weight, block, (drawer,), _without(shut, empty(drawer)))
+            _child_on(piece, drawer, held.child_weight, block, (drawer,), (*others, *doors))
             for block in (0.0, held.block_thickness)
-            for drawer in piece.drawers
+            for drawer, others in alone
         ),
-        push_at_top(piece, held.push_force, held.push_height),
+        *(child_on_leaf(piece, leaf, held.child_weight, held.block_thickness) for leaf in piece.leaves),
+        *pushes,
     )

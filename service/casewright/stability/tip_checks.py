@@ -7,22 +7,39 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
 from casewright.stability.limits import Limits, house_limits, source_of
 from casewright.stability.masses import Piece, total_weight
-from casewright.stability.remedies import ballast, feet_forward, greatest_travel
+from casewright.stability.remedies import (
+    BEFORE_REAR,
+    ballast,
+    deeper_body,
+    feet_forward,
+    greatest_travel,
+)
 from casewright.stability.scope import RULE, Use, check_restraint, check_scope, is_in_scope
 from casewright.stability.situations import situations
 from casewright.stability.tipping import Kind, TipCase, tip_case
 
 DONE = {
     Kind.ALL_OPEN: "Every drawer open {0} and full of clothes",
+    Kind.ONE_OPEN: "{1} open {0} and full where it has half of the room, the others locked shut",
     Kind.CHILD_LEVEL: "{2:g} lb on the front of {1}, open {0}, the others shut, level floor",
     Kind.CHILD_CARPET: "{2:g} lb on the front of {1}, open {0}, the others shut, on carpet",
+    Kind.CHILD_DOOR: "{2:g} lb on the free edge of {1}, open, all else shut, on carpet",
     Kind.PUSH: "Every drawer open {0} and empty, {3:g} lb push at the top",
 }
+PUSH_ON_ONE = "{1} open {0} and empty, the others locked shut, {3:g} lb push at the top"
+DOORS_OPEN = "; every door open"
+DOORS_ALONE = {
+    Kind.ALL_OPEN: "Every door open",
+    Kind.PUSH: "Every door open, {3:g} lb push at the top",
+}
+"""What is done to a piece that has doors and no drawer."""
 
 SOURCES = {
     Kind.ALL_OPEN: "fill_density",
+    Kind.ONE_OPEN: "fill_density",
     Kind.CHILD_LEVEL: "child_weight",
     Kind.CHILD_CARPET: "block_thickness",
+    Kind.CHILD_DOOR: "child_weight",
     Kind.PUSH: "push_force",
 }
 
@@ -115,7 +132,7 @@ def verdict_on(factor: Number, target: Number, kind: Kind, covered: bool) -> Ver
     """
     if factor >= target:
         return Verdict.PASS
-    if factor >= 1 or (not covered and kind is not Kind.ALL_OPEN):
+    if factor >= 1 or (not covered and kind not in (Kind.ALL_OPEN, Kind.ONE_OPEN)):
         return Verdict.CAUTION
     return Verdict.STOP
 
@@ -139,20 +156,19 @@ def check_case(
     """
     situation = case.situation
     verdict = verdict_on(case.factor, limits.target_factor, situation.kind, covered)
-    travel = max(one.travel for one in situation.moving)
-    done = say(DONE[situation.kind], travel, situation.about, limits.child_weight, limits.push_force)
-    safe = greatest_travel(situation, limits.target_factor, ledger)
+    safe = greatest_travel(situation, limits.target_factor, ledger) if situation.moving else None
+    reach = "" if safe is None else say("; greatest safe travel {}", safe)
     return Finding(
         rule=f"tip {situation.kind}",
         verdict=verdict,
         message=say(
-            "{}: {:moment} hold against {:moment bare} that tip, a factor of {}; greatest safe travel {}. "
+            "{}: {:moment} hold against {:moment bare} that tip, a factor of {}{}. "
             "Screen for {}; the test decides.",
-            done,
+            what_is_done(case, piece, limits),
             case.holding,
             case.tipping,
             factor_shown(case.factor),
-            safe,
+            reach,
             RULE,
         ),
         remedy="" if verdict is Verdict.PASS else remedy_for(case, piece, limits, safe),
@@ -161,6 +177,33 @@ def check_case(
         needed=limits.target_factor,
         source=source_of(SOURCES[situation.kind]),
     )
+
+
+def what_is_done(case: TipCase, piece: Piece, limits: Limits) -> Words:
+    """What a situation does to a piece, in words.
+
+    Args:
+        case: the situation, worked out
+        piece: what it is done to
+        limits: the child's weight and the push
+
+    Returns:
+        A part of a sentence, with the travel of the drawers that are open.
+
+    Source: ASTM F2057-23, 9.2.1 to 9.2.3; a design screen.
+    """
+    situation = case.situation
+    words = DONE[situation.kind]
+    if situation.kind is Kind.PUSH and situation.about:
+        words = PUSH_ON_ONE
+    if not piece.drawers and not piece.leaves:
+        words = "Standing as it is, {3:g} lb push at the top"
+    elif not piece.drawers:
+        words = DOORS_ALONE.get(situation.kind, words)
+    elif piece.leaves and situation.kind in (Kind.ALL_OPEN, Kind.ONE_OPEN, Kind.PUSH):
+        words += DOORS_OPEN
+    travel = max((one.travel for one in situation.moving), default=0.0)
+    return say(words, travel, situation.about, limits.child_weight, limits.push_force)
 
 
 def factor_shown(factor: Number) -> str:
@@ -177,32 +220,36 @@ def factor_shown(factor: Number) -> str:
     return "no limit" if factor > 1000 else f"{down_to(factor, 0.01):.2f}"
 
 
-def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches) -> Words:
+def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches | None) -> Words:
     """What would make a situation pass, each by itself.
 
     Args:
         case: the situation, worked out
         piece: for the place of added weight
         limits: the factor wanted
-        safe: the greatest safe travel [in]
+        safe: the greatest safe travel; None where nothing is drawn out [in]
 
     Returns:
-        Stops, weight at the back, feet forward, each with its figure, and what else helps.
+        Stops, an interlock, a deeper body, weight at the back, feet forward, each with its figure.
 
     Source: statics.
     """
-    stops = (
-        say("Stop the drawers at {:down}", safe)
-        if safe > 0
-        else "No travel is safe, so open one drawer at a time by an interlock"
-    )
-    added = up_to(ballast(case, piece.support_depth, limits.target_factor), 0.5)
-    forward = feet_forward(case, limits.target_factor)
+    target, alone = limits.target_factor, piece.one_at_a_time or len(piece.drawers) < 2
+    stops: Words = ""
+    if safe:
+        stops = say("Stop the drawers at {:down}; or ", safe)
+    elif safe is not None:
+        stops = "No travel is safe, so " + ("" if alone else "open one drawer at a time by an interlock; or ")
+    added = up_to(ballast(case, piece.support_depth - BEFORE_REAR, target), 0.5)
+    forward = feet_forward(case, target)
+    deeper = up_to(deeper_body(case, piece.support_depth, target), 1 / 4)
+    locks = "" if alone or not safe else "; or let an interlock open one drawer at a time"
     return say(
-        "{}; or add {:g} lb at the bottom of the back; or bring the front feet {:up 16} "
-        "forward; or make the case deeper, or let an interlock open one drawer at a time. "
-        "Fit the wall restraint whatever you do.",
+        "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward; or make the "
+        "body {} deeper, with drawers that open no further{}. Fit the wall restraint whatever you do.",
         stops,
         added,
         forward,
+        deeper,
+        locks,
     )

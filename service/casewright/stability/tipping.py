@@ -17,8 +17,10 @@ class Kind(StrEnum):
     """What is done to the piece."""
 
     ALL_OPEN = "all open"
+    ONE_OPEN = "one open"
     CHILD_LEVEL = "child, level"
     CHILD_CARPET = "child, carpet"
+    CHILD_DOOR = "child, door"
     PUSH = "push"
 
 

@@ -24,6 +24,57 @@ def clear_volume(width: Inches, depth: Inches, height: Inches, allowance: Inches
     return max(0.0, width * depth * (height - allowance)) / CUBIC_INCHES_PER_CUBIC_FOOT
 
 
+def all_volumes(volumes: tuple[CubicFeet, ...]) -> CubicFeet:
+    """The room in all drawers, as the rule counts it.
+
+    Rule: sum of volumes
+
+    Args:
+        volumes: of each drawer [cu ft]
+
+    Returns:
+        The volume [cu ft]
+
+    Source: CPSC business guidance, Clothing Storage Units.
+    """
+    return sum(volumes)
+
+
+def closed_volume(width: Inches, depth: Inches, height: Inches) -> CubicFeet:
+    """The room behind doors as the rule counts it: half of it.
+
+    Rule: 1/2 * height * width * depth / 1728
+
+    Args:
+        width: clear inside, side to side [in]
+        depth: clear inside, front to back [in]
+        height: clear inside [in]
+
+    Returns:
+        The volume, never below zero [cu ft]
+
+    Source: CPSC business guidance, Clothing Storage Units: room that does not extend.
+    """
+    return max(0.0, height * width * depth) / 2 / CUBIC_INCHES_PER_CUBIC_FOOT
+
+
+def enclosed_volume(drawers: CubicFeet, behind_doors: CubicFeet) -> CubicFeet:
+    """The enclosed room of a piece.
+
+    Rule: drawers + behind_doors
+
+    Args:
+        drawers: in all drawers [cu ft]
+        behind_doors: half of the room behind doors [cu ft]
+
+    Returns:
+        The volume [cu ft]
+
+    Source: CPSC business guidance, Clothing Storage Units.
+    """
+    return drawers + behind_doors
+
+
 def fill_weight(volume: CubicFeet, density: PoundsPerCubicFoot) -> Pounds:
     """The weight of the clothes in a drawer.
 

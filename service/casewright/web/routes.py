@@ -38,6 +38,7 @@ from casewright.web.units.options import router as unit_options
 from casewright.web.units.parts import router as unit_parts
 from casewright.web.units.price import router as unit_price
 from casewright.web.units.season import router as unit_season
+from casewright.web.units.stability import router as unit_stability
 from casewright.web.units.start import router as unit_start
 from casewright.web.units.takes import router as unit_takes
 from casewright.web.units.working import router as unit_working
@@ -59,6 +60,7 @@ ROUTERS = (
     unit_case_joints,
     unit_layouts,
     unit_season,
+    unit_stability,
     unit_takes,
     unit_price,
     unit_working,

@@ -21,6 +21,7 @@ from casewright.pieces.asked.drawer_joints import (
     ThroughDovetail,
 )
 from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.pieces.asked.running_spec import OnRunners, Running, Stops
 from casewright.wood.sheets import sheet
 
 
@@ -202,6 +203,20 @@ class Drawers(Spec):
         default_factory=ThroughDovetail, description="How the sides are joined to the back."
     )
     clearances: Clearances = Field(default_factory=Clearances, description="Running clearances.")
+    running: Running = Field(default_factory=OnRunners, description="What the drawers run on.")
+    stops: Stops = Field(default_factory=Stops, description="Where the drawers stop, in and out.")
+    load_lb: float | None = Field(
+        None,
+        gt=0,
+        le=2000,
+        description="What a full drawer holds, in pounds. Left out: clothing, by the room in it.",
+        examples=[60],
+    )
+
+    @property
+    def on_frames(self) -> bool:
+        """Whether frames and runners carry the drawers from below."""
+        return self.running.kind in {"runners", "centre guide", "full-length runners"}
 
     @property
     def has_box_front(self) -> bool:

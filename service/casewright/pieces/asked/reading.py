@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from pydantic import TypeAdapter, ValidationError
+from pydantic_core import ErrorDetails
 
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.fields import Spec
@@ -147,10 +148,21 @@ def read_as(model: type[Read], data: Any) -> Read:
     try:
         return model.model_validate(data, context={"unit": unit})
     except ValidationError as error:
-        details = error.errors(include_url=False)
+        details = _without_echoes(error.errors(include_url=False))
         raise CannotRead(*dict.fromkeys(problem(model, detail, unit) for detail in details)) from None
     except RecursionError:
         raise CannotRead(TOO_DEEP) from None
+
+
+def _without_echoes(details: list[ErrorDetails]) -> list[ErrorDetails]:
+    """The errors without those that call a list too short only because what stands in it is wrong."""
+    places = [detail["loc"] for detail in details]
+    return [
+        detail
+        for detail in details
+        if detail["type"] != "too_short"
+        or not any(len(place) > len(loc := detail["loc"]) and place[: len(loc)] == loc for place in places)
+    ]
 
 
 def write_unit(spec: UnitSpec) -> str:

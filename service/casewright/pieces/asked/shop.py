@@ -16,6 +16,7 @@ from casewright.labour.standards import Standards, WoodFactor, factor_for, house
 from casewright.pieces.asked.rack_spec import OwnLooks, OwnUsual
 from casewright.pieces.asked.reading import parse_json, read_as
 from casewright.pieces.asked.shop_spec import OwnMinutes, ShopSpec
+from casewright.pieces.asked.slide_spec import OwnSlide, house_slides
 from casewright.pricing.charges import PlainLine
 from casewright.pricing.prices import PriceBook, PriceRow, example_prices
 from casewright.pricing.rate import ShopYear, YearlyCost, example_year
@@ -50,6 +51,7 @@ class Shop:
         stages: when the price is paid
         outwork: what others ask for this job
         extras: fixed extras of this job
+        slides: the table of metal slides
     """
 
     spec: ShopSpec
@@ -64,6 +66,7 @@ class Shop:
     stages: StagePlan
     outwork: tuple[PlainLine, ...]
     extras: tuple[PlainLine, ...]
+    slides: tuple[OwnSlide, ...]
 
     def board_width(self, name: str) -> float:
         """The usable width of an average board of a wood [in]."""
@@ -122,6 +125,7 @@ def shop(spec: ShopSpec) -> Shop:
         stages=_stages(spec),
         outwork=tuple(PlainLine(label=line.label, amount=line.amount) for line in spec.outwork),
         extras=tuple(PlainLine(label=line.label, amount=line.amount) for line in spec.extras),
+        slides=spec.slides or house_slides(),
     )
 
 

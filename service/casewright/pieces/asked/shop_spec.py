@@ -24,6 +24,7 @@ from casewright.pieces.asked.rack_spec import (
     OwnUsual,
     ToolWidth,
 )
+from casewright.pieces.asked.slide_spec import MOST_SLIDES, OwnSlide, names_once
 from casewright.pricing.prices import PriceKind
 from casewright.pricing.risk import RiskLevel
 from casewright.wood.grades import GradeName
@@ -145,6 +146,12 @@ class ShopSpec(Spec):
     )
     usual: OwnUsual | None = Field(None, description="The shop's own usual numbers for dovetails.")
     looks: OwnLooks | None = Field(None, description="The shop's own taste in tails.")
+    slides: tuple[OwnSlide, ...] | None = Field(
+        None,
+        min_length=1,
+        max_length=MOST_SLIDES,
+        description="The table of metal slides, as their makers' sheets say; in place of the general one.",
+    )
     widest_board: Size = Field(
         10.0,
         description="Widest clear board to be had; wider parts are glued up (common practice).",
@@ -246,6 +253,11 @@ class ShopSpec(Spec):
                 "there is no operation {code}; the hours table has the codes, such as P04",
                 {"code": strangers[0]},
             )
+        return self
+
+    @model_validator(mode="after")
+    def slides_have_names(self) -> Self:
+        names_once(self.slides or ())
         return self
 
     @model_validator(mode="after")

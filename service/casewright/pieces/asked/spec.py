@@ -5,7 +5,7 @@ Every default is written here once, with its ground in the description; no other
 
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, BeforeValidator, Field, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
@@ -19,11 +19,16 @@ from casewright.pieces.asked.case_spec import (
     Skeleton,
     skeleton,
 )
+from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
-from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
+from casewright.pieces.asked.fields import Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
+from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
+from casewright.pieces.asked.shell_spec import Back, Base, Plinth, Top, stands_from, stands_to
+from casewright.pieces.asked.use_spec import Use
 from casewright.wood.finish import finish, finishes
 
 VERSION = 1
@@ -66,89 +71,6 @@ class Body(Spec):
         return self
 
 
-class Row(Spec):
-    """One row of drawers; rows are listed from the top down."""
-
-    columns: int = Field(1, ge=1, le=12, description="Drawers side by side in the row.", examples=[2])
-    widths: tuple[Size | None, ...] | None = Field(
-        None,
-        description="Opening widths from the left, one for each column; null shares what is left equally.",
-        examples=[["12", None, "12"]],
-    )
-    height: Size | None = Field(
-        None,
-        description="Opening height, locked: the rule shares the rest among the other rows.",
-        examples=["6"],
-    )
-    contents: Size | None = Field(
-        None, description="Height of what goes in, for graduation by contents.", examples=["4-1/2"]
-    )
-    front_tails: int | None = Field(
-        None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]
-    )
-    back_tails: int | None = Field(
-        None, ge=1, le=60, description="Tails at the back joint; left out, they are ranked.", examples=[5]
-    )
-
-    @model_validator(mode="after")
-    def widths_match_columns(self) -> Self:
-        if self.widths is None:
-            return self
-        if "columns" in self.model_fields_set and self.columns != len(self.widths):
-            raise PydanticCustomError(
-                "widths",
-                "there are {columns} drawers but widths for {widths}; give one for each, or none",
-                {"columns": self.columns, "widths": len(self.widths)},
-            )
-        if not self.widths:
-            raise PydanticCustomError(
-                "widths", "write one width for each column, such as {example}", {"example": '["12", null]'}
-            )
-        return self
-
-    @property
-    def column_widths(self) -> tuple[float | None, ...]:
-        """One width for each column, None where it is shared."""
-        return self.widths if self.widths is not None else (None,) * self.columns
-
-
-class Top(Spec):
-    """The top, buttoned or screwed through slots."""
-
-    thickness: Size = Field(0.875, description="Thickness of the top.", examples=["7/8"])
-    overhang_sides: Clearance = Field(0.75, description="Overhang at each side.", examples=["3/4"])
-    overhang_front: Clearance = Field(0.75, description="Overhang at the front.", examples=["3/4"])
-    overhang_back: Clearance = Field(0.0, description="Overhang at the back.", examples=["0"])
-
-
-class Plinth(Spec):
-    """The base: a plinth mitred at the front."""
-
-    height: Size = Field(4.0, description="Height of the plinth.", examples=["4"])
-    thickness: Size = Field(0.75, description="Thickness of its boards.", examples=["3/4"])
-
-
-class Back(Spec):
-    """A shiplap back, in rabbets in the sides."""
-
-    thickness: Size = Field(0.5, description="Thickness of the boards.", examples=["1/2"])
-    rabbet: Size = Field(0.375, description="How far the back reaches into each side.", examples=["3/8"])
-    lap: Size = Field(0.375, description="Width of the shiplap.", examples=["3/8"])
-    gap: Clearance = Field(0.0625, description="Gap left at each lap for swelling.", examples=["1/16"])
-    boards: int | None = Field(
-        None,
-        ge=1,
-        le=60,
-        description="How many boards; left out, no more than the widest allows.",
-        examples=[7],
-    )
-    widest: Size = Field(
-        6.0,
-        description="Widest back board: up to this it lies flat and stays in its laps (common practice).",
-        examples=["6"],
-    )
-
-
 class Woods(Spec):
     """Which wood each kind of part is made of."""
 
@@ -172,27 +94,6 @@ class Woods(Spec):
         """The wood of a role that may be left out."""
         fallback = {"top": self.case, "fronts": self.case, "bottoms": self.inside, "back": self.inside}
         return getattr(self, role) or fallback[role]
-
-
-class Pulls(Spec):
-    """The pulls, on the centre lines of the half-width drawers."""
-
-    item: str = Field(
-        "pull",
-        min_length=1,
-        max_length=80,
-        description="The pull, by its name in the price list.",
-        examples=["pull"],
-    )
-    one_up_to: Size = Field(
-        24.0,
-        description="A drawer gets one pull when its opening is no wider, else two (common practice).",
-        examples=["24"],
-    )
-    spare_per: int = Field(
-        8, ge=1, le=1000, description="One spare pull is ordered for each so many fitted.", examples=[8]
-    )
-    weight_lb: float = Field(0.3, ge=0, le=20, description="Weight of one pull in pounds.", examples=[0.3])
 
 
 def no_truth(value: Any) -> Any:
@@ -227,25 +128,6 @@ class Finish(Spec):
     )
     show_coats: int = Field(4, ge=0, le=20, description="Coats on the show surfaces.", examples=[4])
     inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
-
-
-class Use(Spec):
-    """Where and how the piece will stand: what the stability screen asks."""
-
-    clothing: bool = Field(True, description="Is it meant for clothing?", examples=[True])
-    free_standing: bool = Field(
-        True, description="Does it stand free, not fixed to the building?", examples=[True]
-    )
-    travel_share: float = Field(
-        2 / 3,
-        gt=0,
-        le=1,
-        description="How far a drawer opens to its outstop, as a share of its length (usually two thirds).",
-        examples=[0.6667],
-    )
-    jam_friction: float = Field(
-        0.3, gt=0, le=1, description="Friction of drawer on case, for the jam check.", examples=[0.3]
-    )
 
 
 class Site(Spec):
@@ -291,6 +173,9 @@ class UnitSpec(Spec):
         description="The rows of drawers, from the top.",
         examples=[[{"columns": 2}, {}, {}]],
     )
+    shelving: Shelving = Field(
+        default_factory=Shelving, description="Shelves in open spaces and behind doors."
+    )
     construction: Construction = Field(
         default_factory=Carcase,
         description="What the piece is built as: a carcase, or legs with aprons between them.",
@@ -301,8 +186,15 @@ class UnitSpec(Spec):
         default_factory=Frames, description="Web frames, runners and kickers of a carcase."
     )
     top: Top = Field(default_factory=Top, description="The top.")
-    base: Plinth | None = Field(default_factory=Plinth, description="The plinth of a carcase; null for none.")
+    base: Base | None = Field(
+        default_factory=Plinth,
+        description="What a carcase stands on; null for none.",
+        examples=[{"kind": "plinth", "height": "4"}],
+    )
     back: Back = Field(default_factory=Back, description="The back of a carcase.")
+    doors: Doors = Field(
+        default_factory=Doors, description="How the doors are made, where rows or columns have any."
+    )
     drawers: Drawers = Field(default_factory=Drawers, description="How the drawers are made.")
     woods: Woods = Field(
         description="The woods.",
@@ -322,15 +214,37 @@ class UnitSpec(Spec):
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
 
+    @field_validator("rows")
+    @classmethod
+    def have_a_drawer(cls, rows: tuple[Row, ...]) -> tuple[Row, ...]:
+        if not any(row.drawers for row in rows):
+            raise PydanticCustomError("layout", "there is no drawer in any row; leave one row to drawers", {})
+        return rows
+
     @property
     def legs(self) -> LegsAndAprons | None:
         """The legs and aprons; None for a carcase."""
         return self.construction if isinstance(self.construction, LegsAndAprons) else None
 
     @property
-    def plinth(self) -> Plinth | None:
-        """The plinth; None for a piece without one, or on legs."""
+    def stands_on(self) -> Base | None:
+        """The base; None for a piece without one, or on legs."""
         return None if self.legs else self.base
+
+    @property
+    def plinth(self) -> Plinth | None:
+        """The plinth; None for a piece on another base or none, or on legs."""
+        return self.stands_on if isinstance(self.stands_on, Plinth) else None
+
+    @property
+    def support_front(self) -> float:
+        """Front edge of the case back to where it tips forwards; below nothing: before the case [in]."""
+        return stands_from(self.stands_on)
+
+    @property
+    def support_rear(self) -> float:
+        """Front edge of the case back to the line over which the piece would tip backwards [in]."""
+        return stands_to(self.stands_on, self.body.depth)
 
     @property
     def stick_foot(self) -> str:

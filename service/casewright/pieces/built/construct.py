@@ -1,6 +1,6 @@
 """From what the maker chose to what is built: openings, drawers, parts, joints, weights and checks."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -23,17 +23,26 @@ from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.doors.build import build_doors, door_joints
+from casewright.pieces.doors.checks import door_checks
+from casewright.pieces.doors.hanging import Door, door_hardware
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.drawer import Drawer
-from casewright.pieces.drawers.joints import drawer_joints
-from casewright.pieces.drawers.make import shared_construction
+from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
+from casewright.pieces.drawers.make import DrawerMake, shared_construction
 from casewright.pieces.drawers.parts import drawer_parts
-from casewright.pieces.drawers.sizes import CannotBuild
+from casewright.pieces.drawers.run_parts import run_hardware, run_parts, run_small_parts
+from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
+from casewright.pieces.drawers.running_checks import running_checks
+from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart, hardware, pull_centres, small_parts
+from casewright.pieces.layout.face import plan_face
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
+from casewright.pieces.layout.fittings import hardware, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
-from casewright.pieces.layout.openings import Face, plan_face
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
+from casewright.pieces.layout.pulls import boring, pull_centres
 from casewright.pieces.layout.season import Climate, climate
 from casewright.wood.sheets import sheet
 
@@ -48,6 +57,7 @@ class Construction:
         climate: the moisture contents between which the wood moves
         case: the carcase and how far its sides move
         drawers: every drawer, row by row from the top
+        doors: the doors of each opening that has any
         corners: the dovetailed corners of the case, counted
         case_joints: every joint of the case
         parts: every part of one unit
@@ -67,6 +77,7 @@ class Construction:
     climate: Climate
     case: Carcase
     drawers: tuple[Drawer, ...]
+    doors: tuple[Door, ...]
     corners: tuple[CaseCorner, ...]
     case_joints: tuple[PlacedJoint, ...]
     parts: tuple[Part, ...]
@@ -104,13 +115,15 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger)
+    spec = with_running(with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
     refuse_impossible(spec, face)
     case = carcase(spec, face, weather, shop.rack, ledger)
-    make = shared_construction(spec, face, shop, ledger)
+    slide = chosen_slide(spec, shop.slides)
+    refuse_running(spec, face, slide)
+    make = shared_construction(spec, face, shop, slide, ledger)
     sizes = tuple(
         drawer_sizes(spec, opening, make, weather, case.side_shrinkage, shop.rack, ledger)
         for opening in face.openings
@@ -118,18 +131,11 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     joints = drawer_joints(spec, sizes, make, shop, ledger)
     centres = pull_centres(spec, face, ledger)
     drawers = tuple(
-        Drawer(
-            code=f"{spec.code}-{each.code}",
-            sizes=each,
-            joints=joint,
-            bottom=plan_bottom(spec, each, ledger),
-            slip=plan_slip(spec, each, ledger),
-            pulls=centres[each.code],
-            travel=each.length * spec.use.travel_share,
-        )
+        _drawer(spec, each, joint, centres[each.code], make, case.side_shrinkage, ledger)
         for each, joint in zip(sizes, joints, strict=True)
     )
-    parts = tuple(_measured(spec, _parts(spec, face, case, drawers)))
+    hung = build_doors(spec, face, weather, ledger)
+    parts = tuple(_measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
     weights = masses(spec, face, drawers, parts, weather.now, ledger)
@@ -137,29 +143,62 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     corners = case_corners(spec, face, shop.rack)
     plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
     joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
+    framed = door_joints(hung.doors, parts, shop.rack, ledger)
     return Construction(
         spec=spec,
         face=face,
         climate=weather,
         case=case,
         drawers=drawers,
+        doors=hung.doors,
         corners=corners,
-        case_joints=joined.joints,
+        case_joints=(*joined.joints, *framed.joints),
         parts=parts,
         lines=lines,
-        hardware=hardware(spec, sum(len(drawer.pulls) for drawer in drawers)),
-        small_parts=small_parts(spec, face),
-        surfaces=surfaces(spec, face, drawers, parts[0], ledger),
+        hardware=(
+            *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
+            *run_hardware(drawers),
+            *door_hardware(spec, hung.doors),
+        ),
+        small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
+        surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
         masses=weights,
         stand=standing,
         chosen=make.chosen,
         findings=(
             *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
+            *running_checks(
+                spec, drawers, weather, {code: each.weight for code, each in weights.drawers.items()}, ledger
+            ),
             *standing.findings,
             *joined.findings,
+            *door_checks(spec, hung.doors, weather, ledger),
+            *framed.findings,
             *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
         ),
         ledger=ledger,
+    )
+
+
+def _drawer(
+    spec: UnitSpec,
+    sizes: DrawerSizes,
+    joints: DrawerJoints,
+    centres: tuple[float, ...],
+    make: DrawerMake,
+    shrinkage: float,
+    ledger: Ledger,
+) -> Drawer:
+    bottom, face = plan_bottom(spec, sizes, ledger), sizes.face
+    return Drawer(
+        code=f"{spec.code}-{sizes.code}",
+        sizes=sizes,
+        joints=joints,
+        bottom=bottom,
+        slip=plan_slip(spec, sizes, ledger),
+        pulls=centres,
+        run=drawer_run(spec, sizes, make.slide, shrinkage, bottom.thickness, ledger),
+        boring=boring(spec, sizes.code, (face.left, face.width, face.height), centres, ledger),
     )
 
 
@@ -167,9 +206,10 @@ def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...
     yield from case.parts
     for drawer in drawers:
         yield from drawer_parts(spec, drawer, face.base_height)
+    yield from run_parts(spec, face, drawers)
 
 
-def _measured(spec: UnitSpec, parts: Iterator[Part]) -> Iterator[Part]:
+def _measured(spec: UnitSpec, parts: Iterable[Part]) -> Iterator[Part]:
     """The parts with their measured sizes; a measured code that no part has is refused."""
     left = dict(spec.measured.parts)
     known = []
@@ -214,7 +254,7 @@ def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
 
 
 def _refuse_strangers(spec: UnitSpec, face: Face) -> None:
-    known = [opening.code for opening in face.openings]
+    known = [opening.code for opening in (*face.openings, *face.spaces)]
     for stranger in spec.measured.openings:
         if stranger not in known:
             near = get_close_matches(stranger, known, n=1)

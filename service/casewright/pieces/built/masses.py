@@ -2,19 +2,15 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import CubicInches, Percent, Pounds, PoundsPerCubicFoot
+from casewright.measure.units import Percent, Pounds
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Part
-from casewright.wood.movement import density
-from casewright.wood.sheets import sheets
-from casewright.wood.species import wood
+from casewright.pieces.layout.parts import Box, Part
+from casewright.pieces.layout.weights import density_of, part_weight
 
-CUBIC_INCHES = 1728
 PULL_REACH = 3 / 4
 """A pull's weight hangs about so far before the front (common practice) [in]."""
 
@@ -25,11 +21,13 @@ class Mass:
 
     Attributes:
         weight: in pounds [lb]
+        x: its centre to the right of the outside of the left case side [in]
         y: its centre behind the front edge of the case; of a drawer, behind its own front [in]
         z: its centre above the floor [in]
     """
 
     weight: float
+    x: float
     y: float
     z: float
 
@@ -42,28 +40,36 @@ class Masses:
         case: everything but the drawers
         drawers: each drawer by its code, with its pulls
         total: the whole unit, empty [lb]
+        whole: the whole unit, empty and shut, y behind the front edge of the case
     """
 
     case: Mass
     drawers: dict[str, Mass]
     total: float
+    whole: Mass
 
 
-def part_weight(volume: CubicInches, density: PoundsPerCubicFoot) -> Pounds:
-    """What a part weighs.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """One part, or the pulls of a drawer, with its weight and where that sits in the closed piece.
 
-    Rule: volume / 1728 × density
-
-    Args:
-        volume: finished volume [cu in]
-        density: weight of its wood at the moisture it has [lb per cu ft]
-
-    Returns:
-        The weight [lb]
-
-    Source: arithmetic; a cubic foot is 1728 cubic inches.
+    Attributes:
+        code: its mark
+        name: what it is
+        wood: of which wood or sheet; empty for what is bought
+        weight: in pounds [lb]
+        x: centre to the right of the outside of the left case side [in]
+        y: centre behind the front edge of the case [in]
+        z: centre above the floor [in]
     """
-    return volume / CUBIC_INCHES * density
+
+    code: str
+    name: str
+    wood: str
+    weight: float
+    x: float
+    y: float
+    z: float
 
 
 def total_weight(case: Pounds, drawers: Pounds) -> Pounds:
@@ -81,25 +87,6 @@ def total_weight(case: Pounds, drawers: Pounds) -> Pounds:
     Source: arithmetic.
     """
     return case + drawers
-
-
-@cache
-def density_of(material: str, moisture: Percent) -> PoundsPerCubicFoot:
-    """The density of a wood or sheet by its name.
-
-    Args:
-        material: shop name of a wood, or the name of a sheet
-        moisture: moisture content of the wood [%]
-
-    Returns:
-        The density [lb per cu ft]
-
-    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 4, from the gravity of its table 5-3b.
-    """
-    for bought in sheets():
-        if str(bought) == material:
-            return bought.density
-    return density(gravity=wood(material).gravity or wood(material).gravity_green, moisture=moisture)
 
 
 def masses(
@@ -125,13 +112,16 @@ def masses(
 
     Source: finished volumes and the densities of the species table.
     """
-    groups: dict[str, list[tuple[float, float, float]]] = {drawer.code: [] for drawer in drawers}
-    case: list[tuple[float, float, float]] = []
+    groups: dict[str, list[_Entry]] = {drawer.code: [] for drawer in drawers}
+    case: list[_Entry] = []
+    wet = float(moisture)
     for part in parts:
-        weight = part_weight(volume=part.volume, density=density_of(part.wood, float(moisture)))
-        entry = (weight, part.box.y + part.box.depth / 2, part.box.z + part.box.height / 2)
-        groups.get(part.code.rsplit("-", 1)[0], case).append(entry)
-    found = {drawer.code: _with_pulls(spec, face, drawer, groups[drawer.code]) for drawer in drawers}
+        weight = part_weight(volume=part.volume, density=density_of(part.wood, wet))
+        groups.get(part.code.rsplit("-", 1)[0], case).append((weight, *centre_of(part.box)))
+    case.extend(half for drawer in drawers for half in _half_slides(face, drawer))
+    found = {
+        drawer.code: _centre([*groups[drawer.code], *pull_entries(spec, face, drawer)]) for drawer in drawers
+    }
     whole = _centre(case)
     total = ledger.take(
         "masses.total",
@@ -145,23 +135,65 @@ def masses(
             "finished volumes × density, and the pulls",
         ),
     )
-    return Masses(case=whole, drawers=found, total=total)
+    everything = _centre([(each.weight, each.x, each.y, each.z) for each in (whole, *found.values())])
+    return Masses(case=whole, drawers=found, total=total, whole=everything)
 
 
-def _with_pulls(
-    spec: UnitSpec, face: Face, drawer: Drawer, entries: list[tuple[float, float, float]]
-) -> Mass:
-    opening = drawer.sizes.opening
-    middle = face.base_height + opening.bottom + drawer.sizes.height / 2
-    pulls = (spec.pulls.weight_lb * len(drawer.pulls), -PULL_REACH, middle)
-    return _centre([*entries, pulls])
+_Entry = tuple[float, float, float, float]
+"""A weight and its centre: to the right, behind the front edge, above the floor."""
 
 
-def _centre(entries: list[tuple[float, float, float]]) -> Mass:
+def centre_of(box: Box) -> tuple[float, float, float]:
+    """The centre of a part where it sits in the closed piece.
+
+    Args:
+        box: its place
+
+    Returns:
+        To the right, behind the front edge of the case, above the floor [in]
+
+    Source: geometry.
+    """
+    return box.x + box.width / 2, box.y + box.depth / 2, box.z + box.height / 2
+
+
+def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
+    """The pulls of a drawer, which hang before its front, and the halves of its slides that move with it.
+
+    Args:
+        spec: what one weighs
+        face: the height of the base
+        drawer: the drawer
+
+    Returns:
+        Weight and centre of each.
+
+    Source: common practice.
+    """
+    high = face.base_height + drawer.sizes.opening.bottom + drawer.boring.up
+    before = -PULL_REACH - drawer.sizes.stand
+    pulls = [(spec.pulls.weight_lb, pull, before, high) for pull in drawer.pulls]
+    return [*pulls, *_half_slides(face, drawer)]
+
+
+def _half_slides(face: Face, drawer: Drawer) -> list[_Entry]:
+    """Half of a pair of slides moves with the drawer; as much stays in the case."""
+    slides, opening = drawer.run.slides, drawer.sizes.opening
+    if slides is None:
+        return []
+    weight = slides.model.weight_lb * slides.length / 12 / 2
+    high = face.base_height + opening.bottom + drawer.sizes.height / 2
+    return [(weight, opening.left + opening.width / 2, slides.length / 2, high)]
+
+
+def _centre(entries: list[_Entry]) -> Mass:
     """The sum of weights, at their common centre."""
     weight = sum(entry[0] for entry in entries)
+    if not weight:
+        return Mass(weight=weight, x=0.0, y=0.0, z=0.0)
     return Mass(
         weight=weight,
-        y=sum(entry[0] * entry[1] for entry in entries) / weight if weight else 0.0,
-        z=sum(entry[0] * entry[2] for entry in entries) / weight if weight else 0.0,
+        x=sum(entry[0] * entry[1] for entry in entries) / weight,
+        y=sum(entry[0] * entry[2] for entry in entries) / weight,
+        z=sum(entry[0] * entry[3] for entry in entries) / weight,
     )

@@ -110,7 +110,7 @@ def unit_year(unit: Construction) -> UnitYear:
         fit=(*(_gap_now(each) for each in drawers), *_otherwise(year, drawers)),
         more=(
             *_bottoms(unit, year, ledger),
-            _runners(unit, year, ledger),
+            *_runners(unit, year, ledger),
             _back_boards(unit, year, ledger),
             _top(unit, year, ledger),
             LAG,
@@ -238,10 +238,12 @@ def _bottoms(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
     )
 
 
-def _runners(unit: Construction, year: Year, ledger: Ledger) -> Words:
+def _runners(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
+    if not unit.spec.drawers.on_frames:
+        return
     depth, moves = unit.spec.body.depth, across(unit.spec.woods.case, ledger)
     swing = moisture_rise(unit.climate.driest, unit.climate.wettest)
-    return say(
+    yield say(
         "Runners: at {:.1f} % leave {:up} or more at their rear ends; {} is drawn. Put in at the wettest "
         "they would need {:up}.",
         year.now,

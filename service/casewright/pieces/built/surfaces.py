@@ -1,14 +1,19 @@
 """The surfaces to prepare and finish, and how much finish they take."""
 
 from dataclasses import dataclass
+from math import pi
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import Inches, SquareFeet, SquareInches
+from casewright.measure.units import Count, Inches, SquareFeet, SquareInches
+from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.bases import foot_count
+from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules
+from casewright.pieces.rules.door_rules import leaf_area
 
 SQUARE_INCHES = 144
 
@@ -78,34 +83,102 @@ def square_feet(area: SquareInches) -> SquareFeet:
     return area / SQUARE_INCHES
 
 
-def surfaces(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], top: Part, ledger: Ledger) -> Surfaces:
+def surfaces(
+    spec: UnitSpec,
+    face: Face,
+    drawers: tuple[Drawer, ...],
+    doors: tuple[Door, ...],
+    top: Part,
+    ledger: Ledger,
+) -> Surfaces:
     """The areas of one unit that are prepared and finished.
 
     Args:
         spec: what the maker chose
         face: the heights of the case
         drawers: the drawers
+        doors: the doors
         top: the part that is the top
         ledger: keeps the working
 
     Returns:
         The areas.
 
-    Source: common practice: show faces and edges; inside the drawers the sides, the back and the bottom.
+    Source: common practice: show faces and edges, doors on both faces; inside the drawers the sides, the back
+        and the bottom.
     """
     under, body = ledger.under("surfaces"), spec.body
     show = under.take(
         "top", top_area, length=top.length, width=top.width, thickness=top.thickness
     ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
-    if spec.plinth is not None:
-        show += under.take("plinth", case_area, width=body.width, depth=body.depth, height=spec.plinth.height)
+    show += base_area(spec, face, under)
     if spec.legs is not None:
         show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)
+    for door in doors:
+        one = under.take(
+            f"door_{door.plan.opening.code}",
+            leaf_area,
+            width=door.plan.width,
+            height=door.plan.height,
+            thickness=door.plan.thickness,
+        )
+        show += len(door.plan.leaves) * one
     inside = sum(_inside(drawer, ledger) for drawer in drawers)
     return Surfaces(
         show=under.take("show", square_feet, area=show),
         inside=under.take("inside", square_feet, area=inside),
     )
+
+
+def foot_area(around: Inches, height: Inches, feet: Count) -> SquareInches:
+    """The outside of the feet of a case.
+
+    Rule: feet × around × height
+
+    Args:
+        around: what is seen of a foot, measured round it [in]
+        height: height of a foot [in]
+        feet: how many there are
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return feet * around * height
+
+
+def base_area(spec: UnitSpec, face: Face, under: Ledger) -> SquareInches:
+    """What is seen of the base.
+
+    Args:
+        spec: what the maker chose
+        face: what of the case stands on the floor
+        under: keeps the working
+
+    Returns:
+        The area; nothing without a base, or on legs [sq in]
+
+    Source: geometry: of a bracket foot its two faces, of a turned one its round, of a toe base its face.
+    """
+    base, body = spec.stands_on, spec.body
+    if isinstance(base, Plinth):
+        return under.take("plinth", case_area, width=body.width, depth=body.depth, height=base.height)
+    if isinstance(base, BracketFeet):
+        return under.take(
+            "feet", foot_area, around=2 * base.width, height=base.height, feet=4 * len(face.pedestals)
+        )
+    if isinstance(base, TurnedFeet):
+        return under.take(
+            "feet",
+            foot_area,
+            around=pi * base.diameter,
+            height=base.height,
+            feet=foot_count(spec, face),
+        )
+    if isinstance(base, ToeBase):
+        return under.take("toe_face", case_area, width=body.width, depth=0.0, height=base.height)
+    return 0.0
 
 
 def _inside(drawer: Drawer, ledger: Ledger) -> float:

@@ -1,6 +1,6 @@
 """A unit's choices, each entered in the ledger, so that every size can be followed back to who typed it."""
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Annotated, Any, TypeVar, cast
 
 from casewright.measure.ledger import Ledger
@@ -28,13 +28,27 @@ def traced(owner: Chosen, ledger: Ledger, path: str = "") -> Chosen:
 
     Source: the unit file, and the defaults written in its schema.
     """
+    if not owner.model_fields_set:
+        made, entries = _left_as_it_is(type(owner), ledger.named(path))
+        ledger.repeat(entries)
+        return cast(Chosen, made)
+    return _entered(owner, ledger, path)
+
+
+@lru_cache(maxsize=1024)
+def _left_as_it_is(model: type[Spec], path: str) -> tuple[Spec, Ledger]:
+    """A part of a unit spec in which nothing was typed, traced; most parts of most units are like that."""
+    ledger = Ledger()
+    return _entered(model(), ledger, path), ledger
+
+
+def _entered(owner: Chosen, ledger: Ledger, path: str) -> Chosen:
     kinds = _kinds(type(owner))
     values: dict[str, Any] = {
         name: _traced(value, ledger, f"{path}{name}", name in owner.model_fields_set, kinds.get(name))
         for name, value in owner.__dict__.items()
     }
-    made = type(owner).model_construct(_fields_set=owner.model_fields_set, **values)
-    return cast(Chosen, made)
+    return cast(Chosen, type(owner).model_construct(_fields_set=owner.model_fields_set, **values))
 
 
 @cache

@@ -106,7 +106,8 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
         codes = ", ".join(each.sizes.code for each in group)
         whose = codes if len(groups) > 1 else "every drawer"
         yield from _drawer_parts(unit.spec, group[0], whose, (year, ledger))
-    yield from _frames(unit, year, ledger)
+    if unit.spec.drawers.on_frames:
+        yield from _frames(unit, year, ledger)
     yield from _back(unit, year, ledger)
     yield from _top(unit.spec, year, ledger)
 
@@ -261,7 +262,7 @@ def _top(spec: UnitSpec, year: Year, ledger: Ledger) -> Iterator[PartYear]:
             limit=None,
             note="Dovetailed to them: the less the woods differ, the less the joint has to hold.",
         )
-    if spec.base is not None:
+    if spec.plinth is not None:
         returns = year.follow(_taken(under, "plinth", rules.apart, size=depth, one=side, other=0.0))
         yield PartYear(
             part="Plinth returns",

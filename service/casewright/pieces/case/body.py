@@ -6,7 +6,10 @@ from casewright.joinery.families.carcase.layout import dovetailed_length
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
+from casewright.pieces.case.frames import divider_rails
+from casewright.pieces.case.partitions import upright_parts
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.layout.openings import Wall
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
@@ -46,9 +49,9 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
     yield _rail(
         case, "C2", "C-RF", "Sub-top rail, front", woods.case, length, 0.0, top_of_rail, FaceClass.EDGE
     )
-    yield from _divider_rails(case)
-    yield from _uprights(case)
-    yield from _bottom(case, length, joint)
+    yield from divider_rails(case)
+    yield from upright_parts(case)
+    yield from _bottoms(case, length, joint)
     yield _rail(
         case,
         "C7",
@@ -90,61 +93,40 @@ def _rail(
     )
 
 
-def _divider_rails(case: CasePlan) -> Iterator[Part]:
-    thick = case.spec.case
-    length = case.ledger.take(
-        "divider_length", rules.housed_length, opening=case.face.clear_width, housing=thick.housing
-    )
-    for row in case.face.rows[:-1]:
-        yield Part(
-            code=case.code(f"D{row.number}-RF"),
-            line="C3",
-            name="Divider rail, front",
-            **timber(case.spec.woods.case),
-            thickness=thick.divider,
-            width=thick.rail_width,
-            length=length,
-            face=FaceClass.EDGE,
-            grain=Grain.ACROSS,
-            use=PartUse.CASE,
-            ends=(say("{}, {:fraction} deep", thick.divider_end, thick.housing),) * 2,
-            box=case.divider_box(row, 0.0, length, thick.rail_width),
+def _bottoms(case: CasePlan, length: Inches, joint: Words) -> Iterator[Part]:
+    """The case bottom: one over the whole width, or one for each pedestal beside a knee space."""
+    thick, pedestals = case.spec.case, case.face.pedestals
+    if len(pedestals) == 1 and pedestals[0].walls == (Wall.SIDE, Wall.SIDE):
+        yield from _bottom(case, "C-B", thick.lap, length, (joint, joint))
+        return
+    for number, pedestal in enumerate(pedestals, start=1):
+        mark, walls = f"C-B{number}", pedestal.walls
+        thicknesses = [thick.side if wall is Wall.SIDE else thick.upright for wall in walls]
+        reach = [_reach(case, wall) for wall in walls]
+        start = pedestal.left + thicknesses[0] - reach[0]
+        clear = pedestal.right - pedestal.left - sum(thicknesses)
+        long = case.ledger.take(
+            f"{mark}.length", rules.housed_between, opening=clear, left=reach[0], right=reach[1]
         )
+        into = say("housing, {:fraction} deep, in the partition", case.housing_in(Wall.PARTITION))
+        left, right = (joint if wall is Wall.SIDE else into for wall in walls)
+        yield from _bottom(case, mark, start, long, (left, right))
 
 
-def _uprights(case: CasePlan) -> Iterator[Part]:
+def _reach(case: CasePlan, wall: Wall) -> Inches:
+    """How far a case bottom goes into what stands beside it: its tails into a side, or a housing [in]."""
     thick = case.spec.case
-    for row in case.face.rows:
-        if not row.uprights:
-            continue
-        deep = case.upright_housing(row)
-        length = case.ledger.take(
-            f"R{row.number}.upright_length", rules.housed_length, opening=row.height, housing=deep
-        )
-        z = case.face.base_height + row.bottom - deep
-        for number, x in enumerate(row.uprights, start=1):
-            yield Part(
-                code=case.code(f"R{row.number}-U{number}"),
-                line="C4",
-                name="Upright between drawers",
-                **timber(case.spec.woods.case),
-                thickness=thick.upright,
-                width=thick.rail_width,
-                length=length,
-                face=FaceClass.EDGE,
-                grain=Grain.UPRIGHT,
-                use=PartUse.CASE,
-                ends=(say("housing, {:fraction} deep", deep),) * 2,
-                box=Box(x, 0.0, z, thick.upright, thick.rail_width, length),
-            )
+    return thick.side - thick.lap if wall is Wall.SIDE else case.housing_in(wall)
 
 
-def _bottom(case: CasePlan, length: float, joint: Words) -> Iterator[Part]:
+def _bottom(
+    case: CasePlan, mark: str, start: Inches, length: Inches, ends: tuple[Words, Words]
+) -> Iterator[Part]:
     thick, face = case.spec.case, case.face
     depth = face.opening_depth
     if thick.lipping:
         yield Part(
-            code=case.code("C-BL"),
+            code=case.code(f"{mark}L"),
             line="C5",
             name="Case bottom lipping",
             **timber(case.spec.woods.case),
@@ -154,14 +136,14 @@ def _bottom(case: CasePlan, length: float, joint: Words) -> Iterator[Part]:
             face=FaceClass.EDGE,
             grain=Grain.ACROSS,
             use=PartUse.CASE,
-            ends=(joint, joint),
-            box=Box(thick.lap, 0.0, face.base_height, length, thick.lipping, thick.bottom),
+            ends=ends,
+            box=Box(start, 0.0, face.base_height, length, thick.lipping, thick.bottom),
         )
         depth = case.ledger.take(
             "bottom_width", rules.between, whole=depth, one_end=thick.lipping, other_end=0.0
         )
     yield Part(
-        code=case.code("C-B"),
+        code=case.code(mark),
         line="C6",
         name="Case bottom panel" if thick.lipping else "Case bottom",
         **timber(case.spec.woods.inside if thick.lipping else case.spec.woods.case),
@@ -171,6 +153,6 @@ def _bottom(case: CasePlan, length: float, joint: Words) -> Iterator[Part]:
         face=FaceClass.INSIDE if thick.lipping else FaceClass.EDGE,
         grain=Grain.ACROSS,
         use=PartUse.INSIDE if thick.lipping else PartUse.CASE,
-        ends=(joint, joint),
-        box=Box(thick.lap, thick.lipping, face.base_height, length, depth, thick.bottom),
+        ends=ends,
+        box=Box(start, thick.lipping, face.base_height, length, depth, thick.bottom),
     )

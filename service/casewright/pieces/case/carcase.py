@@ -10,11 +10,13 @@ from casewright.joinery.chisels import Rack
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.bases import base_parts
 from casewright.pieces.case.body import body_parts
 from casewright.pieces.case.frames import frame_parts
 from casewright.pieces.case.leg_parts import leg_parts, leg_plan
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.case.shell import back_parts, base_parts, top_parts
+from casewright.pieces.case.shell import back_parts, top_parts
+from casewright.pieces.case.shelves import shelf_parts
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.season import Climate, across
@@ -73,7 +75,14 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
     if slack is None:
         slack = under.take("runner_slack", rules.runner_slack, shrinkage=shrinkage, least=LEAST_SLACK)
     plan = CasePlan(spec=spec, face=face, climate=climate, slack=slack, ledger=under)
-    parts = (*top_parts(plan), *body_parts(plan), *base_parts(plan), *frame_parts(plan), *back_parts(plan))
+    parts = (
+        *top_parts(plan),
+        *body_parts(plan),
+        *base_parts(plan),
+        *frame_parts(plan),
+        *shelf_parts(plan),
+        *back_parts(plan),
+    )
     return Carcase(
         side_shrinkage=shrinkage,
         side_swelling=swelling,

@@ -1,27 +1,21 @@
 """Checks of the case: does it close, does it go through the door, does its wood have room to move?"""
 
 from collections.abc import Iterator
-from itertools import pairwise
 from math import sqrt
 
 from casewright.joinery.families.edge.asked import EDGES
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
-from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import say
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.base_checks import HANDBOOK, base_checks
 from casewright.pieces.case.carcase import Carcase
-from casewright.pieces.layout.openings import Face, FaceRow
+from casewright.pieces.case.face_checks import face_checks
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.season import Climate, across
 from casewright.wood.movement import is_extrapolated, movement
-
-HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
-STEEPEST_GRADUATION = 2.0
-LOWEST_OPENING = 2.0
-CROSS_GRAIN = 6.0
-"""Fixed across the grain over more than this, a part needs a slot (common practice) [in]."""
 
 
 def case_checks(
@@ -41,96 +35,18 @@ def case_checks(
 
     Source: common practice; movement by the Wood Handbook, chapter 13.
     """
-    yield _stack(spec, face)
-    for row in face.rows:
-        yield _columns(spec, row)
-    yield from _graduation(spec, face)
+    yield from face_checks(spec, face)
     if spec.legs:
         yield _top_on_legs(spec, spec.legs, climate, ledger)
     else:
-        yield _slack(case)
-        yield from _plinth(spec, case)
+        if spec.drawers.on_frames:
+            yield _slack(case)
+        yield from base_checks(spec, case)
         yield from _top(spec, climate, ledger)
         yield from _back(spec, case, climate, ledger)
     yield from _way_in(spec, face)
     yield _range(climate)
     yield from _reading(spec, climate)
-
-
-def _stack(spec: UnitSpec, face: Face) -> Finding:
-    """Openings, dividers and rails add up to the body, to nothing over."""
-    frame = spec.frame
-    openings = sum(row.height for row in face.rows)
-    between = frame.upper + frame.lower + (len(face.rows) - 1) * frame.divider
-    over = abs(openings + between - face.body_height)
-    return at_most(
-        "stack closes",
-        over,
-        0.0,
-        say(
-            "Openings of {:bare} and {:bare} of rails and dividers make a body of {}.",
-            openings,
-            between,
-            face.body_height,
-        ),
-        say("The heights are {} apart; leave one of them out.", over),
-    )
-
-
-def _columns(spec: UnitSpec, row: FaceRow) -> Finding:
-    """Opening widths, uprights and sides add up to the width, to nothing over."""
-    widths = sum(opening.designed_width for opening in row.openings)
-    total = widths + len(row.uprights) * spec.frame.upright + 2 * spec.frame.side
-    over = abs(total - spec.body.width)
-    return at_most(
-        "columns close",
-        over,
-        0.0,
-        say(
-            "Row {:d}: openings of {:bare} with {} make {} of {:bare}.",
-            row.number,
-            widths,
-            "the legs" if spec.legs else "uprights and sides",
-            total,
-            spec.body.width,
-        ),
-        say("The widths are {} apart; leave one of them out.", over),
-        about=f"R{row.number}",
-    )
-
-
-def _graduation(spec: UnitSpec, face: Face) -> Iterator[Finding]:
-    heights = [row.height for row in face.rows]
-    ratio = heights[-1] / heights[0]
-    fall = max((above - below for above, below in pairwise(heights)), default=0.0)
-    if fall > TOLERANCE:
-        yield Finding(
-            rule="graduation",
-            verdict=Verdict.CAUTION,
-            message=say("An opening is {} lower than the one above it.", fall),
-            remedy="Drawers usually grow towards the floor: lower the first opening, or give the step.",
-            found=float(fall),
-            needed=0.0,
-        )
-    else:
-        yield at_most(
-            "graduation",
-            ratio,
-            STEEPEST_GRADUATION,
-            f"The lowest opening is {ratio:.2f} times the top one.",
-            "More than twice looks top-heavy in reverse; use a smaller step.",
-            verdict=Verdict.CAUTION,
-        )
-    lowest = min(heights)
-    if spec.drawers.bottom.kind == "solid":
-        yield at_least(
-            "low opening",
-            lowest,
-            LOWEST_OPENING,
-            say("The lowest opening is {} high.", lowest),
-            say("Below {} a solid bottom eats the drawer; use ply, or fewer rows.", LOWEST_OPENING),
-            verdict=Verdict.CAUTION,
-        )
 
 
 def _slack(case: Carcase) -> Finding:
@@ -145,28 +61,6 @@ def _slack(case: Carcase) -> Finding:
             case.side_shrinkage,
         ),
         say("Make the gap {:up}, or it will push the rear rail out.", case.side_shrinkage),
-        source=HANDBOOK,
-    )
-
-
-def _plinth(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
-    """Plinth returns run with the grain under a side that moves across it."""
-    if spec.plinth is None or spec.body.depth <= CROSS_GRAIN:
-        return
-    swells, shrinks = case.side_swelling, case.side_shrinkage
-    yield Finding(
-        rule="cross-grain fixing",
-        verdict=Verdict.PASS,
-        message=say(
-            "Plinth returns run with the grain under a side that swells {:.3} and shrinks "
-            "{:.3}: fix them at the front and slot the screws at the rear, "
-            "{:up 16} long each way.",
-            swells,
-            shrinks,
-            max(swells, shrinks),
-        ),
-        about=f"{spec.code}-B",
-        found=float(max(swells, shrinks)),
         source=HANDBOOK,
     )
 

@@ -11,7 +11,7 @@ from casewright.joinery.spacing import TOLERANCE, flare
 from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.case_spec import Case
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.layout.openings import Face
+from casewright.pieces.layout.openings import Face, Wall
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +59,7 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
             name="case bottom into sides",
             width=face.opening_depth,
             tails=_tails(case, face.opening_depth, case.bottom, rack),
-            corners=2,
+            corners=sum(each.walls.count(Wall.SIDE) for each in face.pedestals),
         ),
     )
 

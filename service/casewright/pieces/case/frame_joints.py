@@ -26,9 +26,9 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
     """
     case, frames = bench.spec.case, bench.spec.frames
     kinds = (
-        ("runners", ("W2", "W3", "W5"), ("C3", "W1"), frames.back_rail_width, 0.0),
+        ("runners", ("W2", "W3", "W5", "W8"), ("C3", "W1"), frames.back_rail_width, 0.0),
         # The rails under the top end in tails, whose waste is cut away down to their baseline.
-        ("kickers", ("W4",), ("C2", "C7"), case.rail_width, case.side - case.lap),
+        ("kickers", ("W4", "W9"), ("C2", "C7"), case.rail_width, case.side - case.lap),
     )
     for key, marks, rails, rear, tails in kinds:
         front_rails, rear_rails = (bench.of(mark) for mark in rails)
@@ -54,11 +54,11 @@ def _alike_in_place(
     members: tuple[Part, ...], rails: tuple[Part, ...]
 ) -> Iterator[tuple[Inches, tuple[Part, ...]]]:
     """Members of one size that stand as far from the nearer end of their rails, with that distance [in]."""
-    if not rails:
-        return
-    left, right = rails[0].box.x, rails[0].box.x + rails[0].box.width
+    by_frame = {rail.code.rpartition("-")[0]: rail.box for rail in rails}
     groups: dict[tuple[Inches, ...], list[Part]] = {}
     for part in members:
+        rail = by_frame[part.code.rpartition("-")[0]]
+        left, right = rail.x, rail.x + rail.width
         beyond = min(part.box.x - left, right - part.box.x - part.box.width)
         groups.setdefault((round(beyond, 6), part.thickness, part.width), []).append(part)
     for (beyond, *_), alike in groups.items():

@@ -2,12 +2,33 @@
 
 from collections.abc import Iterator
 
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
+from casewright.measure.units import Inches
+from casewright.pieces.asked.fields import Timber
+from casewright.pieces.asked.running_spec import FullRunners
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.layout.openings import FaceRow
+from casewright.pieces.case.web_frames import Bearer, WebFrame, bearers, top_bearers, web_frames
+from casewright.pieces.layout.openings import Wall, Walls
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
+
+
+def divider_rails(case: CasePlan) -> Iterator[Part]:
+    """The front rails of the web frames.
+
+    Args:
+        case: what the case is worked out from
+
+    Yields:
+        One for each frame, from wall to wall of its stack.
+
+    Source: common practice of solid-wood case making.
+    """
+    woods, width = case.spec.woods, case.spec.case.rail_width
+    for frame in web_frames(case):
+        name, mark = "Divider rail, front", f"{frame.mark}-RF"
+        yield _rail(case, frame, (mark, "C3", name), woods.case, FaceClass.EDGE, 0.0, width)
 
 
 def frame_parts(case: CasePlan) -> Iterator[Part]:
@@ -17,99 +38,140 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
         case: what the case is worked out from
 
     Returns:
-        The parts.
+        The parts; where the drawers hang on battens or slides, only what partitions are housed in.
 
     Source: common practice; the rear joint is left dry so that a solid side can move past it.
     """
     thick, frames, face = case.spec.case, case.spec.frames, case.face
+    is_full = isinstance(case.spec.drawers.running, FullRunners)
     take = case.ledger.take
     back_y = face.opening_depth - frames.back_rail_width
-    length = take("divider_length", rules.housed_length, opening=face.clear_width, housing=thick.housing)
-    for row in face.rows[:-1]:
-        yield Part(
-            code=case.code(f"D{row.number}-RB"),
-            line="W1",
-            name="Frame back rail",
-            **timber(case.spec.woods.inside),
-            thickness=thick.divider,
-            width=frames.back_rail_width,
-            length=length,
-            face=FaceClass.INSIDE,
-            grain=Grain.ACROSS,
-            use=PartUse.INSIDE,
-            ends=(say("{}, {:fraction} deep", thick.divider_end, thick.housing),) * 2,
-            box=case.divider_box(row, back_y, length, frames.back_rail_width),
-        )
+    webs = [(frame, bearers(case, frame)) for frame in web_frames(case)]
+    for frame, borne in webs:
+        if not borne:
+            continue
+        names = (f"{frame.mark}-RB", "W1", "Frame back rail")
+        wood, width = case.spec.woods.inside, frames.back_rail_width
+        yield _rail(case, frame, names, wood, FaceClass.INSIDE, back_y, width)
     shared = {"depth": face.opening_depth, "front_rail": thick.rail_width, "tenon": frames.tenon}
     runner = take(
         "runner_length", rules.runner_length, **shared, back_rail=frames.back_rail_width, slack=case.slack
     )
-    for row, below in zip(face.rows[:-1], face.rows[1:], strict=True):
-        z = face.base_height + row.bottom - thick.divider
-        yield from _frame_members(case, row, below, z, runner)
+    for frame, borne in webs:
+        if is_full:
+            yield from _full_runners(case, frame)
+        for bearer in borne:
+            yield _member(case, bearer, frame.mark, face.base_height + frame.z, runner, thick.divider)
     kicker = take(
         "kicker_length", rules.runner_length, **shared, back_rail=thick.rail_width, slack=case.slack
     )
     z = face.base_height + face.body_height - thick.sub_top_rail
-    width = frames.runner_width
-    for mark, x in _side_places(case, width):
-        yield _member(case, "W4", f"C-K{mark}", "Kicker", x, z, kicker, width)
-    for number, x in enumerate(_centres(case, face.rows[0], width), start=1):
-        yield _member(case, "W4", f"C-KC{number}", "Kicker", x, z, kicker, width)
+    for bearer in top_bearers(case):
+        yield _member(case, bearer, "C", z, kicker, thick.sub_top_rail)
 
 
-def _frame_members(case: CasePlan, row: FaceRow, below: FaceRow, z: float, length: float) -> Iterator[Part]:
-    """Runners for the row above a divider, and kickers for the row below where no runner does for one."""
-    frames, place = case.spec.frames, f"D{row.number}"
-    for mark, x in _side_places(case, frames.runner_width):
-        yield _member(case, "W2", f"{place}-R{mark}", "Runner", x, z, length, frames.runner_width)
-    for number, x in enumerate(_centres(case, row, frames.centre_runner_width), start=1):
-        yield _member(
-            case, "W3", f"{place}-RC{number}", "Centre runner", x, z, length, frames.centre_runner_width
-        )
-    bare = [upright for upright in below.uprights if not _is_near(upright, row.uprights, case)]
-    offset = (case.spec.case.upright - frames.runner_width) / 2
-    for number, upright in enumerate(bare, start=1):
-        yield _member(
-            case,
-            "W5",
-            f"{place}-KC{number}",
-            "Centre kicker",
-            upright + offset,
-            z,
-            length,
-            frames.runner_width,
+def _full_runners(case: CasePlan, frame: WebFrame) -> Iterator[Part]:
+    """Runners the whole depth of the opening, screwed to its walls and notched around the rail in front."""
+    thick, depth, width = case.spec.case, case.face.opening_depth, case.spec.frames.runner_width
+    z = case.face.base_height + frame.z
+    for mark, x in (("L", frame.left), ("R", frame.left + frame.width - width)):
+        yield Part(
+            code=case.code(f"{frame.mark}-R{mark}"),
+            line="W6",
+            name="Runner, full length",
+            **timber(case.spec.woods.inside),
+            thickness=thick.divider,
+            width=width,
+            length=depth,
+            face=FaceClass.INSIDE,
+            grain=Grain.BACK,
+            use=PartUse.INSIDE,
+            ends=("notched around the rail, screwed to the side", "slotted: the side moves past it"),
+            box=Box(x, 0.0, z, width, depth, thick.divider),
         )
 
 
-def _is_near(upright: float, others: tuple[float, ...], case: CasePlan) -> bool:
-    """Does a centre runner above cover the gap that an upright below leaves without a kicker?"""
-    reach = (case.spec.frames.centre_runner_width - case.spec.case.upright) / 2
-    return any(abs(upright - other) < reach for other in others)
+def housed_from(
+    case: CasePlan, mark: str, left: Inches, width: Inches, walls: Walls
+) -> tuple[Inches, Inches]:
+    """Where a part housed in both walls of a stack begins, and how long it is.
+
+    Args:
+        case: what the case is worked out from
+        mark: of the part, within the unit
+        left: inner face of the wall at its left [in]
+        width: clear width between the walls [in]
+        walls: what they are
+
+    Returns:
+        Its left end, from the outside of the left case side, and its length [in]
+
+    Source: geometry of the joint.
+    """
+    take, thick = case.ledger.take, case.spec.case
+    if walls == (Wall.SIDE, Wall.SIDE):
+        length = take("divider_length", rules.housed_length, opening=width, housing=thick.housing)
+        return left - thick.housing, length
+    deep = [case.housing_in(wall) for wall in walls]
+    length = take(f"{mark}.length", rules.housed_between, opening=width, left=deep[0], right=deep[1])
+    return left - deep[0], length
 
 
-def _side_places(case: CasePlan, width: float) -> tuple[tuple[str, float], ...]:
-    side = case.spec.case.side
-    return (("L", side), ("R", case.spec.body.width - side - width))
+def end_words(case: CasePlan, walls: Walls) -> tuple[Words, Words]:
+    """The joint of a divider at each of its ends.
+
+    Args:
+        case: what the case is worked out from
+        walls: what stands at its left and at its right
+
+    Returns:
+        The words, the left end first.
+
+    Source: the unit file.
+    """
+    kind = case.spec.case.divider_end
+    left, right = (say("{}, {:fraction} deep", kind, case.housing_in(wall)) for wall in walls)
+    return left, right
 
 
-def _centres(case: CasePlan, row: FaceRow, width: float) -> Iterator[float]:
-    for upright in row.uprights:
-        yield upright + (case.spec.case.upright - width) / 2
-
-
-def _member(
-    case: CasePlan, line: str, mark: str, name: str, x: float, z: float, length: float, width: float
+def _rail(
+    case: CasePlan,
+    frame: WebFrame,
+    names: tuple[str, str, str],
+    wood: Timber,
+    seen: FaceClass,
+    y: Inches,
+    width: Inches,
 ) -> Part:
-    thick, tenon = case.spec.case, case.spec.frames.tenon
-    thickness = thick.sub_top_rail if line == "W4" else thick.divider
+    """A rail of a frame, in front or at the rear."""
+    mark, line, name = names
+    start, length = housed_from(case, frame.mark, frame.left, frame.width, frame.walls)
+    thick = case.spec.case.divider
     return Part(
         code=case.code(mark),
         line=line,
         name=name,
+        **timber(wood),
+        thickness=thick,
+        width=width,
+        length=length,
+        face=seen,
+        grain=Grain.ACROSS,
+        use=PartUse.CASE if seen is FaceClass.EDGE else PartUse.INSIDE,
+        ends=end_words(case, frame.walls),
+        box=Box(start, y, case.face.base_height + frame.z, length, width, thick),
+    )
+
+
+def _member(case: CasePlan, bearer: Bearer, place: str, z: Inches, length: Inches, thickness: Inches) -> Part:
+    thick, tenon = case.spec.case, case.spec.frames.tenon
+    return Part(
+        code=case.code(f"{place}-{bearer.mark}"),
+        line=bearer.line,
+        name=bearer.name,
         **timber(case.spec.woods.inside),
         thickness=thickness,
-        width=width,
+        width=bearer.width,
         length=length,
         face=FaceClass.INSIDE,
         grain=Grain.BACK,
@@ -118,5 +180,5 @@ def _member(
             say("frame tenon, {:fraction} long", tenon),
             say("frame tenon, {:fraction} long, left dry with a gap of {:fraction}", tenon, case.slack),
         ),
-        box=Box(x, thick.rail_width - tenon, z, width, length, thickness),
+        box=Box(bearer.left, thick.rail_width - tenon, z, bearer.width, length, thickness),
     )

@@ -12,27 +12,24 @@ from casewright.joinery.families.carcase.joint import carcase
 from casewright.joinery.families.edge.asked import FEWEST, Edge
 from casewright.joinery.families.edge.joint import edge_joint
 from casewright.joinery.families.edge.sizes import room_to_swell
-from casewright.joinery.families.housing.asked import Housing
-from casewright.joinery.families.housing.joint import housing
-from casewright.joinery.families.sliding.joint import Sliding, sliding
 from casewright.joinery.joint import Joint
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.saying import Words, say, strung
+from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.corners import CaseCorner
+from casewright.pieces.case.divider_joints import divider_joints
 from casewright.pieces.case.frame_joints import frame_joints
 from casewright.pieces.case.leg_joints import leg_joints, rails_clear
+from casewright.pieces.case.partition_joints import partition_joints, upright_joints
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.joints import PlacedJoint
-from casewright.pieces.layout.openings import FaceRow
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.season import across
 
 PLANED = 1 / 64
 """To what the room at the outer edges of a back is rounded up: a stroke or two of the plane [in]."""
-SLIDING = "sliding dovetail"
-RAILS, BOTTOM, DIVIDERS, BACK = "rails", "bottom", "dividers", "back"
+RAILS, BOTTOM, BACK = "rails", "bottom", "back"
 """Short names of joints."""
 SAID_OF_THE_CASE = ("room when wettest",)
 """Checks of a back that the case has as its own, by the name of `back gaps`."""
@@ -105,9 +102,11 @@ def case_joints(
 def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[AskedJoint]:
     rails, bottom = corners
     yield from _corners(bench, RAILS, "Sub-top rails into the sides", ("C2", "C7"), rails)
-    yield from _corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom)
-    yield from _dividers(bench)
-    yield from _uprights(bench)
+    if bottom.corners:
+        yield from _corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom)
+    yield from divider_joints(bench)
+    yield from upright_joints(bench)
+    yield from partition_joints(bench)
     yield from frame_joints(bench)
     yield from _back(bench)
 
@@ -145,116 +144,8 @@ def _corners(
             key=name,
             kind="carcase",
             title=f"{title}, carcase dovetail",
-            places=2 if key == BOTTOM else 2 * len(boards),
+            places=corner.corners if key == BOTTOM else 2 * len(boards),
             serves=(("tail board", boards), ("pin board", bench.of("C1"))),
-            solve=solve,
-        )
-
-
-def _dividers(bench: CaseBench) -> Iterator[AskedJoint]:
-    """The rails between two rows, in front and at the rear, into the sides."""
-    case, sides = bench.spec.case, bench.of("C1")
-    by_thickness: dict[Inches, list[Part]] = {}
-    for rail in bench.of("C3", "W1"):
-        by_thickness.setdefault(rail.thickness, []).append(rail)
-    for number, (thick, rails) in enumerate(by_thickness.items(), start=1):
-        name = DIVIDERS if len(by_thickness) == 1 else f"{DIVIDERS}_{number}"
-
-        def solve(thick: Inches = thick, name: str = name) -> Joint:
-            if case.divider_end == SLIDING:
-                return sliding(
-                    Sliding(
-                        divider=thick,
-                        case_side=bench.side,
-                        depth=case.housing,
-                        shoulder=case.divider_shoulder,
-                        length=case.rail_width,
-                        mark=bench.plan.code("D"),
-                    ),
-                    bench.ledger(name),
-                )
-            return housing(
-                Housing(
-                    divider=thick,
-                    case_side=bench.side,
-                    depth=case.housing,
-                    stop=0.0,
-                    inside_width=bench.plan.face.clear_width,
-                    rack=bench.rack,
-                    mark=bench.plan.code("D"),
-                ),
-                bench.ledger(name),
-            )
-
-        yield AskedJoint(
-            key=name,
-            kind="sliding" if case.divider_end == SLIDING else "housing",
-            title=f"Divider rails into the sides, {case.divider_end}",
-            places=2 * len(rails),
-            serves=(("divider", tuple(rails)), ("case side", sides)),
-            solve=solve,
-            advice=tuple(_where_the_dividers_go(bench)),
-        )
-
-
-def _where_the_dividers_go(bench: CaseBench) -> Iterator[Words]:
-    """The marks of the story stick, and how far a housing runs."""
-    case, face = bench.spec.case, bench.plan.face
-    tops = face.divider_tops(case.divider)
-    yield say(
-        "Story stick: upper edges of the dividers at {}, from the underside of the case bottom.",
-        strung(", ", (say("{:bare}", top) for top in tops)),
-    )
-    if case.divider_end == SLIDING:
-        return
-    yield say(
-        "Lower walls of the housings at {}: they carry.",
-        strung(", ", (say("{:bare}", top - case.divider) for top in tops)),
-    )
-    yield say(
-        "Cut each housing through at the front edge of the side, {} long: front and rear rail lie in one.",
-        face.opening_depth,
-    )
-
-
-def _uprights(bench: CaseBench) -> Iterator[AskedJoint]:
-    """The uprights of a row into the rails above and below it."""
-    case, rows = bench.spec.case, bench.plan.face.rows
-    uprights = bench.of("C4")
-    for row in rows:
-        here = tuple(part for part in uprights if part.code.startswith(bench.plan.code(f"R{row.number}-U")))
-        if not here:
-            continue
-        name = f"uprights_R{row.number}"
-
-        def solve(
-            thick: Inches = here[0].thickness,
-            row: FaceRow = row,
-            code: str = here[0].code,
-            name: str = name,
-        ) -> Joint:
-            return housing(
-                Housing(
-                    divider=thick,
-                    case_side=bench.plan.rail_by(row),
-                    depth=bench.plan.upright_housing(row),
-                    stop=0.0,
-                    length=case.rail_width,
-                    inside_width=row.height,
-                    rack=bench.rack,
-                    mark=code,
-                    into="rail",
-                    housed="upright",
-                ),
-                bench.ledger(name),
-            )
-
-        yield AskedJoint(
-            key=name,
-            kind="housing",
-            title=f"Uprights of row {row.number} into the rails, housing",
-            places=2 * len(here),
-            serves=(("upright", here),),
             solve=solve,
         )
 

@@ -71,8 +71,10 @@ def leg_parts(plan: LegPlan) -> Iterator[Part]:
     yield from _legs(plan)
     yield from _aprons(plan)
     yield from _rails(plan)
-    yield from _runners(plan)
-    yield from _guides(plan)
+    if plan.case.spec.drawers.on_frames:
+        yield from _runners(plan)
+    if plan.case.spec.drawers.running.kind == "runners":
+        yield from _guides(plan)
 
 
 def _legs(plan: LegPlan) -> Iterator[Part]:

@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.layout.openings import Face, FaceRow
-from casewright.pieces.layout.parts import Box
+from casewright.pieces.layout.openings import Face, FaceRow, Wall
 from casewright.pieces.layout.season import Climate
 from casewright.pieces.rules.case_rules import upright_housing
 
@@ -33,11 +32,14 @@ class CasePlan:
         """The code of a part, from its mark within the unit."""
         return f"{self.spec.code}-{mark}"
 
-    def divider_box(self, row: FaceRow, y: float, length: float, width: float) -> Box:
-        """Where a rail of the divider under a row sits."""
+    def housing_in(self, wall: Wall) -> Inches:
+        """How deep a divider is housed in what stands beside it: the side, or a partition [in]."""
         thick = self.spec.case
-        z = self.face.base_height + row.bottom - thick.divider
-        return Box(thick.side - thick.housing, y, z, length, width, thick.divider)
+        if wall is Wall.SIDE:
+            return thick.housing
+        return self.ledger.take(
+            "partition_housing", upright_housing, housing=thick.housing, rail=thick.upright
+        )
 
     def upright_housing(self, row: FaceRow) -> Inches:
         """How deep the uprights of a row are housed in the thinner of the rails above and below it [in]."""
@@ -45,7 +47,7 @@ class CasePlan:
         if thick.upright_housing is not None:
             return thick.upright_housing
         return self.ledger.take(
-            f"R{row.number}.upright_housing",
+            f"{row.code}.upright_housing",
             upright_housing,
             housing=thick.housing,
             rail=self.rail_by(row),
@@ -53,7 +55,7 @@ class CasePlan:
 
     def rail_by(self, row: FaceRow) -> Inches:
         """Thickness of the thinner rail above or below a row [in]."""
-        thick, rows = self.spec.case, self.face.rows
-        above = thick.sub_top_rail if row is rows[0] else thick.divider
-        below = thick.bottom if row is rows[-1] else thick.divider
+        thick = self.spec.case
+        above = thick.sub_top_rail if row.is_top else thick.divider
+        below = thick.bottom if row.is_lowest else thick.divider
         return min(above, below)

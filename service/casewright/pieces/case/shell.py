@@ -1,7 +1,6 @@
-"""What closes a case: its top, base and back."""
+"""What closes a case: its top and its back."""
 
 from collections.abc import Iterator
-from typing import Any
 
 from casewright.joinery.families.edge.sizes import board_width, boards_over
 from casewright.pieces.case.plan import CasePlan
@@ -55,64 +54,6 @@ def top_parts(case: CasePlan) -> Iterator[Part]:
             width,
             top.thickness,
         ),
-    )
-
-
-def base_parts(case: CasePlan) -> Iterator[Part]:
-    """The boards of the plinth; none where the case stands on the floor.
-
-    Args:
-        case: what the case is worked out from
-
-    Returns:
-        The parts.
-
-    Source: common practice.
-    """
-    base, body, woods = case.spec.plinth, case.spec.body, case.spec.woods
-    if base is None:
-        return
-    shared: dict[str, Any] = {"thickness": base.thickness, "width": base.height, "grain": Grain.ACROSS}
-    show = {**shared, **timber(woods.case), "face": FaceClass.EDGE, "use": PartUse.CASE}
-    yield Part(
-        code=case.code("B-F"),
-        line="B1",
-        name="Plinth front",
-        length=body.width,
-        ends=("mitre", "mitre"),
-        box=Box(0.0, 0.0, 0.0, body.width, base.thickness, base.height),
-        **show,
-    )
-    for mark, x in (("L", 0.0), ("R", body.width - base.thickness)):
-        yield Part(
-            code=case.code(f"B-{mark}"),
-            line="B2",
-            name="Plinth return",
-            length=body.depth,
-            ends=("mitre", "butt, screwed to the rear rail"),
-            box=Box(x, 0.0, 0.0, base.thickness, body.depth, base.height),
-            **{**show, "grain": Grain.BACK},
-        )
-    length = case.ledger.take(
-        "plinth_back_length",
-        rules.between,
-        whole=body.width,
-        one_end=base.thickness,
-        other_end=base.thickness,
-    )
-    # Its rear face is flush with that of the case bottom, which it has to carry.
-    rear = case.face.opening_depth - base.thickness
-    yield Part(
-        code=case.code("B-B"),
-        line="B3",
-        name="Plinth back rail",
-        length=length,
-        **timber(woods.inside),
-        face=FaceClass.INSIDE,
-        use=PartUse.INSIDE,
-        ends=("butt, between the returns",) * 2,
-        box=Box(base.thickness, rear, 0.0, length, base.thickness, base.height),
-        **shared,
     )
 
 

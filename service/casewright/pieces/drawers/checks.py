@@ -1,5 +1,6 @@
 """Checks of the drawers: do they clear, close, run and hold?"""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -48,7 +49,8 @@ def drawer_checks(
         yield _wettest(spec, drawer)
         yield from _depth(spec, drawer, case, climate, moves)
         yield check_shape(drawer.sizes.length, drawer.sizes.width, about=drawer.code)
-        yield _jam(spec, drawer)
+        if drawer.run.slides is None:
+            yield _jam(spec, drawer)
         yield from _groove(spec, drawer)
         yield from _sag(spec, drawer)
     yield from _pull_lines(drawers)
@@ -141,6 +143,8 @@ def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
             about=drawer.code,
             verdict=Verdict.CAUTION,
         )
+    if not spec.drawers.on_frames:
+        return
     room = groove.height - max(0.0, thickness - groove.width)
     yield at_least(
         "room over runner",
@@ -191,13 +195,14 @@ def _stiffer(bottom: BottomPlan) -> Words:
 
 
 def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
-    """Pulls of wide drawers stand in line down the case: in rows parted alike, column by column."""
+    """Pulls of wide drawers stand in line down the case: in rows of a stack parted alike, by columns."""
     openings = [drawer.sizes.opening for drawer in drawers]
-    parted = {row: sum(1 for each in openings if each.row == row) for row in {each.row for each in openings}}
-    lines: dict[tuple[int, int], list[tuple[float, ...]]] = {}
+    parted = Counter(each.row_code for each in openings)
+    lines: dict[tuple[str, int, int], list[tuple[float, ...]]] = {}
     for drawer, opening in zip(drawers, openings, strict=True):
         if len(drawer.pulls) > 1:
-            lines.setdefault((parted[opening.row], opening.column), []).append(drawer.pulls)
+            stack = opening.row_code.rpartition("-")[0]
+            lines.setdefault((stack, parted[opening.row_code], opening.column), []).append(drawer.pulls)
     if not lines:
         return
     spread = max(

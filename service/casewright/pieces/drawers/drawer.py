@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 from casewright.pieces.drawers.bottom_plans import BottomPlan
 from casewright.pieces.drawers.joints import DrawerJoints
+from casewright.pieces.drawers.running import Run
 from casewright.pieces.drawers.sizes import DrawerSizes
+from casewright.pieces.layout.pulls import Boring
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,7 +19,8 @@ class Drawer:
         joints: front and back
         bottom: the bottom
         pulls: centre of each pull, from the left outside of the case [in]
-        travel: how far it opens to its outstop [in]
+        run: what it runs on and stops against
+        boring: where its front is bored for the pulls
         slip: length of each slip; None without any [in]
     """
 
@@ -26,8 +29,14 @@ class Drawer:
     joints: DrawerJoints
     bottom: BottomPlan
     pulls: tuple[float, ...]
-    travel: float
+    run: Run
+    boring: Boring
     slip: float | None = None
+
+    @property
+    def travel(self) -> float:
+        """How far it opens to its outstop [in]."""
+        return self.run.travel
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,10 +3,12 @@
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_fronts import CockBeaded, Lipped
+from casewright.pieces.drawers.ends import SLIDING
 from casewright.pieces.drawers.make import DrawerMake
 from casewright.pieces.drawers.sizes import FrontFace
 from casewright.pieces.layout.openings import Opening
 from casewright.pieces.rules import front_rules as rules
+from casewright.pieces.rules.drawer_rules import drawer_width
 
 
 def front_face(
@@ -47,6 +49,9 @@ def front_face(
         )
     if isinstance(style, Lipped):
         return _lipped(opening, shared, style, thickness, side_gap, under)
+    if shared.slide is not None and (drawers.has_box_front or shared.at_front.family == SLIDING):
+        width = under.take("front_width", drawer_width, opening=opening.width, side_gap=side_gap)
+        left = opening.left + (opening.width - width) / 2
     if isinstance(style, CockBeaded):
         height = under.take("front_height", rules.below_the_bead, height=height, bead=style.bead)
     if foot and not drawers.has_box_front:

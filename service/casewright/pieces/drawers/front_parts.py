@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from casewright.measure.saying import Words, say
-from casewright.pieces.asked.drawer_fronts import AppliedFront, CockBeaded, Lipped
+from casewright.pieces.asked.drawer_fronts import CockBeaded, Lipped
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD
@@ -34,11 +34,10 @@ def front_parts(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
 
 def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     """The board that is seen; between the sides it is as long as its tongues reach."""
-    sizes, row, face = drawer.sizes, drawer.sizes.opening.row, drawer.sizes.face
+    sizes, row, face = drawer.sizes, drawer.sizes.opening.row_mark, drawer.sizes.face
     drawers = spec.drawers
     own = not drawers.has_box_front and sizes.front_length < sizes.width
     long = sizes.front_length if own else face.width
-    applied = isinstance(drawers.style, AppliedFront)
     return Part(
         code=f"{drawer.code}-F",
         line=f"F{row}",
@@ -54,13 +53,29 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         grain_set="fronts" if spec.sequence_fronts else "",
         box=Box(
             face.left + (face.width - long) / 2,
-            0.0 if applied else -sizes.stand,
+            front_start(spec, drawer),
             place.base + face.bottom,
             long,
             face.thickness,
             face.height,
         ),
     )
+
+
+def front_start(spec: UnitSpec, drawer: Drawer) -> float:
+    """Where the face of a front is, behind the front edge of the case.
+
+    Args:
+        spec: what the maker chose
+        drawer: the drawer
+
+    Returns:
+        Its place; below zero before that edge [in]
+
+    Source: geometry of the drawer.
+    """
+    stand = drawer.sizes.stand
+    return 0.0 - stand if stand else float(spec.drawers.stops.inset)
 
 
 def _front_end(spec: UnitSpec, drawer: Drawer) -> Words:
@@ -74,7 +89,7 @@ def _front_end(spec: UnitSpec, drawer: Drawer) -> Words:
 
 
 def _box_front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-BF",
         line=f"G{row}",
@@ -103,7 +118,7 @@ def _beads(spec: UnitSpec, style: CockBeaded, drawer: Drawer, place: Place) -> I
     sizes, face = drawer.sizes, drawer.sizes.face
     let_in = rules.bead_width(rabbet=bead_rabbet(style, drawer), projection=style.projection)
     over = rules.bead_width(rabbet=face.thickness, projection=style.projection)
-    high, bead, before = sizes.height, style.bead, -style.projection
+    high, bead, before = sizes.height, style.bead, front_start(spec, drawer) - style.projection
     right, top = face.left + face.width - bead, place.z + high - bead
     strips = (
         ("CT", "top", over, face.width, (face.left, top), (face.width, bead)),

@@ -17,6 +17,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Percent
 from casewright.pieces.asked.drawer_fronts import Inset
+from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.batch_gauges import SIDES, BatchGauges, batch_gauges, full_sides
@@ -160,7 +161,7 @@ class _At:
         if tails is None:
             end = self.shared.at_front
             return (), other_end(self.spec, self.sizes, end, self.shop.rack, under, at_back=False)
-        row = self.spec.rows[self.sizes.opening.row - 1]
+        row = row_of(self.spec.rows, self.sizes.opening.row_mark)
         choices, count = _tails(self.sizes.code, tails, front_end(self.sizes), row.front_tails)
         if self.shared.at_front.family == HALF_BLIND:
             asked = _half_blind(self.spec, self.sizes, tails.setting, self.shop, count, self.gauges)
@@ -172,7 +173,7 @@ class _At:
         if tails is None:
             end = self.shared.at_back
             return (), other_end(self.spec, self.sizes, end, self.shop.rack, under, at_back=True)
-        row = self.spec.rows[self.sizes.opening.row - 1]
+        row = row_of(self.spec.rows, self.sizes.opening.row_mark)
         choices, count = _tails(self.sizes.code, tails, back_end(self.sizes), row.back_tails)
         return choices, through(self._through_back(tails.setting, count), under)
 
@@ -260,7 +261,7 @@ def _drawn_back(sizes: DrawerSizes, shared: DrawerMake) -> BoardEnd:
 
 
 def _first_of_rows(sizes: tuple[DrawerSizes, ...]) -> Iterable[DrawerSizes]:
-    return (each for each in sizes if each.opening.column == 1)
+    return (each for each in sizes if each.opening.is_first)
 
 
 def _tails(code: str, tails: _Tails, end: BoardEnd, typed: int | None) -> tuple[tuple[Choice, ...], int]:

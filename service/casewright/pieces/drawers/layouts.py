@@ -11,6 +11,7 @@ from casewright.joinery.families.through.joint import ThroughJoint, through
 from casewright.joinery.family import BoardEnd, Family, Row, SetOut, families
 from casewright.measure.lengths import write_length
 from casewright.measure.units import Count, Inches
+from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.reading import read_as, write_unit
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
@@ -107,16 +108,16 @@ def unit_families(
 
     Source: common practice; the weights are from memory.
     """
-    first = [each for each in drawers if each.sizes.opening.column == 1]
+    first = [each for each in drawers if each.sizes.opening.is_first]
     rows = []
     for each in first:
-        number, joints = each.sizes.opening.row, each.joints
+        mark, joints = each.sizes.opening.row_mark, each.joints
         rows.append(
             Row(
-                name=f"row {number}",
+                name=f"row {mark}",
                 end=tail_end(each, end),
                 drawn=joints.front_drawn if end is DrawerEnd.FRONT else joints.back_drawn,
-                tails=getattr(spec.rows[number - 1], end.tails_name),
+                tails=getattr(row_of(spec.rows, mark), end.tails_name),
             )
         )
     return families(set_out_of(drawers, end), rows, pins)
@@ -149,13 +150,13 @@ def laid_out_with(drawer: Drawer, end: DrawerEnd, tails: Count, pin: Inches) -> 
 
 
 def with_layout(
-    spec: UnitSpec, row: Count, end: DrawerEnd, tails: Count | None, pin: Inches | None
+    spec: UnitSpec, row: str, end: DrawerEnd, tails: Count | None, pin: Inches | None
 ) -> UnitSpec:
     """The choices of a unit with a number of tails for one row and a width of the pin for all of them.
 
     Args:
         spec: what the maker chose
-        row: which row, counted from one
+        row: the mark of the row, such as `5` or `2-1-3`
         end: which end of the sides
         tails: the number of tails; None to leave it to the looks
         pin: the pin of every row's joint at this end; None to leave it as usual [in]
@@ -169,7 +170,7 @@ def with_layout(
     Source: the schema of `UnitSpec`.
     """
     data: dict[str, Any] = json.loads(write_unit(spec))
-    _put(data["rows"][row - 1], end.tails_name, tails)
+    _put(_row_in(data, row), end.tails_name, tails)
     joint = data.setdefault("drawers", {}).setdefault(end.joint_name, {})
     _put(joint, "pin", None if pin is None else write_length(pin, spec.unit))
     # What is left empty is left out, so that a choice taken back leaves the file as it was before.
@@ -177,6 +178,15 @@ def with_layout(
         if not holder[name]:
             del holder[name]
     return read_as(UnitSpec, data)
+
+
+def _row_in(data: dict[str, Any], mark: str) -> dict[str, Any]:
+    """A row of a file by its mark: numbers from one, of rows and columns in turn."""
+    row, *inner = (int(number) - 1 for number in mark.split("-"))
+    found: dict[str, Any] = data["rows"][row]
+    for column, below in zip(inner[::2], inner[1::2], strict=True):
+        found = found["across"][column]["rows"][below]
+    return found
 
 
 def _put(holder: dict[str, Any], name: str, value: Any) -> None:

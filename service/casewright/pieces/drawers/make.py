@@ -13,6 +13,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_fronts import CockBeaded, FullOverlay, HalfOverlay, Inset, Lipped
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.shop import Shop
+from casewright.pieces.asked.slide_spec import OwnSlide
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.ends import BOX, HALF_BLIND, THROUGH, End, back_end, front_end
 from casewright.pieces.drawers.overlays import Cover, covers
@@ -40,6 +41,7 @@ class DrawerMake:
         side_moves: movement coefficient of a side in height [1 per % moisture]
         covers: by the code of its opening, what a front before the case covers; none for other fronts
         chosen: what was left out, with the reason for each choice
+        slide: the metal slide that they run on; None for wood
     """
 
     drawers: Drawers
@@ -54,15 +56,19 @@ class DrawerMake:
     side_moves: float
     covers: Mapping[str, Cover]
     chosen: tuple[Chosen, ...]
+    slide: OwnSlide | None
 
 
-def shared_construction(spec: UnitSpec, face: Face, shop: Shop, ledger: Ledger) -> DrawerMake:
+def shared_construction(
+    spec: UnitSpec, face: Face, shop: Shop, slide: OwnSlide | None, ledger: Ledger
+) -> DrawerMake:
     """Fills in what the drawers of a unit share.
 
     Args:
         spec: what the maker chose
         face: the openings
         shop: the shop's habits and its rack
+        slide: the metal slide that they run on; None for wood
         ledger: keeps the working
 
     Returns:
@@ -99,6 +105,7 @@ def shared_construction(spec: UnitSpec, face: Face, shop: Shop, ledger: Ledger) 
         side_moves=side_moves,
         covers=covers(spec, face, ledger) if before else {},
         chosen=tuple(chosen),
+        slide=slide,
     )
 
 

@@ -42,7 +42,7 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
 
 
 def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     pairs = (
         ("SL", sizes.left_side, place.x),
         ("SR", sizes.right_side, place.x + sizes.width - sizes.right_side),
@@ -72,7 +72,7 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
 
 
 def _back(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row
+    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-B",
         line=f"K{row}",

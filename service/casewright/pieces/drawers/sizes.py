@@ -148,3 +148,8 @@ class DrawerSizes:
     def to_the_back(self) -> float:
         """From the face of the board that the sides are joined to, to the rear face of the back [in]."""
         return self.box_length - self.set_in
+
+    @property
+    def inner(self) -> float:
+        """The inside face of the board that the sides are joined to, behind the case's front edge [in]."""
+        return self.box_start + self.front

@@ -15,19 +15,15 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.ends import HALF_BLIND, SLIDING, End
 from casewright.pieces.drawers.faces import front_face
 from casewright.pieces.drawers.make import DrawerMake
+from casewright.pieces.drawers.run_sizes import box_height, box_length, box_width, side_gap
 from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerSizes, Gaps, Inside
 from casewright.pieces.layout.openings import Opening
 from casewright.pieces.layout.season import Climate
 from casewright.pieces.rules import drawer_rules as rules
 from casewright.pieces.rules import front_rules
 
-SMALL = 12.0
-"""An opening up to this wide (and deep) gets the clearances of small work (common practice) [in]."""
-SMALL_SIDE_GAP, SIDE_GAP = 1 / 64, 1 / 32
-SMALL_BACK_GAP, BACK_GAP = 1 / 8, 1 / 4
 HEADROOM = 1 / 8
 """Under the obstruction above a drawer: CPSC guidance on the volume of clothing storage [in]."""
-CHOSEN_GAP = "chosen by the size of the opening (common practice); type your own as drawers.clearances"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,35 +67,38 @@ def drawer_sizes(
     """
     under, drawers = ledger.under(opening.code), shared.drawers
     boards = _boards(spec, opening, shared)
-    height = _height(opening.height, shared, climate, rack, under)
-    side_gap = _side_gap(opening, drawers, under)
-    width = under.take("width", rules.drawer_width, opening=opening.width, side_gap=side_gap)
-    length = under.take(
-        "length",
-        rules.drawer_length,
-        depth=opening.depth,
-        back_gap=_back_gap(opening, drawers, under),
-        shrinkage=side_shrinkage,
-    )
+    fits = _fits(opening.height, shared, climate, under)
+    height = _box_height(opening.height, fits, shared, rack, under)
+    width = box_width(opening, drawers, shared.slide, (boards.left, boards.right), under)
+    length = box_length(opening, drawers, shared.slide, side_shrinkage, under)
     lap = _lap(opening, shared, boards, under)
     box = _Box(shared=shared, boards=boards, width=width, under=under)
-    box_start, box_length = box.reach(length)
+    box_start, whole = box.reach(length)
     start = box.taken_in_front(lap)
     bottom_under = _under_the_sides(spec, under) if drawers.screwed_under else 0.0
     side_height = box.board_height(height, bottom_under)
     back_height, back_foot = _back(drawers, side_height, under)
-    _check_room(opening, height, width, box_length, back_height)
+    _check_room(opening, height, width, whole, back_height)
     joint_height = box.joint_height(side_height)
+    drawn = _fits(opening.designed_height, shared, climate, UNKEPT)
     return DrawerSizes(
         opening=opening,
         height=height,
-        drawn_height=_height(opening.designed_height, shared, climate, rack, UNKEPT),
+        drawn_height=_box_height(opening.designed_height, drawn, shared, rack, UNKEPT),
         width=width,
         length=length,
         stand=drawers.stands_before,
-        face=front_face(opening, shared, boards.face, (width, height), side_gap, bottom_under, under),
+        face=front_face(
+            opening,
+            shared,
+            boards.face,
+            (width, fits if drawers.has_box_front else height),
+            side_gap(opening, drawers, under),
+            bottom_under,
+            under,
+        ),
         box_start=box_start,
-        box_length=box_length,
+        box_length=whole,
         front=boards.front,
         front_length=box.across(shared.at_front, "front_length"),
         front_height=joint_height,
@@ -111,14 +110,14 @@ def drawer_sizes(
         lap=lap,
         rabbet=shared.rabbet,
         side_start=start,
-        side_length=box.side_length(box_length, start, lap),
+        side_length=box.side_length(whole, start, lap),
         side_height=side_height,
         foot=bottom_under,
         joint_height=joint_height,
         back_height=back_height,
         back_foot=back_foot,
         set_in=shared.at_back.set_in,
-        inside=_inside(opening, drawers, box, box_length, bottom_under),
+        inside=_inside(opening, drawers, box, whole, bottom_under),
         gaps=_gaps(opening, height, shared, climate, under),
     )
 
@@ -151,14 +150,15 @@ class _Box:
     def reach(self, length: Inches) -> tuple[Inches, Inches]:
         """Where the board that the sides are joined to begins, and from there to the ends of the sides."""
         drawers = self.shared.drawers
+        inset = drawers.stops.inset
         if isinstance(drawers.style, AppliedFront):
             behind = self.under.take(
                 "box_length", front_rules.behind_the_show_front, length=length, front=self.boards.face
             )
-            return self.boards.face, behind
+            return inset + self.boards.face, behind
         stand = drawers.stands_before
         if stand == 0 or drawers.has_box_front:
-            return 0.0, length
+            return (0.0 if stand else inset), length
         return -stand, self.under.take("box_length", front_rules.whole_length, length=length, stand=stand)
 
     def taken_in_front(self, lap: Inches) -> Inches:
@@ -232,24 +232,12 @@ def _under_the_sides(spec: UnitSpec, under: Ledger) -> Inches:
     return under.given("bottom_under", spec.drawers.bottom_thickness, "the bottom, under the sides", Inches)
 
 
-def _side_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
-    if drawers.clearances.side is not None:
-        return drawers.clearances.side
-    gap = SMALL_SIDE_GAP if opening.designed_width <= SMALL else SIDE_GAP
-    return under.given("side_gap", gap, CHOSEN_GAP, Inches)
-
-
-def _back_gap(opening: Opening, drawers: Drawers, under: Ledger) -> float:
-    if drawers.clearances.back is not None:
-        return drawers.clearances.back
-    gap = SMALL_BACK_GAP if opening.designed_width <= SMALL and opening.designed_depth <= SMALL else BACK_GAP
-    return under.given("back_gap", gap, CHOSEN_GAP, Inches)
-
-
-def _height(opening: float, shared: DrawerMake, climate: Climate, rack: Rack, under: Ledger) -> float:
+def _fits(opening: float, shared: DrawerMake, climate: Climate, under: Ledger) -> float:
+    """As high as the opening lets a drawer be, in all seasons."""
     clearances, end = shared.drawers.clearances, shared.at_front
-    fits = under.take(
-        "height" if not end.whole_fingers else "height_that_fits",
+    lower = end.whole_fingers or shared.slide is not None
+    return under.take(
+        "height_that_fits" if lower else "height",
         rules.drawer_height,
         opening=opening,
         bottom_gap=clearances.bottom,
@@ -257,11 +245,17 @@ def _height(opening: float, shared: DrawerMake, climate: Climate, rack: Rack, un
         coefficient=max(shared.front_moves, shared.side_moves),
         swelling=climate.swelling,
     )
+
+
+def _box_height(opening: float, fits: float, shared: DrawerMake, rack: Rack, under: Ledger) -> float:
+    """What it is made: on slides no more than they leave; a whole number of fingers where that is asked."""
+    end = shared.at_front
+    most = box_height(opening, fits, shared.slide, under)
     if not end.whole_fingers:
-        return fits
-    finger = end.finger or usual_finger(fits, min(shared.front, shared.drawers.side), rack.cutters)
-    number = max(2, int(down_to(fits / finger, 1.0)))
-    return under.take("height", front_rules.whole_fingers, height=fits, finger=finger, number=number)
+        return most
+    finger = end.finger or usual_finger(most, min(shared.front, shared.drawers.side), rack.cutters)
+    number = max(2, int(down_to(most / finger, 1.0)))
+    return under.take("height", front_rules.whole_fingers, height=most, finger=finger, number=number)
 
 
 def _gaps(opening: Opening, height: float, shared: DrawerMake, climate: Climate, under: Ledger) -> Gaps:

@@ -1,28 +1,21 @@
-"""The face of the case: its rows and columns, and the opening that each drawer goes into."""
+"""The face of the case as it comes out: stacks of rows, their columns, and every opening."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import StrEnum
+from typing import Literal
 
-from casewright.measure.ledger import Figure, Ledger
-from casewright.measure.saying import Words, say
-from casewright.measure.units import Inches
-from casewright.pieces.asked.graduation import (
-    HEADROOM,
-    CannotGraduate,
-    Contents,
-    Equal,
-    Ratio,
-    Roots,
-    Step,
-    by_contents,
-    contents_need,
-    graduated,
-    rounded_openings,
-)
-from casewright.pieces.asked.measured import MeasuredOpening
-from casewright.pieces.asked.spec import Row, UnitSpec
-from casewright.pieces.layout.heights import plan_heights
-from casewright.pieces.rules import case_rules as rules
-from casewright.pieces.rules import leg_rules
+from casewright.pieces.asked.layout_spec import Holds
+
+
+class Wall(StrEnum):
+    """What stands beside a stack of rows: the side of the case (a leg is one too), or a partition."""
+
+    SIDE = "side"
+    PARTITION = "partition"
+
+
+Walls = tuple[Wall, Wall]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,9 +23,9 @@ class Opening:
     """The hole that one drawer goes into.
 
     Attributes:
-        code: row and position, such as `R5-1`
-        row: from the top, starting with 1
-        column: from the left, starting with 1
+        code: row and position, such as `R5-1`; in a stack within a column `R2-1-3-1`
+        row: from the top of its stack, starting with 1
+        column: from the left of its row, starting with 1
         left: left edge, from the outside of the left case side [in]
         bottom: lower edge, from the underside of the case bottom [in]
         width: clear width; measured where it was [in]
@@ -42,6 +35,7 @@ class Opening:
         designed_height: as it was drawn [in]
         designed_depth: as it was drawn [in]
         measured: the names of the sizes that were measured
+        is_first: is it the first drawer of its row, by which the tails of the row are chosen?
     """
 
     code: str
@@ -56,25 +50,137 @@ class Opening:
     designed_height: float
     designed_depth: float
     measured: tuple[str, ...] = ()
+    is_first: bool = True
+
+    @property
+    def row_code(self) -> str:
+        """The code of its row, such as `R5` or `R2-1-3`."""
+        return self.code.rpartition("-")[0]
+
+    @property
+    def row_mark(self) -> str:
+        """Its row as it is spoken of: `5`, or `2-1-3` for the third row in the first column of row 2."""
+        return self.row_code[1:]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Space(Opening):
+    """An opening that holds doors, or nothing.
+
+    Attributes:
+        holds: doors, or open
+        shelves: shelves in it, evenly spaced
+        leaves: doors side by side; none where it is open
+        hinged: the side at which a single door is hinged
+        knee: is it a knee space, open down to the floor?
+    """
+
+    holds: Holds
+    shelves: int
+    leaves: int
+    hinged: Literal["left", "right"]
+    knee: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """One column of a row: it holds an opening, or a stack of rows of its own.
+
+    Attributes:
+        code: such as `R2-1`
+        left: left edge, from the outside of the left case side [in]
+        width: designed clear width [in]
+        opening: the opening of a drawer, or the space; None for a stack
+        stack: the rows of its own; None for an opening
+    """
+
+    code: str
+    left: float
+    width: float
+    opening: Opening | None
+    stack: "Stack | None"
+
+    @property
+    def is_drawer(self) -> bool:
+        """Does a drawer stand in it, by itself?"""
+        return self.opening is not None and not isinstance(self.opening, Space)
+
+    @property
+    def is_knee(self) -> bool:
+        """Is it a knee space?"""
+        return isinstance(self.opening, Space) and self.opening.knee
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FaceRow:
-    """One row: its designed height, its openings, and the uprights between them.
+    """One row: its designed height, its columns, and what stands between them.
 
     Attributes:
-        number: from the top, starting with 1
+        code: such as `R2`; in a stack within a column `R2-1-3`
+        number: from the top of its stack, starting with 1
         bottom: lower edge of the openings, from the underside of the case bottom [in]
         height: designed height of the openings [in]
-        openings: from left to right
+        is_top: does it lie right under the rails of the top?
+        is_lowest: does it stand on the case bottom?
+        cells: its columns, from left to right
+        openings: the drawers' openings among them
         uprights: left edge of each upright, from the outside of the left case side [in]
+        partitions: left edge of each full-depth partition, from there too [in]
     """
 
+    code: str
     number: int
     bottom: float
     height: float
+    is_top: bool
+    is_lowest: bool
+    cells: tuple[Cell, ...]
     openings: tuple[Opening, ...]
     uprights: tuple[float, ...]
+    partitions: tuple[float, ...] = ()
+
+    @property
+    def mark(self) -> str:
+        """The row as it is spoken of: `2`, or `2-1-3`."""
+        return self.code[1:]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stack:
+    """Rows one above the other, between two walls.
+
+    Attributes:
+        code: that of its column, such as `R2-1`; empty for the whole face
+        left: inner face of its left wall, from the outside of the left case side [in]
+        width: clear width between its walls [in]
+        bottom: lower edge of its lowest row, from the underside of the case bottom [in]
+        height: from there to the upper edge of its top row [in]
+        rows: from the top down
+        walls: what stands at its left and at its right
+    """
+
+    code: str
+    left: float
+    width: float
+    bottom: float
+    height: float
+    rows: tuple[FaceRow, ...]
+    walls: Walls
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pedestal:
+    """What stands on the floor between two knee spaces, or the whole case where there is none.
+
+    Attributes:
+        left: outer face of its left wall, from the outside of the left case side [in]
+        right: outer face of its right wall, from there too [in]
+        walls: what stands at its left and at its right
+    """
+
+    left: float
+    right: float
+    walls: Walls
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +194,10 @@ class Face:
         opening_total: all opening heights of a column added up [in]
         clear_width: width between the case sides [in]
         opening_depth: designed depth of every opening [in]
-        rows: from the top down
+        stacks: every stack of rows: the whole face, then those within its columns
+        openings: the drawers' openings, row by row from the top, each row from the left
+        spaces: the openings that hold doors, or nothing, in the same order
+        pedestals: what stands on the floor, from the left
     """
 
     body_height: float
@@ -97,264 +206,27 @@ class Face:
     opening_total: float
     clear_width: float
     opening_depth: float
-    rows: tuple[FaceRow, ...]
+    stacks: tuple[Stack, ...]
+    openings: tuple[Opening, ...]
+    spaces: tuple[Space, ...]
+    pedestals: tuple[Pedestal, ...]
 
     @property
-    def openings(self) -> tuple[Opening, ...]:
-        """All openings, row by row from the top, each row from the left."""
-        return tuple(opening for row in self.rows for opening in row.openings)
+    def rows(self) -> tuple[FaceRow, ...]:
+        """The rows of the whole face, from the top down; a column among them may have rows of its own."""
+        return self.stacks[0].rows
+
+    @property
+    def all_rows(self) -> Iterator[FaceRow]:
+        """The rows of every stack."""
+        return (row for stack in self.stacks for row in stack.rows)
+
+    @property
+    def is_nested(self) -> bool:
+        """Has a column rows of its own?"""
+        return len(self.stacks) > 1
 
     def divider_tops(self, divider: float) -> tuple[float, ...]:
-        """The upper edge of each divider, from the underside of the case bottom, lowest first [in]."""
+        """The upper edge of each divider of the whole face, from the underside of the case bottom,
+        lowest first [in]."""
         return tuple(row.bottom for row in reversed(self.rows[:-1]) if divider)
-
-
-def plan_face(spec: UnitSpec, ledger: Ledger) -> Face:
-    """Works out heights, rows and columns of a unit.
-
-    Args:
-        spec: what the maker chose
-        ledger: keeps the working
-
-    Returns:
-        The face of the case.
-
-    Raises:
-        CannotGraduate: no row heights or column widths can be made of what was given
-
-    Source: geometry of the case.
-    """
-    heights = plan_heights(spec, ledger)
-    row_heights = _row_heights(spec, heights.opening_total, ledger)
-    clear = ledger.take("clear_width", rules.clear_width, width=spec.body.width, side=spec.frame.side)
-    depth = _depth(spec, ledger)
-    rows = []
-    bottom = spec.frame.lower + heights.opening_total + (len(spec.rows) - 1) * spec.frame.divider
-    for number, (row, height) in enumerate(zip(spec.rows, row_heights, strict=True), start=1):
-        bottom -= height
-        rows.append(_row(spec, row, number, bottom, height, clear, depth, ledger))
-        bottom -= spec.frame.divider
-    return Face(
-        body_height=heights.body,
-        base_height=heights.base,
-        overall_height=heights.overall,
-        opening_total=heights.opening_total,
-        clear_width=clear,
-        opening_depth=depth,
-        rows=tuple(rows),
-    )
-
-
-def _depth(spec: UnitSpec, ledger: Ledger) -> Inches:
-    """The depth of the openings: to the back boards, or to the back apron."""
-    legs = spec.legs
-    if legs is None:
-        return ledger.take(
-            "opening_depth", rules.opening_depth, depth=spec.body.depth, back=spec.back.thickness
-        )
-    return ledger.take(
-        "opening_depth",
-        leg_rules.depth_to_apron,
-        depth=spec.body.depth,
-        setback=legs.setback,
-        apron=legs.apron,
-    )
-
-
-def _row_heights(spec: UnitSpec, total: float, ledger: Ledger) -> tuple[float, ...]:
-    """The designed opening heights: locked rows as typed, the others by the rule."""
-    free = [index for index, row in enumerate(spec.rows) if row.height is None]
-    left = total - sum(row.height for row in spec.rows if row.height is not None)
-    if not free:
-        if abs(left) > 1e-6:
-            raise CannotGraduate(
-                say("the rows add up to {} of {:bare}; leave one height out", total - left, total)
-            )
-        return tuple(row.height or 0.0 for row in spec.rows)
-    if left <= 0:
-        raise CannotGraduate(
-            say(
-                "the locked rows take {} of {:bare} and leave the others nothing; lower one of them",
-                total - left,
-                total,
-            )
-        )
-    exact = _by_rule(spec, free, left, ledger)
-    for place, (index, height) in enumerate(zip(free, exact, strict=True)):
-        ledger.given(f"graduation.row_{index + 1}", height, _grown(spec.graduation, place), Inches)
-    heights = iter(rounded_openings(exact, left))
-    chosen = tuple(next(heights) if row.height is None else row.height for row in spec.rows)
-    if min(chosen) <= 0:
-        raise CannotGraduate(
-            f"rounding leaves no opening in row {chosen.index(min(chosen)) + 1}; use fewer rows"
-        )
-    return chosen
-
-
-def _grown(rule: Equal | Step | Ratio | Roots | Contents, place: int) -> str:
-    """How the exact height of a row comes about, in words that name the figures to ask for next."""
-    if isinstance(rule, Step):
-        return f"the first opening and {place} steps: figures graduation.first and graduation.step"
-    if isinstance(rule, Ratio):
-        return f"the first opening × the ratio, {place} times: figures graduation.first and graduation.ratio"
-    if isinstance(rule, Roots):
-        return f"in proportion to the square root of {rule.start + place}, out of figure opening_total"
-    if isinstance(rule, Contents):
-        return "what its contents need and its share of the spare: figures graduation.need_…, opening_total"
-    return "see figure graduation.opening"
-
-
-def _by_rule(spec: UnitSpec, free: list[int], left: float, ledger: Ledger) -> tuple[float, ...]:
-    """Exact heights of the rows that are not locked."""
-    rule, under = spec.graduation, ledger.under("graduation")
-    if not isinstance(rule, Contents):
-        return graduated(rule, left, len(free), spec.frame.divider, under)
-    groove = spec.drawers.groove
-    needs = []
-    for index in free:
-        contents = spec.rows[index].contents
-        if contents is None:
-            raise CannotGraduate(
-                f"row {index + 1} does not say how tall its contents are; add contents, such as 4-1/2"
-            )
-        needs.append(
-            under.take(
-                f"need_{index + 1}",
-                contents_need,
-                contents=contents,
-                build_up=groove.height + groove.width,
-                headroom=HEADROOM,
-            )
-        )
-    return by_contents(rule, needs, left)
-
-
-def _row(
-    spec: UnitSpec,
-    row: Row,
-    number: int,
-    bottom: float,
-    height: float,
-    clear: float,
-    depth: float,
-    ledger: Ledger,
-) -> FaceRow:
-    """One row of openings, with what was measured of them."""
-    left = spec.frame.side
-    openings, uprights = [], []
-    widths = _column_widths(spec, row, number, clear, ledger)
-    for column, width in enumerate(widths, start=1):
-        openings.append(_opening(spec, number, column, left, bottom, width, height, depth, ledger))
-        left += width
-        if column < len(widths):
-            uprights.append(left)
-            left += spec.frame.upright
-    return FaceRow(
-        number=number, bottom=bottom, height=height, openings=tuple(openings), uprights=tuple(uprights)
-    )
-
-
-def _column_widths(spec: UnitSpec, row: Row, number: int, clear: float, ledger: Ledger) -> tuple[float, ...]:
-    """The opening widths of a row: typed ones as they are, the others sharing what is left."""
-    typed = row.column_widths
-    if spec.legs and len(typed) > 1:
-        raise CannotGraduate(
-            say(
-                "row {:d} has {:d} drawers side by side; on legs and aprons a row has one drawer in its "
-                "column: choose a carcase, or one drawer",
-                number,
-                len(typed),
-            )
-        )
-    if typed == (None,):
-        return (clear,)
-    fixed = sum(width for width in typed if width is not None)
-    shared = sum(1 for width in typed if width is None)
-    left = clear - (len(typed) - 1) * spec.frame.upright - fixed
-    if shared == 0:
-        if abs(left) > 1e-6:
-            raise CannotGraduate(
-                say(
-                    "the widths of row {:d} and its uprights add up to {} but the case "
-                    "is {:bare} wide inside; leave one width out (null)",
-                    number,
-                    clear - left,
-                    clear,
-                )
-            )
-        return tuple(width or 0.0 for width in typed)
-    if left / shared < 1:
-        raise CannotGraduate(
-            say("row {:d} leaves {} for a drawer; use fewer columns", number, max(0.0, left / shared))
-        )
-    width = ledger.take(
-        f"R{number}.column_width",
-        rules.column_width,
-        clear=clear,
-        upright=spec.frame.upright,
-        columns=len(typed),
-        fixed=fixed,
-        shared=shared,
-    )
-    return tuple(width if typed_width is None else typed_width for typed_width in typed)
-
-
-NOT_MEASURED = MeasuredOpening()
-
-
-def _opening(
-    spec: UnitSpec,
-    number: int,
-    column: int,
-    left: float,
-    bottom: float,
-    width: float,
-    height: float,
-    depth: float,
-    ledger: Ledger,
-) -> Opening:
-    """One opening; a measured size takes the place of the designed one."""
-    code = f"R{number}-{column}"
-    under = ledger.under(code)
-    found = spec.measured.openings.get(code, NOT_MEASURED)
-    sizes = {}
-    for name, designed in (("height", height), ("width", width), ("depth", depth)):
-        value = getattr(found, name)
-        if value is not None and not designed / 2 < value < designed * 2:
-            raise CannotGraduate(
-                say(
-                    "measured.openings.{}.{}: {} is far from the {:bare} that "
-                    "was drawn; measure again, or change the design",
-                    code,
-                    name,
-                    value,
-                    designed,
-                )
-            )
-        basis = _origin(spec, number, designed if value is None else value)
-        sizes[name] = under.given(f"opening_{name}", designed if value is None else value, basis)
-    return Opening(
-        code=code,
-        row=number,
-        column=column,
-        left=left,
-        bottom=bottom,
-        designed_width=width,
-        designed_height=height,
-        designed_depth=depth,
-        measured=tuple(name for name in sizes if getattr(found, name) is not None),
-        **sizes,
-    )
-
-
-def _origin(spec: UnitSpec, number: int, size: float) -> Words:
-    """Where a size of an opening comes from, in words that name the figures to ask for next."""
-    if isinstance(size, Figure):
-        return f"see figure {size.name}"
-    if spec.rows[number - 1].height is not None:
-        return f"see figure rows.{number}.height"
-    return say(
-        "see figure graduation.row_{:d}, rounded to {}; what rounding leaves goes to the lowest row",
-        number,
-        1 / 16,
-    )

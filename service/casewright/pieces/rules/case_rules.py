@@ -82,6 +82,24 @@ def opening_total(body: Inches, rail: Inches, bottom: Inches, divider: Inches, r
     return body - rail - bottom - (rows - 1) * divider
 
 
+def stack_total(height: Inches, divider: Inches, rows: Count) -> Inches:
+    """All opening heights of a stack within a column added up.
+
+    Rule: height - (rows - 1) × divider
+
+    Args:
+        height: height of the row in which its column stands [in]
+        divider: thickness of the frame between two rows [in]
+        rows: how many rows the stack has
+
+    Returns:
+        The opening heights together [in]
+
+    Source: geometry of the case.
+    """
+    return height - (rows - 1) * divider
+
+
 def clear_width(width: Inches, side: Inches) -> Inches:
     """The width between the case sides.
 
@@ -151,6 +169,77 @@ def housed_length(opening: Inches, housing: Inches) -> Inches:
     Source: geometry of the joint.
     """
     return opening + 2 * housing
+
+
+def housed_between(opening: Inches, left: Inches, right: Inches) -> Inches:
+    """The length of a part housed in two parts that are not alike.
+
+    Rule: opening + left + right
+
+    Args:
+        opening: clear distance between the two parts [in]
+        left: how deep it goes into the one at its left [in]
+        right: how deep it goes into the one at its right [in]
+
+    Returns:
+        The length over both ends [in]
+
+    Source: geometry of the joint.
+    """
+    return opening + left + right
+
+
+def standing_length(opening: Inches, housing: Inches, bottom: Inches) -> Inches:
+    """The length of a partition beside a knee space: housed above, and down past the case bottom.
+
+    Rule: opening + housing + bottom
+
+    Args:
+        opening: clear height of its row [in]
+        housing: depth of the housing above it [in]
+        bottom: thickness of the case bottom that is housed in it [in]
+
+    Returns:
+        The length [in]
+
+    Source: geometry of the joint.
+    """
+    return opening + housing + bottom
+
+
+def across_both(left: Inches, right: Inches) -> Inches:
+    """The width of one runner where two would overlap.
+
+    Rule: right - left
+
+    Args:
+        left: the outer edge of the one at the left [in]
+        right: the outer edge of the one at the right [in]
+
+    Returns:
+        The width of the one that does for both [in]
+
+    Source: common practice.
+    """
+    return right - left
+
+
+def shelf_gap(height: Inches, thickness: Inches, shelves: Count) -> Inches:
+    """The clear height between shelves that are evenly spaced.
+
+    Rule: (height - shelves × thickness) / (shelves + 1)
+
+    Args:
+        height: clear height of the opening [in]
+        thickness: thickness of a shelf [in]
+        shelves: how many there are
+
+    Returns:
+        The height below, between and above them [in]
+
+    Source: geometry.
+    """
+    return (height - shelves * thickness) / (shelves + 1)
 
 
 def upright_housing(housing: Inches, rail: Inches) -> Inches:

@@ -10,10 +10,14 @@ from casewright.measure.rounding import near_to
 from casewright.measure.units import Number
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.drawer_fronts import CockBeaded
+from casewright.pieces.asked.shell_spec import BracketFeet, ToeBase, TurnedFeet
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.end_joints import drawer_ends
+from casewright.pieces.case.bases import foot_count
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SLIDING
+from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
 
 SQUARE_INCHES = 144
@@ -63,7 +67,9 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{driver: number * count for driver, number in (_case(unit) | _drawers(unit)).items()},
+        **{
+            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
+        },
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
@@ -93,20 +99,39 @@ def _case(unit: Construction) -> dict[Driver, float]:
         lines[line.part.line] += line.quantity
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
-    marks = {"C3": 2, "C4": 2, "W1": 2}
-    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5"))
+    marks = {"C3": 2, "C4": 2, "C8": 2, "W1": 2}
+    runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W8", "W9"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
         Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
         Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
-        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items()),
+        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items())
+        + _housed_shelf_ends(unit),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
         Driver.BACK_BOARDS: lines.get("P1", 0),
-        Driver.PLINTH_CORNERS: 4 if unit.spec.plinth else 0,
+        Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
-        Driver.RUNNERS: runners,
+        Driver.RUNNERS: runners + lines.get("W6", 0),
+        **_base(unit.spec, unit.face),
     }
+
+
+def _housed_shelf_ends(unit: Construction) -> int:
+    """Both ends of every shelf that does not lie loose."""
+    if unit.spec.shelving.fixing == "pins":
+        return 0
+    return 2 * sum(space.shelves for space in unit.face.spaces)
+
+
+def _base(spec: UnitSpec, face: Face) -> dict[Driver, float]:
+    """Of what it stands on, where that is no plinth."""
+    base = spec.stands_on
+    if isinstance(base, BracketFeet):
+        return {Driver.BRACKET_FEET: 4 * len(face.pedestals)}
+    if isinstance(base, TurnedFeet):
+        return {Driver.TURNED_FEET: foot_count(spec, face)}
+    return {Driver.TOE_BASES: len(face.pedestals)} if isinstance(base, ToeBase) else {}
 
 
 def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
@@ -193,6 +218,20 @@ def _other_corners(unit: Construction) -> dict[Driver, float]:
         if batch:
             counted[batch] = counted.get(batch, 0) + 1
     return counted
+
+
+def _doors(unit: Construction) -> dict[Driver, float]:
+    """Of one unit's doors: leaves, hinges and knobs; nothing where there are none."""
+    if not unit.doors:
+        return {}
+    leaves = sum(len(door.plan.leaves) for door in unit.doors)
+    framed = sum(len(door.plan.leaves) for door in unit.doors if door.plan.frame is not None)
+    return {
+        Driver.DOORS: leaves,
+        **({Driver.FRAMED_DOORS: framed} if framed else {Driver.SLAB_DOORS: leaves}),
+        Driver.HINGES: sum(len(door.plan.leaves) * len(door.hinges) for door in unit.doors),
+        Driver.KNOBS: leaves,
+    }
 
 
 def _surfaces(unit: Construction, count: int) -> dict[Driver, float]:

@@ -9,6 +9,7 @@ from casewright.measure.units import MILLIMETRES_PER_INCH, BoardFeet, Count, Inc
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.parts import Part
+from casewright.pieces.layout.row_heights import row_words
 from casewright.pieces.takeoff.rough import FeetGroup, RoughLine, TakeOff
 from casewright.wood.grades import GradeName
 from casewright.wood.movement import Cut
@@ -310,23 +311,26 @@ def sequence_sets(unit: Construction, takeoff: TakeOff, shop: Shop) -> tuple[Seq
         return ()
     fronts = {part.code: part for part in unit.parts if part.grain_set == "fronts"}
     rows = [
-        [fronts[f"{unit.spec.code}-{opening.code}-F"] for opening in row.openings] for row in unit.face.rows
+        (stack.code, row.mark, [fronts[f"{unit.spec.code}-{opening.code}-F"] for opening in row.openings])
+        for stack in unit.face.stacks
+        for row in stack.rows
     ]
     cut = {code: line for line in takeoff.lines for code in line.of.codes}
     along = tuple(
-        _along(number, row, [cut[part.code] for part in row], shop)
-        for number, row in enumerate(rows, start=1)
-        if len(row) > 1
+        _along(mark, row, [cut[part.code] for part in row], shop) for _, mark, row in rows if len(row) > 1
     )
-    single = [row[0] for row in rows if len(row) == 1]
-    return (*along, *((_across(single, shop),) if len(single) > 1 else ()))
+    single: dict[str, list[Part]] = {}
+    for stack, _, row in rows:
+        if len(row) == 1:
+            single.setdefault(stack, []).append(row[0])
+    return (*along, *(_across(stack, found, shop) for stack, found in single.items() if len(found) > 1))
 
 
-def _along(number: int, row: list[Part], cut: list[RoughLine], shop: Shop) -> SequenceSet:
+def _along(mark: str, row: list[Part], cut: list[RoughLine], shop: Shop) -> SequenceSet:
     """One board for the row; where the cut list glues a front up, the boards of its panel as it has them."""
     boards = max(line.boards for line in cut)
     return SequenceSet(
-        name=f"fronts of row {number}",
+        name=f"fronts of row {mark}",
         way="along",
         parts=tuple(part.code for part in row),
         width=max(part.width for part in row) + shop.spec.edge_trim
@@ -342,9 +346,11 @@ def _along(number: int, row: list[Part], cut: list[RoughLine], shop: Shop) -> Se
     )
 
 
-def _across(fronts: list[Part], shop: Shop) -> SequenceSet:
+def _across(stack: str, fronts: list[Part], shop: Shop) -> SequenceSet:
+    """One panel for the fronts that stand one above the other in a stack."""
+    where = f"fronts of {row_words(stack)}" if stack else "full-width fronts"
     return SequenceSet(
-        name="full-width fronts, top to bottom",
+        name=f"{where}, top to bottom",
         way="across",
         parts=tuple(part.code for part in fronts),
         width=across_width(

@@ -9,6 +9,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.shell_words import closing_words, top_words
 from casewright.pieces.words.wording import joined, known_words, number_word, plural, sentence, several, sized
 
 
@@ -158,9 +159,7 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
             "The rails between the rows slide into the sides with a dovetail, so that they hold the sides "
             "together."
         )
-    yield _top(spec, shown)
-    yield _base(spec, shown)
-    yield "The back is of solid boards, lapped at their edges so that each can swell and shrink."
+    yield from closing_words(spec, unit.face, shown)
 
 
 def _on_legs(spec: UnitSpec, legs: LegsAndAprons, shown: LengthUnit) -> Iterator[str]:
@@ -171,34 +170,7 @@ def _on_legs(spec: UnitSpec, legs: LegsAndAprons, shown: LengthUnit) -> Iterator
         "(a tongue at the end of one part glued into a slot in the other); in front, rails above and below "
         f"{'the drawer' if len(spec.rows) == 1 else 'each drawer'} hold the legs together."
     )
-    yield _top(spec, shown)
-
-
-def _top(spec: UnitSpec, shown: LengthUnit) -> str:
-    top = spec.top
-    sides, front = top.overhang_sides, top.overhang_front
-    if sides == front == 0:
-        stands = f"is flush with the {'legs' if spec.legs else 'case'}"
-    elif sides == front:
-        stands = f"stands over the sides and the front by {sized(front, shown)}"
-    else:
-        places = [("the sides", sides), ("the front", front)]
-        over = [f"{name} by {sized(size, shown)}" for name, size in places if size]
-        flush = [name for name, size in places if not size]
-        stands = f"stands over {joined(over)}" + (f" and is flush with {flush[0]}" if flush else "")
-    return (
-        f"The top, {sized(top.thickness, shown)} thick, {stands}; it is held by fixings that let it move "
-        "with the seasons."
-    )
-
-
-def _base(spec: UnitSpec, shown: LengthUnit) -> str:
-    if spec.plinth is None:
-        return "The case stands straight on the floor, without a base."
-    return (
-        f"It stands on a plinth (a closed base) {sized(spec.plinth.height, shown)} high, mitred at the front "
-        "corners."
-    )
+    yield top_words(spec, shown)
 
 
 def _pulls_noun(unit: Construction, number: int) -> str:

@@ -22,11 +22,21 @@ from casewright.web.units.form import (
     values_of,
 )
 from casewright.web.units.form_acts import acted
+from casewright.web.units.history import (
+    NOT_CHANGES,
+    History,
+    begun,
+    read_history,
+    redone,
+    stepped,
+    undone,
+)
 from casewright.web.units.result import Result, result_of
 from casewright.web.units.sheet import UnitSheet, sheet_of
 from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
 
 router = APIRouter()
+BACK_AND_FORTH = {"undo": undone, "redo": redone}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +49,7 @@ class EditorPage(Page):
         result: what comes out; None where nothing can be built even of what was saved
         stale_result: whether the result is of what was saved, because what is typed cannot be worked out
         is_saved: whether what is typed is what was saved
+        history: what was changed since the form was opened
         version: the version that the form was opened with
         note: the reason, as typed
         note_fault: what is wrong with the reason
@@ -50,6 +61,7 @@ class EditorPage(Page):
     result: Result | None
     stale_result: bool
     is_saved: bool
+    history: History
     version: str
     note: str = ""
     note_fault: str = ""
@@ -60,19 +72,33 @@ def show_unit(visit: Office, unit_id: str) -> Response:
     """The editor, with what was saved last."""
     seen = see_unit(visit, unit_id)
     read = Read(values=values_of(seen.loaded.text), spec=seen.loaded.spec)
-    return show(visit, _page(visit, seen, read))
+    return show(visit, _page(visit, seen, read, begun(read.values)))
 
 
 @router.post("/units/{unit_id}/working")
 def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     """What comes out of what is typed; saves nothing."""
     seen = see_unit(visit, unit_id)
-    values = acted(_typed(visit), visit.typed.get("do"))
-    page = _page(visit, seen, read_values(values, seen.loaded.spec))
-    if page.sheet.faults and visit.wants_block == "result":
-        # Only what is wrong: the browser keeps the drawing and the price that it has.
-        return HTMLResponse(render(page, frame_of(visit, visit.request), "said"), 422)
-    return show(visit, page, 422 if page.sheet.faults else 200)
+    values, history = _after(visit, seen, _typed(visit))
+    page = _page(visit, seen, read_values(values, seen.loaded.spec), history)
+    status = 422 if page.sheet.faults else 200
+    if visit.wants_block not in {"result", "fields"}:
+        return show(visit, page, status)
+    # Where something is wrong, only that: the browser keeps the drawing and the price that it has.
+    block = "said" if page.sheet.faults and visit.wants_block == "result" else visit.wants_block
+    frame = frame_of(visit, visit.request)
+    return HTMLResponse(render(page, frame, block) + render(page, frame, "history"), status)
+
+
+def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[dict[str, str], History]:
+    """The form after the button that was pressed, and every step that led there."""
+    act = visit.typed.get("do")
+    history = stepped(_history(visit, seen), typed, visit.typed.get("step")[:80])
+    if act in BACK_AND_FORTH:
+        history = BACK_AND_FORTH[act](history)
+        return dict(history.was), history
+    values = acted(typed, act)
+    return values, stepped(history, values)
 
 
 @router.post("/units/{unit_id}")
@@ -84,19 +110,24 @@ def save_unit(visit: Office, unit_id: str) -> Response:
     version = reader.whole("version", least=1, most=10**8)
     note = reader.line("note", most=300, needed=REASON if needs_reason(seen.loaded.unit) else "")
     read = read_values(_typed(visit), seen.loaded.spec)
-    page = _page(visit, seen, read, note_fault=reader.faults.get("note", ""))
+    history = stepped(_history(visit, seen), read.values)
+    page = _page(visit, seen, read, history, note_fault=reader.faults.get("note", ""))
     if read.spec is None or page.sheet.faults or reader.faults:
         return show(visit, page, 422)
     try:
         _revise(visit, seen, read.spec, version, note)
     except Stale:
-        return show(visit, _page(visit, seen, read, theirs=_theirs(seen, read)), 409)
+        return show(visit, _page(visit, seen, read, history, theirs=_theirs(seen, read)), 409)
     return see(f"/units/{unit_id}", "saved")
 
 
 def _typed(visit: Visit) -> dict[str, str]:
     """The fields of the form; what steers the request is left out."""
-    return {name: value for name, value in visit.typed.values().items() if name not in {"do", "once"}}
+    return {name: value for name, value in visit.typed.values().items() if name not in NOT_CHANGES}
+
+
+def _history(visit: Visit, seen: Seen) -> History:
+    return read_history(visit.typed.values(), values_of(seen.loaded.text))
 
 
 def _revise(visit: Visit, seen: Seen, spec: UnitSpec, version: int, note: str) -> None:
@@ -119,7 +150,12 @@ def _theirs(seen: Seen, read: Read) -> dict[str, str]:
 
 
 def _page(
-    visit: Visit, seen: Seen, read: Read, theirs: dict[str, str] | None = None, note_fault: str = ""
+    visit: Visit,
+    seen: Seen,
+    read: Read,
+    history: History,
+    theirs: dict[str, str] | None = None,
+    note_fault: str = "",
 ) -> EditorPage:
     """The page for what is typed: worked out where it can be, else with what was saved beside it."""
     unit = seen.loaded.unit
@@ -139,6 +175,7 @@ def _page(
         result=result_of(shown, writing),
         stale_result=bool(read.faults),
         is_saved=is_saved,
+        history=history,
         version=str(unit.version) if is_first or theirs is not None else visit.typed.get("version"),
         note=visit.typed.get("note"),
         note_fault=note_fault,

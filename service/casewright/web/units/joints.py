@@ -279,5 +279,5 @@ def _choices(choices: tuple[Choice, ...]) -> str:
 
 def _layouts(drawers: list[Drawer], end: DrawerEnd, address: str) -> tuple[tuple[str, str], ...]:
     """Where the layouts of the rows that have the joint are chosen: address and words."""
-    rows = dict.fromkeys(each.sizes.opening.row for each in drawers)
+    rows = dict.fromkeys(each.sizes.opening.row_mark for each in drawers)
     return tuple((layouts_address(address, row, end), f"row {row}") for row in rows)

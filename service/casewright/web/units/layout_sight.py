@@ -13,6 +13,7 @@ from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding
 from casewright.measure.saying import Words
 from casewright.measure.units import Count, Inches
+from casewright.pieces.asked.layout_spec import with_row
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.refusals import REFUSALS
@@ -41,20 +42,25 @@ class Sight:
 
     Attributes:
         built: the unit
-        row: which row, counted from one
+        row: the mark of the row, such as `5` or `2-1-3`
         end: which end of the sides
         own: what is typed; None where nothing is
     """
 
     built: Construction
-    row: Count
+    row: str
     end: DrawerEnd
     own: Own | None = None
 
     @cached_property
     def drawers(self) -> tuple[Drawer, ...]:
         """The drawers of the row; the first stands for all when layouts are ranked."""
-        return tuple(each for each in self.built.drawers if each.sizes.opening.row == self.row)
+        return tuple(each for each in self.built.drawers if each.sizes.opening.row_mark == self.row)
+
+    @cached_property
+    def marks(self) -> tuple[str, ...]:
+        """The marks of every row that has drawers, from the top."""
+        return marks_of(self.built)
 
     @cached_property
     def set_out(self) -> SetOut:
@@ -97,7 +103,7 @@ class Sight:
     @cached_property
     def choices(self) -> tuple[Choice, ...]:
         """Every layout of the row that passes, best first."""
-        return row_choices(self.families, self.row - 1)
+        return row_choices(self.families, self.marks.index(self.row))
 
     def choice(self, tails: Count, pin: Inches) -> Choice | None:
         """A layout with its score; None where it does not pass."""
@@ -131,28 +137,34 @@ class Sight:
         for (_, count), (why, for_pins) in sorted(found.items(), key=lambda item: item[0][1]):
             yield why, count, for_pins
 
-    def family_layouts(self) -> Iterator[tuple[Count, TailLayout, float | None]]:
-        """Each row with the pin that is looked at: its number, its layout, and its score if it passes."""
+    def family_layouts(self) -> Iterator[tuple[str, TailLayout, float | None]]:
+        """Each row with the pin that is looked at: its mark, its layout, and its score if it passes."""
         scores = [row.taken for row in self.family.rows] if self.family else []
-        for place, drawer in enumerate(each for each in self.built.drawers if each.sizes.opening.column == 1):
+        first = (each for each in self.built.drawers if each.sizes.opening.is_first)
+        for place, drawer in enumerate(first):
+            mark = drawer.sizes.opening.row_mark
             taken = scores[place] if scores else None
             count = self.joint_of(drawer).layout.count if taken is None else taken.count
-            if self.own and place == self.row - 1:
+            if self.own and mark == self.row:
                 count = self.own.tails
             try:
                 layout = laid_out_with(drawer, self.end, count, self.pin).layout
             except REFUSALS:  # what the family says of this row tells why
                 continue
-            yield place + 1, layout, taken.score if taken else None
+            yield mark, layout, taken.score if taken else None
 
     def _spec(self) -> UnitSpec:
         """The choices with the number of tails that is typed, which is all that the ranking asks of them."""
         spec = self.built.spec
         if self.own is None:
             return spec
-        rows = list(spec.rows)
-        rows[self.row - 1] = rows[self.row - 1].model_copy(update={self.end.tails_name: self.own.tails})
-        return spec.model_copy(update={"rows": tuple(rows)})
+        rows = with_row(spec.rows, self.row, {self.end.tails_name: self.own.tails})
+        return spec.model_copy(update={"rows": rows})
+
+
+def marks_of(built: Construction) -> tuple[str, ...]:
+    """The marks of every row that has drawers, from the top."""
+    return tuple(each.sizes.opening.row_mark for each in built.drawers if each.sizes.opening.is_first)
 
 
 def same(one: Inches, other: Inches) -> bool:

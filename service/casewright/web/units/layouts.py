@@ -9,8 +9,9 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.measure.saying import refusal, say
-from casewright.measure.units import Count, Inches
+from casewright.measure.units import Inches
 from casewright.papers.writing import Writing
+from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.reading import CannotRead
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.refusals import REFUSALS
@@ -24,7 +25,7 @@ from casewright.web.frame.visits import Office, Visit
 from casewright.web.units.divider_card import DividerCard, asked_of, card_id, divider_card
 from casewright.web.units.findings import FindingShown
 from casewright.web.units.form import sentence
-from casewright.web.units.layout_sight import Own, Sight, same
+from casewright.web.units.layout_sight import Own, Sight, marks_of, same
 from casewright.web.units.layouts_shown import (
     ChoiceShown,
     FamilyShown,
@@ -58,7 +59,7 @@ class LayoutsPage(Page):
     Attributes:
         head: the unit
         address: of this row at this end
-        row: which row, counted from one
+        row: the mark of the row, such as `5` or `2-1-3`
         end: front or back
         serves: codes of the drawers that the row's tails are cut on
         unit: the unit of the sizes
@@ -85,7 +86,7 @@ class LayoutsPage(Page):
     template: ClassVar[str] = "units/layouts.html"
     head: UnitHead
     address: str
-    row: Count
+    row: str
     end: str
     serves: tuple[str, ...]
     unit: str
@@ -110,7 +111,7 @@ class LayoutsPage(Page):
 
 
 @router.get("/units/{unit_id}/layouts")
-def show_layouts(visit: Office, unit_id: str, row: str = "1", end: str = "front") -> Response:
+def show_layouts(visit: Office, unit_id: str, row: str = "", end: str = "front") -> Response:
     """What one row's tails could be; with what is typed of her own worked out, and nothing saved."""
     seen = see_built_unit(visit, unit_id)
     reader = Reader(asked_of(visit.request))
@@ -148,12 +149,12 @@ def _sight(seen: Seen, row: str, end: str) -> Sight:
     """
     if end not in {each.value for each in DrawerEnd}:
         raise NotFound("end of a drawer's side")
-    number = int(row) if re.fullmatch(r"[0-9]{1,3}", row) else 0
-    if not 1 <= number <= len(seen.built.spec.rows):
+    marks = marks_of(seen.built)
+    if (row or marks[0]) not in marks:
         raise NotFound("row of this unit")
     if not has_tails(seen.built.drawers, DrawerEnd(end)):
         raise NotFound("row of tails at this end")
-    return Sight(built=seen.built, row=number, end=DrawerEnd(end))
+    return Sight(built=seen.built, row=row or marks[0], end=DrawerEnd(end))
 
 
 def _with_own(sight: Sight, reader: Reader, writing: Writing) -> Sight:
@@ -190,7 +191,7 @@ def _with_own(sight: Sight, reader: Reader, writing: Writing) -> Sight:
 def _wanted(seen: Seen, sight: Sight, reader: Reader) -> UnitSpec | None:
     """The unit with what a button asks for; None where what is typed cannot be used."""
     spec, act = seen.loaded.spec, reader.typed.get("take")
-    tails = getattr(spec.rows[sight.row - 1], sight.end.tails_name)
+    tails = getattr(row_of(spec.rows, sight.row), sight.end.tails_name)
     pin = getattr(spec.drawers, sight.end.joint_name).pin
     layout, for_all = TAKEN.fullmatch(act), PIN_TAKEN.fullmatch(act)
     if act == "looks":
@@ -240,7 +241,7 @@ def _page(seen: Seen, plain: Sight, reader: Reader, *, is_stale: bool = False) -
     sight = _with_own(plain, reader, writing)
     shown = tuple(choices_shown(sight, writing, seen.head.address))
     known = card_id(sight.drawers[0].sizes.code, sight.end)
-    kept = [("row", str(sight.row)), ("end", sight.end.value)]
+    kept = [("row", sight.row), ("end", sight.end.value)]
     kept += [(name, typed.get(name)) for name in ("tails", "pin") if sight.own and typed.get(name)]
     opened = typed.get("version") if re.fullmatch(r"[0-9]{1,9}", typed.get("version")) else ""
     return LayoutsPage(
@@ -254,7 +255,7 @@ def _page(seen: Seen, plain: Sight, reader: Reader, *, is_stale: bool = False) -
         rows=tuple(row_links(sight, seen.head.address)),
         now=next(each for each in shown if each.is_now),
         pin_now=writing.size(sight.set_out.pin),
-        is_own=getattr(spec.rows[sight.row - 1], sight.end.tails_name) is not None,
+        is_own=getattr(row_of(spec.rows, sight.row), sight.end.tails_name) is not None,
         pin_is_own=getattr(spec.drawers, sight.end.joint_name).pin is not None,
         shown=shown,
         side_by_side=choices_drawing(sight, shown, writing),

@@ -107,21 +107,20 @@ class RowLink:
 def row_links(sight: Sight, address: str) -> Iterator[tuple[str, tuple[RowLink, ...]]]:
     """Every row at both ends: what the end is called, and its rows."""
     for end, called in ((DrawerEnd.FRONT, "Fronts"), (DrawerEnd.BACK, "Backs")):
-        rows = range(1, len(sight.built.spec.rows) + 1)
         yield (
             called,
             tuple(
                 RowLink(
-                    address=layouts_address(address, number, end),
-                    words=f"Row {number}",
-                    is_here=(number, end) == (sight.row, sight.end),
+                    address=layouts_address(address, mark, end),
+                    words=f"Row {mark}",
+                    is_here=(mark, end) == (sight.row, sight.end),
                 )
-                for number in rows
+                for mark in sight.marks
             ),
         )
 
 
-def layouts_address(unit: str, row: Count, end: DrawerEnd) -> str:
+def layouts_address(unit: str, row: str, end: DrawerEnd) -> str:
     """The page of the layouts of one row at one end."""
     return f"{unit}/layouts?row={row}&end={end.value}"
 
@@ -225,8 +224,8 @@ def families_shown(sight: Sight, writing: Writing) -> Iterator[FamilyShown]:
     for each in sight.families:
         taken = [row.taken for row in each.rows]
         rows = (
-            f"row {number}: {several(row.count, 'tail')}, {row.score:.1f}"
-            for number, row in enumerate(taken, start=1)
+            f"row {mark}: {several(row.count, 'tail')}, {row.score:.1f}"
+            for mark, row in zip(sight.marks, taken, strict=True)
             if row
         )
         yield FamilyShown(
@@ -243,8 +242,8 @@ def families_shown(sight: Sight, writing: Writing) -> Iterator[FamilyShown]:
 def family_drawing(sight: Sight, writing: Writing) -> Markup:
     """All rows side by side with the pin that is looked at; nothing where none can be drawn."""
     shown = [
-        LayoutShown(heading=f"row {number}", layout=layout, score=score)
-        for number, layout, score in sight.family_layouts()
+        LayoutShown(heading=f"row {mark}", layout=layout, score=score)
+        for mark, layout, score in sight.family_layouts()
     ]
     if not shown:
         return Markup()

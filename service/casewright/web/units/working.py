@@ -13,8 +13,8 @@ from casewright.measure.printing import Style, hints, unit_of
 from casewright.measure.working import Explanation, NoSuchFigure, explain
 from casewright.papers.why import MOST, figures_behind
 from casewright.pieces.asked.shop_spec import ShopSpec
+from casewright.pieces.built.asked_for import with_asked
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.season import with_year
 from casewright.pieces.layout.parts import PartLine
 from casewright.pricing.prices import PriceKind
 from casewright.shop.figures import figures_from
@@ -114,7 +114,7 @@ def show_working(visit: Office, unit_id: str, figure: str = "") -> Response:
     """The working of a figure, of a line of the cut list, of a drawer or of an operation."""
     asked, trouble = " ".join(figure.split())[:120], ""
     seen = see_built_unit(visit, unit_id)
-    unit = with_year(seen.built, asked)
+    unit = with_asked(seen.built, asked)
     seen = replace(seen, worked=replace(seen.worked, unit=unit))
     names: tuple[str, ...] = ()
     if asked:

@@ -51,6 +51,7 @@ from casewright.joinery.joint import (
 from casewright.joinery.solid import Shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.units import Inches
 
 
@@ -224,6 +225,7 @@ def rabbet_stop(reach: Inches, depth: Inches) -> Inches:
     return reach - depth
 
 
+@remembered
 def carcase(joint: Carcase, ledger: Ledger = UNKEPT) -> CarcaseJoint:
     """A carcase dovetail, worked out: gauges, marks, dividers, chisels, the rabbet's stops and checks.
 

@@ -38,6 +38,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.rounding import up_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Percent, PerPercent
@@ -174,6 +175,7 @@ class EdgeJoint:
         )
 
 
+@remembered
 def edge_joint(asked: Edge, ledger: Ledger = UNKEPT) -> EdgeJoint:
     """Boards joined along their edges, worked out: their width, what they cover, the year's gaps and checks.
 

@@ -45,6 +45,7 @@ from casewright.joinery.tenons import (
 )
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
@@ -229,6 +230,7 @@ class FrameTenonJoint:
         )
 
 
+@remembered
 def frame_tenon(joint: FrameTenon, ledger: Ledger = UNKEPT) -> FrameTenonJoint:
     """A frame's tenon, worked out.
 

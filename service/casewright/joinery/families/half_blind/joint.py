@@ -57,6 +57,7 @@ from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
 
@@ -177,6 +178,7 @@ class HalfBlindJoint:
         )
 
 
+@remembered
 def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
     """A half-blind joint, worked out: gauges, dividers, every tail, chisels and checks.
 

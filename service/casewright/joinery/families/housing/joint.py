@@ -31,6 +31,7 @@ from casewright.joinery.joint import (
 from casewright.joinery.solid import Shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 
@@ -124,6 +125,7 @@ def left_behind(case_side: Inches, depth: Inches) -> Inches:
     return case_side - depth
 
 
+@remembered
 def housing(joint: Housing, ledger: Ledger = UNKEPT) -> HousingJoint:
     """A housing, worked out.
 

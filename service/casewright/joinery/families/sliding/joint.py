@@ -48,6 +48,7 @@ from casewright.joinery.spacing import TOLERANCE, bevel_degrees
 from casewright.joinery.stopped import stop_before_the_front
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Degrees, Inches, Number
 
@@ -171,6 +172,7 @@ class SlidingJoint:
         )
 
 
+@remembered
 def sliding(joint: Sliding, ledger: Ledger = UNKEPT) -> SlidingJoint:
     """A sliding dovetail, worked out: tail, socket, taper and checks.
 

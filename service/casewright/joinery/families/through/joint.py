@@ -33,6 +33,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
@@ -214,6 +215,7 @@ def gauge_on_the_side(back: Inches, proud: Inches = 0.0) -> Inches:
     return back + proud
 
 
+@remembered
 def through(joint: Through, ledger: Ledger = UNKEPT) -> ThroughJoint:
     """A through joint, worked out: gauges, dividers, every tail, chisels and checks.
 

@@ -1,0 +1,59 @@
+"""Results that are kept with their working, since a unit is worked out anew at every pause in typing."""
+
+from collections.abc import Callable
+from dataclasses import fields
+from functools import lru_cache, wraps
+from typing import TypeVar
+
+from casewright.measure.ledger import UNKEPT, Figure, Ledger, Unkept
+
+Asked = TypeVar("Asked")
+Answer = TypeVar("Answer")
+
+KEPT = 2048
+"""So many results of one function are kept, some ten kilobytes each: those of a few units."""
+
+
+def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]:
+    """A function whose result and working are kept for the same question under the same name.
+
+    An edit leaves most boards of a unit as they were; their joints need not be worked out again. A question
+    is the same when all its values are, and when those that come from other figures come from the same ones:
+    the working names them.
+
+    Args:
+        work: from a frozen dataclass and a ledger to a frozen result; nothing else goes into it
+
+    Returns:
+        The same function. Without a ledger that keeps the working it works everything out each time.
+
+    Source: common practice.
+    """
+
+    @lru_cache(maxsize=KEPT)
+    def kept(asked: Asked, origins: tuple[str | None, ...], under: str) -> tuple[Answer, Ledger]:
+        ledger = Ledger()
+        return work(asked, ledger.under(under) if under else ledger), ledger
+
+    @wraps(work)
+    def answer(asked: Asked, ledger: Ledger = UNKEPT) -> Answer:
+        if isinstance(ledger, Unkept):
+            return work(asked, ledger)
+        found, working = kept(asked, _origins(asked), ledger.named("").removesuffix("."))
+        ledger.repeat(working)
+        return found
+
+    return answer
+
+
+NAMES: dict[type, tuple[str, ...]] = {}
+"""The names of the fields of each kind of question."""
+
+
+def _origins(asked: object) -> tuple[str | None, ...]:
+    """For each value of a question, the figure that it comes from."""
+    kind = type(asked)
+    if kind not in NAMES:
+        NAMES[kind] = tuple(field.name for field in fields(asked))  # type: ignore[arg-type]
+    values = (getattr(asked, name) for name in NAMES[kind])
+    return tuple(value.name if type(value) is Figure else None for value in values)

@@ -1,0 +1,114 @@
+"""The shelves of open spaces and of what stands behind doors."""
+
+from collections.abc import Iterator
+
+from casewright.measure.saying import Words, say
+from casewright.measure.units import Inches
+from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.layout.openings import Space, Wall
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.rules import case_rules as rules
+from casewright.wood.waste import PartUse
+
+
+def shelf_parts(case: CasePlan) -> Iterator[Part]:
+    """The shelves, evenly spaced in their openings, each with its front edge.
+
+    Args:
+        case: what the case is worked out from
+
+    Yields:
+        The parts, opening by opening, from the lowest shelf up.
+
+    Source: common practice of cabinet making.
+    """
+    for space in case.face.spaces:
+        if space.shelves:
+            yield from _of_space(case, space)
+
+
+def _of_space(case: CasePlan, space: Space) -> Iterator[Part]:
+    shelving, under = case.spec.shelving, case.ledger.under(space.code)
+    thick, front = shelving.thickness, front_of_shelves(case, space)
+    gap = under.take(
+        "shelf_gap", rules.shelf_gap, height=space.height, thickness=thick, shelves=space.shelves
+    )
+    depth = under.take(
+        "shelf_depth", rules.between, whole=case.face.opening_depth, one_end=front, other_end=0.0
+    )
+    if shelving.fixing == "pins":
+        start, words = space.left + shelving.play, say("loose on pins, {} of room", shelving.play)
+        length = under.take(
+            "shelf_length",
+            rules.between,
+            whole=space.width,
+            one_end=shelving.play,
+            other_end=shelving.play,
+        )
+    else:
+        deep = case.housing_in(Wall.PARTITION)
+        start, words = space.left - deep, say("housing, {:fraction} deep", deep)
+        length = under.take("shelf_length", rules.housed_length, opening=space.width, housing=deep)
+    floor = case.face.base_height + space.bottom
+    for number in range(1, space.shelves + 1):
+        z = floor + number * gap + (number - 1) * thick
+        mark = f"{space.code}-SH{number}"
+        yield from _shelf(case, mark, Box(start, front, z, length, depth, thick), words)
+
+
+def front_of_shelves(case: CasePlan, space: Space) -> Inches:
+    """How far behind the front edge of the case a shelf begins: behind doors, further back.
+
+    Args:
+        case: what the case is worked out from
+        space: the opening
+
+    Returns:
+        The distance [in]
+
+    Source: common practice.
+    """
+    setback = case.spec.shelving.setback
+    if space.holds != "doors":
+        return setback
+    return case.ledger.take(
+        "shelf_front",
+        rules.over_all,
+        inner=case.spec.drawers.front,
+        one_end=setback,
+        other_end=0.0,
+    )
+
+
+def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
+    woods, edge, depth = case.spec.woods, case.spec.shelving.edge, box.depth
+    if edge:
+        yield Part(
+            code=case.code(f"{mark}E"),
+            line="C11",
+            name="Shelf edge",
+            **timber(woods.case),
+            thickness=box.height,
+            width=edge,
+            length=box.width,
+            face=FaceClass.EDGE,
+            grain=Grain.ACROSS,
+            use=PartUse.CASE,
+            ends=(words, words),
+            box=Box(box.x, box.y, box.z, box.width, edge, box.height),
+        )
+        depth = case.ledger.take("shelf_width", rules.between, whole=depth, one_end=edge, other_end=0.0)
+    yield Part(
+        code=case.code(mark),
+        line="C9",
+        name="Shelf",
+        **timber(woods.inside if edge else woods.case),
+        thickness=box.height,
+        width=depth,
+        length=box.width,
+        face=FaceClass.INSIDE if edge else FaceClass.EDGE,
+        grain=Grain.ACROSS,
+        use=PartUse.INSIDE if edge else PartUse.CASE,
+        ends=(words, words),
+        box=Box(box.x, box.y + edge, box.z, box.width, depth, box.height),
+    )

@@ -1,0 +1,347 @@
+"""The arithmetic of running: battens, guides, full-length runners, slides, stops and pulls."""
+
+from casewright.measure.rounding import floor64, near64
+from casewright.measure.units import CubicFeet, Inches, Pounds, PoundsPerCubicFoot
+
+PLAY = 1 / 32
+"""Room of a batten in its groove, and of a guide under a bottom (common practice) [in]."""
+NOTCH_PLAY = 1 / 16
+"""Room of a guide in the notch that rides on it (common practice) [in]."""
+
+
+def batten_groove_width(batten: Inches) -> Inches:
+    """The width of the groove in a side that hangs on a batten.
+
+    Rule: batten + 1/32
+
+    Args:
+        batten: thickness of the batten, up and down [in]
+
+    Returns:
+        The width of the groove [in]
+
+    Source: common practice.
+    """
+    return batten + PLAY
+
+
+def batten_groove_depth(projection: Inches, side_gap: Inches) -> Inches:
+    """The depth of the groove in a side that hangs on a batten.
+
+    Rule: projection + 1/32 - side_gap
+
+    Args:
+        projection: how far the batten projects from the side of the opening [in]
+        side_gap: clearance between drawer and opening at each side [in]
+
+    Returns:
+        The depth of the groove [in]
+
+    Source: common practice.
+    """
+    return projection + PLAY - side_gap
+
+
+def batten_groove_height(side: Inches, groove: Inches) -> Inches:
+    """Where the groove for a batten lies when it is in the middle of the side.
+
+    Rule: (side - groove) / 2, to the nearest 1/64
+
+    Args:
+        side: height of the side [in]
+        groove: width of the groove [in]
+
+    Returns:
+        Bottom edge of the side up to the groove [in]
+
+    Source: common practice.
+    """
+    return near64((side - groove) / 2)
+
+
+def room_under_bottom(groove_height: Inches, bottom: Inches, groove_width: Inches) -> Inches:
+    """The room between a drawer's bottom and what it runs on.
+
+    Rule: groove_height - (bottom - groove_width), the bottom no thinner than its groove
+
+    Args:
+        groove_height: bottom edge of the side up to the groove [in]
+        bottom: thickness of the bottom [in]
+        groove_width: width of the groove [in]
+
+    Returns:
+        The room [in]
+
+    Source: geometry of the drawer.
+    """
+    return groove_height - max(0.0, bottom - groove_width)
+
+
+def guide_height(room: Inches) -> Inches:
+    """The height of a centre guide that goes under the bottom.
+
+    Rule: room - 1/32, rounded down to 1/64
+
+    Args:
+        room: between the bottom and the runners [in]
+
+    Returns:
+        The most that the guide may be high [in]
+
+    Source: common practice.
+    """
+    return floor64(room - PLAY)
+
+
+def guide_length(depth: Inches, front: Inches, inset: Inches) -> Inches:
+    """The length of a centre guide: from behind the closed front to the back of the opening.
+
+    Rule: depth - front - inset
+
+    Args:
+        depth: depth of the opening [in]
+        front: thickness of the front [in]
+        inset: how far the front stands behind the rail's face [in]
+
+    Returns:
+        The length of the guide [in]
+
+    Source: common practice; its front end stands at the stop line.
+    """
+    return depth - front - inset
+
+
+def guide_notch(guide: Inches) -> Inches:
+    """The width of the notch that rides on a centre guide.
+
+    Rule: guide + 1/16
+
+    Args:
+        guide: width of the guide [in]
+
+    Returns:
+        The width of the notch [in]
+
+    Source: common practice.
+    """
+    return guide + NOTCH_PLAY
+
+
+def slide_box_width(opening: Inches, space: Inches, most: Inches) -> Inches:
+    """The width of a box between side-mount slides.
+
+    Rule: opening - 2 × space, rounded down to 1/64; to the nearest where that would leave more than most
+
+    Args:
+        opening: width of the opening [in]
+        space: side space to build for [in]
+        most: the most side space that the maker of the slide allows [in]
+
+    Returns:
+        The width of the box over its sides [in]
+
+    Source: the maker's sheet of the slide; a box too wide binds first.
+    """
+    exact = opening - 2 * space
+    low = floor64(exact)
+    return low if (opening - low) / 2 <= most + 1e-9 else near64(exact)
+
+
+def under_mount_box_width(
+    opening: Inches, deduction: Inches, left_side: Inches, right_side: Inches
+) -> Inches:
+    """The width of a box over under-mount slides, which hold it by its inside width.
+
+    Rule: opening - deduction + left_side + right_side, rounded down to 1/64
+
+    Args:
+        opening: width of the opening [in]
+        deduction: the opening less the inside width, by the maker's sheet [in]
+        left_side: thickness of the left side [in]
+        right_side: thickness of the right side [in]
+
+    Returns:
+        The width of the box over its sides [in]
+
+    Source: the maker's sheet of the slide.
+    """
+    return floor64(opening - deduction + left_side + right_side)
+
+
+def side_space(opening: Inches, box: Inches) -> Inches:
+    """What is left at each side of a box.
+
+    Rule: (opening - box) / 2
+
+    Args:
+        opening: width of the opening [in]
+        box: width of the box [in]
+
+    Returns:
+        The side space [in]
+
+    Source: geometry.
+    """
+    return (opening - box) / 2
+
+
+def slide_room(depth: Inches, front: Inches, behind: Inches, shrinkage: Inches) -> Inches:
+    """The longest slide that an opening takes.
+
+    Rule: depth - front - behind - shrinkage
+
+    Args:
+        depth: depth of the opening [in]
+        front: what of that depth an applied front takes up; 0 where the front is part of the box [in]
+        behind: what the maker of the slide wants behind it [in]
+        shrinkage: how much shallower the case gets when driest [in]
+
+    Returns:
+        The most that a slide may be long [in]
+
+    Source: the maker's sheet of the slide; from memory 1/8 in behind a side-mount, 1/2 in an under-mount.
+    """
+    return depth - front - behind - shrinkage
+
+
+def slide_box_height(opening: Inches, headroom: Inches) -> Inches:
+    """The most that a box on slides may be high.
+
+    Rule: opening - headroom, rounded down to 1/64
+
+    Args:
+        opening: height of the opening [in]
+        headroom: what the box must be lower, by the maker's sheet [in]
+
+    Returns:
+        The height of the box [in]
+
+    Source: the maker's sheet of the slide.
+    """
+    return floor64(opening - headroom)
+
+
+def stop_line(front: Inches, inset: Inches) -> Inches:
+    """Where the stop blocks stand on the rail.
+
+    Rule: front + inset
+
+    Args:
+        front: thickness of the front [in]
+        inset: how far the front stands behind the rail's face [in]
+
+    Returns:
+        The line behind the face of the rail [in]
+
+    Source: common practice.
+    """
+    return front + inset
+
+
+def outstop_line(length: Inches, back: Inches, catch: Inches, travel: Inches, inset: Inches) -> Inches:
+    """Where an outstop catches what is on the back of the drawer.
+
+    Rule: inset + length - back - catch - travel
+
+    Args:
+        length: length of the drawer [in]
+        back: thickness of its back [in]
+        catch: thickness of what stands on the inside of the back [in]
+        travel: how far the drawer is to open [in]
+        inset: how far the front stands behind the rail's face [in]
+
+    Returns:
+        The line behind the face of the rail [in]
+
+    Source: geometry.
+    """
+    return inset + length - back - catch - travel
+
+
+def outstop_travel(length: Inches, back: Inches, catch: Inches, line: Inches, inset: Inches) -> Inches:
+    """How far a drawer opens to an outstop that stands on a line.
+
+    Rule: inset + length - back - catch - line
+
+    Args:
+        length: length of the drawer [in]
+        back: thickness of its back [in]
+        catch: thickness of what stands on the inside of the back [in]
+        line: the outstop behind the face of the rail [in]
+        inset: how far the front stands behind the rail's face [in]
+
+    Returns:
+        The travel [in]
+
+    Source: geometry.
+    """
+    return inset + length - back - catch - line
+
+
+def carried_load(volume: CubicFeet, density: PoundsPerCubicFoot, drawer: Pounds) -> Pounds:
+    """What a pair of slides carries when the drawer is full.
+
+    Rule: volume × density + drawer
+
+    Args:
+        volume: room in the drawer [cu ft]
+        density: of what fills it [lb per cu ft]
+        drawer: weight of the drawer [lb]
+
+    Returns:
+        The load [lb]
+
+    Source: 8.5 lb per cubic foot of clothing, as ASTM F2057-23 loads a drawer.
+    """
+    return volume * density + drawer
+
+
+def typed_load(load: Pounds, drawer: Pounds) -> Pounds:
+    """What a pair of slides carries with the load that was typed.
+
+    Rule: load + drawer
+
+    Args:
+        load: what a full drawer holds [lb]
+        drawer: weight of the drawer [lb]
+
+    Returns:
+        The load [lb]
+
+    Source: arithmetic.
+    """
+    return load + drawer
+
+
+def middle(left: Inches, width: Inches) -> Inches:
+    """The centre line of an opening.
+
+    Rule: left + width / 2
+
+    Args:
+        left: its left edge from the outside of the case [in]
+        width: its width [in]
+
+    Returns:
+        The centre from the outside of the case [in]
+
+    Source: geometry.
+    """
+    return left + width / 2
+
+
+def pull_up(front: Inches, down: Inches) -> Inches:
+    """How high a pull stands on its front.
+
+    Rule: front - down
+
+    Args:
+        front: height of the front [in]
+        down: top edge of the front down to the screws [in]
+
+    Returns:
+        Bottom edge of the front up to the screws [in]
+
+    Source: geometry.
+    """
+    return front - down

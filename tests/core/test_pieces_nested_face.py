@@ -1,0 +1,154 @@
+"""Rows with columns of their own, and columns with rows of their own: heights, widths, codes and refusals."""
+
+import pytest
+
+from casewright.pieces.asked.graduation import CannotGraduate
+from casewright.pieces.asked.layout_spec import row_of
+from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.layout.openings import Wall
+from units import built, chest
+
+NESTED = {"body.width": "40", "body.opening_total": "20"}
+TWO_STACKS = [
+    {"height": "4", "columns": 2},
+    {"across": [{"width": "12", "rows": [{}, {"height": "6"}]}, {"holds": "doors", "shelves": 1}]},
+]
+
+
+def face_of(changes):
+    return built(chest(changes)).face
+
+
+def refused(changes):
+    with pytest.raises((CannotGraduate, CannotRead)) as error:
+        built(chest(changes))
+    return str(error.value)
+
+
+def test_a_column_with_rows_of_its_own_fills_the_height_of_its_row():
+    face = face_of({**NESTED, "rows": TWO_STACKS})
+
+    inner = face.stacks[1]
+    # 16 in is left below the first row; a divider of 3/4 and a locked row of 6 leave 9-1/4
+    assert [(row.code, row.height) for row in inner.rows] == [("R2-1-1", 9.25), ("R2-1-2", 6)]
+    assert (inner.left, inner.width, inner.height) == (0.75, 12, 16)
+    assert inner.walls == (Wall.SIDE, Wall.PARTITION)
+
+
+def test_codes_are_the_path_of_the_opening():
+    face = face_of({**NESTED, "rows": TWO_STACKS})
+
+    assert [each.code for each in face.openings] == ["R1-1", "R1-2", "R2-1-1-1", "R2-1-2-1"]
+    assert [each.code for each in face.spaces] == ["R2-2"]
+
+
+def test_a_column_shares_the_width_that_the_typed_ones_leave():
+    door = face_of({**NESTED, "rows": TWO_STACKS}).spaces[0]
+
+    # 40 - 2 × 3/4 inside, less the stack of 12 and its partition of 3/4
+    assert (door.left, door.width, door.shelves) == (13.5, 25.75, 1)
+
+
+@pytest.mark.parametrize(("width", "leaves"), [("24", 1), ("24-1/16", 2)])
+def test_an_opening_wider_than_two_feet_has_two_doors(width, leaves):
+    rows = [{"across": [{"holds": "doors", "width": width}, {}]}]
+
+    assert face_of({**NESTED, "rows": rows}).spaces[0].leaves == leaves
+
+
+def test_between_plain_drawers_stands_an_upright_and_beside_all_else_a_partition():
+    across = [{}, {}, {"holds": "open"}, {"rows": [{}]}]
+    row = face_of({**NESTED, "rows": [{"across": across}]}).rows[0]
+
+    assert (len(row.uprights), len(row.partitions)) == (1, 2)
+    assert row.uprights[0] < row.partitions[0] < row.partitions[1]
+
+
+def test_a_stack_grows_by_its_own_graduation():
+    across = [{"rows": [{}, {}, {}], "graduation": {"rule": "equal"}}, {"rows": [{}, {}, {}]}]
+    face = face_of({**NESTED, "rows": [{"across": across}]})
+
+    own, units = ([row.height for row in stack.rows] for stack in face.stacks[1:])
+    # 20 less two dividers of 3/4 is 18-1/2: thirds to a sixteenth, the rest below; else steps of a divider
+    assert own == [6.1875, 6.1875, 6.125]
+    assert units == [5.4375, 6.1875, 6.875]
+
+
+def test_a_stack_is_graduated_by_what_goes_into_it():
+    across = [{"rows": [{"contents": "2"}, {"contents": "8"}], "graduation": {"rule": "contents"}}, {}]
+    heights = [row.height for row in face_of({**NESTED, "rows": [{"across": across}]}).stacks[1].rows]
+
+    # groove 3/8 + 1/4 below the contents and 1/2 above: needs of 3-1/8 and 9-1/8, of 19-1/4 each 3-1/2 more
+    assert heights == [6.625, 12.625]
+
+
+def test_a_measured_opening_of_a_stack_takes_the_place_of_the_designed_one():
+    measured = {"openings": {"R2-1-2-1": {"height": "5-31/32"}, "R2-2": {"width": "25-11/16"}}}
+    made = built(chest({**NESTED, "rows": TWO_STACKS, "measured": measured}))
+
+    assert made.face.openings[-1].height == 5.96875
+    assert (made.face.spaces[0].width, made.face.spaces[0].measured) == (25.6875, ("width",))
+
+
+def test_tails_are_those_of_the_row_within_its_stack():
+    rows = [{"across": [{"rows": [{}, {"front_tails": 5}]}, {}]}]
+    made = built(chest({**NESTED, "rows": rows}))
+
+    assert made.drawer("A-R1-1-2-1").joints.front.layout.count == 5
+    assert row_of(made.spec.rows, "1-1-2").front_tails == 5
+
+
+def test_a_knee_space_reaches_the_floor_and_leaves_a_pedestal_at_each_side():
+    rows = [{}, {"across": [{"width": "8"}, {"knee": True}, {"width": "8"}]}]
+    face = face_of({**NESTED, "rows": rows})
+
+    knee = face.spaces[0]
+    assert knee.bottom == -face.base_height
+    assert knee.bottom + knee.height == face.rows[1].bottom + face.rows[1].height
+    assert [(each.left, each.right) for each in face.pedestals] == [(0, 9.5), (30.5, 40)]
+
+
+@pytest.mark.parametrize(
+    ("rows", "said"),
+    [
+        ([{"across": [{"rows": [{}], "holds": "open"}]}], "leave out holds"),
+        ([{"across": [{"graduation": {"rule": "equal"}}]}], "only a column with rows of its own"),
+        ([{"across": [{"shelves": 1}]}], "a drawer has no shelves"),
+        ([{"across": [{"holds": "open", "leaves": 2}, {}]}], "only doors have leaves"),
+        ([{"across": [{}], "columns": 2}], "leave out columns and widths"),
+        ([{"across": [{"knee": True, "shelves": 1}, {}]}], "a knee space is open down to the floor"),
+        ([{"across": [{"widht": 1}]}], "did you mean width?"),
+        ([{"holds": "open"}], "there is no drawer in any row"),
+        ([{"across": []}], "rows[1].across: this is empty"),
+        ([{"across": [{"rows": [{}, {"height": "90"}]}]}], "row 1, column 1: the locked rows take 90"),
+        (
+            [{"across": [{"rows": [{}, {"across": [{"width": "1"}, {"width": "2"}]}]}]}],
+            "row 1, column 1, row 2",
+        ),
+        ([{"across": [{"rows": [{}] * 30}]}], "row 1, column 1: 30 rows with their dividers"),
+        ([{"across": [{"knee": True}, {}]}, {}], "put it into the lowest row"),
+        ([{"across": [{"knee": True}, {}]}], "leave the plinth out"),
+        ([{}, {"across": [{}, {"knee": True}, {"knee": True}, {}]}], "two knee spaces meet"),
+        ([{}, {"across": [{"knee": True}]}], "nothing to stand on"),
+    ],
+)
+def test_what_cannot_be_is_refused_by_its_place_with_what_would_be_right(rows, said):
+    message = refused({"rows": rows})
+
+    assert said in message
+    assert message.count("this is empty") == (rows == [{"across": []}])
+
+
+def test_stacks_within_stacks_end_at_the_fourth():
+    rows = [{}]
+    for _ in range(3):
+        rows = [{"across": [{"rows": rows}, {}]}]
+    assert len(face_of({"body.width": "90", "rows": rows}).stacks) == 4
+
+    assert "stacks go 4 deep at most" in refused({"rows": [{"across": [{"rows": rows}, {}]}]})
+
+
+def test_on_legs_a_row_holds_drawers_only():
+    legs = {"body": {"width": "24", "depth": "16", "overall_height": "26"}, "construction": {"kind": "legs"}}
+
+    assert "choose a carcase" in refused({**legs, "rows": [{"across": [{"holds": "doors"}, {}]}]})
