@@ -153,6 +153,8 @@ MATRIX: dict[str, set[str]] = {
     "POST /shop/revisions": OWNER,
     "GET /shop/revisions/{number}": OWNER,
     "POST /shop/revisions/{number}": OWNER,
+    "GET /shop/slides": OWNER,
+    "POST /shop/slides": OWNER,
     "GET /shop/woods": OWNER,
     "POST /shop/woods": OWNER,
 }

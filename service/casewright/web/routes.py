@@ -28,6 +28,7 @@ from casewright.web.settings.rack import router as shop_rack
 from casewright.web.settings.rate import router as shop_rate
 from casewright.web.settings.revisions import router as shop_revisions
 from casewright.web.settings.shop import router as shop_itself
+from casewright.web.settings.slides import router as shop_slides
 from casewright.web.settings.woods import router as shop_woods
 from casewright.web.units.books import router as unit_books
 from casewright.web.units.case_joints import router as unit_case_joints
@@ -84,6 +85,7 @@ ROUTERS = (
     shop_log,
     shop_woods,
     shop_rack,
+    shop_slides,
     shop_revisions,
     demo,
 )

@@ -31,14 +31,14 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
 from casewright.pieces.drawers.make import DrawerMake, shared_construction
 from casewright.pieces.drawers.parts import drawer_parts
-from casewright.pieces.drawers.run_parts import run_hardware, run_parts, run_small_parts
+from casewright.pieces.drawers.run_parts import inset, run_hardware, run_parts, run_small_parts
 from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
 from casewright.pieces.drawers.running_checks import running_checks
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
-from casewright.pieces.layout.fittings import hardware, small_parts
+from casewright.pieces.layout.fittings import hardware, shelf_pins, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
@@ -138,8 +138,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     parts = tuple(_measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
-    weights = masses(spec, face, drawers, parts, weather.now, ledger)
-    standing = stand(spec, face, drawers, weights, ledger)
+    weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
+    standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
     plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
     joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
@@ -159,6 +159,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
+            *shelf_pins(spec, face),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
         surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
@@ -205,7 +206,7 @@ def _drawer(
 def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...]) -> Iterator[Part]:
     yield from case.parts
     for drawer in drawers:
-        yield from drawer_parts(spec, drawer, face.base_height)
+        yield from inset(drawer_parts(spec, drawer, face.base_height), spec.drawers.stops.inset)
     yield from run_parts(spec, face, drawers)
 
 

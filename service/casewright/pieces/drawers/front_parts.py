@@ -53,29 +53,13 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         grain_set="fronts" if spec.sequence_fronts else "",
         box=Box(
             face.left + (face.width - long) / 2,
-            front_start(spec, drawer),
+            0.0 - sizes.stand,
             place.base + face.bottom,
             long,
             face.thickness,
             face.height,
         ),
     )
-
-
-def front_start(spec: UnitSpec, drawer: Drawer) -> float:
-    """Where the face of a front is, behind the front edge of the case.
-
-    Args:
-        spec: what the maker chose
-        drawer: the drawer
-
-    Returns:
-        Its place; below zero before that edge [in]
-
-    Source: geometry of the drawer.
-    """
-    stand = drawer.sizes.stand
-    return 0.0 - stand if stand else float(spec.drawers.stops.inset)
 
 
 def _front_end(spec: UnitSpec, drawer: Drawer) -> Words:
@@ -118,7 +102,7 @@ def _beads(spec: UnitSpec, style: CockBeaded, drawer: Drawer, place: Place) -> I
     sizes, face = drawer.sizes, drawer.sizes.face
     let_in = rules.bead_width(rabbet=bead_rabbet(style, drawer), projection=style.projection)
     over = rules.bead_width(rabbet=face.thickness, projection=style.projection)
-    high, bead, before = sizes.height, style.bead, front_start(spec, drawer) - style.projection
+    high, bead, before = sizes.height, style.bead, -style.projection
     right, top = face.left + face.width - bead, place.z + high - bead
     strips = (
         ("CT", "top", over, face.width, (face.left, top), (face.width, bead)),

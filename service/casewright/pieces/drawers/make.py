@@ -167,6 +167,11 @@ def _refuse_what_does_not_go_together(drawers: Drawers, front: End) -> None:
     style = drawers.style
     if isinstance(style, Inset):
         return
+    if drawers.stands_before and drawers.stops.inset:
+        raise CannotBuild(
+            f"drawers.stops.inset: a {style.kind} front stands before the case, and cannot stand behind its "
+            "face; make it 0"
+        )
     if isinstance(style, Lipped):
         if drawers.screwed_under:
             raise CannotBuild(

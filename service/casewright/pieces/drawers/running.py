@@ -232,7 +232,7 @@ def drawer_run(
     stop = None
     # A front that stands before the case stops against it.
     if slides is None and stops.blocks and not sizes.stand:
-        stop = under.take("stop_line", rules.stop_line, front=sizes.inner - stops.inset, inset=stops.inset)
+        stop = under.take("stop_line", rules.stop_line, front=sizes.inner, inset=stops.inset)
     outstop = most = None
     if stops.outstop in ("turn-button", "pin") and slides is None:
         caught = {
@@ -299,7 +299,7 @@ def _guide(running: CentreGuide, spec: UnitSpec, sizes: DrawerSizes, bottom: Inc
             "guide_length",
             rules.guide_length,
             depth=sizes.opening.depth,
-            front=max(0.0, sizes.inner - spec.drawers.stops.inset),
+            front=max(0.0, sizes.inner),
             inset=spec.drawers.stops.inset,
         ),
         notch=under.take("guide_notch", rules.guide_notch, guide=running.guide_width),

@@ -150,15 +150,14 @@ class _Box:
     def reach(self, length: Inches) -> tuple[Inches, Inches]:
         """Where the board that the sides are joined to begins, and from there to the ends of the sides."""
         drawers = self.shared.drawers
-        inset = drawers.stops.inset
         if isinstance(drawers.style, AppliedFront):
             behind = self.under.take(
                 "box_length", front_rules.behind_the_show_front, length=length, front=self.boards.face
             )
-            return inset + self.boards.face, behind
+            return self.boards.face, behind
         stand = drawers.stands_before
         if stand == 0 or drawers.has_box_front:
-            return (0.0 if stand else inset), length
+            return 0.0, length
         return -stand, self.under.take("box_length", front_rules.whole_length, length=length, stand=stand)
 
     def taken_in_front(self, lap: Inches) -> Inches:
