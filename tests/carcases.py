@@ -18,6 +18,14 @@ WOODS = {
 }
 CUTS = ("flat", "quarter", "rift")
 SIDES, UPRIGHT = 1.5, 0.75
+BASES = (
+    None,
+    {},
+    {"height": 6},
+    {"kind": "brackets", "width": 4.5, "forward": 0.5},
+    {"kind": "turned", "diameter": 2.5},
+    {"kind": "toe", "made_of": "solid"},
+)
 NARROWEST_OPENING = 5
 LOWEST_OPENING = 3.5
 
@@ -75,7 +83,7 @@ def carcases(draw):
             "season": draw(seasons()),
             "case.divider_end": draw(st.sampled_from(["housing", "sliding dovetail"])),
             "case.lipping": draw(st.sampled_from([0, 1.5])),
-            "base": draw(st.sampled_from([None, {}, {"height": 6}])),
+            "base": draw(st.sampled_from(BASES)),
             "drawers.bottom": bottom_of(bottom),
         }
     )

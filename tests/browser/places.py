@@ -99,6 +99,9 @@ PLACES = [
     refused("owner", "/units/{unit_id}", state="season", season__months="July 72 F", season__climate="Mars"),
     refused("owner", "/shop", name=""),
     refused("owner", "/shop/rack", cutter__1__width="wide", usual_pin="1/0", usual_slope_hardwood="steep"),
+    refused(
+        "owner", "/shop/slides", slide__1__space_least="wide", slide__1__travel="far", slide__4__tall="1"
+    ),
     refused("owner", "/shop/prices", new__item="Cherry", new__price="much"),
     refused("owner", "/account/password", password_now="not it", password="short"),  # noqa: S106
     refused("stranger", "/sign-in", email=""),

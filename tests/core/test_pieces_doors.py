@@ -124,13 +124,16 @@ def test_a_unit_without_doors_takes_nothing_of_them():
 
 
 def test_doors_add_to_what_is_weighed_and_finished():
-    closed, bare = built(sideboard()), sideboard()
-    bare["rows"][1]["across"] = [{"holds": "open"}, {"rows": [{}, {}, {}]}, {"holds": "open"}]
-    open_ = built(bare)
+    thin, thick = built(sideboard()), built(sideboard({"thickness": "7/8"}))
+    bare = built(sideboard() | {"rows": [{"columns": 3}, {"columns": 3}]})
 
-    two_leaves = sum(door.weight * len(door.plan.leaves) for door in closed.doors)
-    assert closed.masses.total - open_.masses.total == pytest.approx(two_leaves)
-    assert closed.surfaces.show > open_.surfaces.show
+    heavier = sum(
+        (after.weight - before.weight) * len(before.plan.leaves)
+        for before, after in zip(thin.doors, thick.doors, strict=True)
+    )
+    assert heavier > 0
+    assert thick.masses.total - thin.masses.total == pytest.approx(heavier)
+    assert thin.surfaces.show > bare.surfaces.show
 
 
 def test_an_overlay_leaf_hinged_at_a_neighbour_is_cautioned():

@@ -74,6 +74,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/revisions/{number}": OFFICE,
     "GET /units/{unit_id}/unit-file.json": OFFICE,
     "GET /units/{unit_id}/season": OFFICE,
+    "GET /units/{unit_id}/stability": OFFICE,
     "GET /units/{unit_id}/working": OFFICE,
     "POST /units/{unit_id}/working": OFFICE,
     # quotes and other papers
@@ -152,6 +153,8 @@ MATRIX: dict[str, set[str]] = {
     "POST /shop/revisions": OWNER,
     "GET /shop/revisions/{number}": OWNER,
     "POST /shop/revisions/{number}": OWNER,
+    "GET /shop/slides": OWNER,
+    "POST /shop/slides": OWNER,
     "GET /shop/woods": OWNER,
     "POST /shop/woods": OWNER,
 }

@@ -372,13 +372,31 @@ def test_an_empty_field_means_the_usual_and_is_not_written_down(maker, unit):
 
 def test_a_unit_without_a_plinth_stands_on_the_floor(maker, unit):
     page = maker.get(unit)
-    fields = filled(page, unit, {})
-    del fields["base"]
 
-    saved = maker.post(unit, **fields)
+    saved = maker.post(unit, **filled(page, unit, {"base.kind": "none"}))
 
     assert maker.browser.get(f"{unit}/unit-file.json").json()["base"] is None
-    assert "not: it stands on a plinth" in saved.text
+    assert "it stands on none: on its own sides" in saved.text
+
+
+def test_feet_are_chosen_with_their_sizes_and_kept(maker, unit):
+    page = maker.get(unit)
+
+    saved = maker.post(unit, **filled(page, unit, {"base.kind": "turned", "base.diameter": "2-1/2"}))
+
+    held = maker.browser.get(f"{unit}/unit-file.json").json()["base"]
+    assert held == {"kind": "turned", "height": "4", "diameter": "2-1/2"}
+    assert saved.form(unit).value("base.diameter") == "2-1/2"
+
+
+def test_feet_too_thick_for_the_case_are_refused_beside_their_field(maker, unit):
+    page = maker.get(unit)
+
+    typed = {"base.kind": "turned", "base.diameter": "12"}
+    saved = maker.post(unit, status=422, **filled(page, unit, typed))
+
+    assert "two feet must fit side by side" in saved.text
+    assert saved.form(unit).value("base.diameter") == "12"
 
 
 def test_plywood_bottoms_are_chosen_with_their_sheet(maker, unit):

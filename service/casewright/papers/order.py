@@ -8,7 +8,7 @@ from casewright.papers.cautions import cautions_at
 from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.costs.priced import FinishNeed
-from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.layout.fitted import HardwareItem
 from casewright.pieces.takeoff.lumber import BoardNeed, OrderLine, SequenceSet, yard_size
 from casewright.pieces.takeoff.rough import FeetGroup
 from casewright.pricing.materials import MaterialLine

@@ -7,7 +7,7 @@ from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import floor64
 from casewright.measure.units import Degrees, Inches, InchPounds, Number, Pounds
 from casewright.stability.masses import leaned, moment
-from casewright.stability.tipping import Situation, TipCase, tip_case
+from casewright.stability.tipping import Situation, TipCase, moved_out, tip_case
 
 BEFORE_REAR = 1.0
 """An added weight has its centre so far before the rear edge of the base (common practice) [in]."""
@@ -59,7 +59,9 @@ def ballast(case: TipCase, x: Inches, target: Number, z: Inches = 0.0) -> Pounds
 def feet_forward(case: TipCase, target: Number) -> Inches:
     """How far the front feet would have to come forward.
 
-    Rule: lacking_moment / (standing weight + target * moved weight) / cos(tilt)
+    Rule: lacking_moment / (standing weight + target * moved weight) / cos(tilt); where the moved weights come
+        to lie behind the feet by that, and hold, (lacking_moment - (target - 1) * what they tipped) /
+        (standing weight + moved weight) / cos(tilt)
 
     Args:
         case: the situation, worked out
@@ -73,12 +75,18 @@ def feet_forward(case: TipCase, target: Number) -> Inches:
 
     Source: statics: every weight comes to lie that much further behind the pivot.
     """
-    standing = math.fsum(mass.weight for mass in case.situation.standing)
-    moved = math.fsum(one.mass.weight for one in case.situation.moving)
+    situation = case.situation
+    standing = math.fsum(mass.weight for mass in situation.standing)
+    moved = math.fsum(one.mass.weight for one in situation.moving)
     if standing + moved <= 0:
         raise ValueError("Nothing of this piece has any weight; give the masses first.")
-    slope = math.cos(math.radians(case.situation.tilt))
-    return lacking_moment(case.holding, case.tipping, target) / ((standing + target * moved) * slope)
+    slope = math.cos(math.radians(situation.tilt))
+    lacking = lacking_moment(case.holding, case.tipping, target)
+    distance = lacking / ((standing + target * moved) * slope)
+    out = max(0.0, -moved_out(situation.moving, situation.tilt))
+    if moved * slope * distance <= out:
+        return distance
+    return max(0.0, lacking - (target - 1) * out) / ((standing + moved) * slope)
 
 
 def deeper_body(case: TipCase, depth: Inches, target: Number) -> Inches:

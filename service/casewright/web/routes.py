@@ -28,6 +28,7 @@ from casewright.web.settings.rack import router as shop_rack
 from casewright.web.settings.rate import router as shop_rate
 from casewright.web.settings.revisions import router as shop_revisions
 from casewright.web.settings.shop import router as shop_itself
+from casewright.web.settings.slides import router as shop_slides
 from casewright.web.settings.woods import router as shop_woods
 from casewright.web.units.books import router as unit_books
 from casewright.web.units.case_joints import router as unit_case_joints
@@ -38,6 +39,7 @@ from casewright.web.units.options import router as unit_options
 from casewright.web.units.parts import router as unit_parts
 from casewright.web.units.price import router as unit_price
 from casewright.web.units.season import router as unit_season
+from casewright.web.units.stability import router as unit_stability
 from casewright.web.units.start import router as unit_start
 from casewright.web.units.takes import router as unit_takes
 from casewright.web.units.working import router as unit_working
@@ -59,6 +61,7 @@ ROUTERS = (
     unit_case_joints,
     unit_layouts,
     unit_season,
+    unit_stability,
     unit_takes,
     unit_price,
     unit_working,
@@ -82,6 +85,7 @@ ROUTERS = (
     shop_log,
     shop_woods,
     shop_rack,
+    shop_slides,
     shop_revisions,
     demo,
 )

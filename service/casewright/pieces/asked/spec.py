@@ -21,12 +21,13 @@ from casewright.pieces.asked.case_spec import (
 )
 from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
-from casewright.pieces.asked.fields import Clearance, Size, Spec, Timber, WoodField
+from casewright.pieces.asked.fields import Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
 from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
 from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
+from casewright.pieces.asked.shell_spec import Back, Base, Plinth, Top, stands_from, stands_to
 from casewright.pieces.asked.use_spec import Use
 from casewright.wood.finish import finish, finishes
 
@@ -68,43 +69,6 @@ class Body(Spec):
     def one_height(self) -> Self:
         exactly_one(self, "overall_height", "body_height", "opening_total")
         return self
-
-
-class Top(Spec):
-    """The top, buttoned or screwed through slots."""
-
-    thickness: Size = Field(0.875, description="Thickness of the top.", examples=["7/8"])
-    overhang_sides: Clearance = Field(0.75, description="Overhang at each side.", examples=["3/4"])
-    overhang_front: Clearance = Field(0.75, description="Overhang at the front.", examples=["3/4"])
-    overhang_back: Clearance = Field(0.0, description="Overhang at the back.", examples=["0"])
-
-
-class Plinth(Spec):
-    """The base: a plinth mitred at the front."""
-
-    height: Size = Field(4.0, description="Height of the plinth.", examples=["4"])
-    thickness: Size = Field(0.75, description="Thickness of its boards.", examples=["3/4"])
-
-
-class Back(Spec):
-    """A shiplap back, in rabbets in the sides."""
-
-    thickness: Size = Field(0.5, description="Thickness of the boards.", examples=["1/2"])
-    rabbet: Size = Field(0.375, description="How far the back reaches into each side.", examples=["3/8"])
-    lap: Size = Field(0.375, description="Width of the shiplap.", examples=["3/8"])
-    gap: Clearance = Field(0.0625, description="Gap left at each lap for swelling.", examples=["1/16"])
-    boards: int | None = Field(
-        None,
-        ge=1,
-        le=60,
-        description="How many boards; left out, no more than the widest allows.",
-        examples=[7],
-    )
-    widest: Size = Field(
-        6.0,
-        description="Widest back board: up to this it lies flat and stays in its laps (common practice).",
-        examples=["6"],
-    )
 
 
 class Woods(Spec):
@@ -222,7 +186,11 @@ class UnitSpec(Spec):
         default_factory=Frames, description="Web frames, runners and kickers of a carcase."
     )
     top: Top = Field(default_factory=Top, description="The top.")
-    base: Plinth | None = Field(default_factory=Plinth, description="The plinth of a carcase; null for none.")
+    base: Base | None = Field(
+        default_factory=Plinth,
+        description="What a carcase stands on; null for none.",
+        examples=[{"kind": "plinth", "height": "4"}],
+    )
     back: Back = Field(default_factory=Back, description="The back of a carcase.")
     doors: Doors = Field(
         default_factory=Doors, description="How the doors are made, where rows or columns have any."
@@ -259,9 +227,24 @@ class UnitSpec(Spec):
         return self.construction if isinstance(self.construction, LegsAndAprons) else None
 
     @property
-    def plinth(self) -> Plinth | None:
-        """The plinth; None for a piece without one, or on legs."""
+    def stands_on(self) -> Base | None:
+        """The base; None for a piece without one, or on legs."""
         return None if self.legs else self.base
+
+    @property
+    def plinth(self) -> Plinth | None:
+        """The plinth; None for a piece on another base or none, or on legs."""
+        return self.stands_on if isinstance(self.stands_on, Plinth) else None
+
+    @property
+    def support_front(self) -> float:
+        """Front edge of the case back to where it tips forwards; below nothing: before the case [in]."""
+        return stands_from(self.stands_on)
+
+    @property
+    def support_rear(self) -> float:
+        """Front edge of the case back to the line over which the piece would tip backwards [in]."""
+        return stands_to(self.stands_on, self.body.depth)
 
     @property
     def stick_foot(self) -> str:

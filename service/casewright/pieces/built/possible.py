@@ -6,6 +6,7 @@ from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.possible_shell import base_limits
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
@@ -33,7 +34,8 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     Source: geometry of the case.
     """
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
-    for field, value, most, why in (*around, *_of_drawers(spec, face), *door_limits(spec, face)):
+    shell = (*around, *base_limits(spec, face))
+    for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
         if most <= 0:
             raise CannotBuild(f"{field}: nothing is left for it, as {why}; make the case larger")
         if value > most + 1e-9:

@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, PerPercent
-from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.year_parts import PartYear, parts_through, through_thickness
+from casewright.pieces.built.part_year import PartYear, through_thickness
+from casewright.pieces.built.season_advice import fit_advice
+from casewright.pieces.built.year_parts import parts_through
 from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.year import DrawerYear, drawer_year, height_and_opening
 from casewright.pieces.layout.season import across, moisture_rise
@@ -109,10 +110,7 @@ def unit_year(unit: Construction) -> UnitYear:
         when=_when(year),
         fit=(*(_gap_now(each) for each in drawers), *_otherwise(year, drawers)),
         more=(
-            *_bottoms(unit, year, ledger),
-            *_runners(unit, year, ledger),
-            _back_boards(unit, year, ledger),
-            _top(unit, year, ledger),
+            *fit_advice(unit, year, ledger),
             LAG,
         ),
     )
@@ -222,58 +220,3 @@ def _otherwise(year: Year, drawers: tuple[DrawerYear, ...]) -> Iterator[Words]:
             else "no more than the least, for it will only shrink",
             leaves,
         )
-
-
-def _bottoms(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
-    if isinstance(unit.spec.drawers.bottom, PlyBottom):
-        return
-    deep = max(drawer.bottom.deep for drawer in unit.drawers)
-    moves = across(unit.spec.woods.of("bottoms"), ledger)
-    yield say(
-        "Bottoms: held at the front, the deepest still goes back {:.3} and forth {:.3} from where it lies at "
-        "{:.1f} %; give the slot under the back room for both.",
-        movement(size=deep, coefficient=moves, change=unit.climate.swelling),
-        movement(size=deep, coefficient=moves, change=unit.climate.drying),
-        year.now,
-    )
-
-
-def _runners(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
-    if not unit.spec.drawers.on_frames:
-        return
-    depth, moves = unit.spec.body.depth, across(unit.spec.woods.case, ledger)
-    swing = moisture_rise(unit.climate.driest, unit.climate.wettest)
-    yield say(
-        "Runners: at {:.1f} % leave {:up} or more at their rear ends; {} is drawn. Put in at the wettest "
-        "they would need {:up}.",
-        year.now,
-        movement(size=depth, coefficient=moves, change=unit.climate.drying),
-        unit.case.slack,
-        movement(size=depth, coefficient=moves, change=swing),
-    )
-
-
-def _back_boards(unit: Construction, year: Year, ledger: Ledger) -> Words:
-    board, moves = unit.case.back_board, across(unit.spec.woods.of("back"), ledger)
-    needs = movement(size=board, coefficient=moves, change=unit.climate.swelling)
-    return say(
-        "Back boards: at {:.1f} % leave {:up} or more at each lap; {} is drawn. At the driest the same "
-        "boards would need {:up}.",
-        year.now,
-        needs,
-        unit.spec.back.gap,
-        movement(
-            size=board, coefficient=moves, change=moisture_rise(unit.climate.driest, unit.climate.wettest)
-        ),
-    )
-
-
-def _top(unit: Construction, year: Year, ledger: Ledger) -> Words:
-    depth, moves = unit.spec.body.depth, across(unit.spec.woods.of("top"), ledger)
-    return say(
-        "Top: fixed at the front, its rear edge still goes out {:.3} and in {:.3} from where it stands at "
-        "{:.1f} %; set the buttons so that both have room.",
-        movement(size=depth, coefficient=moves, change=unit.climate.swelling),
-        movement(size=depth, coefficient=moves, change=unit.climate.drying),
-        year.now,
-    )

@@ -1,13 +1,16 @@
 """The surfaces to prepare and finish, and how much finish they take."""
 
 from dataclasses import dataclass
+from math import pi
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import Inches, SquareFeet, SquareInches
+from casewright.measure.units import Count, Inches, SquareFeet, SquareInches
+from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.bases import foot_count, grounds
 from casewright.pieces.doors.hanging import Door
-from casewright.pieces.drawers.parts import Drawer
-from casewright.pieces.layout.openings import Face
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.layout.openings import Face, Space
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules
 from casewright.pieces.rules.door_rules import leaf_area
@@ -80,6 +83,43 @@ def square_feet(area: SquareInches) -> SquareFeet:
     return area / SQUARE_INCHES
 
 
+def space_area(width: Inches, height: Inches, depth: Inches, shelves: Count) -> SquareInches:
+    """The inside of an open space, or behind doors: back, both ends, floor and ceiling, and every shelf.
+
+    Rule: height × (width + 2 × depth) + 2 × (1 + shelves) × width × depth
+
+    Args:
+        width: clear width [in]
+        height: clear height [in]
+        depth: clear depth [in]
+        shelves: how many shelves, each finished on both faces
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return height * (width + 2 * depth) + 2 * (1 + shelves) * width * depth
+
+
+def knee_area(width: Inches, height: Inches, depth: Inches) -> SquareInches:
+    """The sides of a knee space and what closes it above; its back is counted with the front.
+
+    Rule: depth × (2 × height + width)
+
+    Args:
+        width: clear width [in]
+        height: clear height, from the floor [in]
+        depth: clear depth [in]
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return depth * (2 * height + width)
+
+
 def surfaces(
     spec: UnitSpec,
     face: Face,
@@ -108,8 +148,7 @@ def surfaces(
     show = under.take(
         "top", top_area, length=top.length, width=top.width, thickness=top.thickness
     ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
-    if spec.plinth is not None:
-        show += under.take("plinth", case_area, width=body.width, depth=body.depth, height=spec.plinth.height)
+    show += base_area(spec, face, under)
     if spec.legs is not None:
         show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)
     for door in doors:
@@ -122,10 +161,82 @@ def surfaces(
         )
         show += len(door.plan.leaves) * one
     inside = sum(_inside(drawer, ledger) for drawer in drawers)
+    for space in face.spaces:
+        area = _of_space(space, ledger)
+        if space.holds == "doors":
+            inside += area
+        else:
+            show += area
     return Surfaces(
         show=under.take("show", square_feet, area=show),
         inside=under.take("inside", square_feet, area=inside),
     )
+
+
+def _of_space(space: Space, ledger: Ledger) -> float:
+    sizes = {"width": space.width, "height": space.height, "depth": space.depth}
+    if space.knee:
+        return ledger.take(f"{space.code}.area", knee_area, **sizes)
+    return ledger.take(f"{space.code}.area", space_area, **sizes, shelves=space.shelves)
+
+
+def foot_area(around: Inches, height: Inches, feet: Count) -> SquareInches:
+    """The outside of the feet of a case.
+
+    Rule: feet × around × height
+
+    Args:
+        around: what is seen of a foot, measured round it [in]
+        height: height of a foot [in]
+        feet: how many there are
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return feet * around * height
+
+
+def base_area(spec: UnitSpec, face: Face, under: Ledger) -> SquareInches:
+    """What is seen of the base.
+
+    Args:
+        spec: what the maker chose
+        face: what of the case stands on the floor
+        under: keeps the working
+
+    Returns:
+        The area; nothing without a base, or on legs [sq in]
+
+    Source: geometry: of a bracket foot its two faces, of a turned one its round, of a toe base its face.
+    """
+    base, body = spec.stands_on, spec.body
+    if isinstance(base, Plinth):
+        return sum(
+            under.take(
+                f"plinth{each.under}", case_area, width=each.width, depth=body.depth, height=base.height
+            )
+            for each in grounds(spec, face)
+        )
+    if isinstance(base, BracketFeet):
+        return under.take(
+            "feet", foot_area, around=2 * base.width, height=base.height, feet=4 * len(face.pedestals)
+        )
+    if isinstance(base, TurnedFeet):
+        return under.take(
+            "feet",
+            foot_area,
+            around=pi * base.diameter,
+            height=base.height,
+            feet=foot_count(spec, face),
+        )
+    if isinstance(base, ToeBase):
+        return sum(
+            under.take(f"toe_face{each.under}", case_area, width=each.width, depth=0.0, height=base.height)
+            for each in grounds(spec, face)
+        )
+    return 0.0
 
 
 def _inside(drawer: Drawer, ledger: Ledger) -> float:

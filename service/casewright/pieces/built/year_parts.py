@@ -1,7 +1,6 @@
 """The parts beside the fronts and sides of drawers through the year: bottoms, back, top, frames, base."""
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
 from functools import partial
 
 from casewright.joinery.families.bottom_groove.asked import BOTTOMS
@@ -9,83 +8,26 @@ from casewright.joinery.families.edge.asked import EDGES
 from casewright.joinery.families.edge.sizes import covered_then, gap_then
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import TOLERANCE
-from casewright.measure.saying import Words, say
-from casewright.measure.units import Inches, PerPercent
+from casewright.measure.saying import say
+from casewright.measure.units import PerPercent
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
-from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
+from casewright.pieces.built.year_doors import doors_through
 from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
+from casewright.pieces.layout.parts import Grain
 from casewright.pieces.layout.season import across
-from casewright.pieces.layout.year import Through, Year
+from casewright.pieces.layout.year import Year
 from casewright.pieces.rules import season_rules as rules
-from casewright.wood.movement import Direction, coefficient, plywood_coefficient
-from casewright.wood.species import wood
+from casewright.wood.movement import plywood_coefficient
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartYear:
-    """One size of a part that moves, through the year.
-
-    Attributes:
-        part: what it is, with the codes of drawers where it is one of theirs
-        made_of: its wood and cut, or its sheet
-        what: the size that is followed
-        through: the size now, at both ends and month by month
-        limit: what it must not fall below; None where it only tells how far something moves [in]
-        note: what to do about it
-    """
-
-    part: str
-    made_of: str
-    what: str
-    through: Through
-    limit: Inches | None
-    note: Words
-
-    @property
-    def passes(self) -> bool:
-        """Whether it stays above its limit all year."""
-        return self.limit is None or min(self.through.months) >= self.limit - TOLERANCE
-
-
-def sawn(timber: Timber) -> str:
-    """A wood with its cut, as the yard says it.
-
-    Args:
-        timber: the wood and how it was sawn
-
-    Returns:
-        Such as `cherry, flat-sawn`.
-
-    Source: common practice.
-    """
-    return f"{timber.wood}, {timber.cut.sawn}"
-
-
-def through_thickness(timber: Timber, ledger: Ledger) -> PerPercent:
-    """The movement coefficient of a board in its thickness.
-
-    Args:
-        timber: the wood and how it was sawn
-        ledger: keeps the working
-
-    Returns:
-        The change in thickness as a share of it, for each percent of moisture [1 per % moisture]
-
-    Source: Wood Handbook, FPL-GTR-190 (2010), table 13-5, by the direction rule of its chapter 13.
-    """
-    species = wood(timber.wood)
-    return ledger.take(
-        f"moves.{species.name}.{timber.cut}.thickness",
-        coefficient,
-        radial=species.radial,
-        tangential=species.tangential,
-        cut=timber.cut,
-        direction=Direction.THICKNESS,
-    )
+SAME_MOVEMENT = 1e-7
+"""Coefficients this close are one [1 per % moisture]."""
+WIDE = 6.0
+"""Narrower boards are let be: what they move apart is less than a joint gives (common practice) [in]."""
 
 
 def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
@@ -105,11 +47,38 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
     for group in groups:
         codes = ", ".join(each.sizes.code for each in group)
         whose = codes if len(groups) > 1 else "every drawer"
-        yield from _drawer_parts(unit.spec, group[0], whose, (year, ledger))
-    if unit.spec.drawers.on_frames:
-        yield from _frames(unit, year, ledger)
-    yield from _back(unit, year, ledger)
-    yield from _top(unit.spec, year, ledger)
+        yield from _drawer_parts(unit, group[0], whose, (year, ledger))
+    if unit.spec.legs is None:
+        if unit.spec.drawers.on_frames:
+            yield from _frames(unit, year, ledger)
+        yield from _back(unit, year, ledger)
+    yield from _top(unit, year, ledger)
+    yield from _within(unit, year, ledger)
+    yield from doors_through(unit.doors, year, ledger)
+
+
+def side_swells(unit: Construction, ledger: Ledger) -> PerPercent:
+    """How much a side of the case moves in depth: as its wood does, or less where it is no board.
+
+    Args:
+        unit: the unit
+        ledger: keeps the working
+
+    Returns:
+        The coefficient over the depth of the body; 0 where long grain or plywood sets the depth
+        [1 per % moisture]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2, solved for the coefficient.
+    """
+    case, climate = unit.case, unit.climate
+    moved, change = case.side_shrinkage + case.side_swelling, climate.drying + climate.swelling
+    if not change:
+        return 0.0 if unit.spec.legs else across(unit.spec.woods.case, ledger)
+    swells, board = moved / unit.spec.body.depth / change, across(unit.spec.woods.case, ledger)
+    if abs(swells - board) <= SAME_MOVEMENT:
+        return board
+    basis = "what the sides move in depth between driest and wettest, over their depth and the moisture"
+    return ledger.given("year.side_moves", swells, basis, PerPercent)
 
 
 def _deep(drawer: Drawer) -> tuple[float, ...]:
@@ -122,15 +91,10 @@ def _deep(drawer: Drawer) -> tuple[float, ...]:
     return tuple(float(each) for each in (*clear, bottom.deep, wide, *thick))
 
 
-Named = Callable[[str, float], float]
-
-
-def _taken(under: Ledger, name: str, rule: Callable[..., float], **inputs: float) -> Named:
-    """A size by its rule, to be followed through the year."""
-    return lambda when, change: under.take(f"{name}_{when}", rule, **inputs, change=change)
-
-
-def _drawer_parts(spec: UnitSpec, first: Drawer, whose: str, kept: tuple[Year, Ledger]) -> Iterator[PartYear]:
+def _drawer_parts(
+    unit: Construction, first: Drawer, whose: str, kept: tuple[Year, Ledger]
+) -> Iterator[PartYear]:
+    spec = unit.spec
     (year, ledger), bottom = kept, spec.drawers.bottom
     sizes, deep = first.sizes, first.bottom.deep
     under = ledger.under(f"year.{sizes.code}")
@@ -142,13 +106,13 @@ def _drawer_parts(spec: UnitSpec, first: Drawer, whose: str, kept: tuple[Year, L
     yield part(
         what="room behind it",
         through=year.follow(
-            _taken(
+            taken(
                 under,
                 "behind",
                 rules.room_behind,
                 clearance=sizes.opening.depth - sizes.length,
                 depth=spec.body.depth,
-                side_moves=across(spec.woods.case, ledger),
+                side_moves=side_swells(unit, ledger),
                 bottom=deep,
                 bottom_moves=moves if sizes.back_foot else 0.0,
                 over=over,
@@ -158,9 +122,7 @@ def _drawer_parts(spec: UnitSpec, first: Drawer, whose: str, kept: tuple[Year, L
         note="Side and bottom at one moisture; the checks take the shortest side with the longest bottom.",
     )
     if sizes.back_foot:
-        reach = _taken(
-            under, "reach", rules.reach_under, back=sizes.back, over=over, bottom=deep, moves=moves
-        )
+        reach = taken(under, "reach", rules.reach_under, back=sizes.back, over=over, bottom=deep, moves=moves)
         yield part(
             what="reach under the back",
             through=year.follow(reach),
@@ -168,7 +130,7 @@ def _drawer_parts(spec: UnitSpec, first: Drawer, whose: str, kept: tuple[Year, L
             note="Hold it in the front groove only; slot the screw under the back.",
         )
     if is_ply:
-        play = _taken(under, "play", rules.play_left, play=PLY_PLAY, panel=first.bottom.across, moves=moves)
+        play = taken(under, "play", rules.play_left, play=PLY_PLAY, panel=first.bottom.across, moves=moves)
         yield part(what="play in each groove", through=year.follow(play), limit=0.0, note="Cut as given.")
     side = max(sizes.left_side, sizes.right_side)
     yield PartYear(
@@ -176,7 +138,7 @@ def _drawer_parts(spec: UnitSpec, first: Drawer, whose: str, kept: tuple[Year, L
         made_of=sawn(spec.woods.drawers),
         what="clearance beside them",
         through=year.follow(
-            _taken(
+            taken(
                 under,
                 "beside",
                 rules.side_room,
@@ -192,9 +154,13 @@ def _drawer_parts(spec: UnitSpec, first: Drawer, whose: str, kept: tuple[Year, L
 
 def _frames(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     spec, under = unit.spec, ledger.under("year.case")
-    side = across(spec.woods.case, ledger)
-    slack = _taken(
-        under, "slack", rules.slack_behind, slack=unit.case.slack, depth=spec.body.depth, moves=side
+    slack = taken(
+        under,
+        "slack",
+        rules.slack_behind,
+        slack=unit.case.slack,
+        depth=spec.body.depth,
+        moves=side_swells(unit, ledger),
     )
     yield PartYear(
         part="Runners",
@@ -207,10 +173,12 @@ def _frames(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
 
 
 def _back(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+    if not unit.case.back_board:
+        return
     spec, board, under = unit.spec, unit.case.back_board, ledger.under("year.back")
     moves = across(spec.woods.of("back"), ledger)
     part = partial(PartYear, part="Back boards", made_of=sawn(spec.woods.of("back")))
-    gaps = year.follow(_taken(under, "gap", gap_then, board=board, gap=spec.back.gap, movement=moves))
+    gaps = year.follow(taken(under, "gap", gap_then, board=board, gap=spec.back.gap, movement=moves))
     yield part(
         what="gap at each lap",
         through=gaps,
@@ -232,38 +200,54 @@ def _back(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     )
 
 
-def _top(spec: UnitSpec, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+    spec = unit.spec
     under, depth = ledger.under("year.top"), spec.body.depth
-    top, side = across(spec.woods.of("top"), ledger), across(spec.woods.case, ledger)
-    made_of = f"{sawn(spec.woods.of('top'))}, on {sawn(spec.woods.case)}"
-    grows = year.follow(_taken(under, "grows", rules.apart, size=depth, one=top, other=0.0))
+    top, side = across(spec.woods.of("top"), ledger), side_swells(unit, ledger)
+    if any(part.line == "T1" and part.sheet for part in unit.parts):
+        return
+    on = "aprons, which do not move" if spec.legs else sawn(spec.woods.case)
+    made_of = f"{sawn(spec.woods.of('top'))}, on {on}"
+    grows = year.follow(taken(under, "grows", rules.apart, size=depth, one=top, other=0.0))
     note = say("Fixed at the front, over a depth of {}: so far it moves at the rear.", depth)
     yield PartYear(
         part="Top", made_of=made_of, what="moves over the case", through=grows, limit=None, note=note
     )
-    if top != side:
+    if not spec.legs and abs(top - side) > SAME_MOVEMENT:
         yield PartYear(
             part="Top",
             made_of=made_of,
             what="moves apart from the sides",
-            through=year.follow(_taken(under, "apart", rules.apart, size=depth, one=top, other=side)),
+            through=year.follow(taken(under, "apart", rules.apart, size=depth, one=top, other=side)),
             limit=None,
             note="Its buttons need this much slack, with a little to spare.",
         )
-    timber = spec.woods.inside if spec.case.lipping else spec.woods.case
-    wide, moves = depth - spec.case.lipping, across(timber, ledger)
-    if moves != side:
-        bottom = year.follow(_taken(under, "bottom", rules.apart, size=wide, one=moves, other=side))
+
+
+def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+    """Boards of the case whose width lies front to back, beside sides that move otherwise; and the plinth."""
+    spec, under = unit.spec, ledger.under("year.within")
+    side = side_swells(unit, ledger)
+    told: set[str] = set()
+    for part in unit.parts:
+        is_deep = part.grain is not Grain.BACK and abs(part.box.depth - part.width) < TOLERANCE
+        if part.line[:1] not in "CW" or part.line in ("C1", *told) or not is_deep or part.width <= WIDE:
+            continue
+        told.add(part.line)
+        timber = Timber(wood=part.wood, cut=part.cut) if not part.sheet else None
+        moves = across(timber, ledger) if timber else plywood_coefficient()[0]
+        if abs(moves - side) <= SAME_MOVEMENT:
+            continue
         yield PartYear(
-            part="Case bottom",
-            made_of=f"{sawn(timber)}, in {sawn(spec.woods.case)}",
+            part=part.name,
+            made_of=f"{sawn(timber) if timber else part.wood}, in {sawn(spec.woods.case)}",
             what="moves apart from the sides",
-            through=bottom,
+            through=year.follow(taken(under, part.line, rules.apart, size=part.width, one=moves, other=side)),
             limit=None,
-            note="Dovetailed to them: the less the woods differ, the less the joint has to hold.",
+            note="Fast at the front only: the less the woods differ, the less the joint has to hold.",
         )
-    if spec.base is not None:
-        returns = year.follow(_taken(under, "plinth", rules.apart, size=depth, one=side, other=0.0))
+    if spec.plinth is not None and side:
+        returns = year.follow(taken(under, "plinth", rules.apart, size=spec.body.depth, one=side, other=0.0))
         yield PartYear(
             part="Plinth returns",
             made_of=f"long grain, under sides of {sawn(spec.woods.case)}",

@@ -10,11 +10,12 @@ from casewright.joinery.chisels import Rack
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.bases import base_parts
 from casewright.pieces.case.body import body_parts
 from casewright.pieces.case.frames import frame_parts
 from casewright.pieces.case.leg_parts import leg_parts, leg_plan
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.case.shell import back_parts, base_parts, top_parts
+from casewright.pieces.case.shell import back_parts, top_parts
 from casewright.pieces.case.shelves import shelf_parts
 from casewright.pieces.case.sides import side_frame, side_moves
 from casewright.pieces.layout.openings import Face

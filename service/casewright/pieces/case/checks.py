@@ -10,15 +10,12 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.base_checks import HANDBOOK, base_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.face_checks import face_checks
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.season import Climate, across
 from casewright.wood.movement import is_extrapolated, movement
-
-HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 13"
-CROSS_GRAIN = 6.0
-"""Fixed across the grain over more than this, a part needs a slot (common practice) [in]."""
 
 
 def case_checks(
@@ -44,7 +41,7 @@ def case_checks(
     else:
         if spec.drawers.on_frames:
             yield _slack(case)
-        yield from _plinth(spec, case)
+        yield from base_checks(spec, case)
         yield from _top(spec, climate, ledger)
         yield from _back(spec, case, climate, ledger)
     yield from _way_in(spec, face)
@@ -64,28 +61,6 @@ def _slack(case: Carcase) -> Finding:
             case.side_shrinkage,
         ),
         say("Make the gap {:up}, or it will push the rear rail out.", case.side_shrinkage),
-        source=HANDBOOK,
-    )
-
-
-def _plinth(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
-    """Plinth returns run with the grain under a side that moves across it."""
-    if spec.plinth is None or spec.body.depth <= CROSS_GRAIN:
-        return
-    swells, shrinks = case.side_swelling, case.side_shrinkage
-    yield Finding(
-        rule="cross-grain fixing",
-        verdict=Verdict.PASS,
-        message=say(
-            "Plinth returns run with the grain under a side that swells {:.3} and shrinks "
-            "{:.3}: fix them at the front and slot the screws at the rear, "
-            "{:up 16} long each way.",
-            swells,
-            shrinks,
-            max(swells, shrinks),
-        ),
-        about=f"{spec.code}-B",
-        found=float(max(swells, shrinks)),
         source=HANDBOOK,
     )
 

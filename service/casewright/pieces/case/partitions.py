@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
+from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.case.plan import CasePlan
@@ -64,7 +65,9 @@ def parted(row: FaceRow) -> Iterator[tuple[Cell, Cell]]:
 
     Source: geometry of the face.
     """
-    return ((left, right) for left, right in pairwise(row.cells) if not (left.is_drawer and right.is_drawer))
+    for left, right in pairwise(row.cells):
+        if all(abs(left.left + left.width - upright) > TOLERANCE for upright in row.uprights):
+            yield left, right
 
 
 def stands_by_a_knee(row: FaceRow, cells: tuple[Cell, Cell]) -> bool:

@@ -26,7 +26,7 @@ from casewright.pieces.costs.priced import (
     stand_in_prices,
 )
 from casewright.pieces.drawers.sizes import CannotBuild
-from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.layout.fitted import HardwareItem
 from casewright.pieces.takeoff.lumber import OrderLine
 from casewright.pricing.materials import MaterialLine
 from casewright.pricing.price import Price

@@ -9,7 +9,7 @@ from casewright.measure.units import BoardFeet, Quarts
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.costs.priced import FinishNeed, of_all_units
-from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.layout.fitted import HardwareItem
 from casewright.pieces.takeoff.lumber import OrderLine, SequenceSet, order_figure, order_line
 from casewright.pieces.takeoff.rough import FeetGroup
 from casewright.wood.finish import whole_quarts

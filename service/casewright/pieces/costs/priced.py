@@ -9,7 +9,7 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Hours, SquareFeet, Weeks
 from casewright.pieces.asked.shop import Shop
-from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.layout.fitted import HardwareItem
 from casewright.pieces.takeoff.lumber import OrderLine
 from casewright.pricing.charges import PriceInputs
 from casewright.pricing.materials import MaterialLine, material_line

@@ -7,7 +7,6 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import say
-from casewright.measure.units import Inches
 from casewright.pieces.asked.door_spec import SlabLeaf
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import HINGE_CARRIES, Door
@@ -42,7 +41,7 @@ def door_checks(spec: UnitSpec, doors: Sequence[Door], climate: Climate, ledger:
     Source: common practice; movement by the Wood Handbook, chapter 13.
     """
     for door in doors:
-        yield from _gaps(spec, door, climate, ledger)
+        yield from _gaps(door, climate, ledger)
         if door.plan.frame is not None:
             name = f"{door.plan.opening.code}.door.frame"
             yield from frame_checks(door.plan.frame, climate, ledger, name, door.code)
@@ -55,42 +54,22 @@ def door_checks(spec: UnitSpec, doors: Sequence[Door], climate: Climate, ledger:
         yield from _flat(spec, doors, climate, ledger)
 
 
-def free_gap(door: Door, gaps: Inches, hinge_gap: Inches) -> Inches:
-    """The gap at the free edge of a leaf, or between two: what the hinges do not take.
-
-    Args:
-        door: the doors
-        gaps: all gaps of the opening together [in]
-        hinge_gap: gap at the hinges of each leaf, which stays [in]
-
-    Returns:
-        The gap [in]
-
-    Source: geometry of the doors.
-    """
-    return gaps - len(door.plan.leaves) * hinge_gap
-
-
-def _gaps(spec: UnitSpec, door: Door, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
+def _gaps(door: Door, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
     plan = door.plan
     if not plan.is_inset and len(plan.leaves) == 1:
         return  # a single leaf over its edges has nothing to bind on but what its reveal keeps clear
     under = ledger.under(f"{plan.opening.code}.door")
-    hinge_gap = spec.doors.gap if plan.is_inset else 0.0
     found = {
-        name: free_gap(
-            door,
-            under.take(
-                f"gaps_{name}",
-                rules.gap_of_leaves,
-                room=plan.room,
-                leaves=len(plan.leaves),
-                width=plan.width,
-                moving=plan.moving,
-                coefficient=plan.moves,
-                change=change,
-            ),
-            hinge_gap,
+        name: under.take(
+            f"gap_{name}",
+            rules.free_gap,
+            room=plan.room,
+            hinge_gaps=len(plan.leaves) * door.hinge_gap,
+            leaves=len(plan.leaves),
+            width=plan.width,
+            moving=plan.moving,
+            coefficient=plan.moves,
+            change=change,
         )
         for name, change in (("wettest", climate.swelling), ("driest", -climate.drying))
     }

@@ -7,7 +7,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Inches, Percent, Pounds, PoundsForce
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.leaves import DoorPlan
-from casewright.pieces.layout.fittings import HardwareItem
+from casewright.pieces.layout.fitted import HardwareItem
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.weights import density_of, part_weight
 from casewright.pieces.rules import door_rules as rules
@@ -25,12 +25,14 @@ class Door:
         weight: of one leaf, without its hardware [lb]
         hinges: the middle of each hinge above the lower end of a leaf, the lowest first [in]
         pull: what pulls at the top hinge of a leaf [lbf]
+        hinge_gap: gap at the hinges of each leaf, which stays [in]
     """
 
     plan: DoorPlan
     weight: Pounds
     hinges: tuple[Inches, ...]
     pull: PoundsForce
+    hinge_gap: Inches
 
     @property
     def code(self) -> str:
@@ -89,7 +91,9 @@ def _hung(spec: UnitSpec, plan: DoorPlan, weighed: Pounds, ledger: Ledger) -> Do
     )
     apart = places[-1] - places[0]
     pull = under.take("hinge_pull", rules.hinge_pull, weight=weight, width=plan.width, apart=apart)
-    return Door(plan=plan, weight=weight, hinges=places, pull=pull)
+    return Door(
+        plan=plan, weight=weight, hinges=places, pull=pull, hinge_gap=doors.gap if plan.is_inset else 0.0
+    )
 
 
 def door_hardware(spec: UnitSpec, doors: Iterable[Door]) -> tuple[HardwareItem, ...]:

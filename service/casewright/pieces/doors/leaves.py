@@ -58,6 +58,7 @@ class DoorPlan:
         z: their lower edge above the floor [in]
         moving: how much of the width of a leaf lies across the grain [in]
         moves: movement coefficient of that [1 per % moisture]
+        made_of: its wood and cut, or its sheet
         frame: the frame of each leaf; None for slabs
         leaves: from the left
     """
@@ -72,6 +73,7 @@ class DoorPlan:
     z: Inches
     moving: Inches
     moves: PerPercent
+    made_of: str
     frame: PanelFrame | None
     leaves: tuple[LeafPlan, ...]
 
@@ -161,9 +163,18 @@ def _plan(
         z=face.base_height + space.bottom + gap - over.below,
         moving=moving,
         moves=moves,
+        made_of=_made_of(spec),
         frame=frame,
         leaves=tuple(_leaves(spec.code, space, over, width, gap)),
     )
+
+
+def _made_of(spec: UnitSpec) -> str:
+    make = spec.doors.make
+    if isinstance(make, SlabLeaf) and make.bought:
+        return str(make.bought)
+    timber = door_timber(spec)
+    return f"{timber.wood}, {timber.cut.sawn}"
 
 
 def _over(

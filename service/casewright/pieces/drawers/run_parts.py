@@ -1,14 +1,15 @@
 """What belongs to the case for each drawer that does not run on frames: battens, guides, packing, slides."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.running_spec import CentreGuide, SideHung
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.running import BUTTON
-from casewright.pieces.layout.fittings import HardwareItem, SmallPart
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules.running_rules import PLAY
@@ -22,6 +23,23 @@ PIN = (3 / 8, 3 / 8, 2.0)
 SLIDE_PACKING = 2.0
 """Height of the packing that carries a slide between legs (common practice) [in]."""
 SOLID = "fixed at the front, slotted at the rear: the side moves past it"
+
+
+def inset(parts: Iterable[Part], back: Inches) -> Iterable[Part]:
+    """The parts of a drawer that stands behind the face of the rails.
+
+    Args:
+        parts: where they sit when its front is flush
+        back: how far it stands behind [in]
+
+    Returns:
+        The parts, moved back.
+
+    Source: geometry.
+    """
+    if not back:
+        return parts
+    return (replace(part, box=replace(part.box, y=part.box.y + back)) for part in parts)
 
 
 def run_parts(spec: UnitSpec, face: Face, drawers: Iterable[Drawer]) -> Iterator[Part]:

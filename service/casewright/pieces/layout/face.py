@@ -156,6 +156,8 @@ def _row(
         _refuse_on_legs(row, code, columns)
     is_top, is_lowest = room.is_top and number == 1, room.is_lowest and number == len(asked.rows)
     plain = [column.rows is None and column.holding(row.holds) == "drawer" for column in columns]
+    # What hangs on battens or slides needs a wall to hang on, as deep as the opening.
+    hangs = not spec.drawers.on_frames
     last = len(columns) - 1
     left = room.left
     cells: list[Cell] = []
@@ -177,7 +179,8 @@ def _row(
             cells.append(Cell(code=opening.code, left=left, width=width, opening=opening, stack=None))
         left += width
         if place < last:
-            (uprights if plain[place] and plain[place + 1] else partitions).append(left)
+            is_upright = plain[place] and plain[place + 1] and not hangs
+            (uprights if is_upright else partitions).append(left)
             left += spec.frame.upright
     return FaceRow(
         code=code,

@@ -1,57 +1,27 @@
 """Pulls, hardware, and the small parts that come from offcuts."""
 
 import math
-from dataclasses import dataclass
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.layout.base_fittings import base_blocks, base_hardware
+from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.pulls import spare_pulls
 
 FIXING_SPACING = 10.0
 """Top fixings along a rail, one about every ten inches (common practice) [in]."""
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HardwareItem:
-    """Something to buy by the piece.
-
-    Attributes:
-        item: its name, as the price list has it
-        quantity: how many the unit takes
-        spare: how many more to order for the drawer of spares
-        note: where it goes
-    """
-
-    item: str
-    quantity: int
-    spare: int = 0
-    note: str = ""
+PINS_PER_SHELF = 4
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SmallPart:
-    """A part that is cut from what falls off, and not counted in the feet.
-
-    Attributes:
-        name: what it is
-        quantity: how many
-        size: thickness, width and length in words
-        note: where it goes
-    """
-
-    name: str
-    quantity: int
-    size: Words
-    note: Words
-
-
-def hardware(spec: UnitSpec, pulls: int) -> tuple[HardwareItem, ...]:
+def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]:
     """What has to be bought by the piece for one unit.
 
     Args:
         spec: what the maker chose
+        face: what of the case stands on the floor
         pulls: how many pulls are fitted
 
     Returns:
@@ -69,8 +39,29 @@ def hardware(spec: UnitSpec, pulls: int) -> tuple[HardwareItem, ...]:
         HardwareItem(
             item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
         ),
+        *base_hardware(spec, face),
         HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
     )
+
+
+def shelf_pins(spec: UnitSpec, face: Face) -> tuple[HardwareItem, ...]:
+    """The pins of the shelves that lie loose.
+
+    Args:
+        spec: what the maker chose
+        face: the openings
+
+    Returns:
+        One item; none without such shelves.
+
+    Source: common practice: four pins to a shelf.
+    """
+    shelves = sum(space.shelves for space in face.spaces)
+    if not shelves or spec.shelving.fixing != "pins":
+        return ()
+    quantity = PINS_PER_SHELF * shelves
+    spare = spare_pulls(pulls=quantity, per=spec.pulls.spare_per)
+    return (HardwareItem(item="shelf pin", quantity=quantity, spare=spare, note="under the shelves"),)
 
 
 def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
@@ -96,15 +87,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
                 note=f"along {along}; tight at the front, with slack towards the back",
             )
         )
-    if spec.plinth is not None:
-        parts.append(
-            SmallPart(
-                name="Plinth corner block",
-                quantity=4 * len(face.pedestals),
-                size=_size(1.5, 1.5, max(1.0, spec.plinth.height - 1)),
-                note="glued into the corners of the plinth",
-            )
-        )
+    parts.extend(base_blocks(spec, face))
     guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
     if guides:
         length = face.opening_depth - spec.case.rail_width - spec.frames.back_rail_width
@@ -114,6 +97,16 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
                 quantity=guides,
                 size=_size(spec.frame.upright, 3 / 4, length),
                 note="on the runner behind each upright, flush with its faces",
+            )
+        )
+    doors = sum(1 for space in face.spaces if space.holds == "doors")
+    if doors:
+        parts.append(
+            SmallPart(
+                name="Door stop",
+                quantity=2 * doors,
+                size=_size(1 / 4, 3 / 4, 1.5),
+                note="under the rail over each opening with doors, behind the leaves",
             )
         )
     return tuple(parts)

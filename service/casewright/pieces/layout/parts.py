@@ -66,6 +66,7 @@ class Part:
         sheet: is it cut from sheet goods?
         grain_set: parts that are cut in sequence share one
         box: where it sits when all drawers are closed
+        solid: the share of its finished sizes that is wood, where it is turned
         measured: the names of the sizes that were measured
     """
 
@@ -84,12 +85,13 @@ class Part:
     sheet: bool = False
     grain_set: str = ""
     box: Box
+    solid: float = 1.0
     measured: tuple[str, ...] = ()
 
     @property
     def volume(self) -> float:
         """Finished volume [cu in]."""
-        return self.thickness * self.width * self.length
+        return self.thickness * self.width * self.length * self.solid
 
     @property
     def alike(self) -> tuple[object, ...]:

@@ -199,15 +199,22 @@ def half_of_gap(
     return edge / 2 - over - moving * coefficient * change
 
 
-def gap_of_leaves(
-    room: Inches, leaves: Count, width: Inches, moving: Inches, coefficient: PerPercent, change: Percent
+def free_gap(
+    room: Inches,
+    hinge_gaps: Inches,
+    leaves: Count,
+    width: Inches,
+    moving: Inches,
+    coefficient: PerPercent,
+    change: Percent,
 ) -> Inches:
-    """All the gaps beside and between the leaves of an opening together.
+    """The gap at the free edge of a leaf, or between two: what hinges and leaves do not take.
 
-    Rule: room - leaves × (width + moving × coefficient × change)
+    Rule: room - hinge_gaps - leaves × (width + moving × coefficient × change)
 
     Args:
         room: the opening, with what the leaves reach over its edges [in]
+        hinge_gaps: gaps at the hinges, which stay [in]
         leaves: doors side by side in it
         width: width of a leaf now [in]
         moving: how much of that lies across the grain [in]
@@ -215,11 +222,11 @@ def gap_of_leaves(
         change: moisture content then, less that of the wood now [%]
 
     Returns:
-        The gaps; below nothing the doors bind [in]
+        The gap; below nothing the doors bind [in]
 
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
-    return room - leaves * (width + moving * coefficient * change)
+    return room - hinge_gaps - leaves * (width + moving * coefficient * change)
 
 
 def capped_length(height: Inches, cap: Inches, tongue: Inches) -> Inches:

@@ -157,6 +157,45 @@ def held_when_driest(
     return groove - play - panel * moves * drying / 2
 
 
+def play_then(play: Inches, panel: Inches, moves: PerPercent, change: Percent) -> Inches:
+    """The play of a panel at each of two grooves, at any moisture.
+
+    Rule: play - panel × moves × change / 2
+
+    Args:
+        play: play at each side now [in]
+        panel: width of the panel now [in]
+        moves: movement coefficient of the panel in its width [1 per % moisture]
+        change: moisture then, less that of the wood now [%]
+
+    Returns:
+        The play; below nothing the panel pushes the stiles apart [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
+    """
+    return play - panel * moves * change / 2
+
+
+def held_then(groove: Inches, play: Inches, panel: Inches, moves: PerPercent, change: Percent) -> Inches:
+    """How far a panel reaches into each groove, at any moisture.
+
+    Rule: groove - play + panel × moves × change / 2
+
+    Args:
+        groove: depth of the groove [in]
+        play: play at each side now [in]
+        panel: width of the panel now [in]
+        moves: movement coefficient of the panel in its width [1 per % moisture]
+        change: moisture then, less that of the wood now [%]
+
+    Returns:
+        The reach; below nothing the panel drops out [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
+    """
+    return groove - play + panel * moves * change / 2
+
+
 def panel_recess(frame: Inches, groove: Inches) -> Inches:
     """How far the inner face of a panel lies behind the inner face of its frame.
 

@@ -13,6 +13,7 @@ SHOP_ROOMS = (
     ("/shop/hours", "Hours"),
     ("/shop/woods", "Woods"),
     ("/shop/rack", "Rack"),
+    ("/shop/slides", "Slides"),
     ("/shop/people", "People"),
     ("/shop/revisions", "Revisions"),
     ("/shop/demo", "Demo"),

@@ -15,6 +15,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.fields import Asked, Kind, row_name
 from casewright.web.units.groups import BUILT_AS, HEIGHTS, ROW_FIELDS, SINGLE, SLIPS
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
+from casewright.web.units.shell_groups import BASE, NO_BASE, USUAL_BASE
 
 MOST_ROWS = 40
 MOST_DRAWERS = 150
@@ -118,10 +119,15 @@ def _height_name(data: Mapping[str, Any]) -> str:
     return next((name for name in HEIGHTS if name in data["body"]), "overall_height")
 
 
+def _base_kind(data: Mapping[str, Any]) -> str:
+    base = data.get("base", {})
+    return NO_BASE if base is None else str(base.get("kind", USUAL_BASE))
+
+
 OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
     "body.height_as": _height_name,
     "body.height": lambda data: str(data["body"].get(_height_name(data), "")),
-    "base": lambda data: "" if data.get("base", {}) is None else "1",
+    BASE: _base_kind,
     SLIPS: lambda data: "" if _at(data, SLIPS) is None else "1",
     "measured": measured_lines,
     "season.months": month_lines,
@@ -204,8 +210,10 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
 
 
 def _put_base(data: dict[str, Any], text: str) -> None:
-    if not text:
+    if text == NO_BASE:
         data["base"] = None
+    elif text and text != USUAL_BASE:
+        data.setdefault("base", {})["kind"] = text
 
 
 def _put_months(data: dict[str, Any], text: str) -> None:
@@ -219,7 +227,7 @@ def _put_slips(data: dict[str, Any], text: str) -> None:
 
 
 PUT_OWN_WAY: dict[str, Callable[[dict[str, Any], str], None]] = {
-    "base": _put_base,
+    BASE: _put_base,
     "season.months": _put_months,
     SLIPS: _put_slips,
 }
@@ -244,7 +252,7 @@ def applies(asked: Asked, values: Mapping[str, str]) -> bool:
 
 def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
     switch, *by = when
-    if switch in ("base", SLIPS):
+    if switch == SLIPS:
         return bool(values.get(switch, "").strip())
     usual = next(each.usual for each in SINGLE if each.name == switch)
     return (values.get(switch, "").strip() or usual) in by

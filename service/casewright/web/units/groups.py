@@ -7,9 +7,9 @@ from casewright.web.units.door_group import door_group
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
+from casewright.web.units.shell_groups import SHELL_GROUPS, nominals, sheet_kinds
 from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
-from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
 
 CUTS: Choices = (("flat", "flat-sawn (usual)"), ("quarter", "quartersawn"), ("rift", "rift-sawn"))
@@ -130,15 +130,6 @@ WOOD_FIELDS = (
 KIND = "drawers.bottom.kind"
 
 
-def _sheet_kinds() -> Choices:
-    return tuple((kind, kind) for kind in dict.fromkeys(each.kind for each in sheets()))
-
-
-def _nominals() -> Choices:
-    found = sorted({each.nominal: each.thickness for each in sheets()}.items(), key=lambda pair: pair[1])
-    return tuple((nominal, f"{nominal} in") for nominal, _ in found)
-
-
 def _joint(end: str, label: str) -> Iterator[Asked]:
     yield ask(f"drawers.{end}.slope", f"{label}: slope, one in", hint="Left empty: 8, in softwood 6.")
     yield ask(f"drawers.{end}.half_pin", f"{label}: half pin", hint="At the end of the tail board.")
@@ -211,8 +202,8 @@ MORE_GROUPS = (
                 bare=True,
             ),
             ask("drawers.bottom.thickness", "Thickness", when=(KIND, "solid")),
-            ask("drawers.bottom.sheet", "Sheet", _sheet_kinds(), (KIND, "ply")),
-            ask("drawers.bottom.nominal", "Sold as", _nominals(), (KIND, "ply")),
+            ask("drawers.bottom.sheet", "Sheet", sheet_kinds(), (KIND, "ply")),
+            ask("drawers.bottom.nominal", "Sold as", nominals(), (KIND, "ply")),
             ask("drawers.bottom.hold", "Held", when=(KIND, "ply")),
             ask("drawers.bottom.over", "Past the back"),
             ask("drawers.bottom_play", "Play at each side"),
@@ -241,39 +232,7 @@ MORE_GROUPS = (
         ),
     ),
     RUNNING_GROUP,
-    Group(
-        key="top",
-        title="Top",
-        fields=(
-            ask("top.thickness", "Thickness", lead=True),
-            ask("top.overhang_sides", "Overhang, sides", lead=True),
-            ask("top.overhang_front", "Overhang, front", lead=True),
-            ask("top.overhang_back", "Overhang, back"),
-        ),
-    ),
-    Group(
-        key="base",
-        title="Base",
-        when=CARCASE,
-        fields=(
-            Asked(name="base", label="It stands on a plinth", kind=Kind.TICK, usual=True),
-            ask("base.height", "Height", when=("base", "base"), lead=True),
-            ask("base.thickness", "Thickness of its boards", when=("base", "base")),
-        ),
-    ),
-    Group(
-        key="back",
-        title="Back",
-        when=CARCASE,
-        fields=(
-            ask("back.thickness", "Thickness", lead=True),
-            ask("back.rabbet", "Into each side"),
-            ask("back.lap", "Shiplap"),
-            ask("back.gap", "Gap at each lap"),
-            ask("back.boards", "Boards"),
-            ask("back.widest", "Widest board"),
-        ),
-    ),
+    *SHELL_GROUPS,
     Group(
         key="case",
         title="Case",

@@ -17,7 +17,7 @@ from casewright.papers.writing import Writing
 from casewright.pieces.asked.reading import write_unit
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.costs.estimate import Estimate
-from casewright.pieces.layout.fittings import SmallPart
+from casewright.pieces.layout.fitted import SmallPart
 from casewright.pieces.layout.parts import SIZES
 from casewright.pieces.takeoff.rough import RoughLine
 from casewright.shop.refusals import NotFound

@@ -9,8 +9,8 @@ from starlette.responses import Response
 
 from casewright.drawing.year import ratio_for, year_line
 from casewright.papers.writing import Writing
+from casewright.pieces.built.part_year import PartYear
 from casewright.pieces.built.season import BoardMoves, UnitYear, unit_year
-from casewright.pieces.built.year_parts import PartYear
 from casewright.pieces.drawers.year import DrawerYear
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office

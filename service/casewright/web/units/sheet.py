@@ -210,7 +210,7 @@ def _words(each: FieldShown) -> str:
     label = "" if asked.bare else f"{asked.label[:1].lower()}{asked.label[1:]} "
     if asked.kind is Kind.TICK:
         is_usual = bool(value) == asked.usual
-        if is_usual and not (asked.lead or asked.name == "base"):
+        if is_usual and not asked.lead:
             return ""
         return label.strip() if value else f"not: {label.strip()}"
     if asked.kind is Kind.LINES:

@@ -23,6 +23,7 @@ TABS = (
     ("/cut-list", "Parts"),
     ("/joints", "Joints"),
     ("/season", "Season"),
+    ("/stability", "Stability"),
     ("/lumber", "Lumber"),
     ("/hours", "Hours"),
     ("/price", "Price"),

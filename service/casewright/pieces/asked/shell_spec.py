@@ -1,0 +1,251 @@
+"""What closes a case and what it stands on: its top, its base and its back."""
+
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import BeforeValidator, Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from casewright.measure.units import Inches
+from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.wood.sheets import Sheet, sheet
+
+
+class Top(Spec):
+    """The top, buttoned or screwed through slots."""
+
+    thickness: Size = Field(0.875, description="Thickness of the top.", examples=["7/8"])
+    overhang_sides: Clearance = Field(0.75, description="Overhang at each side.", examples=["3/4"])
+    overhang_front: Clearance = Field(0.75, description="Overhang at the front.", examples=["3/4"])
+    overhang_back: Clearance = Field(0.0, description="Overhang at the back.", examples=["0"])
+
+
+class Plinth(Spec):
+    """A plinth: a closed base of boards on edge."""
+
+    kind: Literal["plinth"] = Field("plinth", description="A closed base of boards.", examples=["plinth"])
+    height: Size = Field(4.0, description="Height of the base.", examples=["4"])
+    thickness: Size = Field(0.75, description="Thickness of its boards.", examples=["3/4"])
+    setback: Clearance = Field(
+        0.0, description="How far it stands back from the case, at the front and the sides.", examples=["0"]
+    )
+    corner: Literal["mitred", "butt"] = Field(
+        "mitred",
+        description="The front corners: mitred, or the front butted over the ends of the returns.",
+        examples=["butt"],
+    )
+
+
+class BracketFeet(Spec):
+    """Bracket feet: two boards mitred together at each front corner, one with a plain bracket at the rear."""
+
+    kind: Literal["brackets"] = Field(description="Feet of boards on edge.", examples=["brackets"])
+    height: Size = Field(4.0, description="Height of the feet.", examples=["5"])
+    thickness: Size = Field(0.75, description="Thickness of their boards.", examples=["13/16"])
+    width: Size = Field(6.0, description="Width of a foot each way from its corner.", examples=["6"])
+    setback: Clearance = Field(
+        0.0, description="How far the feet stand back from the front of the case.", examples=["1/2"]
+    )
+    forward: Clearance = Field(
+        0.0,
+        description="How far the front feet stand before the case: that helps against tipping.",
+        examples=["3/4"],
+    )
+    rear: Clearance = Field(
+        0.0, description="How far the rear feet stand in from the rear of the case.", examples=["0"]
+    )
+
+
+class TurnedFeet(Spec):
+    """Turned feet, each tenoned into a block under the case."""
+
+    kind: Literal["turned"] = Field(description="Feet turned on a lathe.", examples=["turned"])
+    height: Size = Field(4.0, description="Height from the floor to the case.", examples=["5"])
+    diameter: Size = Field(3.0, description="Greatest diameter of a foot.", examples=["3"])
+    pad: Size | None = Field(
+        None,
+        description="Diameter of what stands on the floor. Left out: half of the greatest.",
+        examples=["1-1/2"],
+    )
+    number: int | None = Field(
+        None,
+        ge=4,
+        le=5,
+        description="Four, or five with one under the middle. Left out: five under a case over 48 in wide.",
+        examples=[4],
+    )
+    layers: int | None = Field(
+        None,
+        ge=1,
+        le=8,
+        description="Boards glued up for the square of a foot. Left out: as many as 8/4 boards make.",
+        examples=[2],
+    )
+    block: Size = Field(
+        1.0,
+        description="Thickness of the block under the case that each foot is tenoned into.",
+        examples=["1"],
+    )
+    tenon: Size = Field(1.0, description="Diameter of the round tenon on a foot.", examples=["1"])
+    setback: Clearance = Field(
+        0.0, description="How far the feet stand back from the front of the case.", examples=["1/2"]
+    )
+    forward: Clearance = Field(
+        0.0,
+        description="How far the front feet stand before the case: that helps against tipping.",
+        examples=["3/4"],
+    )
+    rear: Clearance = Field(
+        0.0, description="How far the rear feet stand in from the rear of the case.", examples=["0"]
+    )
+
+    @property
+    def on_floor(self) -> Inches:
+        """Diameter of what stands on the floor [in]."""
+        return self.diameter / 2 if self.pad is None else self.pad
+
+    @model_validator(mode="after")
+    def smaller_inside(self) -> Self:
+        for name in ("pad", "tenon"):
+            size = getattr(self, name)
+            if size is not None and size > self.diameter:
+                raise PydanticCustomError(
+                    "choice", "a foot is thicker than its {name}; make the diameter more", {"name": name}
+                )
+        if self.block >= self.height:
+            raise PydanticCustomError(
+                "choice", "the block is as high as the feet; make the feet higher or the block thinner"
+            )
+        return self
+
+
+class ToeBase(Spec):
+    """A box of its own under a built-in, set back at the front for the toes."""
+
+    kind: Literal["toe"] = Field(description="A low box, set back for the toes.", examples=["toe"])
+    height: Size = Field(4.0, description="Floor to the underside of the case.", examples=["4"])
+    toe_space: Clearance = Field(
+        3.0, description="How far its face stands back from the front of the case.", examples=["3"]
+    )
+    made_of: Literal["sheet", "solid"] = Field(
+        "sheet", description="Plywood, or solid wood.", examples=["solid"]
+    )
+    sheet: str = Field(
+        "hardwood plywood",
+        min_length=1,
+        max_length=80,
+        description="Kind of sheet.",
+        examples=["birch plywood"],
+    )
+    nominal: str = Field(
+        "3/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["3/4"]
+    )
+    thickness: Size = Field(0.75, description="Thickness of solid boards.", examples=["3/4"])
+    apart: Size = Field(
+        24.0, description="Cross members are no further apart (common practice).", examples=["24"]
+    )
+    facing: Clearance = Field(
+        0.25,
+        description="Thickness of the show-wood face in front of the box; 0 for none.",
+        examples=["1/4"],
+    )
+    levelling: Clearance = Field(
+        0.5,
+        description="What is left under the box for levelling feet or wedges: floors are not flat.",
+        examples=["1/2"],
+    )
+
+    @property
+    def board(self) -> Sheet | None:
+        """The sheet that it is cut from; None for solid wood."""
+        return sheet(self.sheet, self.nominal) if self.made_of == "sheet" else None
+
+    @property
+    def wall(self) -> Inches:
+        """Thickness of its boards [in]."""
+        return self.board.thickness if self.board else self.thickness
+
+    @model_validator(mode="after")
+    def can_be_made(self) -> Self:
+        try:
+            sheet(self.sheet, self.nominal)
+        except ValueError as error:
+            raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
+        if self.levelling >= self.height / 2:
+            raise PydanticCustomError(
+                "choice", "more than half of the base is left for levelling; make it higher"
+            )
+        return self
+
+
+def kind_of_base(value: Any) -> Any:
+    """A base that does not say its kind is a plinth: so it was in files written before there were others."""
+    return {"kind": "plinth", **value} if isinstance(value, dict) and "kind" not in value else value
+
+
+Base = Annotated[
+    Annotated[Plinth | BracketFeet | TurnedFeet | ToeBase, Field(discriminator="kind")],
+    BeforeValidator(kind_of_base, json_schema_input_type=dict[str, Any]),
+]
+
+
+def stands_from(base: Base | None) -> Inches:
+    """Where the front of what stands on the floor lies.
+
+    Args:
+        base: what the case stands on; None where it stands on its own sides
+
+    Returns:
+        From the front edge of the case back to the line over which the piece would tip forwards; below
+        nothing where the feet stand before the case [in]
+
+    Source: geometry; a turned foot bears on its pad, the face of a toe base does not bear.
+    """
+    if isinstance(base, Plinth):
+        return base.setback
+    if isinstance(base, ToeBase):
+        return base.toe_space + base.facing
+    if isinstance(base, BracketFeet):
+        return base.setback - base.forward
+    if isinstance(base, TurnedFeet):
+        return base.setback - base.forward + (base.diameter - base.on_floor) / 2
+    return 0.0
+
+
+def stands_to(base: Base | None, depth: Inches) -> Inches:
+    """Where the rear of what stands on the floor lies.
+
+    Args:
+        base: what the case stands on; None where it stands on its own sides
+        depth: depth of the case [in]
+
+    Returns:
+        From the front edge of the case back to the line over which the piece would tip backwards [in]
+
+    Source: geometry; a turned foot bears on its pad.
+    """
+    if isinstance(base, BracketFeet):
+        return depth - base.rear
+    if isinstance(base, TurnedFeet):
+        return depth - base.rear - (base.diameter - base.on_floor) / 2
+    return depth
+
+
+class Back(Spec):
+    """A shiplap back, in rabbets in the sides."""
+
+    thickness: Size = Field(0.5, description="Thickness of the boards.", examples=["1/2"])
+    rabbet: Size = Field(0.375, description="How far the back reaches into each side.", examples=["3/8"])
+    lap: Size = Field(0.375, description="Width of the shiplap.", examples=["3/8"])
+    gap: Clearance = Field(0.0625, description="Gap left at each lap for swelling.", examples=["1/16"])
+    boards: int | None = Field(
+        None,
+        ge=1,
+        le=60,
+        description="How many boards; left out, no more than the widest allows.",
+        examples=[7],
+    )
+    widest: Size = Field(
+        6.0,
+        description="Widest back board: up to this it lies flat and stays in its laps (common practice).",
+        examples=["6"],
+    )

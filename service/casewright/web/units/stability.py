@@ -1,0 +1,277 @@
+"""How a unit stands: scope, every situation with its factor, safe travel, remedies, weights, carrying."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from fastapi import APIRouter
+from markupsafe import Markup
+from starlette.responses import Response
+
+from casewright.drawing.standing import standing_view
+from casewright.papers.stand_words import (
+    ONLY_THE_TEST,
+    SIDEWAYS,
+    alone_line,
+    limit_words,
+    others_open_words,
+    remedy_lines,
+    scope_words,
+    together_line,
+    verdict_of,
+    wall_lines,
+)
+from casewright.papers.writing import Writing
+from casewright.pieces.built.masses import Mass
+from casewright.pieces.built.standing import Limit, Standing, basis_of, unit_standing
+from casewright.stability.limits import house_limits, rows
+from casewright.stability.tip_checks import SOURCES, factor_shown, what_is_done, worst_cases
+from casewright.stability.tipping import TipCase
+from casewright.web.frame.pages import Page, drawing, show
+from casewright.web.frame.visits import Office
+from casewright.web.units.result import Shown, named
+from casewright.web.units.worked import UnitHead, see_built_unit
+
+router = APIRouter()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimitShown:
+    """One of the three limits of the rule."""
+
+    name: str
+    found: str
+    least: str
+    is_reached: bool
+    source: str
+    basis: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseShown:
+    """One situation."""
+
+    kind: str
+    about: str
+    holding: Shown
+    tipping: Shown
+    factor: Shown
+    verdict: str
+    source: str
+    basis: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ViewShown:
+    """The worst of one kind of situation, drawn."""
+
+    title: str
+    done: str
+    factor: str
+    verdict: str
+    view: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FurtherShown:
+    """All that can be open, at one travel."""
+
+    why: str
+    travel: str
+    factor: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeightShown:
+    """One part, or several together, with weight and centre."""
+
+    code: str
+    name: str
+    wood: str
+    weight: Shown
+    x: str
+    y: str
+    z: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarryShown:
+    """Something that is carried in one piece."""
+
+    what: str
+    weight: str
+    people: Shown
+    noun: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StabilityPage(Page):
+    """How a unit stands.
+
+    Attributes:
+        head: the unit
+        unit: `in` or `mm`
+        moments: the unit of its moments
+        screen: what the screen is not
+        scope: whether the rule covers the piece
+        limits: the three limits of the rule
+        is_free: whether it stands free
+        target: the factor that is wanted, and its ground
+        views: the worst of each kind of situation, drawn
+        cases: every situation
+        together: how far all drawers may come out together
+        travels: the same, and how far each may come out alone
+        further: how it would stand further out
+        others: what is said of a child with the other drawers open
+        remedies: what would mend it
+        carries: what has to be carried
+        each: what one person is asked to carry
+        wall: what is said of the wall fixings
+        masses: the case, each drawer and the whole
+        parts: every part
+    """
+
+    template: ClassVar[str] = "units/stability.html"
+    head: UnitHead
+    unit: str
+    moments: str
+    screen: str
+    scope: str
+    limits: tuple[LimitShown, ...]
+    is_free: bool
+    target: tuple[str, str]
+    views: tuple[ViewShown, ...]
+    cases: tuple[CaseShown, ...]
+    together: Shown | None
+    travels: tuple[str, ...]
+    further: tuple[FurtherShown, ...]
+    others: str
+    remedies: tuple[str, ...]
+    carries: tuple[CarryShown, ...]
+    each: str
+    wall: tuple[str, ...]
+    masses: tuple[WeightShown, ...]
+    parts: tuple[WeightShown, ...]
+
+
+@router.get("/units/{unit_id}/stability")
+def show_stability(visit: Office, unit_id: str) -> Response:
+    """How a unit stands with its drawers open, what would mend it, and what it weighs part by part."""
+    seen = see_built_unit(visit, unit_id)
+    held, writing = unit_standing(seen.built), seen.writing
+    page = StabilityPage(
+        title=f"Stability of unit {seen.head.unit.code} · {seen.head.unit.name}",
+        head=seen.head,
+        unit=writing.unit.value,
+        moments=writing.moments,
+        screen=ONLY_THE_TEST,
+        scope=writing.said(scope_words(held)),
+        limits=tuple(_limit(each, writing) for each in held.limits),
+        is_free=held.unit.stand.use.free_standing,
+        target=(f"{house_limits().target_factor:g}", f"{basis_of('target_factor')}"),
+        views=tuple(_view(case, held, writing) for case in worst_cases(held.cases)),
+        cases=tuple(_case(case, held, writing) for case in held.cases),
+        together=_together(held, writing),
+        travels=tuple(writing.said(line) for line in (alone_line(held),) if line),
+        further=tuple(
+            FurtherShown(
+                why=each.why, travel=writing.size(each.travel), factor=factor_shown(each.case.factor)
+            )
+            for each in held.further
+        ),
+        others=writing.said(others_open_words(held)),
+        remedies=(*map(writing.said, remedy_lines(held)), SIDEWAYS),
+        carries=tuple(
+            CarryShown(
+                what=each.what,
+                weight=f"{each.weight:.0f} lb",
+                people=Shown(text=str(each.people), figure=named(each.people)),
+                noun="person" if each.people == 1 else "people",
+            )
+            for each in held.carries
+        ),
+        each=f"{held.unit.spec.use.lift_lb:g} lb",
+        wall=tuple(map(writing.said, wall_lines(held.wall))) if held.wall else (),
+        masses=tuple(_masses(held, writing)),
+        parts=tuple(_parts(held, writing)),
+    )
+    return show(visit, page)
+
+
+def _limit(each: Limit, writing: Writing) -> LimitShown:
+    return LimitShown(
+        name=each.name,
+        found=writing.said(limit_words(each, each.found)),
+        least=writing.said(limit_words(each, each.least)),
+        is_reached=each.is_reached,
+        source=each.source,
+        basis=each.basis,
+    )
+
+
+def _case(case: TipCase, held: Standing, writing: Writing) -> CaseShown:
+    limit = SOURCES[case.situation.kind]
+    return CaseShown(
+        kind=str(case.situation.kind),
+        about=case.situation.about,
+        holding=Shown(text=writing.moment(case.holding), figure=named(case.holding)),
+        tipping=Shown(text=writing.moment(case.tipping), figure=named(case.tipping)),
+        factor=Shown(text=factor_shown(case.factor), figure=named(case.factor)),
+        verdict=verdict_of(case, held),
+        source=str(rows()[limit]["source"]),
+        basis=basis_of(limit),
+    )
+
+
+def _view(case: TipCase, held: Standing, writing: Writing) -> ViewShown:
+    return ViewShown(
+        title=str(case.situation.kind),
+        done=writing.said(what_is_done(case, held.unit.stand.piece, house_limits())),
+        factor=factor_shown(case.factor),
+        verdict=verdict_of(case, held),
+        view=drawing(standing_view(held.unit, case, writing.unit).svg()),
+    )
+
+
+def _together(held: Standing, writing: Writing) -> Shown | None:
+    if not together_line(held):
+        return None
+    travel = held.unit.stand.safe_travel
+    return Shown(text=writing.size(travel), figure=named(travel))
+
+
+def _masses(held: Standing, writing: Writing) -> list[WeightShown]:
+    masses = held.unit.masses
+    total = Shown(text=f"{masses.total:.2f}", figure=named(masses.total))
+    drawers = [_mass(code, "drawer with its pulls", mass, writing) for code, mass in masses.drawers.items()]
+    return [
+        _mass("", "case", masses.case, writing),
+        *drawers,
+        _mass("", "whole piece, empty and shut", masses.whole, writing, total),
+    ]
+
+
+def _mass(code: str, name: str, mass: Mass, writing: Writing, weight: Shown | None = None) -> WeightShown:
+    return WeightShown(
+        code=code,
+        name=name,
+        wood="",
+        weight=weight or Shown(text=f"{mass.weight:.2f}"),
+        x=writing.fine(mass.x, 2),
+        y=writing.fine(mass.y, 2),
+        z=writing.fine(mass.z, 2),
+    )
+
+
+def _parts(held: Standing, writing: Writing) -> list[WeightShown]:
+    return [
+        WeightShown(
+            code=each.code,
+            name=each.name,
+            wood=each.wood or "bought",
+            weight=Shown(text=f"{each.weight:.2f}", figure=named(each.weight)),
+            x=writing.fine(each.x, 2),
+            y=writing.fine(each.y, 2),
+            z=writing.fine(each.z, 2),
+        )
+        for each in held.parts
+    ]

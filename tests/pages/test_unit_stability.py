@@ -1,0 +1,75 @@
+"""The stability page says what the screen found, names the rule, and shows the working of its figures."""
+
+import pytest
+
+from casewright.pieces.asked.reading import read_unit
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.built.construct import construct
+from casewright.pieces.built.standing import unit_standing
+from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
+from units import dresser_text
+
+
+@pytest.fixture
+def unit(shop):
+    """Worked dresser A; its address."""
+    use_figures(shop, EXAMPLE_FIGURES)
+    return f"/units/{new_unit(shop, new_job(shop))}"
+
+
+@pytest.fixture(scope="module")
+def held():
+    """What the core says of worked dresser A."""
+    return unit_standing(construct(read_unit(dresser_text()), example_shop()))
+
+
+def test_the_page_names_the_rule_and_says_that_only_the_test_decides(maker, unit):
+    text = maker.get(f"{unit}/stability").text
+
+    assert "16 CFR 1261 requires ASTM F2057-23" in text
+    assert "Only the test of the standard decides" in text
+    assert "A wall restraint to ASTM F3096, always" in text
+    assert "ASTM F2057-23, 1.1, required by 16 CFR 1261.2 (published)" in text
+    assert "hold the standard (from memory)" in text
+
+
+def test_the_page_has_every_situation_and_every_part(maker, unit, held):
+    page = maker.get(f"{unit}/stability")
+
+    for case in held.cases:
+        assert f"{case.holding:,.0f}" in page.text
+        assert f"{case.tipping:,.0f}" in page.text
+    for part in held.parts:
+        assert part.code in page.text
+        assert f"{part.weight:.2f}" in page.text
+    assert page.html.count('class="drawing"') >= 4  # all open, child level and on carpet, push
+
+
+def test_the_page_says_what_would_mend_it(maker, unit):
+    text = maker.get(f"{unit}/stability").text
+
+    assert "Outstops at 12-5/16 in for every drawer" in text
+    assert "An interlock that opens one drawer at a time: the least factor becomes 1.5" in text
+    assert "With every other drawer open too, 60 lb on the front of A-R1-1 tips it (factor 0.7" in text
+    assert "13-19/64" in text
+
+
+def test_its_figures_lead_to_their_working(maker, unit):
+    page = maker.get(f"{unit}/stability")
+
+    links = sorted({link for link in page.seen.links if "/working?figure=" in link})
+    assert len(links) > 60  # holding, tipping and factor of 14 situations, and the weights of the parts
+    for link in links[::9]:
+        working = maker.get(link)
+        assert "Source" in working.text or "Given" in working.text, link
+
+
+def test_an_interlock_that_is_ticked_in_the_form_changes_the_situations(maker, unit):
+    page = maker.get(unit)
+
+    maker.post(unit, **filled(page, unit, {"use.interlock": "one at a time"}))
+
+    text = maker.get(f"{unit}/stability").text
+    assert "one open" in text
+    assert "the others locked shut" in text
+    assert "Every drawer open" not in text
