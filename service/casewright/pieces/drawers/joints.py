@@ -252,7 +252,7 @@ def _half_blind(
         groove=setting.groove,
         rack=rack,
         locked_gauge_1=sizes.gauge_1 if front.thickness else None,
-        can_be_replaced=not spec.sequence_fronts,
+        can_be_replaced=not spec.matched_fronts,
         measured_tail_length=max((part.tail_length for part in sides if part.tail_length), default=None),
         measured_socket_depth=front.socket_depth,
         measured_sides=measured,

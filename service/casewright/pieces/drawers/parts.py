@@ -93,9 +93,9 @@ def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
         length=sizes.width,
         face=FaceClass.SHOW,
         grain=Grain.ACROSS,
-        use=PartUse.SEQUENCE if spec.sequence_fronts else PartUse.CASE,
+        use=PartUse.SEQUENCE if spec.matched_fronts else PartUse.CASE,
         ends=("half-blind dovetail, sockets",) * 2,
-        grain_set="fronts" if spec.sequence_fronts else "",
+        grain_set="fronts" if spec.matched_fronts else "",
         box=Box(place.x, 0.0, place.z, sizes.width, sizes.front, sizes.height),
     )
 

@@ -73,7 +73,7 @@ def _woods(unit: Construction) -> Iterator[str]:
     for timber, members in by_wood.items():
         is_one = len(members) == 1 and members[0] in ("case", "top", "drawer front", "drawer bottom")
         yield sentence(f"{joined([_article(role) for role in members])} {'is' if is_one else 'are'} {timber}")
-    if spec.sequence_fronts and drawers > 1:
+    if spec.matched_fronts and drawers > 1:
         yield (
             "The drawer fronts are cut one after another from the same wood, so that its figure runs on from "
             "drawer to drawer."
