@@ -35,7 +35,7 @@ FEW = settings(max_examples=25, deadline=None)
 
 def pounds(part, moisture):
     """Weight of a part; 62.4 lb of water in a cubic foot, Wood Handbook (2010), chapter 4."""
-    cubic_feet = part.thickness * part.width * part.length / 1728
+    cubic_feet = part.thickness * part.width * part.length * part.solid / 1728
     if part.sheet:
         return cubic_feet * SHEETS[part.wood]
     return cubic_feet * 62.4 * WOODS[part.wood][2] * (1 + moisture / 100)
@@ -55,12 +55,19 @@ def points_of(made, situation):
     }.get(str(situation.kind), {situation.about})
     shift = {code: np.array([0.0, -travels[code] if code in out else 0.0, 0.0]) for code in travels}
     moisture = made.climate.now
+    hinges = hinges_of(made, situation)
     for part in made.parts:
-        yield middle(part.box) + shift.get(part.code.rsplit("-", 1)[0], np.zeros(3)), pounds(part, moisture)
+        whole = part.code.rsplit("-", 1)[0]
+        place = middle(part.box) + shift.get(whole, np.zeros(3))
+        yield turned(place, *hinges[whole]) if whole in hinges else place, pounds(part, moisture)
+    if situation.kind is Kind.CHILD_DOOR:
+        (door,) = (each for each in made.doors if situation.about.startswith(f"{each.code}-"))
+        edge, _ = hinges[situation.about]
+        yield edge + np.array([0.0, -door.plan.width, door.plan.z + door.plan.height]), 60.0
     for drawer in made.drawers:
         front = next(part for part in made.parts if part.code == f"{drawer.code}-F")
         for pull in drawer.pulls:
-            place = np.array([pull, -0.75, front.box.z + front.box.height / 2])
+            place = np.array([pull, -0.75, front.box.z + drawer.boring.up])
             yield place + shift[drawer.code], made.spec.pulls.weight_lb
         inside = drawer.sizes.inside
         if situation.kind is Kind.ALL_OPEN:
@@ -72,15 +79,36 @@ def points_of(made, situation):
             yield place + shift[drawer.code], 60.0
 
 
+def hinges_of(made, situation):
+    """Of each leaf that is open in a situation: a point of its hinge line, and which way it lies."""
+    found = {}
+    for door in made.doors:
+        face = 0.0 if door.plan.is_inset else -door.plan.thickness
+        for leaf in door.plan.leaves:
+            right = leaf.hinged == "right"
+            edge = np.array([leaf.x + (door.plan.width if right else 0.0), face, 0.0])
+            if situation.kind in (Kind.ALL_OPEN, Kind.ONE_OPEN, Kind.PUSH) or situation.about == leaf.code:
+                found[leaf.code] = (edge, -1.0 if right else 1.0)
+    return found
+
+
+def turned(place, edge, way):
+    """A point of a leaf swung by a quarter turn about its hinges, the free edge coming to the front."""
+    across, back, up = place - edge
+    return edge + np.array([way * back, -way * across, up])
+
+
 def torque(made, situation):
     """The moment about the front edge by r × F over all parts, the piece leaned forward by rotation."""
-    depth = made.spec.body.depth
-    angle = math.atan(0.43 / depth) if situation.kind is Kind.CHILD_CARPET else 0.0
+    front, rear = made.spec.support_front, made.spec.support_rear
+    on_carpet = situation.kind in (Kind.CHILD_CARPET, Kind.CHILD_DOOR)
+    angle = math.atan(0.43 / (rear - front)) if on_carpet else 0.0
     cos, sin = math.cos(angle), math.sin(angle)
     lean = np.array([[1, 0, 0], [0, cos, -sin], [0, sin, cos]])
     places, weights = zip(*points_of(made, situation), strict=True)
     forces = np.outer(weights, [0.0, 0.0, -1.0])
-    total = np.cross(np.array(places) @ lean.T, forces).sum(axis=0)
+    pivot = np.array([0.0, front, 0.0])
+    total = np.cross((np.array(places) - pivot) @ lean.T, forces).sum(axis=0)
     if situation.kind is Kind.PUSH:
         height = min(made.face.overall_height, 56)
         total = total + np.cross([0.0, 0.0, height], [0.0, -10.0, 0.0])
@@ -190,6 +218,34 @@ def test_a_case_that_is_built_as_deep_as_the_screen_asks_stands(data):
 
     travel = made.drawers[0].travel
     assert least_factor(at_travel(deeper.stand.piece, travel)) >= TARGET - 1e-9
+
+
+SIDEBOARD = {
+    "body": {"width": "60", "depth": "18", "overall_height": "36"},
+    "rows": [{"columns": 3, "height": "5"}, {"holds": "doors", "columns": 2}],
+}
+FEET = {"base": {"kind": "turned"}}
+LOCKED = {"use": {"interlock": "one at a time"}}
+
+
+@pytest.mark.parametrize("more", [{}, LOCKED, {"doors": {"style": "half overlay"}}, FEET], ids=str)
+def test_moments_with_doors_are_those_of_vectors_with_the_leaves_swung_about_their_hinges(more):
+    made = built(chest({**SIDEBOARD, **more}))
+
+    kinds = {str(case.situation.kind) for case in made.stand.cases}
+    assert "child, door" in kinds
+    for case in made.stand.cases:
+        if case.situation.kind is not Kind.ONE_OPEN:
+            assert case.holding - case.tipping == pytest.approx(torque(made, case.situation), abs=1e-6)
+
+
+def test_half_of_the_room_behind_doors_is_counted():
+    made = built(chest(SIDEBOARD))
+
+    behind = sum(each.width * each.depth * each.height for each in made.face.spaces) / 1728
+    drawers = sum(each.volume for each in made.stand.piece.drawers)
+    # CPSC business guidance, Clothing Storage Units: room that does not extend counts half
+    assert made.stand.volume == pytest.approx(drawers + behind / 2, rel=1e-12)
 
 
 def test_a_piece_that_stands_asks_for_nothing():

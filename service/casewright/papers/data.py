@@ -69,6 +69,21 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             }
             for opening in face.openings
         ],
+        "spaces": [
+            {
+                "code": space.code,
+                "holds": "knee space" if space.knee else space.holds,
+                "doors": space.leaves,
+                "shelves": space.shelves,
+                "height_in": float(space.height),
+                "width_in": float(space.width),
+                "depth_in": float(space.depth),
+                "left_in": float(space.left),
+                "above_case_bottom_in": float(space.bottom),
+                "measured": list(space.measured),
+            }
+            for space in face.spaces
+        ],
         "divider_tops_in": [float(top) for top in face.divider_tops(unit.spec.frame.divider)],
         "drawers": [_drawer(unit, drawer) for drawer in unit.drawers],
         "cut_list": [_line(line) for line in unit.lines],

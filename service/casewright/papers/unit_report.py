@@ -63,7 +63,7 @@ def openings_section(unit: Construction, writing: Writing) -> str:
                 size(opening.bottom),
                 ", ".join(opening.measured),
             )
-            for opening in unit.face.openings
+            for opening in (*unit.face.openings, *unit.face.spaces)
         ),
         right=range(1, 6),
     )

@@ -86,7 +86,7 @@ class Leaf:
         height: of its centre above the floor [in]
         load_height: of its upper edge, over which a weight hangs, above the floor [in]
         front: where its face is when shut, behind the pivot; below zero before it [in]
-        thickness: how thick [in]
+        centre: of the leaf, behind its face [in]
     """
 
     label: str
@@ -95,7 +95,7 @@ class Leaf:
     height: Inches
     load_height: Inches
     front: Inches = 0.0
-    thickness: Inches = 0.75
+    centre: Inches = 0.0
 
     def __post_init__(self) -> None:
         if self.weight < 0 or self.width <= 0:
@@ -240,7 +240,7 @@ def shut(leaf: Leaf) -> Mass:
 
     Source: geometry.
     """
-    return Mass(label=leaf.label, weight=leaf.weight, x=leaf.front + leaf.thickness / 2, z=leaf.height)
+    return Mass(label=leaf.label, weight=leaf.weight, x=leaf.front + leaf.centre, z=leaf.height)
 
 
 def swung(leaf: Leaf) -> Mass:

@@ -19,7 +19,7 @@ class Use:
     Attributes:
         free_standing: it is not fixed to the building for good
         clothing: it is meant for clothes, as bedroom furniture is
-        volume: the room in its drawers [cu ft]
+        volume: the enclosed room: in its drawers, and half of that behind its doors [cu ft]
         restraint: a wall restraint goes with it
     """
 
@@ -63,7 +63,7 @@ def check_scope(piece: Piece, use: Use, limits: Limits) -> Finding:
     Source: ASTM F2057-23, 1.1, required by 16 CFR 1261.2.
     """
     weight = total_weight(piece)
-    size = say("{} high, {:.1f} lb empty, {:.2f} cu ft in its drawers", piece.height, weight, use.volume)
+    size = say("{} high, {:.1f} lb empty, {:.2f} cu ft of enclosed room", piece.height, weight, use.volume)
     limit = say("{}, {:g} lb and {:g} cu ft", limits.scope_height, limits.scope_weight, limits.scope_volume)
     if is_in_scope(piece.height, weight, use, limits):
         message = say(

@@ -90,3 +90,20 @@ def fill_weight(volume: CubicFeet, density: PoundsPerCubicFoot) -> Pounds:
     Source: 87 FR 72598 (2022 rule's text); its use in ASTM F2057-23 from memory.
     """
     return volume * density
+
+
+def heavier_fill(clothes: Pounds, typed: Pounds) -> Pounds:
+    """What a drawer is tried with where the maker says what goes into it: never less than clothes.
+
+    Rule: max(clothes, typed)
+
+    Args:
+        clothes: the weight of the clothes that fill it [lb]
+        typed: the load that was typed [lb]
+
+    Returns:
+        The weight [lb]
+
+    Source: common practice: a chest of tools is heavier than the test's clothes.
+    """
+    return max(clothes, typed)

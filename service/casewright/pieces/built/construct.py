@@ -37,7 +37,7 @@ from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
-from casewright.pieces.layout.fittings import hardware, small_parts
+from casewright.pieces.layout.fittings import hardware, shelf_pins, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
@@ -137,8 +137,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     parts = with_faces(spec, _measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
-    weights = masses(spec, face, drawers, parts, weather.now, ledger)
-    standing = stand(spec, face, drawers, weights, ledger)
+    weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
+    standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
     plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
     joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
@@ -158,6 +158,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
+            *shelf_pins(spec, face),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
         surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),

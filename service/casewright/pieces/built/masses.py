@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Percent, Pounds
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, Part
@@ -37,14 +38,16 @@ class Masses:
     """The weights of one unit.
 
     Attributes:
-        case: everything but the drawers
-        drawers: each drawer by its code, with its pulls
+        case: everything but drawers and doors
+        drawers: each drawer by its code, with its pulls and its half of the slides
+        leaves: each leaf of a door by its code
         total: the whole unit, empty [lb]
         whole: the whole unit, empty and shut, y behind the front edge of the case
     """
 
     case: Mass
     drawers: dict[str, Mass]
+    leaves: dict[str, Mass]
     total: float
     whole: Mass
 
@@ -72,27 +75,29 @@ class Weighed:
     z: float
 
 
-def total_weight(case: Pounds, drawers: Pounds) -> Pounds:
+def total_weight(case: Pounds, drawers: Pounds, doors: Pounds = 0.0) -> Pounds:
     """What the whole unit weighs, empty.
 
-    Rule: case + drawers
+    Rule: case + drawers + doors
 
     Args:
-        case: everything but the drawers [lb]
+        case: everything but drawers and doors [lb]
         drawers: all drawers with their pulls [lb]
+        doors: all leaves [lb]
 
     Returns:
         The weight [lb]
 
     Source: arithmetic.
     """
-    return case + drawers
+    return case + drawers + doors
 
 
 def masses(
     spec: UnitSpec,
     face: Face,
     drawers: tuple[Drawer, ...],
+    doors: tuple[Door, ...],
     parts: Iterable[Part],
     moisture: Percent,
     ledger: Ledger,
@@ -103,6 +108,7 @@ def masses(
         spec: what the maker chose
         face: the openings
         drawers: the drawers
+        doors: the doors
         parts: every part of the unit
         moisture: moisture content of the wood [%]
         ledger: keeps the working
@@ -113,15 +119,22 @@ def masses(
     Source: finished volumes and the densities of the species table.
     """
     groups: dict[str, list[_Entry]] = {drawer.code: [] for drawer in drawers}
+    hung: dict[str, list[_Entry]] = {leaf.code: [] for door in doors for leaf in door.plan.leaves}
+    groups |= hung
     case: list[_Entry] = []
     wet = float(moisture)
     for part in parts:
         weight = part_weight(volume=part.volume, density=density_of(part.wood, wet))
         groups.get(part.code.rsplit("-", 1)[0], case).append((weight, *centre_of(part.box)))
-    case.extend(half for drawer in drawers for half in _half_slides(face, drawer))
+    case.extend(half for drawer in drawers for half in half_slides(face, drawer))
     found = {
-        drawer.code: _centre([*groups[drawer.code], *pull_entries(spec, face, drawer)]) for drawer in drawers
+        drawer.code: _centre(
+            [*groups[drawer.code], *pull_entries(spec, face, drawer), *half_slides(face, drawer)]
+        )
+        for drawer in drawers
     }
+    leaves = {code: _centre(entries) for code, entries in hung.items()}
+    in_doors = {"doors": sum(mass.weight for mass in leaves.values())} if leaves else {}
     whole = _centre(case)
     total = ledger.take(
         "masses.total",
@@ -134,9 +147,11 @@ def masses(
             sum(mass.weight for mass in found.values()),
             "finished volumes × density, and the pulls",
         ),
+        **in_doors,
     )
-    everything = _centre([(each.weight, each.x, each.y, each.z) for each in (whole, *found.values())])
-    return Masses(case=whole, drawers=found, total=total, whole=everything)
+    bodies = (whole, *found.values(), *leaves.values())
+    everything = _centre([(each.weight, each.x, each.y, each.z) for each in bodies])
+    return Masses(case=whole, drawers=found, leaves=leaves, total=total, whole=everything)
 
 
 _Entry = tuple[float, float, float, float]
@@ -158,7 +173,7 @@ def centre_of(box: Box) -> tuple[float, float, float]:
 
 
 def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
-    """The pulls of a drawer, which hang before its front, and the halves of its slides that move with it.
+    """The pulls of a drawer, which hang before its front.
 
     Args:
         spec: what one weighs
@@ -171,12 +186,21 @@ def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
     Source: common practice.
     """
     high = face.base_height + drawer.sizes.opening.bottom + drawer.boring.up
-    pulls = [(spec.pulls.weight_lb, pull, -PULL_REACH, high) for pull in drawer.pulls]
-    return [*pulls, *_half_slides(face, drawer)]
+    return [(spec.pulls.weight_lb, pull, -PULL_REACH, high) for pull in drawer.pulls]
 
 
-def _half_slides(face: Face, drawer: Drawer) -> list[_Entry]:
-    """Half of a pair of slides moves with the drawer; as much stays in the case."""
+def half_slides(face: Face, drawer: Drawer) -> list[_Entry]:
+    """Half of a pair of slides: so much moves with the drawer, and as much stays in the case.
+
+    Args:
+        face: the height of the base
+        drawer: the drawer
+
+    Returns:
+        Weight and centre; nothing for a drawer that runs on wood.
+
+    Source: common practice; what a pair weighs is typed from its maker's sheet.
+    """
     slides, opening = drawer.run.slides, drawer.sizes.opening
     if slides is None:
         return []

@@ -1,11 +1,13 @@
 """How a unit stands: its weights handed to the tip screen."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.masses import Masses
+from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.stability import masses as bodies
@@ -15,7 +17,14 @@ from casewright.stability.scope import Use
 from casewright.stability.situations import all_open_filled
 from casewright.stability.tip_checks import tip_cases, tip_findings
 from casewright.stability.tipping import TipCase
-from casewright.stability.volume import all_volumes, clear_volume, fill_weight
+from casewright.stability.volume import (
+    all_volumes,
+    clear_volume,
+    closed_volume,
+    enclosed_volume,
+    fill_weight,
+    heavier_fill,
+)
 
 ONE_AT_A_TIME = "one at a time"
 LOAD_BELOW_TOP = 1 / 8
@@ -47,14 +56,22 @@ class Stand:
     findings: tuple[Finding, ...]
 
 
-def stand(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], weights: Masses, ledger: Ledger) -> Stand:
+def stand(
+    spec: UnitSpec,
+    face: Face,
+    drawers: tuple[Drawer, ...],
+    doors: tuple[Door, ...],
+    weights: Masses,
+    ledger: Ledger,
+) -> Stand:
     """Screens a unit against tipping over.
 
     Args:
         spec: what the maker chose
         face: where the openings are
         drawers: the drawers, with their travel
-        weights: what case and drawers weigh
+        doors: the doors, with their leaves
+        weights: what case, drawers and leaves weigh
         ledger: keeps the working
 
     Returns:
@@ -63,16 +80,30 @@ def stand(spec: UnitSpec, face: Face, drawers: tuple[Drawer, ...], weights: Mass
     Source: 16 CFR 1261 and ASTM F2057-23; a design screen.
     """
     limits, under = house_limits(), ledger.under("stand")
-    front, rear = support(spec)
     volumes = {drawer.code: _volume(drawer, under) for drawer in drawers}
     in_drawers = under.take("volume.drawers", all_volumes, volumes=tuple(volumes.values()))
+    behind = _behind_doors(face, under)
     volume = in_drawers
+    if behind:
+        volume = under.take("volume", enclosed_volume, drawers=in_drawers, behind_doors=behind)
     use = Use(free_standing=spec.use.free_standing, clothing=spec.use.clothing, volume=volume, restraint=True)
-    piece = _piece(spec, face, drawers, weights, volumes, (front, rear), under)
+    front, rear = support(spec)
+    piece = bodies.Piece(
+        case=bodies.Mass(
+            label="case", weight=weights.case.weight, x=weights.case.y - front, z=weights.case.z
+        ),
+        drawers=tuple(
+            _body(spec, face, drawer, weights, volumes[drawer.code], -front, under) for drawer in drawers
+        ),
+        height=face.overall_height,
+        support_depth=rear - front,
+        leaves=tuple(leaf for door in doors for leaf in _leaves(door, weights, front)),
+        one_at_a_time=spec.use.interlock == ONE_AT_A_TIME,
+    )
     cases = tip_cases(piece, limits, under)
     return Stand(
         volume=volume,
-        behind_doors=0.0,
+        behind_doors=behind,
         fill=sum((body.fill_weight for body in piece.drawers), 0.0),
         cases=cases,
         safe_travel=greatest_travel(all_open_filled(piece), limits.target_factor, under) if drawers else 0.0,
@@ -96,28 +127,37 @@ def support(spec: UnitSpec) -> tuple[float, float]:
     return spec.support_front, spec.support_rear
 
 
-def _piece(
-    spec: UnitSpec,
-    face: Face,
-    drawers: tuple[Drawer, ...],
-    weights: Masses,
-    volumes: dict[str, float],
-    feet: tuple[float, float],
-    under: Ledger,
-) -> bodies.Piece:
-    """What the screen tries: every weight counted from the front feet."""
-    front, rear = feet
-    return bodies.Piece(
-        case=bodies.Mass(
-            label="case", weight=weights.case.weight, x=weights.case.y - front, z=weights.case.z
-        ),
-        drawers=tuple(
-            _body(face, drawer, weights, volumes[drawer.code], -front, under) for drawer in drawers
-        ),
-        height=face.overall_height,
-        support_depth=rear - front,
-        one_at_a_time=spec.use.interlock == ONE_AT_A_TIME,
-    )
+def _leaves(door: Door, weights: Masses, front: float) -> Iterator[bodies.Leaf]:
+    """The leaves of one opening; an inset one lies in the face, an overlaid one before it."""
+    plan = door.plan
+    face = 0.0 if plan.is_inset else -plan.thickness
+    for leaf in plan.leaves:
+        mass = weights.leaves[leaf.code]
+        yield bodies.Leaf(
+            label=leaf.code,
+            weight=mass.weight,
+            width=plan.width,
+            height=mass.z,
+            load_height=plan.z + plan.height,
+            front=face - front,
+            centre=mass.y - face,
+        )
+
+
+def _behind_doors(face: Face, under: Ledger) -> float:
+    """Half of the room behind doors."""
+    found = [
+        under.take(
+            f"{space.code}.volume",
+            closed_volume,
+            width=space.width,
+            depth=space.depth,
+            height=space.height,
+        )
+        for space in face.spaces
+        if space.holds == "doors"
+    ]
+    return under.take("volume.behind_doors", all_volumes, volumes=tuple(found)) if found else 0.0
 
 
 def _volume(drawer: Drawer, under: Ledger) -> float:
@@ -133,10 +173,18 @@ def _volume(drawer: Drawer, under: Ledger) -> float:
 
 
 def _body(
-    face: Face, drawer: Drawer, weights: Masses, volume: float, front: float, under: Ledger
+    spec: UnitSpec,
+    face: Face,
+    drawer: Drawer,
+    weights: Masses,
+    volume: float,
+    front: float,
+    under: Ledger,
 ) -> bodies.Drawer:
     sizes, weight = drawer.sizes, weights.drawers[drawer.code]
     filled = under.take(f"{sizes.code}.fill", fill_weight, volume=volume, density=house_limits().fill_density)
+    if spec.drawers.load_lb is not None:
+        filled = under.take(f"{sizes.code}.load", heavier_fill, clothes=filled, typed=spec.drawers.load_lb)
     bottom = face.base_height + sizes.opening.bottom
     return bodies.Drawer(
         label=drawer.code,

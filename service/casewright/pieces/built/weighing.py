@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Pounds
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.masses import Weighed, centre_of, pull_entries
+from casewright.pieces.built.masses import Weighed, centre_of, half_slides, pull_entries
 from casewright.pieces.layout.weights import density_of, part_weight
 from casewright.stability.lifting import people_needed
 
@@ -27,19 +27,19 @@ class Carry:
 
 
 def weighed_parts(unit: Construction, ledger: Ledger) -> tuple[Weighed, ...]:
-    """Every part of one unit with its weight, and the pulls.
+    """Every part of one unit with its weight, and its pulls and slides.
 
     Args:
         unit: the unit
         ledger: keeps the working
 
     Returns:
-        Parts in their order, then the pulls of each drawer.
+        Parts in their order, then the pulls of each drawer, then its slides, half of them in the case.
 
     Source: finished volumes and the densities of the species table.
     """
     under = ledger.under("weights")
-    return (*_parts(unit, under), *_pulls(unit, under))
+    return (*_parts(unit, under), *_pulls(unit, under), *_slides(unit, under))
 
 
 def _parts(unit: Construction, under: Ledger) -> Iterator[Weighed]:
@@ -64,6 +64,18 @@ def _pulls(unit: Construction, under: Ledger) -> Iterator[Weighed]:
             yield Weighed(code=code, name=unit.spec.pulls.item, wood="", weight=each, x=x, y=y, z=z)
 
 
+def _slides(unit: Construction, under: Ledger) -> Iterator[Weighed]:
+    for drawer in unit.drawers:
+        slides = drawer.run.slides
+        for weight, x, y, z in half_slides(unit.face, drawer):
+            half = under.given(f"{drawer.code}-slides", weight, "half a pair, from the slide table", Pounds)
+            name = f"half of {slides.model.name}" if slides else "half a pair of slides"
+            for mark, where in (("slides", "in the drawer"), ("runs", "in the case")):
+                yield Weighed(
+                    code=f"{drawer.code}-{mark}", name=f"{name}, {where}", wood="", weight=half, x=x, y=y, z=z
+                )
+
+
 def carries(unit: Construction, ledger: Ledger) -> tuple[Carry, ...]:
     """What has to be carried: the piece as it is, the case with its drawers out, the heaviest drawer.
 
@@ -79,9 +91,10 @@ def carries(unit: Construction, ledger: Ledger) -> tuple[Carry, ...]:
     under, masses, each = ledger.under("lifting"), unit.masses, unit.spec.use.lift_lb
     loads: list[tuple[str, str, float]] = [("whole", "the piece with its drawers", masses.total)]
     if masses.drawers:
+        out = masses.total - sum(each.weight for each in masses.drawers.values())
         code, heaviest = max(masses.drawers.items(), key=lambda item: item[1].weight)
         loads += [
-            ("case", "the case, drawers out", masses.case.weight),
+            ("case", "the case, drawers out", out),
             ("drawer", f"the heaviest drawer, {code}", heaviest.weight),
         ]
     return tuple(

@@ -13,6 +13,8 @@ from casewright.pieces.layout.pulls import spare_pulls
 FIXING_SPACING = 10.0
 """Top fixings along a rail, one about every ten inches (common practice) [in]."""
 
+PINS_PER_SHELF = 4
+
 
 def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]:
     """What has to be bought by the piece for one unit.
@@ -40,6 +42,26 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
         *base_hardware(spec, face),
         HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
     )
+
+
+def shelf_pins(spec: UnitSpec, face: Face) -> tuple[HardwareItem, ...]:
+    """The pins of the shelves that lie loose.
+
+    Args:
+        spec: what the maker chose
+        face: the openings
+
+    Returns:
+        One item; none without such shelves.
+
+    Source: common practice: four pins to a shelf.
+    """
+    shelves = sum(space.shelves for space in face.spaces)
+    if not shelves or spec.shelving.fixing != "pins":
+        return ()
+    quantity = PINS_PER_SHELF * shelves
+    spare = spare_pulls(pulls=quantity, per=spec.pulls.spare_per)
+    return (HardwareItem(item="shelf pin", quantity=quantity, spare=spare, note="under the shelves"),)
 
 
 def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
@@ -75,6 +97,16 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
                 quantity=guides,
                 size=_size(spec.frame.upright, 3 / 4, length),
                 note="on the runner behind each upright, flush with its faces",
+            )
+        )
+    doors = sum(1 for space in face.spaces if space.holds == "doors")
+    if doors:
+        parts.append(
+            SmallPart(
+                name="Door stop",
+                quantity=2 * doors,
+                size=_size(1 / 4, 3 / 4, 1.5),
+                note="under the rail over each opening with doors, behind the leaves",
             )
         )
     return tuple(parts)
