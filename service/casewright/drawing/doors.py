@@ -16,32 +16,23 @@ LEAF_OF_HINGE = 0.25
 """How wide the knuckle of a hinge is drawn (common practice) [in]."""
 
 
-def draw_doors(view: View, unit: Construction) -> None:
-    """Every door of a unit as it hangs closed.
+def draw_door(view: View, unit: Construction, door: Door) -> None:
+    """The leaves of an opening as they hang closed.
 
     Args:
         view: the front view
         unit: the unit, worked out
+        door: the doors of one opening
 
     Source: common practice of shop drawing: dashes run from the free edge to the hinges.
     """
-    if not unit.doors:
-        return
-    parts: dict[str, list[Part]] = {}
-    for part in unit.parts:
-        parts.setdefault(part.code.rpartition("-")[0], []).append(part)
-    for door in unit.doors:
-        for leaf in door.plan.leaves:
-            plan = door.plan
-            view.rectangle(Line.TONE, leaf.x, plan.z, plan.width, plan.height)
-            for part, box in seen_of(door, leaf, parts[leaf.code]):
-                view.rectangle(Line.FRONT, box.x, box.z, box.width, box.height, part.code)
-            _hardware(view, unit.spec.doors.hinge_length, door, leaf)
-        opening = door.plan.opening
-        words = opening.code + (" measured" if opening.measured else "")
-        _letter(view, door, words)
-        if opening.measured:
-            view.sheet.say(f"{opening.code} measured: {', '.join(opening.measured)}")
+    plan = door.plan
+    for leaf in plan.leaves:
+        view.rectangle(Line.TONE, leaf.x, plan.z, plan.width, plan.height)
+        parts = [part for part in unit.parts if part.code.startswith(f"{leaf.code}-")]
+        for part, box in seen_of(door, leaf, parts):
+            view.rectangle(Line.FRONT, box.x, box.z, box.width, box.height, part.code)
+        _hardware(view, unit.spec.doors.hinge_length, door, leaf)
 
 
 def seen_of(door: Door, leaf: LeafPlan, parts: list[Part]) -> Iterator[tuple[Part, Box]]:
@@ -103,14 +94,3 @@ def _hardware(view: View, length: Inches, door: Door, leaf: LeafPlan) -> None:
     knob = free - stile / 2 if is_left else free + stile / 2
     radius = min(KNOB, stile / 3, plan.height / 5)
     view.circle(Line.FRONT, (knob, plan.z + door.knob_height), radius)
-
-
-def _letter(view: View, door: Door, words: str) -> None:
-    """The code of the opening in the lower left corner of its first leaf."""
-    sheet, leaf, plan = view.sheet, door.plan.leaves[0], door.plan
-    inset = 0.3 * sheet.letters
-    for size in (1.0, 0.85, 0.7):
-        high = size * sheet.letters
-        if sheet.width_of(words, size) + 2 * inset < plan.width and high + inset < plan.height / 2:
-            sheet.letter((leaf.x + inset, plan.z + inset + 0.4 * high), words, "start", size=size)
-            return

@@ -80,7 +80,9 @@ def _blank(found: GrainSet, shop: Shop) -> Finding:
         return Finding(
             rule="matched parts",
             verdict=Verdict.PASS,
-            message=say("{}: mark the boards of one log at the yard, for {:d} parts.", found.name, len(parts)),
+            message=say(
+                "{}: mark the boards of one log at the yard, for {:d} parts.", found.name, len(parts)
+            ),
             about=about,
         )
     along = found.way in (Way.ALONG, Way.GRID)
