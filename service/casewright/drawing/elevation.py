@@ -11,7 +11,7 @@ from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import FaceRow, Stack
 
 SIZES = (1.0, 0.85, 0.7)

@@ -12,7 +12,7 @@ from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import FaceRow, Opening, Stack
 from casewright.pieces.layout.parts import Grain, Part
 

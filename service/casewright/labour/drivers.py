@@ -40,6 +40,8 @@ class Driver(StrEnum):
     BOX_JOINT_CORNERS = "box_joint_corners"
     LOCK_RABBET_BATCHES = "lock_rabbet_batches"
     LOCK_RABBET_CORNERS = "lock_rabbet_corners"
+    PINNED_CORNERS = "pinned_corners"
+    DRAWER_HOUSINGS = "drawer_housings"
     SLIPPED_DRAWERS = "slipped_drawers"
     SLIDE_PAIRS = "slide_pairs"
     OVERLAY_FRONTS = "overlay_fronts"

@@ -11,8 +11,8 @@ from casewright.pieces.built.stock_checks import stock_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.checks import case_checks
 from casewright.pieces.drawers.checks import drawer_checks
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.height_checks import height_checks
-from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.drawers.tool_checks import tool_checks
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part, PartLine

@@ -27,13 +27,14 @@ from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
-from casewright.pieces.drawers.make import shared_construction
-from casewright.pieces.drawers.parts import Drawer, drawer_parts
+from casewright.pieces.drawers.make import DrawerMake, shared_construction
+from casewright.pieces.drawers.parts import drawer_parts
 from casewright.pieces.drawers.run_parts import inset, run_hardware, run_parts, run_small_parts
 from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
 from casewright.pieces.drawers.running_checks import running_checks
-from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
+from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
@@ -123,9 +124,10 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     case = carcase(spec, face, weather, shop.rack, ledger)
     slide = chosen_slide(spec, shop.slides)
     refuse_running(spec, face, slide)
-    make = shared_construction(spec, ledger, shop.usual, slide)
+    make = shared_construction(spec, face, shop, slide, ledger)
     sizes = tuple(
-        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, ledger) for opening in face.openings
+        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, shop.rack, ledger)
+        for opening in face.openings
     )
     joints = drawer_joints(spec, sizes, make, shop, ledger)
     centres = pull_centres(spec, face, ledger)
@@ -189,8 +191,7 @@ def _drawer(
     shrinkage: float,
     ledger: Ledger,
 ) -> Drawer:
-    opening, bottom = sizes.opening, plan_bottom(spec, sizes, ledger)
-    left = opening.left + (opening.width - sizes.width) / 2
+    bottom, face = plan_bottom(spec, sizes, ledger), sizes.face
     return Drawer(
         code=f"{spec.code}-{sizes.code}",
         sizes=sizes,
@@ -199,7 +200,7 @@ def _drawer(
         slip=plan_slip(spec, sizes, ledger),
         pulls=centres,
         run=drawer_run(spec, sizes, make.slide, shrinkage, bottom.thickness, ledger),
-        boring=boring(spec, sizes.code, (left, sizes.width, sizes.height), centres, ledger),
+        boring=boring(spec, sizes.code, (face.left, face.width, face.height), centres, ledger),
     )
 
 

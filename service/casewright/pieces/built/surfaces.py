@@ -9,7 +9,7 @@ from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, Tur
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.bases import foot_count, grounds
 from casewright.pieces.doors.hanging import Door
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face, Space
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules

@@ -16,7 +16,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
 from casewright.pieces.built.year_doors import doors_through
 from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.parts import Grain
 from casewright.pieces.layout.season import across

@@ -13,6 +13,7 @@ BY_LETTER: dict[str, Role] = {
     "L": "legs",
     "A": "legs",
     "F": "fronts",
+    "J": "fronts",
     "D": "doors",
     "P": "back",
     "W": "inside",
