@@ -22,7 +22,7 @@ from casewright.pieces.built.tracing import traced
 from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
-from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.settled import with_sheet_sizes
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
@@ -116,7 +116,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = with_running(with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger), ledger)
+    spec = with_sheet_sizes(traced(chosen, ledger), ledger)
+    spec = with_running(with_chosen_slips(_groove_for_sheet(spec, ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
@@ -142,8 +143,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
     standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
-    plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
-    joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
+    joined = case_joints(case.plan, parts, corners, case.side_shrinkage, shop.rack)
     framed = door_joints(hung.doors, parts, shop.rack, ledger)
     return Construction(
         spec=spec,

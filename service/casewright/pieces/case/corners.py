@@ -9,7 +9,7 @@ from casewright.joinery.families.carcase.layout import FEWEST, fewest_in_a_carca
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE, flare
 from casewright.measure.units import Count, Inches
-from casewright.pieces.asked.case_spec import Case
+from casewright.pieces.asked.case_spec import DOVETAILS, Case
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, Wall
 
@@ -48,6 +48,13 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
     if spec.legs:
         width = spec.legs.rail_width or spec.legs.leg
         return (CaseCorner(name="upper rail into legs", width=width, tails=1, corners=2),)
+    into_sides = sum(each.walls.count(Wall.SIDE) for each in face.pedestals)
+    if case.joined not in DOVETAILS:
+        wide = face.opening_depth if case.is_ply else case.rail_width
+        return (
+            CaseCorner(name="rails or top into sides", width=wide, tails=0, corners=2 if case.is_ply else 4),
+            CaseCorner(name="case bottom into sides", width=face.opening_depth, tails=0, corners=into_sides),
+        )
     return (
         CaseCorner(
             name="sub-top rails into sides",
@@ -58,15 +65,16 @@ def case_corners(spec: UnitSpec, face: Face, rack: Rack) -> tuple[CaseCorner, ..
         CaseCorner(
             name="case bottom into sides",
             width=face.opening_depth,
-            tails=_tails(case, face.opening_depth, case.bottom, rack),
-            corners=sum(each.walls.count(Wall.SIDE) for each in face.pedestals),
+            tails=0 if case.is_framed else _tails(case, face.opening_depth, case.bottom, rack),
+            corners=into_sides,
         ),
     )
 
 
 def _tails(case: Case, width: Inches, thickness: Inches, rack: Rack) -> Count:
     """How many tails: the best ranked, as long as those left between narrower edge tails stay tight."""
-    half_pin, pin, length = case.corner_half_pin, case.corner_pin, case.side - case.lap
+    half_pin, pin = case.corner_half_pin, case.corner_pin
+    length = case.side - (case.lap if case.joined == "half-blind" else 0.0)
     choices = rank(width, thickness, length, half_pin, pin, case.carcase_slope, rack.kerf)
     best = choices[0].count if choices else 0
     room, narrowing = width - 2 * half_pin, flare(length, case.carcase_slope)

@@ -3,11 +3,33 @@
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, PerPercent
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, FaceRow, Wall
 from casewright.pieces.layout.season import Climate
+from casewright.pieces.panels.frame import PanelFrame
 from casewright.pieces.rules.case_rules import upright_housing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideMoves:
+    """What of a case side moves in depth, and by how much.
+
+    Attributes:
+        across: what of the depth lies across the grain: all of a solid side, the stiles of a frame [in]
+        moves: movement coefficient of that; 0 where nothing moves [1 per % moisture]
+        shrinkage: how much shallower the side gets between now and the driest [in]
+        swelling: how much deeper between now and the wettest [in]
+    """
+
+    across: Inches
+    moves: PerPercent
+    shrinkage: Inches
+    swelling: Inches
+
+
+STILL = SideMoves(across=0.0, moves=0.0, shrinkage=0.0, swelling=0.0)
+"""Plywood, and the long grain of aprons."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +42,8 @@ class CasePlan:
         climate: the moisture contents between which the wood moves
         slack: gap at the rear of each runner [in]
         ledger: keeps the working
+        moves: how much the sides move in depth
+        frame: a side that is a frame with panels; None for any other
     """
 
     spec: UnitSpec
@@ -27,6 +51,8 @@ class CasePlan:
     climate: Climate
     slack: float
     ledger: Ledger
+    moves: SideMoves = STILL
+    frame: PanelFrame | None = None
 
     def code(self, mark: str) -> str:
         """The code of a part, from its mark within the unit."""
