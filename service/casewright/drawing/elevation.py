@@ -53,6 +53,17 @@ def _draw(view: View, unit: Construction) -> None:
     _levels(view, unit, bare)
     _widths_above(view, unit, top)
     _widths_below(view, unit)
+    _given_up(view, unit)
+
+
+def _given_up(view: View, unit: Construction) -> None:
+    """What does not match although it was wished for: named where the customer signs."""
+    letters, left = view.sheet.letters, -unit.spec.top.overhang_sides
+    for each in unit.spec.grain.given_up:
+        words = f"Not matched: {each.name} ({each.reason.rstrip('.')})"
+        _, bottom, _, _ = view.sheet.reach
+        view.sheet.letter((left, bottom - letters), words, "start")
+        view.sheet.say(words)
 
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:

@@ -24,6 +24,7 @@ from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.grain_spec import GrainWishes
 from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
 from casewright.pieces.asked.running_spec import Pulls
@@ -207,6 +208,10 @@ class UnitSpec(Spec):
         description="Are the fronts cut in sequence from one tree, so that the figure runs across them?",
         examples=[True],
     )
+    grain: GrainWishes = Field(
+        default_factory=GrainWishes,
+        description="Which parts match in figure, and the class of their faces.",
+    )
     pulls: Pulls = Field(default_factory=Pulls, description="The pulls.")
     finish: Finish = Field(default_factory=Finish, description="The finish.")
     use: Use = Field(default_factory=Use, description="How it will be used.")
@@ -221,6 +226,13 @@ class UnitSpec(Spec):
         if not any(row.drawers for row in rows):
             raise PydanticCustomError("layout", "there is no drawer in any row; leave one row to drawers", {})
         return rows
+
+    @property
+    def matched_fronts(self) -> bool:
+        """Whether the fronts are cut one after the other from the same boards."""
+        if self.grain.fronts is None:
+            return self.sequence_fronts
+        return self.grain.fronts not in ("one tree", "no")
 
     @property
     def legs(self) -> LegsAndAprons | None:

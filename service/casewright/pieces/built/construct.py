@@ -44,6 +44,7 @@ from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
 from casewright.pieces.layout.pulls import boring, pull_centres
+from casewright.pieces.layout.roles import with_faces
 from casewright.pieces.layout.season import Climate, climate
 from casewright.wood.sheets import sheet
 
@@ -137,7 +138,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         for each, joint in zip(sizes, joints, strict=True)
     )
     hung = build_doors(spec, face, weather, ledger)
-    parts = tuple(_measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
+    parts = with_faces(spec, _measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
     weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
@@ -168,7 +169,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         stand=standing,
         chosen=make.chosen,
         findings=(
-            *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
+            *unit_checks(spec, face, weather, case, drawers, parts, lines, shop, ledger),
             *running_checks(
                 spec, drawers, weather, {code: each.weight for code, each in weights.drawers.items()}, ledger
             ),

@@ -48,9 +48,9 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         length=long,
         face=FaceClass.SHOW,
         grain=Grain.ACROSS,
-        use=PartUse.SEQUENCE if spec.sequence_fronts else PartUse.CASE,
+        use=PartUse.SEQUENCE if spec.matched_fronts else PartUse.CASE,
         ends=(_front_end(spec, drawer),) * 2,
-        grain_set="fronts" if spec.sequence_fronts else "",
+        grain_set="fronts" if spec.matched_fronts else "",
         box=Box(
             face.left + (face.width - long) / 2,
             0.0 - sizes.stand,
