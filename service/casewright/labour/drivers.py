@@ -54,6 +54,8 @@ class Driver(StrEnum):
     TURNED_FEET = "turned_feet"
     TOE_BASES = "toe_bases"
     FRAMED_BACKS = "framed_backs"
+    CLEATS = "cleats"
+    SCRIBE_STRIPS = "scribe_strips"
     FRAMED_DOORS = "framed_doors"
     SLAB_DOORS = "slab_doors"
     DOORS = "doors"

@@ -114,6 +114,8 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.TOPS: 1,
         Driver.RUNNERS: runners + lines.get("W6", 0),
         **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
+        **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
+        **({Driver.SCRIBE_STRIPS: 2} if unit.spec.site.scribe else {}),
         **_base(unit.spec, unit.face),
     }
 
