@@ -13,6 +13,7 @@ from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.fields import Asked, Kind
+from casewright.web.units.grain_group import WISHES, is_wish, put_wishes, wish_lines
 from casewright.web.units.groups import BUILT_AS, HEIGHTS, RULE, SINGLE, SLIPS
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
 from casewright.web.units.rows import (
@@ -21,11 +22,12 @@ from casewright.web.units.rows import (
     Shape,
     all_lines,
     empty_rows,
+    field_of,
     line_fields,
     shape_in,
     shape_of,
 )
-from casewright.web.units.shell_groups import BASE, NO_BASE, USUAL_BASE
+from casewright.web.units.shell_groups import BASE, CLEAT, NO_BASE, USUAL_BASE
 
 MOST_DRAWERS = 150
 """Drawers of one unit that its pages work out: more than any one piece has that can still be carried in. The
@@ -37,6 +39,8 @@ ROW = re.compile(r"(rows\.\d+(?:\.across\.\d+\.rows\.\d+)*)(\.widths\.\d+)?")
 """The path of a row, or of one of its widths."""
 ROW_WORDS = re.compile(r"\brow \d+(, (column|row) \d+)*")
 """A row or a column as the core speaks of it."""
+OPENING = re.compile(r"\bR([1-9]\d?(?:-[1-9]\d?)+)\b")
+"""The code of an opening in a sentence of the core."""
 PLAIN_WORDS = (
     ("temperature_f", "°F"),
     ("temperature_c", "°C"),
@@ -118,8 +122,10 @@ OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
     "body.height": lambda data: str(data["body"].get(_height_name(data), "")),
     BASE: _base_kind,
     SLIPS: lambda data: "" if _at(data, SLIPS) is None else "1",
+    CLEAT: lambda data: "" if _at(data, CLEAT) is None else "1",
     "measured": measured_lines,
     "season.months": month_lines,
+    WISHES: wish_lines,
 }
 """Fields that do not stand in the file as they stand in the form."""
 
@@ -215,10 +221,17 @@ def _put_slips(data: dict[str, Any], text: str) -> None:
         data.setdefault("drawers", {}).setdefault("groove", {})["slips"] = {}
 
 
+def _put_cleat(data: dict[str, Any], text: str) -> None:
+    if text:
+        data["cleat"] = {}
+
+
 PUT_OWN_WAY: dict[str, Callable[[dict[str, Any], str], None]] = {
     BASE: _put_base,
     "season.months": _put_months,
+    WISHES: put_wishes,
     SLIPS: _put_slips,
+    CLEAT: _put_cleat,
 }
 """Fields that go into the file in a way of their own."""
 
@@ -245,7 +258,7 @@ def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
     switch, *by = when
     if switch.startswith("rows."):  # a column's own rule
         return values.get(switch, "").strip() in by
-    if switch == SLIPS:
+    if switch in (SLIPS, CLEAT):
         return bool(values.get(switch, "").strip())
     usual = next(each.usual for each in SINGLE if each.name == switch)
     return (values.get(switch, "").strip() or usual) in by
@@ -323,6 +336,10 @@ def place_of(path: str, order: list[str]) -> str:
         return "body.height"
     if row := ROW.fullmatch(name):
         name = f"{row[1]}.widths"
+    if name.endswith(".widths") and name not in order:
+        name = f"{name.removesuffix('widths')}across.1.width"  # they are spelled out
+    if is_wish(name):
+        return WISHES if WISHES in order else WHOLE
     if name == "drawers.bottom":
         name = "drawers.bottom.sheet"
     while name and name not in order:
@@ -340,6 +357,9 @@ def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
         return {place: sentence(rest)}
     if message.startswith("measured."):
         return {"measured": sentence(message.removeprefix("measured."))}
+    code = OPENING.search(message)
+    if code and (name := field_of(shape_of(values), code[1])):
+        return {name: sentence(message)}
     if row := ROW_WORDS.search(message):
         name = (
             row[0].replace(", ", ".").replace(" ", ".").replace("row.", "rows.").replace("column.", "across.")

@@ -109,6 +109,22 @@ def all_lines(shape: Shape) -> Iterator[Line]:
         yield from all_lines(line.inner)
 
 
+def field_of(shape: Shape, mark: str) -> str:
+    """The name of the field in which an opening, a column or a row begins; empty where there is none.
+
+    Args:
+        shape: the rows of a form
+        mark: its code without the R, such as `1-2`, or `1` for the whole row
+    """
+    lines, line = shape, None
+    for step in mark.split("-"):
+        if not 0 < int(step) <= len(lines):
+            break
+        line = lines[int(step) - 1]
+        lines = line.inner
+    return f"{line.name}.{'width' if line.is_column else 'height'}" if line else ""
+
+
 def line_fields(line: Line) -> Iterator[Asked]:
     """The fields of a row or column."""
     of_column: tuple[Asked, ...] = GROWTH_FIELDS if line.inner else COLUMN_FIELDS

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casewright.pieces.asked.edits import codes_of
-from casewright.web.units.rows import Line, shape_of, typed_rows
+from casewright.web.units.rows import Shape, field_of, shape_of, typed_rows
 
 HELD = {"": "drawer", "drawer": "drawer", "open": "open", "doors": "doors"}
 Button = tuple[str, str]
@@ -83,38 +83,20 @@ def tools_of(values: Mapping[str, str], at: str = "", note: str = "") -> Tools:
     return Tools(at=at if any(each.mark == at for each in places) else "", places=places, note=note)
 
 
-def _place(mark: str, shape: tuple[Line, ...]) -> Place:
-    return Place(mark=mark, words=f"R{mark}", field=field_of(mark, shape))
+def _place(mark: str, shape: Shape) -> Place:
+    return Place(mark=mark, words=f"R{mark}", field=field_at(mark, shape))
 
 
 PARTS = {"top": "top-thickness", "base": "base-height", "side": "case-side"}
 """The field to which a part in the drawing leads, by its name there."""
 
 
-def field_at(code: str, shape: tuple[Line, ...]) -> str:
+def field_at(code: str, shape: Shape) -> str:
     """The id of the field to which a place in the drawing leads.
 
     Args:
         code: of an opening or row, such as `R1-2`, or the name of a part
         shape: the rows of the form
     """
-    return PARTS.get(code) or field_of(code.removeprefix("R"), shape)
-
-
-def field_of(mark: str, shape: tuple[Line, ...]) -> str:
-    """The id of the field in which an opening, or a row, begins.
-
-    Args:
-        mark: its code without the R, such as `1-2`, or `1` for the whole row
-        shape: the rows of the form
-    """
-    lines, line = shape, None
-    for step in mark.split("-"):
-        if int(step) > len(lines):
-            break
-        line = lines[int(step) - 1]
-        lines = line.inner
-    if line is None:
-        return "rows-title"
-    last = "width" if line.is_column else "height"
-    return f"{line.name.replace('.', '-')}-{last}"
+    name = field_of(shape, code.removeprefix("R")) if code not in PARTS else ""
+    return PARTS.get(code) or name.replace(".", "-") or "rows-title"
