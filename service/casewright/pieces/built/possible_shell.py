@@ -95,8 +95,9 @@ def refuse_top(spec: UnitSpec) -> None:
         raise CannotBuild(
             "top.fixing: on legs the top lies on the aprons; choose buttons, slots or clips, or a carcase"
         )
-    if spec.top.is_dovetailed and case.joined not in DOVETAILS:
+    if spec.top.is_dovetailed and (case.joined not in DOVETAILS or case.is_framed):
+        corners = case.joined.replace("-", " ")
         raise CannotBuild(
-            f"top.fixing: the corners of the case are {case.joined}, which hold no top between the sides; "
+            f"top.fixing: the corners of the case are {corners}, which hold no top between the sides; "
             "choose half-blind or through corners of solid sides, or another way to hold the top"
         )
