@@ -23,6 +23,7 @@ from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.settled import with_sheet_sizes
+from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
@@ -163,7 +164,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *shelf_pins(spec, face),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
-        surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
+        surfaces=surfaces(spec, face, drawers, hung.doors, top_part(spec, parts), ledger),
         masses=weights,
         stand=standing,
         chosen=make.chosen,

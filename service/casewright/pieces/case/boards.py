@@ -209,7 +209,8 @@ def growth(case: CasePlan) -> Inches:
 
 def _depth(case: CasePlan, board: Board) -> Inches:
     """The depth of the opening, less room to grow where the sides do not grow with it."""
-    depth, grows = case.face.opening_depth, growth(case)
+    closes = board.mark.startswith(("C-B", "C-T"))
+    depth, grows = case.board_depth if closes else case.face.opening_depth, growth(case)
     if not grows:
         return depth
     return case.ledger.take(f"{board.figure}_free", rules.free_depth, depth=depth, growth=grows)

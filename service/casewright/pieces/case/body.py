@@ -10,6 +10,7 @@ from casewright.pieces.case.ends import rail_ends
 from casewright.pieces.case.partitions import upright_parts
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.sides import side_parts
+from casewright.pieces.case.tops import between_sides
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.wood.waste import PartUse
 
@@ -30,13 +31,15 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
     top_of_rail = face.base_height + face.body_height - thick.sub_top_rail
     if thick.is_ply:
         yield from ply_top_parts(case)
+    elif case.spec.has_case_top:
+        yield between_sides(case)
     else:
         yield _rail(case, "C2", "C-RF", "Sub-top rail, front", woods.case, 0.0, top_of_rail)
     yield from divider_parts(case)
     yield from upright_parts(case)
     yield from bottom_parts(case)
-    if not thick.is_ply:
-        rear = face.opening_depth - thick.rail_width
+    if not case.spec.has_case_top:
+        rear = case.board_depth - thick.rail_width
         yield _rail(case, "C7", "C-RB", "Sub-top rail, back", woods.inside, rear, top_of_rail)
 
 

@@ -10,17 +10,20 @@ from casewright.joinery.chisels import Rack
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.backs import BOARD, back_frame, back_parts
 from casewright.pieces.case.bases import base_parts
 from casewright.pieces.case.body import body_parts
 from casewright.pieces.case.frames import frame_parts
 from casewright.pieces.case.leg_parts import leg_parts, leg_plan
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.case.shell import back_parts, top_parts
 from casewright.pieces.case.shelves import shelf_parts
 from casewright.pieces.case.sides import side_frame, side_moves
+from casewright.pieces.case.tops import top_parts
+from casewright.pieces.case.wall import wall_parts
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.season import Climate
+from casewright.pieces.panels.frame import PanelFrame
 from casewright.pieces.rules import case_rules as rules
 
 LEAST_SLACK = 1 / 8
@@ -36,6 +39,7 @@ class Carcase:
         side_swelling: how much deeper a side gets between now and the wettest [in]
         slack: gap at the rear of each runner [in]
         back_board: width of each back board; 0 without any [in]
+        back_frame: the frame of a panelled back
         plan: what every part of it was worked out from
         parts: every part of case, frames, top, base and back
     """
@@ -45,6 +49,7 @@ class Carcase:
     slack: float
     back_board: float
     plan: CasePlan
+    back_frame: PanelFrame | None = None
     parts: tuple[Part, ...]
 
 
@@ -79,19 +84,22 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
         moves=moves,
         frame=side_frame(spec, face, climate, ledger),
     )
+    frame = back_frame(plan)
     parts = (
         *top_parts(plan),
         *body_parts(plan),
         *base_parts(plan),
         *frame_parts(plan),
         *shelf_parts(plan),
-        *back_parts(plan),
+        *back_parts(plan, frame),
+        *wall_parts(plan),
     )
     return Carcase(
         side_shrinkage=moves.shrinkage,
         side_swelling=moves.swelling,
         slack=slack,
-        back_board=parts[-1].width,
+        back_board=next((part.width for part in parts if part.line == BOARD), 0.0),
+        back_frame=frame,
         plan=plan,
         parts=parts,
     )

@@ -46,7 +46,7 @@ def corner_joints(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator
     """
     rails, bottom = corners
     case = bench.spec.case
-    if case.is_ply:
+    if bench.spec.has_case_top:
         yield from _joined(bench, TOP, (bench.of("C11"),), rails)
     else:
         yield from _joined(bench, RAILS, tuple(bench.alike("C2", "C7")), rails)
@@ -84,7 +84,7 @@ def _places(key: str, boards: tuple[Part, ...], corner: CaseCorner) -> Count:
 def _across(bench: CaseBench, key: str, boards: tuple[Part, ...]) -> Inches:
     """How long the joint is from front to back: with a lipping that is joined as the board is [in]."""
     case = bench.spec.case
-    return boards[-1].width + (0.0 if key == RAILS or case.is_ply else case.lipping)
+    return boards[-1].width + (case.lipping if key == BOTTOM and not case.is_ply else 0.0)
 
 
 def _dovetailed(

@@ -76,7 +76,11 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
         if deep:
             yield from dust_parts(case, frame, members, deep)
     kicker = take(
-        "kicker_length", rules.runner_length, **shared, back_rail=thick.rail_width, slack=case.slack
+        "kicker_length",
+        rules.runner_length,
+        **{**shared, "depth": case.board_depth},
+        back_rail=thick.rail_width,
+        slack=case.slack,
     )
     z = face.base_height + face.body_height - thick.sub_top_rail
     for bearer in _under_the_top(case):
@@ -96,8 +100,8 @@ def _borne(case: CasePlan, frame: WebFrame) -> tuple[Bearer, ...]:
 
 
 def _under_the_top(case: CasePlan) -> tuple[Bearer, ...]:
-    """What runs from front to back under the top; a top of plywood does for all of it."""
-    if case.spec.case.is_ply:
+    """What runs from front to back under the top; a top between the sides does for all of it."""
+    if case.spec.has_case_top:
         return ()
     found = top_bearers(case)
     if case.spec.case.divider_kind != "rail":

@@ -7,14 +7,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.edge.asked import FEWEST, Edge
-from casewright.joinery.families.edge.joint import edge_joint
-from casewright.joinery.families.edge.sizes import room_to_swell
-from casewright.joinery.joint import Joint
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
+from casewright.pieces.case.back_joints import back_frame_joints, back_joint
 from casewright.pieces.case.corner_joints import corner_joints
 from casewright.pieces.case.corners import CaseCorner
 from casewright.pieces.case.divider_joints import divider_joints
@@ -25,14 +21,9 @@ from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.sides import side_codes
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.parts import Part
-from casewright.pieces.layout.season import across
 from casewright.pieces.panels.frame import PanelFrame
 from casewright.pieces.panels.joints import FrameTenons, frame_tenons
 
-PLANED = 1 / 64
-"""To what the room at the outer edges of a back is rounded up: a stroke or two of the plane [in]."""
-BACK = "back"
-"""Short name of the joint."""
 SAID_OF_THE_CASE = ("room when wettest",)
 """Checks of a back that the case has as its own, by the name of `back gaps`."""
 
@@ -102,6 +93,9 @@ def case_joints(
         of_sides = _side_frames(bench, plan.frame)
         joints.extend(of_sides.joints)
         findings.extend(of_sides.findings)
+    if of_back := back_frame_joints(bench):
+        joints.extend(of_back.joints)
+        findings.extend(of_back.findings)
     return CaseJoints(joints=tuple(joints), findings=tuple(findings))
 
 
@@ -118,47 +112,7 @@ def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[A
     yield from upright_joints(bench)
     yield from partition_joints(bench)
     yield from frame_joints(bench)
-    yield from _back(bench)
-
-
-def _back(bench: CaseBench) -> Iterator[AskedJoint]:
-    """The shiplap of the back boards; one board alone has none."""
-    back, boards = bench.spec.back, bench.of("P1")
-    if len(boards) < FEWEST:
-        return
-    climate, moves = bench.plan.climate, across(bench.spec.woods.of("back"), bench.plan.ledger)
-    whole = bench.plan.face.clear_width + 2 * back.rabbet
-    # Drawn to fill the width; what the outer boards need is planed off them as they go up.
-    room = room_to_swell(boards[0].width, moves, climate.swelling, PLANED)
-
-    def solve() -> Joint:
-        return edge_joint(
-            Edge(
-                width=whole + 2 * room,
-                thickness=boards[0].thickness,
-                boards=len(boards),
-                tongue=0.0,
-                overlap=back.lap,
-                gap=back.gap,
-                end_gap=room,
-                movement=moves,
-                swelling=climate.swelling,
-                shrinking=climate.drying,
-                rack=bench.rack,
-                mark=bench.plan.code("K"),
-            ),
-            bench.ledger(BACK),
-        )
-
-    yield AskedJoint(
-        key=BACK,
-        kind="edge-joint",
-        title="Back boards, shiplap",
-        places=len(boards) - 1,
-        serves=(("board", boards),),
-        solve=solve,
-        advice=(say("Plane {} off the outer edge of the first board and of the last as they go up.", room),),
-    )
+    yield from back_joint(bench)
 
 
 def _refused(asked: AskedJoint, error: ValueError) -> Finding:

@@ -8,7 +8,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, FaceRow, Wall
 from casewright.pieces.layout.season import Climate
 from casewright.pieces.panels.frame import PanelFrame
-from casewright.pieces.rules.case_rules import upright_housing
+from casewright.pieces.rules.case_rules import back_under_top, upright_housing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +30,21 @@ class SideMoves:
 
 STILL = SideMoves(across=0.0, moves=0.0, shrinkage=0.0, swelling=0.0)
 """Plywood, and the long grain of aprons."""
+
+
+def board_depth(spec: UnitSpec, face: Face) -> Inches:
+    """The depth of the case bottom, and of plywood or rails that close the case above.
+
+    Args:
+        spec: what the maker chose
+        face: the depth of the openings
+
+    Returns:
+        To the back; past the grooves that the boards have for a plywood one [in]
+
+    Source: geometry of the case.
+    """
+    return spec.body.depth if spec.back.kind == "grooved-ply" else face.opening_depth
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +73,25 @@ class CasePlan:
         """The code of a part, from its mark within the unit."""
         return f"{self.spec.code}-{mark}"
 
+    @property
+    def board_depth(self) -> Inches:
+        """Depth of the case bottom: to the back, or past the grooves that it has for a plywood one [in]."""
+        return board_depth(self.spec, self.face)
+
+    @property
+    def back_height(self) -> Inches:
+        """Height of a back in rabbets: as the case, or up into the rabbet of a top between its sides [in]."""
+        spec, height = self.spec, self.face.body_height
+        if not spec.top.is_dovetailed:
+            return height
+        return self.ledger.take(
+            "back_height",
+            back_under_top,
+            body=height,
+            top=spec.top.thickness,
+            rabbet=min(spec.back.rabbet, spec.top.thickness / 2),
+        )
+
     def housing_in(self, wall: Wall) -> Inches:
         """How deep a divider is housed in what stands beside it: the side, or a partition [in]."""
         thick = self.spec.case
@@ -82,6 +116,6 @@ class CasePlan:
     def rail_by(self, row: FaceRow) -> Inches:
         """Thickness of the thinner rail above or below a row [in]."""
         thick = self.spec.case
-        above = thick.sub_top_rail if row.is_top else thick.divider
+        above = self.spec.frame.upper if row.is_top else thick.divider
         below = thick.bottom if row.is_lowest else thick.divider
         return min(above, below)
