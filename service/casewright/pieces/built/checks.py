@@ -10,6 +10,7 @@ from casewright.pieces.built.stock_checks import stock_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.checks import case_checks
 from casewright.pieces.drawers.checks import drawer_checks
+from casewright.pieces.drawers.file_checks import file_checks
 from casewright.pieces.drawers.height_checks import height_checks
 from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.drawers.tool_checks import tool_checks
@@ -48,5 +49,6 @@ def unit_checks(
     yield from case_checks(spec, face, climate, case, ledger)
     yield from drawer_checks(spec, climate, case, drawers, ledger)
     yield from height_checks(spec, drawers)
+    yield from file_checks(spec, drawers)
     yield from tool_checks(spec, drawers, shop.rack)
     yield from stock_checks(spec, lines, shop)
