@@ -11,7 +11,7 @@ from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import FaceRow, Stack
 
 SIZES = (1.0, 0.85, 0.7)
@@ -53,6 +53,17 @@ def _draw(view: View, unit: Construction) -> None:
     _levels(view, unit, bare)
     _widths_above(view, unit, top)
     _widths_below(view, unit)
+    _given_up(view, unit)
+
+
+def _given_up(view: View, unit: Construction) -> None:
+    """What does not match although it was wished for: named where the customer signs."""
+    letters, left = view.sheet.letters, -unit.spec.top.overhang_sides
+    for each in unit.spec.grain.given_up:
+        words = f"Not matched: {each.name} ({each.reason.rstrip('.')})"
+        _, bottom, _, _ = view.sheet.reach
+        view.sheet.letter((left, bottom - letters), words, "start")
+        view.sheet.say(words)
 
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
@@ -103,7 +114,9 @@ def _heights(view: View, unit: Construction, bare: set[str]) -> Inches:
     body = base + face.body_height
     below, between = ("legs", "apron height") if spec.legs else ("base", "body height")
     stack = [Span(0.0, base, below)] if base else []
-    stack += [Span(base, body, between), Span(body, face.overall_height, "top thickness")]
+    stack.append(Span(base, body, between))
+    if face.overall_height > body:
+        stack.append(Span(body, face.overall_height, "top thickness"))
     reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
     overall = [Span(0.0, face.overall_height, "overall height")]
     heights(view, overall, left, reach - 0.6 * letters, Side.BEFORE, upright=True)

@@ -13,7 +13,7 @@ from casewright.pieces.layout.parts import Part
 
 Seen = tuple[Inches, Inches, Inches, Inches]
 """Left and lower edge, width and height [in]."""
-RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "R1", "R2", "R3"), "C3", ("C5", "C6")
+RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "C11", "R1", "R2", "R3"), "C3", ("C5", "C6")
 BETWEEN_COLUMNS = ("C4", "C8", "C10")
 
 

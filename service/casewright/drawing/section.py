@@ -12,7 +12,7 @@ from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import FaceRow, Opening, Stack
 from casewright.pieces.layout.parts import Grain, Part
 
@@ -225,7 +225,8 @@ def _depths_above(view: View, unit: Construction) -> None:
         if top.overhang_back:
             overhangs.append(Span(depth, back, "overhang of the top at the back"))
         line = widths(view, overhangs, line, Side.AFTER, height) + 0.8 * letters
-    widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
+    if top.fixing != "none":
+        widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
 
 
 def _rows_cut(stack: Stack, plane: Inches) -> Iterator[FaceRow]:

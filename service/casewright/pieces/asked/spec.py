@@ -3,6 +3,7 @@
 Every default is written here once, with its ground in the description; no other module fills in a size.
 """
 
+from dataclasses import replace
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Field, field_validator, model_validator
@@ -23,6 +24,7 @@ from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.grain_spec import GrainWishes
 from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
 from casewright.pieces.asked.running_spec import Pulls
@@ -206,6 +208,10 @@ class UnitSpec(Spec):
         description="Are the fronts cut in sequence from one tree, so that the figure runs across them?",
         examples=[True],
     )
+    grain: GrainWishes = Field(
+        default_factory=GrainWishes,
+        description="Which parts match in figure, and the class of their faces.",
+    )
     pulls: Pulls = Field(default_factory=Pulls, description="The pulls.")
     finish: Finish = Field(default_factory=Finish, description="The finish.")
     use: Use = Field(default_factory=Use, description="How it will be used.")
@@ -220,6 +226,13 @@ class UnitSpec(Spec):
         if not any(row.drawers for row in rows):
             raise PydanticCustomError("layout", "there is no drawer in any row; leave one row to drawers", {})
         return rows
+
+    @property
+    def matched_fronts(self) -> bool:
+        """Whether the fronts are cut one after the other from the same boards."""
+        if self.grain.fronts is None:
+            return self.sequence_fronts
+        return self.grain.fronts not in ("one tree", "no")
 
     @property
     def legs(self) -> LegsAndAprons | None:
@@ -247,6 +260,11 @@ class UnitSpec(Spec):
         return stands_to(self.stands_on, self.body.depth)
 
     @property
+    def has_case_top(self) -> bool:
+        """Whether a board between the sides closes the case above, in place of rails."""
+        return self.legs is None and (self.case.is_ply or self.top.is_dovetailed)
+
+    @property
     def stick_foot(self) -> str:
         """From where a story stick is marked."""
         return "lower edge of the aprons" if self.legs else "underside of the case bottom"
@@ -254,7 +272,10 @@ class UnitSpec(Spec):
     @property
     def frame(self) -> Skeleton:
         """The thicknesses between which the openings lie, whatever the piece is built as."""
-        return skeleton(self.case, self.legs)
+        found = skeleton(self.case, self.legs)
+        if self.legs or not self.top.is_dovetailed:
+            return found
+        return replace(found, upper=self.top.thickness)
 
     @property
     def overall_width(self) -> float:

@@ -8,7 +8,7 @@ from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 
 FOLDER_WIDE: dict[str, Inches] = {"letter": 12.25, "legal": 15.25}
 """Between the rails that hanging folders slide on (common practice) [in]."""

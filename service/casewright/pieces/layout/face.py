@@ -98,9 +98,7 @@ def _depth(spec: UnitSpec, ledger: Ledger) -> Inches:
     """The depth of the openings: to the back boards, or to the back apron."""
     legs = spec.legs
     if legs is None:
-        return ledger.take(
-            "opening_depth", rules.opening_depth, depth=spec.body.depth, back=spec.back.thickness
-        )
+        return ledger.take("opening_depth", rules.opening_depth, depth=spec.body.depth, back=spec.back.room)
     return ledger.take(
         "opening_depth",
         leg_rules.depth_to_apron,

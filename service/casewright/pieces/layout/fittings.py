@@ -1,7 +1,5 @@
 """Pulls, hardware, and the small parts that come from offcuts."""
 
-import math
-
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
@@ -9,9 +7,7 @@ from casewright.pieces.layout.base_fittings import base_blocks, base_hardware
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.pulls import spare_pulls
-
-FIXING_SPACING = 10.0
-"""Top fixings along a rail, one about every ten inches (common practice) [in]."""
+from casewright.pieces.layout.top_fittings import top_buttons, top_hardware
 
 PINS_PER_SHELF = 4
 
@@ -39,6 +35,7 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
         HardwareItem(
             item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
         ),
+        *top_hardware(spec, face),
         *base_hardware(spec, face),
         HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
     )
@@ -76,17 +73,8 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
 
     Source: common practice.
     """
-    parts = []
-    if spec.legs is None or spec.legs.fixing == "buttons":
-        along = "the side and back aprons" if spec.legs else "both sub-top rails"
-        parts.append(
-            SmallPart(
-                name="Top button",
-                quantity=2 * (math.ceil(face.clear_width / FIXING_SPACING) + 1),
-                size=_size(3 / 4, 1.0, 1.5),
-                note=f"along {along}; tight at the front, with slack towards the back",
-            )
-        )
+    parts: list[SmallPart] = []
+    parts.extend(top_buttons(spec, face))
     parts.extend(base_blocks(spec, face))
     guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
     if guides:

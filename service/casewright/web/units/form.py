@@ -13,6 +13,7 @@ from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.fields import Asked, Kind, row_name
+from casewright.web.units.grain_group import WISHES, is_wish, put_wishes, wish_lines
 from casewright.web.units.groups import BUILT_AS, HEIGHTS, ROW_FIELDS, SINGLE, SLIPS
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
 from casewright.web.units.shell_groups import BASE, NO_BASE, USUAL_BASE
@@ -131,6 +132,7 @@ OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
     SLIPS: lambda data: "" if _at(data, SLIPS) is None else "1",
     "measured": measured_lines,
     "season.months": month_lines,
+    WISHES: wish_lines,
 }
 """Fields that do not stand in the file as they stand in the form."""
 
@@ -229,6 +231,7 @@ def _put_slips(data: dict[str, Any], text: str) -> None:
 PUT_OWN_WAY: dict[str, Callable[[dict[str, Any], str], None]] = {
     BASE: _put_base,
     "season.months": _put_months,
+    WISHES: put_wishes,
     SLIPS: _put_slips,
 }
 """Fields that go into the file in a way of their own."""
@@ -330,6 +333,8 @@ def place_of(path: str, order: list[str]) -> str:
         return "body.height"
     if re.fullmatch(r"rows\.\d+(\.widths\.\d+)?", name):
         name = ".".join([*name.split(".")[:2], "widths"])
+    if is_wish(name):
+        return WISHES if WISHES in order else WHOLE
     if name == "drawers.bottom":
         name = "drawers.bottom.sheet"
     while name and name not in order:
