@@ -31,6 +31,7 @@ from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
 from casewright.pieces.asked.shell_spec import Back, Base, Plinth, Top, stands_from, stands_to
 from casewright.pieces.asked.use_spec import Use
+from casewright.pieces.asked.wall_spec import Cleat, Site
 from casewright.wood.finish import finish, finishes
 
 VERSION = 1
@@ -132,16 +133,6 @@ class Finish(Spec):
     inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
 
 
-class Site(Spec):
-    """The way in: what the piece has to pass."""
-
-    door_width: Size | None = Field(None, description="Clear width of the narrowest door.", examples=["30"])
-    door_height: Size | None = Field(None, description="Clear height of that door.", examples=["80"])
-    turn_width: Size | None = Field(
-        None, description="Width of the narrowest corridor or landing with a square turn.", examples=["36"]
-    )
-
-
 class UnitSpec(Spec):
     """One case piece with drawers, as the maker chose it."""
 
@@ -215,7 +206,12 @@ class UnitSpec(Spec):
     pulls: Pulls = Field(default_factory=Pulls, description="The pulls.")
     finish: Finish = Field(default_factory=Finish, description="The finish.")
     use: Use = Field(default_factory=Use, description="How it will be used.")
-    site: Site = Field(default_factory=Site, description="Doors and turns on the way in.")
+    site: Site = Field(
+        default_factory=Site, description="Doors and turns on the way in, and the walls of a built-in."
+    )
+    cleat: Cleat | None = Field(
+        None, description="The cleat that a carcase hangs on; null for none.", examples=[{"height": "3"}]
+    )
     measured: Measured = Field(
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
@@ -258,6 +254,11 @@ class UnitSpec(Spec):
     def support_rear(self) -> float:
         """Front edge of the case back to the line over which the piece would tip backwards [in]."""
         return stands_to(self.stands_on, self.body.depth)
+
+    @property
+    def cleat_room(self) -> float:
+        """What a cleat within the case takes of its depth [in]."""
+        return self.cleat.depth_taken if self.cleat else 0.0
 
     @property
     def has_case_top(self) -> bool:

@@ -80,7 +80,7 @@ def back_limits(spec: UnitSpec, height: Inches) -> Iterator[tuple[str, Inches, I
 
 
 def refuse_top(spec: UnitSpec) -> None:
-    """Refuses a top that the case has nothing to hold by.
+    """Refuses a top that the case has nothing to hold by, and a cleat on legs.
 
     Args:
         spec: what the maker chose
@@ -95,9 +95,35 @@ def refuse_top(spec: UnitSpec) -> None:
         raise CannotBuild(
             "top.fixing: on legs the top lies on the aprons; choose buttons, slots or clips, or a carcase"
         )
+    if spec.legs and spec.cleat:
+        raise CannotBuild(
+            "cleat: a piece on legs stands on the floor; leave the cleat out, or choose a carcase"
+        )
     if spec.top.is_dovetailed and (case.joined not in DOVETAILS or case.is_framed):
         corners = case.joined.replace("-", " ")
         raise CannotBuild(
             f"top.fixing: the corners of the case are {corners}, which hold no top between the sides; "
             "choose half-blind or through corners of solid sides, or another way to hold the top"
+        )
+
+
+def wall_limits(spec: UnitSpec, height: Inches) -> Iterator[tuple[str, Inches, Inches, Words]]:
+    """The sizes of a cleat that its case sets a limit to.
+
+    Args:
+        spec: what the maker chose
+        height: height of the case body [in]
+
+    Returns:
+        Field, value, the most it may be, and why.
+
+    Source: geometry of the case.
+    """
+    if spec.cleat:
+        yield "cleat.height", spec.cleat.height, height / 2, "two of them hang behind the case"
+        yield (
+            "cleat.thickness",
+            spec.cleat.thickness,
+            spec.cleat.height - LEAST_LEFT,
+            "its bevel rises over it",
         )

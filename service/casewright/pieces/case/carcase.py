@@ -19,6 +19,7 @@ from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.shelves import shelf_parts
 from casewright.pieces.case.sides import side_frame, side_moves
 from casewright.pieces.case.tops import top_parts
+from casewright.pieces.case.wall import wall_parts
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.season import Climate
@@ -91,6 +92,7 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
         *frame_parts(plan),
         *shelf_parts(plan),
         *back_parts(plan, frame),
+        *wall_parts(plan),
     )
     return Carcase(
         side_shrinkage=moves.shrinkage,

@@ -14,6 +14,7 @@ from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.face_checks import face_checks
 from casewright.pieces.case.side_checks import side_checks
 from casewright.pieces.case.top_checks import top_fixing, top_on_legs
+from casewright.pieces.case.wall_checks import wall_checks
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.season import Climate
 from casewright.wood.movement import is_extrapolated
@@ -46,6 +47,7 @@ def case_checks(
         yield from base_checks(spec, case)
         yield top_fixing(spec, case, climate, ledger)
         yield from back_checks(spec, case, climate, ledger)
+        yield from wall_checks(spec, face)
     yield from _way_in(spec, face)
     yield _range(climate)
     yield from _reading(spec, climate)

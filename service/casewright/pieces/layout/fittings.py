@@ -8,6 +8,7 @@ from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.pulls import spare_pulls
 from casewright.pieces.layout.top_fittings import top_buttons, top_hardware
+from casewright.pieces.layout.wall_fittings import wall_hardware
 
 PINS_PER_SHELF = 4
 
@@ -32,9 +33,7 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
             spare=spare_pulls(pulls=pulls, per=spec.pulls.spare_per),
             note="drawer fronts",
         ),
-        HardwareItem(
-            item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
-        ),
+        wall_hardware(spec, face),
         *top_hardware(spec, face),
         *base_hardware(spec, face),
         HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),

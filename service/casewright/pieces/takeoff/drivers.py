@@ -22,6 +22,7 @@ from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SL
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
+from casewright.pieces.takeoff.run_drivers import run_drivers
 
 SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
@@ -77,9 +78,7 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{
-            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
-        },
+        **{driver: number * count for driver, number in _of_one(unit).items()},
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
@@ -87,6 +86,10 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         driver: under.given(driver.value, float(number), COUNTED, Number)
         for driver, number in counted.items()
     }
+
+
+def _of_one(unit: Construction) -> dict[Driver, float]:
+    return _case(unit) | _drawers(unit) | run_drivers(unit) | _doors(unit)
 
 
 def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
@@ -125,6 +128,8 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.TOPS: 1,
         Driver.RUNNERS: runners + lines.get("W6", 0),
         **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
+        **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
+        **({Driver.SCRIBE_STRIPS: 2} if unit.spec.site.scribe else {}),
         **_base(unit.spec, unit.face),
         **_corners(unit),
         **_sides(unit, lines),

@@ -15,6 +15,7 @@ BASES: Choices = (
     (NO_BASE, "none: on its own sides"),
 )
 
+CLEAT = "cleat"
 FIXING = "top.fixing"
 MOVING = ("buttons", "slots", "clips")
 FIXINGS: Choices = (
@@ -132,6 +133,23 @@ SHELL_GROUPS = (
             _back("groove", "Into each groove", "grooved-ply"),
             _back("play", "Groove cut deeper by", *PLY),
             _back("behind", "Wood behind it", "grooved-ply"),
+        ),
+    ),
+    Group(
+        key="wall",
+        title="Wall",
+        when=CARCASE,
+        note="For a piece that hangs on the wall, or is built in between walls.",
+        fields=(
+            Asked(name=CLEAT, label="It hangs on a cleat", kind=Kind.TICK, usual=False),
+            ask("cleat.height", "Cleat, height", when=(CLEAT, CLEAT)),
+            ask("cleat.thickness", "Cleat, thickness", when=(CLEAT, CLEAT)),
+            ask("cleat.room", "Cleat lies", when=(CLEAT, CLEAT), is_wide=True),
+            ask("cleat.studs", "Studs, apart", when=(CLEAT, CLEAT)),
+            ask("cleat.screws", "Screws in each stud", when=(CLEAT, CLEAT)),
+            ask("site.scribe", "Scribe strip"),
+            ask("site.recess", "Between the walls"),
+            ask("site.out_of_plumb", "Walls out of plumb"),
         ),
     ),
 )
