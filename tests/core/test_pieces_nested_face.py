@@ -127,7 +127,7 @@ def test_a_knee_space_reaches_the_floor_and_leaves_a_pedestal_at_each_side():
         ),
         ([{"across": [{"rows": [{}] * 30}]}], "row 1, column 1: 30 rows with their dividers"),
         ([{"across": [{"knee": True}, {}]}, {}], "put it into the lowest row"),
-        ([{"across": [{"knee": True}, {}]}], "leave the plinth out"),
+        ([{"across": [{"knee": True}, {}]}], "leave the base out"),
         ([{}, {"across": [{}, {"knee": True}, {"knee": True}, {}]}], "two knee spaces meet"),
         ([{}, {"across": [{"knee": True}]}], "nothing to stand on"),
     ],

@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from benchwork import job_in_hand
+from casewright.labour.standards import house_standards
 from casewright.pieces.asked.sentences import Problem
 from casewright.records.jobs import Job, JobState
 from casewright.records.people import Person, Role, Shop
@@ -14,6 +15,7 @@ from casewright.web.settings.forms import WHOLE_PAGE, Draft
 from counting import MOST, counted
 
 ADDRESS = "/shop/hours"
+OPERATIONS = len(house_standards().operations)
 LOG = "/shop/hours/log"
 
 
@@ -33,18 +35,18 @@ def test_the_usual_minutes_stand_beside_empty_fields(owner):
 
     assert page.form(ADDRESS).value("hand.D12") == ""
     assert "usual 14" in page.text
-    assert "None of the 59 operations has a time of your own yet." in page.text
+    assert f"None of the {OPERATIONS} operations has a time of your own yet." in page.text
 
 
 def test_own_minutes_are_marked_and_go_back_when_emptied(owner):
     owner.get(ADDRESS)
     page = owner.send(ADDRESS, **{"hand.D12": "12,5"})
     assert page.form(ADDRESS).value("hand.D12") == "12.5"
-    assert "1 of 59 operations have times of your own." in page.text
+    assert f"1 of {OPERATIONS} operations have times of your own." in page.text
 
     page = owner.send(ADDRESS, **{"hand.D12": ""})
 
-    assert "None of the 59 operations" in page.text
+    assert f"None of the {OPERATIONS} operations" in page.text
 
 
 def test_an_operation_goes_over_to_the_machine_and_back(owner):

@@ -8,7 +8,7 @@ from casewright.drawing.view import View, box
 from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_spec import BottomGroove, PlyBottom
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 
 BEVEL = 4.0
 """A raised bottom thins to its groove over about four times what it loses (common practice)."""

@@ -1,7 +1,6 @@
 """Every drawing of a unit, by the name of the file it goes into."""
 
-from collections.abc import Callable, Iterator
-from dataclasses import replace
+from collections.abc import Iterable, Iterator
 
 from casewright.drawing.elevation import elevation
 from casewright.drawing.joint_views import shape_drawing
@@ -10,8 +9,8 @@ from casewright.drawing.section import section
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
-from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.alike import half_blind_alike, through_alike
+from casewright.pieces.drawers.drawer import Drawer
 
 
 def unit_drawings(unit: Construction) -> dict[str, str]:
@@ -34,18 +33,17 @@ def unit_drawings(unit: Construction) -> dict[str, str]:
 
 
 def _front_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
-    for name, drawers in _alike(unit, "front", lambda drawer: replace(drawer.joints.front.given, mark="")):
+    groups = half_blind_alike(unit.drawers)
+    for name, (joint, drawers) in zip(_names(groups, "front"), groups, strict=True):
         codes = tuple(drawer.code for drawer in drawers)
-        yield (
-            name,
-            half_blind_drawing(drawers[0].joints.front, codes, unit.spec.unit, f"{unit.spec.code}-{name}"),
-        )
+        yield name, half_blind_drawing(joint, codes, unit.spec.unit, f"{unit.spec.code}-{name}")
 
 
 def _back_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
-    for name, drawers in _alike(unit, "back", lambda drawer: replace(drawer.joints.back.given, mark="")):
+    groups = through_alike(unit.drawers)
+    for name, (joint, drawers) in zip(_names(groups, "back"), groups, strict=True):
         codes = tuple(drawer.code for drawer in drawers)
-        yield name, through_drawing(drawers[0].joints.back, codes, unit.spec.unit, f"{unit.spec.code}-{name}")
+        yield name, through_drawing(joint, codes, unit.spec.unit, f"{unit.spec.code}-{name}")
 
 
 def _other_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
@@ -54,13 +52,11 @@ def _other_joints(unit: Construction) -> Iterator[tuple[str, Drawing]]:
         yield name, shape_drawing(each.joint.shape, each.title, unit.spec.unit, f"{unit.spec.code}-{name}")
 
 
-def _alike(
-    unit: Construction, end: str, asked_for: Callable[[Drawer], object]
-) -> Iterator[tuple[str, list[Drawer]]]:
-    """Drawers with the same joint, each group with a name of its own."""
+def _names(groups: Iterable[tuple[object, list[Drawer]]], end: str) -> Iterator[str]:
+    """A name of its own for each group of drawers with the same joint."""
     taken: set[str] = set()
-    for drawers in drawers_alike(unit.drawers, asked_for):
+    for _, drawers in groups:
         opening = drawers[0].sizes.opening
         row = opening.row_code
-        yield f"joint-{opening.code if row in taken else row}-{end}", drawers
+        yield f"joint-{opening.code if row in taken else row}-{end}"
         taken.add(row)

@@ -2,19 +2,20 @@
 
 from collections.abc import Iterator
 
-from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
-from casewright.drawing.legs import leg_outlines
+from casewright.drawing.face_parts import draw_case, seen_rows
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.spaces import draw_spaces
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.units import Count, Inches
+from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
-from casewright.pieces.layout.openings import FaceRow
-from casewright.pieces.layout.parts import Part
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.layout.openings import FaceRow, Stack
 
+SIZES = (1.0, 0.85, 0.7)
+"""Of a code, the largest first, as parts of the lettering; one in a column of rows is long."""
 PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""
 
@@ -43,43 +44,26 @@ def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
 
 
 def _draw(view: View, unit: Construction) -> None:
-    _case(view, unit)
-    bare = {drawer.sizes.opening.row for drawer in unit.drawers if not _drawer(view, unit, drawer)}
-    top = _heights(view, unit, bare)
-    _levels(view, unit)
-    _widths_above(view, unit, top)
-    _widths_below(view, unit)
-
-
-def _case(view: View, unit: Construction) -> None:
-    """Every part that is seen from the front, without what lies in housings and sockets."""
-    side, clear = unit.spec.frame.side, unit.face.clear_width
-    outlines = leg_outlines(unit, unit.spec.body.width)
-    for part in unit.case.parts:
-        is_base = part.line[0] == "B"
-        if not is_in_front(unit, part) if is_base else part.box.y > 0:
-            continue
-        if is_base and (foot := foot_outline(unit, part)):
-            view.polygon(Line.OBJECT, foot, part.code)
-            continue
-        box = part.box
-        x, width, z, height = box.x, box.width, box.z, box.height
-        if part.line in ("C2", "C3", "C5", "C6", "R1", "R2", "R3"):
-            x, width = side, clear
-        elif part.line == "C4":
-            row = _row_of_upright(unit, part)
-            z, height = unit.face.base_height + row.bottom, row.height
-        elif part.line == "L1":
-            view.polygon(Line.OBJECT, next(outlines), part.code)
-            continue
-        view.rectangle(Line.OBJECT, x, z, width, height, part.code)
+    draw_case(view, unit)
+    draw_spaces(view, unit)
     over = unit.spec.top.overhang_sides + view.sheet.letters
     view.polyline(Line.FLOOR, (-over, 0.0), (unit.spec.body.width + over, 0.0))
+    bare = {drawer.sizes.opening.row_code for drawer in unit.drawers if not _drawer(view, unit, drawer)}
+    top = _heights(view, unit, bare)
+    _levels(view, unit, bare)
+    _widths_above(view, unit, top)
+    _widths_below(view, unit)
+    _given_up(view, unit)
 
 
-def _row_of_upright(unit: Construction, part: Part) -> FaceRow:
-    mark = part.code.removeprefix(f"{unit.spec.code}-").split("-")[0]
-    return next(row for row in unit.face.rows if mark == f"R{row.number}")
+def _given_up(view: View, unit: Construction) -> None:
+    """What does not match although it was wished for: named where the customer signs."""
+    letters, left = view.sheet.letters, -unit.spec.top.overhang_sides
+    for each in unit.spec.grain.given_up:
+        words = f"Not matched: {each.name} ({each.reason.rstrip('.')})"
+        _, bottom, _, _ = view.sheet.reach
+        view.sheet.letter((left, bottom - letters), words, "start")
+        view.sheet.say(words)
 
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
@@ -102,7 +86,7 @@ def _letter_code(
     """The code in the lower left corner of the front, as large as it fits beside or under the pull."""
     sheet = view.sheet
     words = drawer.sizes.code + (" measured" if drawer.sizes.opening.measured else "")
-    for size in (1.0, 0.85, 0.7):
+    for size in SIZES if drawer.sizes.code.count("-") == 1 else (*SIZES, 0.6):
         high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
         under = high + inset < pull[1] - radius and long + 2 * inset < drawer.sizes.width
         beside = high + inset < 2 * pull[1] and corner[0] + long + inset < pull[0] - radius
@@ -113,31 +97,29 @@ def _letter_code(
     return False
 
 
-def _heights(view: View, unit: Construction, bare: set[Count]) -> Inches:
+def _heights(view: View, unit: Construction, bare: set[str]) -> Inches:
     """Openings, then base, body and top, then all of it, at the left; rows without codes are named there.
 
     Gives back how high the openings' lettering gets: where rows are low, it is moved apart [in].
     """
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
     left, base = -spec.top.overhang_sides, face.base_height
-    openings = [
-        Span(
-            base + row.bottom,
-            base + row.bottom + _height(row),
-            f"opening height of row {row.number}",
-            words=f"R{row.number}:" if bare else "",
-        )
-        for row in reversed(face.rows)
-    ]
-    reach = heights(view, openings, 0.0, left - 1.3 * letters, Side.BEFORE)
+    whole = face.stacks[0]
+    reach = heights(view, _openings(unit, whole, bare), 0.0, left - 1.3 * letters, Side.BEFORE)
+    for stacks in _alike(unit, at_left=True):
+        line = reach - 0.9 * letters
+        reach = heights(view, _openings(unit, stacks[0], bare), 0.0, line, Side.BEFORE)
+        _name_chain(view, unit, stacks, line)
     _, _, _, top = view.sheet.reach
     body = base + face.body_height
     below, between = ("legs", "apron height") if spec.legs else ("base", "body height")
     stack = [Span(0.0, base, below)] if base else []
-    stack += [Span(base, body, between), Span(body, face.overall_height, "top thickness")]
+    stack.append(Span(base, body, between))
+    if face.overall_height > body:
+        stack.append(Span(body, face.overall_height, "top thickness"))
     reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
-    whole = [Span(0.0, face.overall_height, "overall height")]
-    heights(view, whole, left, reach - 0.6 * letters, Side.BEFORE, upright=True)
+    overall = [Span(0.0, face.overall_height, "overall height")]
+    heights(view, overall, left, reach - 0.6 * letters, Side.BEFORE, upright=True)
     return top
 
 
@@ -147,21 +129,55 @@ def _height(row: FaceRow) -> Inches:
     return found.pop() if len(found) == 1 else row.height
 
 
-def _levels(view: View, unit: Construction) -> None:
-    """How high each opening begins above the floor, at the right."""
-    spec, face = unit.spec, unit.face
+def _openings(unit: Construction, stack: Stack, bare: set[str]) -> list[Span]:
+    """The opening heights of a stack, from the bottom up; rows without codes are named."""
+    base = unit.face.base_height
+    return [
+        Span(
+            base + row.bottom,
+            base + row.bottom + _height(row),
+            f"opening height of row {row.mark}",
+            words=f"{row.code}:" if row.code in bare else "",
+        )
+        for row in reversed(stack.rows)
+    ]
+
+
+def _alike(unit: Construction, *, at_left: bool) -> Iterator[list[Stack]]:
+    """The stacks within columns, those with the same heights together; where none stands further left, they
+    are measured at the left, else at the right."""
+    alike: dict[tuple[tuple[Inches, Inches], ...], list[Stack]] = {}
+    for stack in unit.face.stacks[1:]:
+        levels_of = tuple((round(row.bottom, 6), round(row.height, 6)) for row in stack.rows)
+        if len(stack.rows) > 1:
+            alike.setdefault(levels_of, []).append(stack)
+    middle = unit.spec.body.width / 2
+    return (each for each in alike.values() if (each[0].left < middle) is at_left)
+
+
+def _name_chain(view: View, unit: Construction, stacks: list[Stack], line: Inches) -> None:
+    """Which columns a chain of heights belongs to, lettered over it."""
+    sheet, stack = view.sheet, stacks[0]
+    words = ", ".join(each.code for each in stacks)
+    up = unit.face.base_height + stack.bottom + stack.height + sheet.letters
+    while not sheet.is_free(sheet.patch((line, up), words)):
+        up += sheet.letters / 2
+    sheet.letter((line, up), words, size=0.85)
+
+
+def _levels(view: View, unit: Construction, bare: set[str]) -> None:
+    """How high each row begins above the floor, at the right, beyond the stacks that are measured there."""
+    spec, face, letters = unit.spec, unit.face, view.sheet.letters
     right = spec.body.width + spec.top.overhang_sides
+    reach = right + 0.4 * letters
+    for stacks in _alike(unit, at_left=False):
+        line = reach + 0.9 * letters
+        reach = heights(view, _openings(unit, stacks[0], bare), spec.body.width, line, Side.AFTER)
+        _name_chain(view, unit, stacks, line)
     marks = [(0.0, "floor")]
     marks += [(face.base_height + row.bottom, f"row {row.number}") for row in reversed(face.rows)]
     marks.append((face.overall_height, "top"))
-    levels(
-        view,
-        marks,
-        spec.body.width,
-        right + 1.3 * view.sheet.letters,
-        Side.AFTER,
-        "from the\nfloor",
-    )
+    levels(view, marks, spec.body.width, reach + 0.9 * letters, Side.AFTER, "from the\nfloor")
 
 
 def _widths_above(view: View, unit: Construction, top: Inches) -> None:
@@ -170,8 +186,8 @@ def _widths_above(view: View, unit: Construction, top: Inches) -> None:
     line = top + 1.2 * letters
     for label, row in reversed(list(_parted_alike(unit))):
         spans = [
-            Span(opening.left, opening.left + opening.width, f"opening width of {opening.code}")
-            for opening in row.openings
+            Span(left, left + width, f"opening width of {cell.code}")
+            for cell, (left, width) in zip(row.cells, _across(row), strict=True)
         ]
         line = widths(view, spans, line, Side.AFTER, label=label) + 0.8 * letters
 
@@ -179,19 +195,28 @@ def _widths_above(view: View, unit: Construction, top: Inches) -> None:
 def _parted_alike(unit: Construction) -> Iterator[tuple[str, FaceRow]]:
     """Rows with the same openings across: their names, and the first of them."""
     alike: dict[tuple[tuple[Inches, Inches], ...], list[FaceRow]] = {}
-    for row in unit.face.rows:
-        across = tuple((round(opening.left, 6), round(opening.width, 6)) for opening in row.openings)
+    for row in seen_rows(unit):
+        across = tuple((round(left, 6), round(width, 6)) for left, width in _across(row))
         alike.setdefault(across, []).append(row)
     for rows in alike.values():
-        yield _named([row.number for row in rows]), rows[0]
+        yield _named(rows), rows[0]
 
 
-def _named(numbers: list[int]) -> str:
-    """R1, or R2–R5 for a run of rows, or R1, R3 for others."""
-    first, last = numbers[0], numbers[-1]
-    if last > first and last - first == len(numbers) - 1:
-        return f"R{first}–R{last}"
-    return ", ".join(f"R{number}" for number in numbers)
+def _across(row: FaceRow) -> list[tuple[Inches, Inches]]:
+    """Left edge and width of each column of a row: of an opening as measured, of a stack as designed."""
+    return [
+        (cell.left, cell.width) if cell.opening is None else (cell.opening.left, cell.opening.width)
+        for cell in row.cells
+    ]
+
+
+def _named(rows: list[FaceRow]) -> str:
+    """R1, or R2–R5 for a run of rows of one stack, or R1, R3 for others."""
+    first, last = rows[0], rows[-1]
+    stacks = {row.code.rpartition("-")[0] for row in rows}
+    if len(stacks) == 1 and last.number > first.number and last.number - first.number == len(rows) - 1:
+        return f"{first.code}–{last.code}"
+    return ", ".join(row.code for row in rows)
 
 
 def _widths_below(view: View, unit: Construction) -> None:

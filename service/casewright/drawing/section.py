@@ -12,12 +12,15 @@ from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.layout.openings import FaceRow, Opening, Stack
 from casewright.pieces.layout.parts import Grain, Part
 
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
-BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3"), ("W4", "W5")
+BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3", "W8"), ("W4", "W5", "W9")
+BARS = ("C4", "C8", "C10", "M1")
+"""What a section does not run along: uprights, partitions and muntins."""
 FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""
 
@@ -57,14 +60,25 @@ def section_plane(unit: Construction) -> Inches:
 
     Source: common practice: a section does not run along the middle of a bar.
     """
-    row = max(unit.face.rows, key=lambda row: len(row.openings))
-    bars = [part.box for part in unit.parts if part.line in ("C4", "M1")]
+    face = unit.face
+    bars = [part.box for part in unit.parts if part.line in BARS]
 
     def bars_cut(plane: Inches) -> int:
         return sum(bar.x < plane < bar.x + bar.width for bar in bars)
 
-    places = [opening.left + opening.width * share for share in (0.5, 0.25) for opening in row.openings]
-    return min(places, key=bars_cut)
+    if not (face.is_nested or face.spaces):
+        row = max(face.rows, key=lambda row: len(row.openings))
+        return min(_places(row.openings), key=bars_cut)
+    # Where columns have rows of their own, it is cut where most drawers are.
+    return min(
+        _places(face.openings),
+        key=lambda plane: (bars_cut(plane), -sum(_is_cut(drawer, plane) for drawer in unit.drawers)),
+    )
+
+
+def _places(openings: Sequence[Opening]) -> list[Inches]:
+    """The middle of each opening, then a quarter of its width [in]."""
+    return [opening.left + opening.width * share for share in (0.5, 0.25) for opening in openings]
 
 
 def _draw(view: View, unit: Construction, plane: Inches) -> None:
@@ -79,7 +93,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     over = view.sheet.letters
     front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
     view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
-    reach = _story_stick(view, unit)
+    reach = _story_stick(view, unit, plane)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
     _detail(view, unit, drawers[-1], reach)
@@ -123,10 +137,14 @@ def _seen_behind(view: View, unit: Construction, plane: Inches) -> None:
         view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
         for outline in feet_from_the_side(unit):
             view.polygon(Line.SEEN, outline)
+    lines = ON_LEGS if legs else (*RUNNERS, *KICKERS)
+    cut = set() if legs else {part.code.rpartition("-")[0] for part in _cut_by(unit, plane)}
     bars = {
         part.box.z: part
         for part in unit.case.parts
-        if part.line in (ON_LEGS if legs else (*RUNNERS, *KICKERS)) and part.box.x + part.box.width <= plane
+        if part.line in lines
+        and part.box.x + part.box.width <= plane
+        and (legs or part.code.rpartition("-")[0] in cut)
     }
     for bar in bars.values():
         start, end = _bare(unit, bar)
@@ -139,7 +157,7 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
     spec, depth = unit.spec, unit.face.opening_depth
     if spec.legs:
         return next(part.box.depth for part in unit.case.parts if part.line == FRONT_RAIL), depth
-    is_kicker = bar.line == "W4"
+    is_kicker = bar.line in ("W4", "W9")
     end = depth - (spec.case.rail_width if is_kicker else spec.frames.back_rail_width)
     return bar.box.y + spec.frames.tenon, end
 
@@ -207,14 +225,25 @@ def _depths_above(view: View, unit: Construction) -> None:
         if top.overhang_back:
             overhangs.append(Span(depth, back, "overhang of the top at the back"))
         line = widths(view, overhangs, line, Side.AFTER, height) + 0.8 * letters
-    widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
+    if top.fixing != "none":
+        widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
 
 
-def _story_stick(view: View, unit: Construction) -> Inches:
+def _rows_cut(stack: Stack, plane: Inches) -> Iterator[FaceRow]:
+    """The rows of a stack, and those of the stacks within it that the plane cuts."""
+    for row in stack.rows:
+        yield row
+        for cell in row.cells:
+            if cell.stack is not None and cell.left < plane < cell.left + cell.width:
+                yield from _rows_cut(cell.stack, plane)
+
+
+def _story_stick(view: View, unit: Construction, plane: Inches) -> Inches:
     """Marks for the story stick: every divider's upper edge from the underside of the case."""
     spec, face = unit.spec, unit.face
     marks = [(0.0, "underside")]
-    marks += [(row.bottom, f"below row {row.number}") for row in reversed(face.rows)]
+    rows = {round(row.bottom, 6): row for row in _rows_cut(face.stacks[0], plane)}
+    marks += [(row.bottom, f"below row {row.mark}") for _, row in sorted(rows.items())]
     marks.append((face.body_height, "top of the body"))
     body = View(view.sheet, view.x, view.y + face.base_height * view.factor, view.factor)
     sheet, overhang = view.sheet, spec.top.overhang_back

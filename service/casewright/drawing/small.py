@@ -1,12 +1,15 @@
 """A unit in a few lines, to be told from others at a glance: no size, no code."""
 
+from collections.abc import Iterator
+
 from casewright.drawing.bases import foot_outline, is_in_front
-from casewright.drawing.canvas import Line, Sheet
+from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.layout.openings import Space
 
 LARGEST = 1.75
 """The longer side of the work on paper [in]."""
@@ -34,7 +37,7 @@ def small_elevation(unit: Construction) -> Drawing:
     return Drawing(
         name=f"{spec.code}-small",
         title=f"{spec.name}, front",
-        description=f"{len(unit.drawers)} drawers in {len(face.rows)} rows.",
+        description=_described(unit),
         scale=view.sheet.scale,
         left=left - margin,
         top=-top - margin,
@@ -44,13 +47,20 @@ def small_elevation(unit: Construction) -> Drawing:
     )
 
 
+def _described(unit: Construction) -> str:
+    doors = sum(space.leaves for space in unit.face.spaces)
+    also = f", {doors} {'door' if doors == 1 else 'doors'}" if doors else ""
+    return (
+        f"{len(unit.drawers)} drawers in {sum(1 for row in unit.face.all_rows if row.openings)} rows{also}."
+    )
+
+
 def _draw(view: View, unit: Construction) -> None:
     spec, face = unit.spec, unit.face
     over, base = spec.top.overhang_sides, face.base_height
-    view.rectangle(Line.OBJECT, 0.0, base, spec.body.width, face.body_height)
-    view.rectangle(
-        Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.thickness
-    )
+    view.polygon(Line.OBJECT, list(_outline(unit)))
+    if spec.top.over:
+        view.rectangle(Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.over)
     for outline in leg_outlines(unit, spec.body.width):
         view.polygon(Line.OBJECT, outline)
     for part in unit.case.parts:
@@ -60,6 +70,9 @@ def _draw(view: View, unit: Construction) -> None:
             view.polygon(Line.OBJECT, foot)
         else:
             view.rectangle(Line.OBJECT, part.box.x, part.box.z, part.box.width, part.box.height)
+    for space in face.spaces:
+        if not space.knee:
+            _space(view, space, base)
     for opening in face.openings:
         where = (opening.left, base + opening.bottom, opening.width, opening.height)
         view.rectangle(Line.TONE, *where)
@@ -70,6 +83,43 @@ def _draw(view: View, unit: Construction) -> None:
             view.circle(
                 Line.FRONT, (centre, base + opening.bottom + opening.height / 2), _knob(opening.height)
             )
+
+
+def _outline(unit: Construction) -> Iterator[Point]:
+    """The body, from its lower left corner round; a knee space is left out of it."""
+    base, face, width = unit.face.base_height, unit.face, unit.spec.body.width
+    tops = iter([base + space.bottom + space.height for space in face.spaces if space.knee])
+    standing = list(_standing(unit))
+    for number, (left, right) in enumerate(standing):
+        if number:
+            top = next(tops)
+            yield standing[number - 1][1], top
+            yield left, top
+        yield left, base
+        yield right, base
+    yield width, base + face.body_height
+    yield 0.0, base + face.body_height
+
+
+def _standing(unit: Construction) -> Iterator[tuple[Inches, Inches]]:
+    """From where to where something stands on the floor: pedestals, and a side beside a knee space."""
+    width, side, pedestals = unit.spec.body.width, unit.spec.frame.side, unit.face.pedestals
+    if pedestals[0].left > 0:
+        yield 0.0, side
+    for each in pedestals:
+        yield each.left, each.right
+    if pedestals[-1].right < width - side / 2:
+        yield width - side, width
+
+
+def _space(view: View, space: Space, base: Inches) -> None:
+    """Doors in outline, toned as drawers are; an open space in outline alone."""
+    wide = space.width / max(space.leaves, 1)
+    for number in range(max(space.leaves, 1)):
+        where = (space.left + number * wide, base + space.bottom, wide, space.height)
+        if space.leaves:
+            view.rectangle(Line.TONE, *where)
+        view.rectangle(Line.FRONT, *where)
 
 
 def _knob(height: Inches) -> Inches:

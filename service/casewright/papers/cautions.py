@@ -88,8 +88,10 @@ def joint_kinds(unit: Construction) -> tuple[str, ...]:
     Returns:
         Their names, such as `half-blind`.
     """
-    drawers = ("half-blind", "through") if unit.drawers else ()
-    return (*drawers, *dict.fromkeys(placed.kind for placed in other_joints(unit)))
+    drawers = ("half-blind",) if any(each.joints.half_blind for each in unit.drawers) else ()
+    if any(each.joints.through for each in unit.drawers):
+        drawers = (*drawers, "through")
+    return tuple(dict.fromkeys((*drawers, *(placed.kind for placed in other_joints(unit)))))
 
 
 def _is_of(caution: Mapping[str, Any], woods: set[str]) -> bool:

@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from casewright.joinery.layout import Tail
 from casewright.measure.findings import worst
 from casewright.measure.ledger import Ledger
 from casewright.measure.working import explain
+from casewright.papers.drawer_data import drawer_data
 from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_report import placed_data
 from casewright.papers.stand_report import case_data, stand_data
@@ -13,7 +13,6 @@ from casewright.papers.year_report import year_data
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.costs.estimate import Estimate
-from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.layout.parts import PartLine
 from casewright.pieces.takeoff.lumber import OrderLine
 
@@ -69,8 +68,23 @@ def unit_data(unit: Construction) -> dict[str, Any]:
             }
             for opening in face.openings
         ],
+        "spaces": [
+            {
+                "code": space.code,
+                "holds": "knee space" if space.knee else space.holds,
+                "doors": space.leaves,
+                "shelves": space.shelves,
+                "height_in": float(space.height),
+                "width_in": float(space.width),
+                "depth_in": float(space.depth),
+                "left_in": float(space.left),
+                "above_case_bottom_in": float(space.bottom),
+                "measured": list(space.measured),
+            }
+            for space in face.spaces
+        ],
         "divider_tops_in": [float(top) for top in face.divider_tops(unit.spec.frame.divider)],
-        "drawers": [_drawer(unit, drawer) for drawer in unit.drawers],
+        "drawers": [drawer_data(unit, drawer) for drawer in unit.drawers],
         "cut_list": [_line(line) for line in unit.lines],
         "hardware": [
             {
@@ -238,82 +252,6 @@ def working_data(ledger: Ledger, names: tuple[str, ...]) -> list[dict[str, Any]]
     ]
 
 
-def _drawer(unit: Construction, drawer: Drawer) -> dict[str, Any]:
-    sizes, bottom, gaps = drawer.sizes, drawer.bottom, drawer.sizes.gaps
-    front, back = drawer.joints.front, drawer.joints.back
-    weight = unit.masses.drawers[drawer.code]
-    return {
-        "code": drawer.code,
-        "opening": sizes.code,
-        "height_in": float(sizes.height),
-        "width_in": float(sizes.width),
-        "length_in": float(sizes.length),
-        "front_thickness_in": float(sizes.front),
-        "side_length_in": float(sizes.side_length),
-        "back_height_in": float(sizes.back_height),
-        "gap_now_in": float(gaps.now),
-        "gap_wettest_front_in": float(gaps.wettest_front),
-        "gap_wettest_side_in": float(gaps.wettest_side),
-        "gap_driest_front_in": float(gaps.driest_front),
-        "gap_driest_side_in": float(gaps.driest_side),
-        "inside_in": {
-            "width": float(sizes.inside.width),
-            "depth": float(sizes.inside.depth),
-            "height": float(sizes.inside.height),
-        },
-        "bottom": {
-            "material": bottom.material,
-            "pieces": bottom.pieces,
-            "across_in": float(bottom.across),
-            "deep_in": float(bottom.deep),
-            "muntin_length_in": None if bottom.muntin is None else float(bottom.muntin),
-            "sag_in": None if bottom.sag is None else float(bottom.sag),
-            "sag_allowed_in": float(bottom.sag_allowed),
-        },
-        "pulls_from_left_of_case_in": [float(pull) for pull in drawer.pulls],
-        "travel_in": float(drawer.travel),
-        "weight_lb": float(weight.weight),
-        "centre_behind_front_in": float(weight.y),
-        "front_joint": {
-            "gauge_1_in": float(front.gauge_1),
-            "gauge_2_in": float(front.gauge_2),
-            "wrong_gauge_2_in": None if front.wrong_gauge_2 is None else float(front.wrong_gauge_2),
-            "lap_in": float(front.lap),
-            "lap_index": float(front.lap_index),
-            **_layout(front.layout.tails, front),
-        },
-        "back_joint": {
-            "gauge_side_in": float(back.gauge_side),
-            "gauge_back_in": float(back.gauge_back),
-            "gauge_back_ends_in": {end: float(setting) for end, setting in back.given.ends},
-            "lower_edge_offset_in": float(back.lower_edge_offset),
-            **_layout(back.layout.tails, back),
-        },
-    }
-
-
-def _layout(tails: tuple[Tail, ...], joint: Any) -> dict[str, Any]:
-    layout = joint.layout
-    return {
-        "tails": layout.count,
-        "half_pin_in": float(layout.half_pin),
-        "pin_in": float(layout.pin),
-        "dividers_in": float(layout.pitch),
-        "overshoot_in": float(joint.stepping.overshoot),
-        "correction_per_64th_in": float(joint.stepping.correction),
-        "tail_width_in": float(layout.tail_width),
-        "neck_in": float(layout.neck),
-        "slope": float(layout.slope),
-        "bevel_degrees": float(layout.bevel_degrees),
-        "socket_chisel_in": None if joint.chisels.sockets is None else float(joint.chisels.sockets),
-        "tail_chisel_in": None if joint.chisels.between_tails is None else float(joint.chisels.between_tails),
-        "positions_in": [
-            [float(edge) for edge in (tail.lower_end, tail.upper_end, tail.lower_base, tail.upper_base)]
-            for tail in tails
-        ],
-    }
-
-
 def _line(line: PartLine) -> dict[str, Any]:
     part = line.part
     return {
@@ -361,6 +299,7 @@ def _order(line: OrderLine) -> dict[str, Any]:
                 "width_in": float(found.width),
                 "length_in": float(found.length),
                 "boards": found.boards,
+                "thickness_in": float(found.thickness),
             }
             for found in line.sequences
         ],

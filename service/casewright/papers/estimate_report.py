@@ -16,8 +16,9 @@ from casewright.papers.writing import Writing, section, several, table, wrapped
 from casewright.papers.year_report import year_section
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.costs.estimate import Estimate
-from casewright.pieces.takeoff.lumber import OrderLine, sequence_words, yard_size
+from casewright.pieces.takeoff.lumber import OrderLine
 from casewright.pieces.takeoff.rough import RoughLine
+from casewright.pieces.takeoff.sequences import sequence_words, yard_size
 
 WHY = (
     "Every figure can say where it comes from: --why F5, --why R5-1.height, --why P04, --why order.…, "

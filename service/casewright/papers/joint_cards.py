@@ -1,7 +1,6 @@
 """The joint cards of a job as they are kept: one for each joint and gauge setting, to hang at the bench."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.chisels import Chisels
@@ -22,8 +21,8 @@ from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import wrong_of
 from casewright.pieces.built.joints import other_joints
-from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.front_sets import FrontSet, front_sets
+from casewright.pieces.drawers.alike import drawers_alike, through_alike
+from casewright.pieces.drawers.front_sets import FrontSet, front_sets, half_blind_of
 
 FOR_BACK = "Gauge for the back"
 """The name of a gauge of the back; where its ends have a setting each, with the end behind it."""
@@ -144,12 +143,13 @@ def joint_cards_paper(
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
     """The templates of a unit, one for each joint, and the story stick of its dividers."""
-    for drawers in drawers_alike(unit.drawers, lambda drawer: _marked_on(drawer.joints.front)):
+    held = [drawer for drawer in unit.drawers if drawer.joints.half_blind]
+    for drawers in drawers_alike(held, lambda drawer: _marked_on(half_blind_of(drawer))):
         codes = [drawer.code for drawer in drawers]
-        yield from joint_strips(drawers[0].joints.front, "Half-blind dovetail, front", codes, shown)
-    for drawers in drawers_alike(unit.drawers, lambda drawer: replace(drawer.joints.back.given, mark="")):
+        yield from joint_strips(half_blind_of(drawers[0]), "Half-blind dovetail, front", codes, shown)
+    for joint, drawers in through_alike(unit.drawers):
         codes = [drawer.code for drawer in drawers]
-        yield from joint_strips(drawers[0].joints.back, "Through dovetail, back", codes, shown)
+        yield from joint_strips(joint, "Through dovetail, back", codes, shown)
     for placed in other_joints(unit):
         for strip in placed.joint.shape.strips:
             yield kept(strip, placed.title, placed.cut_on(strip.board), shown)
@@ -274,8 +274,8 @@ def _laps(held: FrontSet) -> Iterator[SizeRow]:
 
 
 def _backs(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCard]:
-    for drawers in drawers_alike(unit.drawers, lambda drawer: replace(drawer.joints.back.given, mark="")):
-        joint, codes = drawers[0].joints.back, tuple(drawer.code for drawer in drawers)
+    for joint, drawers in through_alike(unit.drawers):
+        codes = tuple(drawer.code for drawer in drawers)
         name = f"{codes[0]}-back"
         drawing = through_drawing(joint, codes, head.unit, name).svg() if drawn else ""
         walk = card_walk(joint.layout, name, head.unit) if drawn else ""

@@ -1,7 +1,8 @@
 """A unit as text: its openings and drawers, cut list, joints and checks."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.layout import Tail
 from casewright.papers.joint_report import placed_report
@@ -9,7 +10,7 @@ from casewright.papers.joint_settings import positions_table
 from casewright.papers.writing import Writing, section, several, table, wrapped
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.parts import PartLine
 
 
@@ -63,7 +64,7 @@ def openings_section(unit: Construction, writing: Writing) -> str:
                 size(opening.bottom),
                 ", ".join(opening.measured),
             )
-            for opening in unit.face.openings
+            for opening in (*unit.face.openings, *unit.face.spaces)
         ),
         right=range(1, 6),
     )
@@ -183,14 +184,19 @@ def joints_section(unit: Construction, writing: Writing) -> str:
     Returns:
         Gauges, layouts and positions.
     """
-    fronts = _distinct(unit.drawers, front=True)
-    backs = _distinct(unit.drawers, front=False)
     blocks = [_gauges(unit, writing)]
-    blocks.append(_layouts("Front, half-blind", fronts, writing))
-    blocks.append(_layouts("Back, through", backs, writing))
-    blocks.append("Positions of the tails, up from the bottom edge of the side; do not add them up.")
-    blocks += [positions_table(f"{', '.join(codes)} front", tails, writing) for codes, tails in _fronts(unit)]
-    blocks += [positions_table(f"{', '.join(codes)} back", tails, writing) for codes, tails in _backs(unit)]
+    fronts = [(each, joint) for each in unit.drawers if (joint := each.joints.half_blind)]
+    backs = [(each, through) for each in unit.drawers if (through := each.joints.through)]
+    if fronts:
+        blocks.append(_layouts("Front, half-blind", fronts, writing))
+    if backs:
+        blocks.append(_layouts("Back, through", backs, writing))
+    if fronts or backs:
+        blocks.append("Positions of the tails, up from the bottom edge of the side; do not add them up.")
+    for codes, tails in _shared((each.code, joint.layout.tails) for each, joint in fronts):
+        blocks.append(positions_table(f"{', '.join(codes)} front", tails, writing))
+    for codes, tails in _shared((each.code, joint.side_tails) for each, joint in backs):
+        blocks.append(positions_table(f"{', '.join(codes)} back", tails, writing))
     tops = unit.face.divider_tops(unit.spec.frame.divider)
     if tops:
         marks = ", ".join(writing.size(top) for top in tops)
@@ -207,39 +213,53 @@ def _on_the_back(back: ThroughJoint, writing: Writing) -> str:
 
 
 def _gauges(unit: Construction, writing: Writing) -> str:
-    joint = unit.drawers[0].joints.front
-    lines = [
-        f"Gauge 1: {writing.size(joint.gauge_1)} (depth of the sockets; baseline on the sides; width of the "
-        "rabbet)",
-        f"Gauge 2: {writing.size(joint.gauge_2)} (left of the side after the rabbet; from the "
-        "ends of the front)",
-    ]
-    if joint.wrong_gauge_2 is not None:
+    """The settings of the drawers' dovetails, and the groove for their bottoms."""
+    joints = unit.drawers[0].joints
+    lines = list(_gauges_in_front(joints.half_blind, writing)) if joints.half_blind else []
+    if back := joints.through:
         lines.append(
-            f"         not {writing.size(joint.wrong_gauge_2)}: {writing.said(joint.wrong_gauge_text)}"
+            f"Back:    gauge on the side {writing.size(back.gauge_side)}, on the back "
+            f"{_on_the_back(back, writing)}; slope 1:{back.layout.slope:g}; the back's lower edge stands "
+            f"{writing.size(back.lower_edge_offset)} above the side's"
         )
-    back = unit.drawers[0].joints.back
-    lines.append(
-        f"Back:    gauge on the side {writing.size(back.gauge_side)}, on the back "
-        f"{_on_the_back(back, writing)}; slope 1:{back.layout.slope:g}; the back's lower edge stands "
-        f"{writing.size(back.lower_edge_offset)} above the side's"
+    lines.append(_groove(unit, writing))
+    if joint := joints.half_blind:
+        lines.append(
+            f"Lap {writing.size(joint.lap)}; rabbet {writing.size(joint.given.rabbet)} × "
+            f"{writing.size(joint.rabbet_width)}; slope 1:{joint.layout.slope:g}, bevel "
+            f"{joint.layout.bevel_degrees:.2f}° from square; lap index {joint.lap_index:.1f}"
+        )
+    return "\n".join(wrapped(line, 9) for line in lines)
+
+
+def _gauges_in_front(joint: HalfBlindJoint, writing: Writing) -> Iterator[str]:
+    yield (
+        f"Gauge 1: {writing.size(joint.gauge_1)} (depth of the sockets; baseline on the sides; width of the "
+        "rabbet)"
     )
+    yield (
+        f"Gauge 2: {writing.size(joint.gauge_2)} (left of the side after the rabbet; from the "
+        "ends of the front)"
+    )
+    if joint.wrong_gauge_2 is not None:
+        yield f"         not {writing.size(joint.wrong_gauge_2)}: {writing.said(joint.wrong_gauge_text)}"
+
+
+def _groove(unit: Construction, writing: Writing) -> str:
+    """The groove for the bottoms; or that they are screwed under."""
+    if unit.spec.drawers.screwed_under:
+        thick = writing.size(unit.drawers[0].bottom.thickness)
+        return f"Bottom:  {thick} thick, screwed under front, sides and back; the boards are lower by that"
     groove = unit.spec.drawers.groove
-    pieces = "front and sides" if back.lower_edge_offset else "front, sides and back"
+    pieces = "front and sides" if unit.drawers[0].sizes.back_foot else "front, sides and back"
     if groove.slips:
         slips = writing.sizes(groove.slips.thickness, groove.slip_height)
         pieces = f"the front; {writing.size(groove.slips.depth)} deep in slips {slips}"
-    lines.append(
+    return (
         f"Groove:  lower edge {writing.size(groove.height)} up from the bottom edge, "
         f"{writing.size(groove.width)} wide, {writing.size(groove.depth)} deep, in {pieces}"
         f"{_raising(unit, writing)}"
     )
-    lines.append(
-        f"Lap {writing.size(joint.lap)}; rabbet {writing.size(joint.given.rabbet)} × "
-        f"{writing.size(joint.rabbet_width)}; slope 1:{joint.layout.slope:g}, bevel "
-        f"{joint.layout.bevel_degrees:.2f}° from square; lap index {joint.lap_index:.1f}"
-    )
-    return "\n".join(wrapped(line, 9) for line in lines)
 
 
 def _raising(unit: Construction, writing: Writing) -> str:
@@ -250,20 +270,17 @@ def _raising(unit: Construction, writing: Writing) -> str:
     return f"; raise the bottom's edges by {writing.size(over)} from below to fit it"
 
 
-def _distinct(drawers: Iterable[Drawer], *, front: bool) -> list[tuple[str, Drawer]]:
-    """One drawer for each layout, with the codes of all that share it."""
-    found: dict[tuple[object, ...], list[Drawer]] = {}
-    for drawer in drawers:
-        joint = drawer.joints.front if front else drawer.joints.back
-        found.setdefault((joint.layout, joint.chisels), []).append(drawer)
-    return [(", ".join(drawer.code for drawer in group), group[0]) for group in found.values()]
+Dovetail = HalfBlindJoint | ThroughJoint
 
 
-def _layouts(title: str, groups: list[tuple[str, Drawer]], writing: Writing) -> str:
-    front = title.startswith("Front")
+def _layouts(title: str, held: Sequence[tuple[Drawer, Dovetail]], writing: Writing) -> str:
+    """One line for each layout, with the codes of all that share it."""
+    groups: dict[tuple[object, ...], list[tuple[Drawer, Dovetail]]] = {}
+    for drawer, joint in held:
+        groups.setdefault((joint.layout, joint.chisels), []).append((drawer, joint))
     rows = []
-    for codes, drawer in groups:
-        joint = drawer.joints.front if front else drawer.joints.back
+    for alike in groups.values():
+        codes, joint = ", ".join(drawer.code for drawer, _ in alike), alike[0][1]
         layout, chisels = joint.layout, joint.chisels
         rows.append(
             (
@@ -297,14 +314,6 @@ def _layouts(title: str, groups: list[tuple[str, Drawer]], writing: Writing) -> 
         rows,
         right=(1, 2, 3, 4, 6, 7, 8, 9, 10),
     )
-
-
-def _fronts(unit: Construction) -> list[tuple[list[str], tuple[Tail, ...]]]:
-    return _shared((drawer.code, drawer.joints.front.layout.tails) for drawer in unit.drawers)
-
-
-def _backs(unit: Construction) -> list[tuple[list[str], tuple[Tail, ...]]]:
-    return _shared((drawer.code, drawer.joints.back.side_tails) for drawer in unit.drawers)
 
 
 def _shared(pairs: Iterable[tuple[str, tuple[Tail, ...]]]) -> list[tuple[list[str], tuple[Tail, ...]]]:

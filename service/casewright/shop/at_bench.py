@@ -14,7 +14,7 @@ from casewright.measure.saying import refusal, unit_read
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.measuring import Measurable, measurable, with_bench
 from casewright.pieces.built.refusals import REFUSALS
-from casewright.pieces.drawers.parts import Drawer as WorkedDrawer
+from casewright.pieces.drawers.drawer import Drawer as WorkedDrawer
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
 from casewright.records.people import Shop

@@ -5,21 +5,24 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from casewright.pieces.asked.drawer_fronts import (
+    AppliedFront,
+    FrontStyle,
+    FullOverlay,
+    HalfOverlay,
+    Inset,
+    Lipped,
+)
+from casewright.pieces.asked.drawer_joints import (
+    BackJoint,
+    FrontJoint,
+    HalfBlindDovetail,
+    SlidingDovetail,
+    ThroughDovetail,
+)
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.pieces.asked.running_spec import OnRunners, Running, Stops
 from casewright.wood.sheets import sheet
-
-
-class Joint(Spec):
-    """How a dovetail is set out. What is left out is chosen, and the choice is named."""
-
-    slope: float | None = Field(
-        None, gt=1, le=20, description="Slope of the tails, one in this many.", examples=[8]
-    )
-    half_pin: Size | None = Field(
-        None, description="Half pin at the end of the tail board.", examples=["1/8"]
-    )
-    pin: Size | None = Field(None, description="Pin at the end of the tail board.", examples=["1/8"])
 
 
 class SolidBottom(Spec):
@@ -28,6 +31,16 @@ class SolidBottom(Spec):
     kind: Literal["solid"] = Field("solid", description="Solid wood.", examples=["solid"])
     thickness: Size = Field(
         0.375, description="Thickness; its edges are raised to fit the groove.", examples=["3/8"]
+    )
+    edges: Literal["raised", "plain"] = Field(
+        "raised",
+        description="Edges raised or bevelled to fit the groove, or plain, the groove as wide as the bottom.",
+        examples=["plain"],
+    )
+    hold: Literal["groove", "screwed under"] = Field(
+        "groove",
+        description="In grooves, or screwed under sides and front, as in work drawers.",
+        examples=["screwed under"],
     )
     over: Clearance = Field(
         0.0, description="How far it reaches past the back, up to 1/4 in.", examples=["1/4"]
@@ -48,9 +61,9 @@ class PlyBottom(Spec):
     nominal: str = Field(
         "1/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["1/4"]
     )
-    hold: Literal["four grooves", "under the back"] = Field(
+    hold: Literal["four grooves", "under the back", "screwed under"] = Field(
         "four grooves",
-        description="Grooved into all four sides, or slid in under the back.",
+        description="Grooved into all four sides, slid in under the back, or screwed under all of them.",
         examples=["four grooves"],
     )
     over: Clearance = Field(
@@ -150,7 +163,15 @@ class Clearances(Spec):
 class Drawers(Spec):
     """The drawer construction, the same through the unit."""
 
+    style: FrontStyle = Field(
+        default_factory=Inset, description="How the fronts sit in, or before, the case."
+    )
     front: Size = Field(0.75, description="Thickness of a front.", examples=["13/16"])
+    box_front: Size | None = Field(
+        None,
+        description="Thickness of the box's own front where another is screwed to it; left out, as the side.",
+        examples=["1/2"],
+    )
     side: Size = Field(0.5, description="Thickness of a side.", examples=["1/2"])
     back: Size | None = Field(
         None, description="Thickness of a back; left out, as the side.", examples=["1/2"]
@@ -175,8 +196,12 @@ class Drawers(Spec):
     bottom: Bottom = Field(default_factory=SolidBottom, description="The bottom.")
     bottom_play: Clearance = Field(0.03125, description="Play of a bottom at each side.", examples=["1/32"])
     muntin: Muntin = Field(default_factory=Muntin, description="The bar under a wide bottom.")
-    front_joint: Joint = Field(default_factory=Joint, description="Half-blind dovetail of front and side.")
-    back_joint: Joint = Field(default_factory=Joint, description="Through dovetail of side and back.")
+    front_joint: FrontJoint = Field(
+        default_factory=HalfBlindDovetail, description="How the sides are joined to the front."
+    )
+    back_joint: BackJoint = Field(
+        default_factory=ThroughDovetail, description="How the sides are joined to the back."
+    )
     clearances: Clearances = Field(default_factory=Clearances, description="Running clearances.")
     running: Running = Field(default_factory=OnRunners, description="What the drawers run on.")
     stops: Stops = Field(default_factory=Stops, description="Where the drawers stop, in and out.")
@@ -192,3 +217,39 @@ class Drawers(Spec):
     def on_frames(self) -> bool:
         """Whether frames and runners carry the drawers from below."""
         return self.running.kind in {"runners", "centre guide", "full-length runners"}
+
+    @property
+    def has_box_front(self) -> bool:
+        """Whether the box has a front of its own, to which the show front is screwed."""
+        over = isinstance(self.style, FullOverlay | HalfOverlay)
+        slid = isinstance(self.front_joint, SlidingDovetail)
+        return isinstance(self.style, AppliedFront) or (over and not slid)
+
+    @property
+    def joined_front(self) -> float:
+        """Thickness of the board in front that the sides are joined to [in]."""
+        if not self.has_box_front:
+            return self.front
+        return self.side if self.box_front is None else self.box_front
+
+    @property
+    def stands_before(self) -> float:
+        """How far a front stands before the front edge of the case [in]."""
+        if isinstance(self.style, Lipped):
+            return self.style.thick
+        return self.front if isinstance(self.style, FullOverlay | HalfOverlay) else 0.0
+
+    @property
+    def screwed_under(self) -> bool:
+        """Whether the bottom is screwed under the box, without a groove."""
+        return self.bottom.hold == "screwed under"
+
+    @property
+    def bottom_thickness(self) -> float:
+        """Thickness of the bottoms, a sheet as it measures [in]."""
+        bottom = self.bottom
+        return (
+            bottom.thickness
+            if isinstance(bottom, SolidBottom)
+            else sheet(bottom.sheet, bottom.nominal).thickness
+        )

@@ -22,26 +22,29 @@ from casewright.pieces.built.tracing import traced
 from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
-from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.settled import with_sheet_sizes
+from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
-from casewright.pieces.drawers.make import shared_construction
-from casewright.pieces.drawers.parts import Drawer, drawer_parts
+from casewright.pieces.drawers.make import DrawerMake, shared_construction
+from casewright.pieces.drawers.parts import drawer_parts
 from casewright.pieces.drawers.run_parts import inset, run_hardware, run_parts, run_small_parts
 from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
 from casewright.pieces.drawers.running_checks import running_checks
-from casewright.pieces.drawers.sizes import CannotBuild, DrawerMake, DrawerSizes
+from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
 from casewright.pieces.layout.face import plan_face
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
-from casewright.pieces.layout.fittings import hardware, small_parts
+from casewright.pieces.layout.fittings import hardware, shelf_pins, small_parts
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
 from casewright.pieces.layout.pulls import boring, pull_centres
+from casewright.pieces.layout.roles import with_faces
 from casewright.pieces.layout.season import Climate, climate
 from casewright.wood.sheets import sheet
 
@@ -114,7 +117,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = with_running(with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger), ledger)
+    spec = with_sheet_sizes(traced(chosen, ledger), ledger)
+    spec = with_running(with_chosen_slips(_groove_for_sheet(spec, ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
@@ -122,9 +126,10 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     case = carcase(spec, face, weather, shop.rack, ledger)
     slide = chosen_slide(spec, shop.slides)
     refuse_running(spec, face, slide)
-    make = shared_construction(spec, ledger, shop.usual, slide)
+    make = shared_construction(spec, face, shop, slide, ledger)
     sizes = tuple(
-        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, ledger) for opening in face.openings
+        drawer_sizes(spec, opening, make, weather, case.side_shrinkage, shop.rack, ledger)
+        for opening in face.openings
     )
     joints = drawer_joints(spec, sizes, make, shop, ledger)
     centres = pull_centres(spec, face, ledger)
@@ -133,14 +138,13 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         for each, joint in zip(sizes, joints, strict=True)
     )
     hung = build_doors(spec, face, weather, ledger)
-    parts = tuple(_measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
+    parts = with_faces(spec, _measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
     weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
     standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
-    plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
-    joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
+    joined = case_joints(case.plan, parts, corners, case.side_shrinkage, shop.rack)
     framed = door_joints(hung.doors, parts, shop.rack, ledger)
     return Construction(
         spec=spec,
@@ -157,14 +161,15 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
+            *shelf_pins(spec, face),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
-        surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
+        surfaces=surfaces(spec, face, drawers, hung.doors, top_part(spec, parts), ledger),
         masses=weights,
         stand=standing,
         chosen=make.chosen,
         findings=(
-            *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
+            *unit_checks(spec, face, weather, case, drawers, parts, lines, shop, ledger),
             *running_checks(
                 spec, drawers, weather, {code: each.weight for code, each in weights.drawers.items()}, ledger
             ),
@@ -187,8 +192,7 @@ def _drawer(
     shrinkage: float,
     ledger: Ledger,
 ) -> Drawer:
-    opening, bottom = sizes.opening, plan_bottom(spec, sizes, ledger)
-    left = opening.left + (opening.width - sizes.width) / 2
+    bottom, face = plan_bottom(spec, sizes, ledger), sizes.face
     return Drawer(
         code=f"{spec.code}-{sizes.code}",
         sizes=sizes,
@@ -197,7 +201,7 @@ def _drawer(
         slip=plan_slip(spec, sizes, ledger),
         pulls=centres,
         run=drawer_run(spec, sizes, make.slide, shrinkage, bottom.thickness, ledger),
-        boring=boring(spec, sizes.code, (left, sizes.width, sizes.height), centres, ledger),
+        boring=boring(spec, sizes.code, (face.left, face.width, face.height), centres, ledger),
     )
 
 

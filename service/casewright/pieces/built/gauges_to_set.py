@@ -10,9 +10,10 @@ from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.drawers.batch_gauges import SIDES
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
-from casewright.pieces.drawers.parts import Drawer
 from casewright.pieces.drawers.tool_checks import GAUGE_FOR_BACK, GAUGE_FOR_SIDES
 from casewright.pieces.layout.joints import PlacedJoint
 
@@ -68,6 +69,7 @@ def gauges_to_set(unit: Construction) -> tuple[GaugeToSet, ...]:
         *_first(sets, unit.drawers),
         *_second(sets, unit.drawers),
         *_backs(unit.drawers),
+        *_ends(unit),
         *_case(unit),
     )
 
@@ -132,8 +134,8 @@ def wrong_of(found: FrontSet) -> tuple[Inches, ...]:
 
 
 def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
-    held = tuple(drawers)
-    for setting, found in _by_setting((each.joints.back.gauge_side, each) for each in held):
+    held = tuple((each, joint) for each in drawers if (joint := each.joints.through))
+    for setting, found in _by_setting((joint.gauge_side, each) for each, joint in held):
         yield GaugeToSet(
             name=GAUGE_FOR_SIDES,
             setting=setting,
@@ -141,12 +143,12 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
             where="baseline of the tails, from the end",
         )
     ends = (
-        (setting, (each, f"{each.code}-B {end}".rstrip()))
-        for each in held
-        for end, setting in each.joints.back.back_ends
+        (setting, (joint, f"{each.code}-B {end}".rstrip()))
+        for each, joint in held
+        for end, setting in joint.back_ends
     )
     for setting, pairs in _by_setting(ends):
-        joints = [each.joints.back for each, _ in pairs]
+        joints = [joint for joint, _ in pairs]
         yield GaugeToSet(
             name=GAUGE_FOR_BACK,
             setting=setting,
@@ -157,10 +159,22 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
         )
 
 
+def _ends(unit: Construction) -> Iterator[GaugeToSet]:
+    """The gauges of the drawers' other joints, front and back apart."""
+    for end in ("front", "back"):
+        placed = [each for each in drawer_ends(unit) if each.key.startswith(end)]
+        yield from _placed(placed, f"Drawer {end}")
+
+
 def _case(unit: Construction) -> Iterator[GaugeToSet]:
     """The gauges of the joints of the case; joints of one family that share a setting together."""
+    yield from _placed(unit.case_joints)
+
+
+def _placed(joints: Iterable[PlacedJoint], name: str = "") -> Iterator[GaugeToSet]:
+    """The gauges of joints under a name; where none is given, under that of their family in the case."""
     found: dict[tuple[str, str], list[tuple[Inches, tuple[Setting, PlacedJoint]]]] = {}
-    for placed in unit.case_joints:
+    for placed in joints:
         for each in placed.joint.settings:
             if each.tool is Tool.GAUGE or (placed.kind == "sliding" and each.name in OF_DIVIDERS):
                 found.setdefault((placed.kind, each.name), []).append((each.value, (each, placed)))
@@ -168,7 +182,7 @@ def _case(unit: Construction) -> Iterator[GaugeToSet]:
         for setting, held in _by_setting(pairs):
             first = held[0][0]
             yield GaugeToSet(
-                name=f"{OF_THE_CASE.get(kind, kind.capitalize())}, {str(first.label).lower()}",
+                name=f"{name or OF_THE_CASE.get(kind, kind.capitalize())}, {str(first.label).lower()}",
                 setting=setting,
                 wrong=_once(each.wrong for each, _ in held if each.wrong is not None),
                 serves=tuple(dict.fromkeys(code for _, placed in held for code in placed.parts)),

@@ -7,8 +7,9 @@ from casewright.joinery.families.bottom_groove.asked import UNDER_THE_BACK, Bott
 from casewright.joinery.families.bottom_groove.joint import BottomJoint
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.drawers.bottoms import bottom_joint
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.joints import PlacedJoint
 
 GROOVED = (("front", ("F",)), ("side", ("SL", "SR")), ("slip", ("XL", "XR")), ("muntin", ("M",)))
@@ -16,7 +17,7 @@ HALVES = (("left half of the bottom", ("N1",)), ("right half of the bottom", ("N
 
 
 def other_joints(unit: Construction) -> tuple[PlacedJoint, ...]:
-    """Every joint of a unit but the dovetails of its drawers: those of the case, then the bottoms.
+    """Every joint of a unit but the usual dovetails of its drawers: of the case, other corners, then bottoms.
 
     Args:
         unit: the unit, worked out
@@ -26,10 +27,12 @@ def other_joints(unit: Construction) -> tuple[PlacedJoint, ...]:
 
     Source: common practice; each joint names its own.
     """
-    return (*unit.case_joints, *_bottoms(unit))
+    return (*unit.case_joints, *drawer_ends(unit), *_bottoms(unit))
 
 
 def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
+    if unit.spec.drawers.screwed_under:
+        return
     alike: dict[BottomGroove, list[tuple[Drawer, BottomJoint]]] = {}
     for drawer in unit.drawers:
         try:

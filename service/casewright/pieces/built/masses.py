@@ -7,7 +7,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.units import Percent, Pounds
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import Door
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, Part
 from casewright.pieces.layout.weights import density_of, part_weight
@@ -186,7 +186,8 @@ def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
     Source: common practice.
     """
     high = face.base_height + drawer.sizes.opening.bottom + drawer.boring.up
-    return [(spec.pulls.weight_lb, pull, -PULL_REACH, high) for pull in drawer.pulls]
+    before = -PULL_REACH - drawer.sizes.stand
+    return [(spec.pulls.weight_lb, pull, before, high) for pull in drawer.pulls]
 
 
 def half_slides(face: Face, drawer: Drawer) -> list[_Entry]:

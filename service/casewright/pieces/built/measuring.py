@@ -12,7 +12,7 @@ from casewright.pieces.asked.measured import Measured, MeasuredOpening, Measured
 from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import CannotBuild
 
 Sizes = Mapping[str, Mapping[str, Inches]]

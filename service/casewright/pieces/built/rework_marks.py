@@ -2,9 +2,12 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
+from casewright.joinery.joint import Joint
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.parts import Box, Part
 
 EXACT = 4
@@ -36,16 +39,17 @@ def marks_of(unit: Construction) -> Mapping[str, object]:
 
 
 def _in_drawer(part: Part, drawer: Drawer) -> object:
-    front, back = drawer.joints.front, drawer.joints.back
+    front, back = _laid_out(drawer.joints.front), _laid_out(drawer.joints.back)
     ends = tuple(map(str, part.ends))
-    cut_at = {
-        "F": (front.layout,),
-        "SL": (front.layout, back.layout),
-        "SR": (front.layout, back.layout),
-        "B": (back.layout,),
-    }
-    layouts = cut_at.get(part.code.rsplit("-", 1)[-1], ())
-    return (ends, *(repr(layout) for layout in layouts))
+    cut_at = {"F": (front,), "BF": (front,), "SL": (front, back), "SR": (front, back), "B": (back,)}
+    return (ends, *cut_at.get(part.code.rsplit("-", 1)[-1], ()))
+
+
+def _laid_out(joint: Joint) -> str:
+    """How a joint is laid out: its tails, or what it is set to where it has none."""
+    if isinstance(joint, HalfBlindJoint | ThroughJoint):
+        return repr(joint.layout)
+    return repr([(each.name, each.value) for each in joint.settings])
 
 
 def _in_case(parts: Sequence[Part]) -> Iterator[tuple[str, object]]:

@@ -8,7 +8,7 @@ from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.masses import Masses
 from casewright.pieces.doors.hanging import Door
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
 from casewright.stability import masses as bodies
 from casewright.stability.limits import house_limits
@@ -189,13 +189,13 @@ def _body(
     return bodies.Drawer(
         label=drawer.code,
         weight=weight.weight,
-        centre=weight.y,
+        centre=weight.y + sizes.stand,
         height=weight.z,
         travel=drawer.travel,
         load_height=bottom + sizes.height - LOAD_BELOW_TOP,
         fill_weight=filled,
-        fill_centre=sizes.front + sizes.inside.depth / 2,
-        front=front,
+        fill_centre=sizes.stand + sizes.inner + sizes.inside.depth / 2,
+        front=front - sizes.stand,
         volume=volume,
         full=sizes.length,
     )

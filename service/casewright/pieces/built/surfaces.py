@@ -7,10 +7,10 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Inches, SquareFeet, SquareInches
 from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.case.bases import foot_count
+from casewright.pieces.case.bases import foot_count, grounds
 from casewright.pieces.doors.hanging import Door
-from casewright.pieces.drawers.parts import Drawer
-from casewright.pieces.layout.openings import Face
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.layout.openings import Face, Space
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules
 from casewright.pieces.rules.door_rules import leaf_area
@@ -83,12 +83,49 @@ def square_feet(area: SquareInches) -> SquareFeet:
     return area / SQUARE_INCHES
 
 
+def space_area(width: Inches, height: Inches, depth: Inches, shelves: Count) -> SquareInches:
+    """The inside of an open space, or behind doors: back, both ends, floor and ceiling, and every shelf.
+
+    Rule: height × (width + 2 × depth) + 2 × (1 + shelves) × width × depth
+
+    Args:
+        width: clear width [in]
+        height: clear height [in]
+        depth: clear depth [in]
+        shelves: how many shelves, each finished on both faces
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return height * (width + 2 * depth) + 2 * (1 + shelves) * width * depth
+
+
+def knee_area(width: Inches, height: Inches, depth: Inches) -> SquareInches:
+    """The sides of a knee space and what closes it above; its back is counted with the front.
+
+    Rule: depth × (2 × height + width)
+
+    Args:
+        width: clear width [in]
+        height: clear height, from the floor [in]
+        depth: clear depth [in]
+
+    Returns:
+        The area [sq in]
+
+    Source: geometry.
+    """
+    return depth * (2 * height + width)
+
+
 def surfaces(
     spec: UnitSpec,
     face: Face,
     drawers: tuple[Drawer, ...],
     doors: tuple[Door, ...],
-    top: Part,
+    top: Part | None,
     ledger: Ledger,
 ) -> Surfaces:
     """The areas of one unit that are prepared and finished.
@@ -98,7 +135,7 @@ def surfaces(
         face: the heights of the case
         drawers: the drawers
         doors: the doors
-        top: the part that is the top
+        top: the part that is the top; None where there is none
         ledger: keeps the working
 
     Returns:
@@ -108,9 +145,9 @@ def surfaces(
         and the bottom.
     """
     under, body = ledger.under("surfaces"), spec.body
-    show = under.take(
-        "top", top_area, length=top.length, width=top.width, thickness=top.thickness
-    ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
+    show = under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
+    if top:
+        show += under.take("top", top_area, length=top.length, width=top.width, thickness=top.thickness)
     show += base_area(spec, face, under)
     if spec.legs is not None:
         show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)
@@ -124,10 +161,23 @@ def surfaces(
         )
         show += len(door.plan.leaves) * one
     inside = sum(_inside(drawer, ledger) for drawer in drawers)
+    for space in face.spaces:
+        area = _of_space(space, ledger)
+        if space.holds == "doors":
+            inside += area
+        else:
+            show += area
     return Surfaces(
         show=under.take("show", square_feet, area=show),
         inside=under.take("inside", square_feet, area=inside),
     )
+
+
+def _of_space(space: Space, ledger: Ledger) -> float:
+    sizes = {"width": space.width, "height": space.height, "depth": space.depth}
+    if space.knee:
+        return ledger.take(f"{space.code}.area", knee_area, **sizes)
+    return ledger.take(f"{space.code}.area", space_area, **sizes, shelves=space.shelves)
 
 
 def foot_area(around: Inches, height: Inches, feet: Count) -> SquareInches:
@@ -163,7 +213,12 @@ def base_area(spec: UnitSpec, face: Face, under: Ledger) -> SquareInches:
     """
     base, body = spec.stands_on, spec.body
     if isinstance(base, Plinth):
-        return under.take("plinth", case_area, width=body.width, depth=body.depth, height=base.height)
+        return sum(
+            under.take(
+                f"plinth{each.under}", case_area, width=each.width, depth=body.depth, height=base.height
+            )
+            for each in grounds(spec, face)
+        )
     if isinstance(base, BracketFeet):
         return under.take(
             "feet", foot_area, around=2 * base.width, height=base.height, feet=4 * len(face.pedestals)
@@ -177,7 +232,10 @@ def base_area(spec: UnitSpec, face: Face, under: Ledger) -> SquareInches:
             feet=foot_count(spec, face),
         )
     if isinstance(base, ToeBase):
-        return under.take("toe_face", case_area, width=body.width, depth=0.0, height=base.height)
+        return sum(
+            under.take(f"toe_face{each.under}", case_area, width=each.width, depth=0.0, height=base.height)
+            for each in grounds(spec, face)
+        )
     return 0.0
 
 

@@ -16,7 +16,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
 from casewright.pieces.built.year_doors import doors_through
 from casewright.pieces.drawers.alike import drawers_alike
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.parts import Grain
 from casewright.pieces.layout.season import across
@@ -204,7 +204,7 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     spec = unit.spec
     under, depth = ledger.under("year.top"), spec.body.depth
     top, side = across(spec.woods.of("top"), ledger), side_swells(unit, ledger)
-    if any(part.line == "T1" and part.sheet for part in unit.parts):
+    if not spec.top.over or any(part.line == "T1" and part.sheet for part in unit.parts):
         return
     on = "aprons, which do not move" if spec.legs else sawn(spec.woods.case)
     made_of = f"{sawn(spec.woods.of('top'))}, on {on}"

@@ -71,12 +71,11 @@ def front_of_shelves(case: CasePlan, space: Space) -> Inches:
     setback = case.spec.shelving.setback
     if space.holds != "doors":
         return setback
+    doors = case.spec.doors
+    if doors.style != "inset":
+        return setback
     return case.ledger.take(
-        "shelf_front",
-        rules.over_all,
-        inner=case.spec.drawers.front,
-        one_end=setback,
-        other_end=0.0,
+        "shelf_front", rules.over_all, inner=doors.thickness, one_end=setback, other_end=0.0
     )
 
 

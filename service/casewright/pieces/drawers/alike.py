@@ -1,8 +1,11 @@
 """Drawers that are alike in something, together."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
-from casewright.pieces.drawers.parts import Drawer
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
+from casewright.pieces.drawers.drawer import Drawer
 
 
 def drawers_alike(drawers: Iterable[Drawer], asked_for: Callable[[Drawer], object]) -> list[list[Drawer]]:
@@ -26,3 +29,39 @@ def drawers_alike(drawers: Iterable[Drawer], asked_for: Callable[[Drawer], objec
         else:
             found.append(drawer)
     return [members for _, members in groups]
+
+
+def half_blind_alike(drawers: Iterable[Drawer]) -> list[tuple[HalfBlindJoint, list[Drawer]]]:
+    """The half-blind front joints of drawers, each once with the drawers that have it.
+
+    Args:
+        drawers: the drawers
+
+    Returns:
+        The joint of the first of them, and all of them; nothing where the fronts are joined otherwise.
+
+    Source: common practice: what is alike is set out once.
+    """
+    held = [each for each in drawers if each.joints.half_blind]
+    groups = drawers_alike(held, lambda each: _unmarked(each.joints.half_blind))
+    return [(joint, members) for members in groups if (joint := members[0].joints.half_blind)]
+
+
+def through_alike(drawers: Iterable[Drawer]) -> list[tuple[ThroughJoint, list[Drawer]]]:
+    """The through dovetails of the backs of drawers, each once with the drawers that have it.
+
+    Args:
+        drawers: the drawers
+
+    Returns:
+        The joint of the first of them, and all of them; nothing where the backs are joined otherwise.
+
+    Source: common practice: what is alike is set out once.
+    """
+    held = [each for each in drawers if each.joints.through]
+    groups = drawers_alike(held, lambda each: _unmarked(each.joints.through))
+    return [(joint, members) for members in groups if (joint := members[0].joints.through)]
+
+
+def _unmarked(joint: HalfBlindJoint | ThroughJoint | None) -> object:
+    return replace(joint.given, mark="") if joint else None

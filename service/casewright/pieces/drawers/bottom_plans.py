@@ -9,7 +9,7 @@ from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
-from casewright.pieces.rules import drawer_rules
+from casewright.pieces.rules import drawer_rules, front_rules
 from casewright.stability.limits import house_limits
 from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
 from casewright.wood.sheets import sheet
@@ -65,6 +65,8 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     Source: common practice; the sag is a beam formula.
     """
     _refuse_thick_sides(sizes)
+    if spec.drawers.screwed_under:
+        return _under_the_box(spec, sizes, ledger.under(sizes.code))
     under, bottom, groove = ledger.under(sizes.code), spec.drawers.bottom, spec.drawers.groove
     thickness, elasticity, material = _material(spec)
     inside, limits = sizes.inside, house_limits()
@@ -114,6 +116,33 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     )
 
 
+def _under_the_box(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> BottomPlan:
+    """A bottom in one piece, screwed under front, sides and back."""
+    thickness, elasticity, material = _material(spec)
+    clear, limits = sizes.inside.width, house_limits()
+    pressure = under.take(
+        "bottom_pressure", fill_pressure, fill_height=sizes.inside.height, density=limits.fill_density
+    )
+    sag = _sag("sag", clear, thickness, elasticity, pressure, under)
+    return BottomPlan(
+        pieces=1,
+        across=sizes.width,
+        deep=under.take(
+            "bottom_depth",
+            front_rules.under_the_box,
+            length=sizes.box_length,
+            over=spec.drawers.bottom.over,
+        ),
+        thickness=thickness,
+        material=material,
+        muntin=None,
+        span=clear,
+        sag=sag,
+        sag_allowed=under.take("sag_allowed", sag_limit, span=clear, ratio=limits.sag_ratio),
+        sag_without_muntin=sag,
+    )
+
+
 def with_chosen_slips(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
     """The choices with slips as high as their groove asks, where no height was typed.
 
@@ -154,12 +183,12 @@ def plan_slip(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> float | Non
 
     Source: common practice of drawer making.
     """
-    if spec.drawers.groove.slips is None:
+    if spec.drawers.groove.slips is None or spec.drawers.screwed_under:
         return None
     if sizes.back_foot == 0:
         return sizes.inside.depth
     return ledger.under(sizes.code).take(
-        "slip_length", rules.slip_length, length=sizes.length, front=sizes.front
+        "slip_length", rules.slip_length, length=sizes.to_the_back, front=sizes.front
     )
 
 
@@ -218,7 +247,7 @@ def _deep(bottom: SolidBottom | PlyBottom, sizes: DrawerSizes, groove_depth: flo
     return under.take(
         "bottom_depth",
         rules.bottom_length,
-        length=sizes.length,
+        length=sizes.to_the_back,
         front=sizes.front,
         groove_depth=groove_depth,
         over=bottom.over,
@@ -235,7 +264,7 @@ def _muntin(sizes: DrawerSizes, groove_depth: float, under: Ledger) -> float:
     return under.take(
         "muntin_length",
         rules.muntin_length,
-        length=sizes.length,
+        length=sizes.to_the_back,
         front=sizes.front,
         groove_depth=groove_depth,
     )

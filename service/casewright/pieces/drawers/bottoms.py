@@ -7,7 +7,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.season import Climate, across
 
@@ -40,7 +40,7 @@ def bottom_joint(spec: UnitSpec, drawer: Drawer, climate: Climate, ledger: Ledge
     return bottom_groove(
         BottomGroove(
             width=sizes.width,
-            length=sizes.length,
+            length=sizes.to_the_back,
             # Unlike sides leave as much room between them as two of their mean; what the groove leaves of the
             # thinner one is a check of the drawer.
             side=(sizes.left_side + sizes.right_side) / 2,
@@ -54,7 +54,7 @@ def bottom_joint(spec: UnitSpec, drawer: Drawer, climate: Climate, ledger: Ledge
             play=PLY_PLAY if ply else drawers.bottom_play,
             grooves=UNDER_THE_BACK if sizes.back_foot > 0 else ALL_AROUND,
             over=bottom.over if sizes.back_foot > 0 else 0.0,
-            back_gap=sizes.opening.depth - sizes.length,
+            back_gap=sizes.opening.depth - sizes.length + sizes.set_in,
             muntin=drawers.muntin.width if parted else 0.0,
             muntin_thickness=drawers.muntin.thickness if parted else 0.0,
             slip=drawers.groove.slip,

@@ -13,7 +13,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.drawers.bottom_plans import BottomPlan
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.season import Climate, across
 from casewright.stability.jam import check_jam, check_shape
 from casewright.stability.limits import house_limits

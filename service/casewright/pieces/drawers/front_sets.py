@@ -10,7 +10,7 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number
 from casewright.pieces.drawers.batch_gauges import SIDES
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,8 +87,29 @@ def front_sets(drawers: Iterable[Drawer]) -> tuple[FrontSet, ...]:
     """
     layouts: dict[tuple[object, ...], list[Drawer]] = {}
     for drawer in drawers:
-        layouts.setdefault(_layout(drawer.joints.front), []).append(drawer)
+        if joint := drawer.joints.half_blind:
+            layouts.setdefault(_layout(joint), []).append(drawer)
     return tuple(each for alike in layouts.values() for each in _sets(alike))
+
+
+def half_blind_of(drawer: Drawer) -> HalfBlindJoint:
+    """The half-blind front joint of a drawer that has one.
+
+    Args:
+        drawer: the drawer
+
+    Returns:
+        The joint.
+
+    Raises:
+        ValueError: its front is joined otherwise
+
+    Source: common practice.
+    """
+    joint = drawer.joints.half_blind
+    if joint is None:
+        raise ValueError(f"The front of {drawer.code} has no half-blind dovetails.")
+    return joint
 
 
 def _layout(joint: HalfBlindJoint) -> tuple[object, ...]:
@@ -103,7 +124,7 @@ def _sets(alike: Sequence[Drawer]) -> Iterator[FrontSet]:
     sides: dict[float, list[tuple[Drawer, str, bool]]] = {}
     for drawer in alike:
         for mark in (f"{drawer.code}-{side}" for side in SIDES):
-            setting, measured = drawer.joints.front.second_gauge_for(mark)
+            setting, measured = half_blind_of(drawer).second_gauge_for(mark)
             key = next((known for known in sides if abs(known - setting) <= TOLERANCE), setting)
             sides.setdefault(key, []).append((drawer, mark, measured))
     for setting in sorted(sides):
@@ -112,8 +133,8 @@ def _sets(alike: Sequence[Drawer]) -> Iterator[FrontSet]:
 
 def _set(setting: Inches, sides: Sequence[tuple[Drawer, str, bool]]) -> FrontSet:
     drawers = tuple({drawer.code: drawer for drawer, _, _ in sides}.values())
-    joint = max((drawer.joints.front for drawer in drawers), key=lambda each: each.lap_index)
-    if any(measured or drawer.joints.front.gauge_groups for drawer, _, measured in sides):
+    joint = max((half_blind_of(drawer) for drawer in drawers), key=lambda each: each.lap_index)
+    if any(measured or half_blind_of(drawer).gauge_groups for drawer, _, measured in sides):
         joint = joint.at(_group(setting, sides))
     return FrontSet(
         joint=joint,
@@ -130,19 +151,19 @@ def _group(setting: Inches, sides: Sequence[tuple[Drawer, str, bool]]) -> GaugeG
     left: list[tuple[str, Inches]] = []
     full: list[tuple[str, Inches]] = []
     for drawer, mark, measured in sides:
-        given = drawer.joints.front.given
+        given = half_blind_of(drawer).given
         thick = dict(given.full_sides).get(mark, given.side)
         full.append((mark, thick))
         left.append((mark, dict(given.measured_sides)[mark] if measured else thick - given.rabbet))
     settings = tuple((mark, setting) for _, mark, _ in sides)
-    rabbeted = sides[0][0].joints.front.given.rabbet > 0
+    rabbeted = half_blind_of(sides[0][0]).given.rabbet > 0
     return groups_as_set(tuple(left), settings, tuple(full) if rabbeted else ())[0]
 
 
 def _laps(drawers: Sequence[Drawer]) -> Iterator[Lap]:
     found: dict[tuple[float, float], list[str]] = {}
     for drawer in drawers:
-        joint = drawer.joints.front
+        joint = half_blind_of(drawer)
         key = (joint.lap, joint.lap_index)
         # Sides that differ by a 64th give indices that differ behind the point; the lap itself decides.
         known = next((each for each in found if abs(each[0] - joint.lap) <= TOLERANCE), key)
@@ -156,7 +177,7 @@ def _findings(joint: HalfBlindJoint, drawers: Sequence[Drawer]) -> Iterator[Find
     """What did not pass at any of the drawers, and what passes at the one that stands for them."""
     whose: dict[tuple[str, str], tuple[Finding, list[str]]] = {}
     for drawer in drawers:
-        for finding in drawer.joints.front.findings:
+        for finding in half_blind_of(drawer).findings:
             if finding.verdict is not Verdict.PASS:
                 key = (finding.rule, str(finding.message))
                 whose.setdefault(key, (finding, []))[1].append(drawer.code)

@@ -8,7 +8,7 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import NOTHING
 
 UNLIKE = 1 / 64

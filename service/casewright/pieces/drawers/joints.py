@@ -1,33 +1,32 @@
-"""The joints of the drawers: half-blind at the front, through at the back, set out as a family."""
+"""The joints of the drawers: sides into fronts, sides into backs, dovetails set out as a family."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from typing import Any
 
-from casewright.joinery.chisels import Rack
 from casewright.joinery.choose import Choice
-from casewright.joinery.defaults import pin_habit, slope_habit
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint, half_blind
 from casewright.joinery.families.through.joint import Through, ThroughJoint, through
 from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
-from casewright.joinery.groove import Groove
+from casewright.joinery.joint import Joint
 from casewright.joinery.limits import LIMITS
-from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE, flare, most_tails
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
-from casewright.measure.units import Inches, Number, Percent
-from casewright.pieces.asked.drawer_spec import Joint
+from casewright.measure.units import Percent
+from casewright.pieces.asked.drawer_fronts import Inset
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.batch_gauges import SIDES, BatchGauges, batch_gauges, full_sides
-from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerMake, DrawerSizes
+from casewright.pieces.drawers.ends import HALF_BLIND, End
+from casewright.pieces.drawers.make import DrawerMake
+from casewright.pieces.drawers.other_ends import other_end
+from casewright.pieces.drawers.set_outs import drawer_groove, set_out
+from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerSizes
 from casewright.wood.species import wood
-
-CHOSEN = "usual, by the joinery's own table of defaults; type your own in the unit file"
-OWN = "usual in this shop, by its own numbers; type another in the unit file"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,24 +34,46 @@ class DrawerJoints:
     """The two joints of a drawer, each cut twice.
 
     Attributes:
-        front: sides into front
+        front: sides into front, or into the box's own front
         back: sides into back
-        front_choices: tail counts that pass, ranked
+        front_family: the name of the front joint in the joinery, such as `half-blind`
+        back_family: likewise of the back joint
+        front_choices: tail counts that pass, ranked; none for another joint than a dovetail
         back_choices: likewise for the back
-        front_set_out: how the front joints of the unit are set out
+        front_set_out: how the front joints of the unit are set out; None for another joint than a dovetail
         back_set_out: likewise the back joints
         front_drawn: the end of the side at the front as it was drawn, by which the family is chosen
         back_drawn: likewise at the back
     """
 
-    front: HalfBlindJoint
-    back: ThroughJoint
+    front: Joint
+    back: Joint
+    front_family: str
+    back_family: str
     front_choices: tuple[Choice, ...]
     back_choices: tuple[Choice, ...]
-    front_set_out: SetOut
-    back_set_out: SetOut
+    front_set_out: SetOut | None
+    back_set_out: SetOut | None
     front_drawn: BoardEnd
     back_drawn: BoardEnd
+
+    @property
+    def half_blind(self) -> HalfBlindJoint | None:
+        """The front joint where it is a half-blind dovetail."""
+        return self.front if isinstance(self.front, HalfBlindJoint) else None
+
+    @property
+    def through(self) -> ThroughJoint | None:
+        """The back joint where it is a through dovetail."""
+        return self.back if isinstance(self.back, ThroughJoint) else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Tails:
+    """How the tails at one end of all sides are set out: their setting, the ends, and the rows' pitch."""
+
+    setting: SetOut
+    family: float | None
 
 
 def drawer_joints(
@@ -74,57 +95,122 @@ def drawer_joints(
         The joints, in the order of the drawers.
 
     Raises:
-        CannotBuild: a side is too low for a single tail
+        CannotBuild: a side is too low for a single tail, or a joint has no room in its boards
 
     Source: common practice; each rule of the joinery names its own.
     """
-    drawers = spec.drawers
-    groove = Groove(
-        height=drawers.groove.height,
-        width=drawers.groove.width,
-        depth=drawers.groove.depth,
-        in_side=drawers.groove.slips is None,
-    )
-    rack, usual = shop.rack, shop.usual
-    front = _setting(spec, "front_joint", shared, shop, usual.half_pin_front, groove, ledger)
-    back = _setting(spec, "back_joint", shared, shop, usual.half_pin_back, None, ledger)
+    usual, groove = shop.usual, drawer_groove(spec)
     # By what was drawn: a measured opening must not change the tails of drawers that may already be cut.
-    drawn = {
-        each.code: (
-            BoardEnd(height=each.drawn_height, tail_length=shared.gauge_1),
-            BoardEnd(height=each.drawn_height - each.height + each.back_height, tail_length=shared.back),
-        )
-        for each in sizes
-    }
+    drawn = {each.code: (_drawn_front(each, shared), _drawn_back(each, shared)) for each in sizes}
     first = tuple(_first_of_rows(sizes))
-    front_family = shared_pitch(front, (drawn[each.code][0] for each in first))
-    back_family = shared_pitch(back, (drawn[each.code][1] for each in first))
-    joints = []
+    front = _tails_of(
+        shared.at_front,
+        lambda: set_out(spec, "front_joint", shop, usual.half_pin_front, groove, ledger),
+        (drawn[each.code][0] for each in first),
+    )
+    back = _tails_of(
+        shared.at_back,
+        lambda: set_out(spec, "back_joint", shop, usual.half_pin_back, None, ledger),
+        (drawn[each.code][1] for each in first),
+    )
     gauges = batch_gauges(spec, sizes, ledger.under("drawers"))
+    joints = []
     for each in sizes:
-        row, under = row_of(spec.rows, each.opening.row_mark), ledger.under(each.code)
-        fronts, front_tails = _tails(each.code, front, front_end(each), front_family, row.front_tails)
-        backs, back_tails = _tails(each.code, back, back_end(each), back_family, row.back_tails)
+        at = _At(spec=spec, sizes=each, shared=shared, shop=shop, gauges=gauges, ledger=ledger)
         with _of(each, "front"):
-            asked = _half_blind(spec, each, front, rack, front_tails, gauges)
-            front_joint = half_blind(asked, under.under("front_joint"))
+            fronts, front_joint = at.front(front)
         with _of(each, "back"):
-            back_joint = through(
-                _through(spec, each, back, rack, back_tails, gauges), under.under("back_joint")
-            )
+            backs, back_joint = at.back(back)
         joints.append(
             DrawerJoints(
                 front=front_joint,
                 back=back_joint,
+                front_family=shared.at_front.family,
+                back_family=shared.at_back.family,
                 front_choices=fronts,
                 back_choices=backs,
-                front_set_out=front,
-                back_set_out=back,
+                front_set_out=front.setting if front else None,
+                back_set_out=back.setting if back else None,
                 front_drawn=drawn[each.code][0],
                 back_drawn=drawn[each.code][1],
             )
         )
     return tuple(joints)
+
+
+def _tails_of(end: End, setting: Callable[[], SetOut], ends: Iterable[BoardEnd]) -> _Tails | None:
+    if not end.is_dovetailed:
+        return None
+    held = setting()
+    return _Tails(setting=held, family=shared_pitch(held, ends))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _At:
+    """One drawer, at which joints are worked out."""
+
+    spec: UnitSpec
+    sizes: DrawerSizes
+    shared: DrawerMake
+    shop: Shop
+    gauges: BatchGauges
+    ledger: Ledger
+
+    def front(self, tails: _Tails | None) -> tuple[tuple[Choice, ...], Joint]:
+        under = self.ledger.under(self.sizes.code).under("front_joint")
+        if tails is None:
+            end = self.shared.at_front
+            return (), other_end(self.spec, self.sizes, end, self.shop.rack, under, at_back=False)
+        row = row_of(self.spec.rows, self.sizes.opening.row_mark)
+        choices, count = _tails(self.sizes.code, tails, front_end(self.sizes), row.front_tails)
+        if self.shared.at_front.family == HALF_BLIND:
+            asked = _half_blind(self.spec, self.sizes, tails.setting, self.shop, count, self.gauges)
+            return choices, half_blind(asked, under)
+        return choices, through(self._through_front(tails.setting, count), under)
+
+    def back(self, tails: _Tails | None) -> tuple[tuple[Choice, ...], Joint]:
+        under = self.ledger.under(self.sizes.code).under("back_joint")
+        if tails is None:
+            end = self.shared.at_back
+            return (), other_end(self.spec, self.sizes, end, self.shop.rack, under, at_back=True)
+        row = row_of(self.spec.rows, self.sizes.opening.row_mark)
+        choices, count = _tails(self.sizes.code, tails, back_end(self.sizes), row.back_tails)
+        return choices, through(self._through_back(tails.setting, count), under)
+
+    def _through_back(self, setting: SetOut, tails: int) -> Through:
+        """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""
+        sizes = self.sizes
+        return Through(
+            height=sizes.back_height,
+            back=sizes.back,
+            lower_edge_offset=sizes.back_foot,
+            **self._through(setting, tails),
+        )
+
+    def _through_front(self, setting: SetOut, tails: int) -> Through:
+        sizes = self.sizes
+        return Through(
+            height=sizes.joint_height,
+            back=sizes.front,
+            lower_edge_offset=0.0,
+            **self._through(setting, tails),
+        )
+
+    def _through(self, setting: SetOut, tails: int) -> dict[str, Any]:
+        sides = full_sides(self.spec, self.sizes)
+        left, right = (self.gauges.for_back.get(mark, thick) for mark, thick in sides)
+        apart = abs(left - right) > TOLERANCE
+        return {
+            "side": max(left, right),
+            "ends": (("left", left), ("right", right)) if apart else (),
+            "rabbet": 0.0,
+            "half_pin": setting.half_pin,
+            "pin": setting.pin,
+            "tails": tails,
+            "slope": setting.slope,
+            "rack": self.shop.rack,
+            "mark": f"{self.spec.code}-{self.sizes.code}",
+        }
 
 
 @contextmanager
@@ -147,7 +233,7 @@ def front_end(sizes: DrawerSizes) -> BoardEnd:
 
     Source: geometry of the joint.
     """
-    return BoardEnd(height=sizes.height, tail_length=sizes.gauge_1)
+    return BoardEnd(height=sizes.joint_height, tail_length=sizes.gauge_1)
 
 
 def back_end(sizes: DrawerSizes) -> BoardEnd:
@@ -164,45 +250,24 @@ def back_end(sizes: DrawerSizes) -> BoardEnd:
     return BoardEnd(height=sizes.back_height, tail_length=sizes.back)
 
 
-def _setting(
-    spec: UnitSpec,
-    name: str,
-    shared: DrawerMake,
-    shop: Shop,
-    half_pin: Sourced,
-    groove: Groove | None,
-    ledger: Ledger,
-) -> SetOut:
-    joint: Joint = getattr(spec.drawers, name)
-    side = shared.drawers.side
-    softwood = not wood(spec.woods.drawers.wood).hardwood
-    under = ledger.under(f"drawers.{name}")
+def _drawn_front(sizes: DrawerSizes, shared: DrawerMake) -> BoardEnd:
+    drawn = sizes.drawn_height - sizes.height + sizes.joint_height
+    return BoardEnd(height=drawn, tail_length=shared.gauge_1)
 
-    def chosen(field: str, typed: float | None, habit: Sourced, kind: object) -> float:
-        if typed is not None:
-            return typed
-        return under.given(field, habit.value, OWN if habit.basis == "learned" else CHOSEN, kind)
 
-    return SetOut(
-        half_pin=chosen("half_pin", joint.half_pin, half_pin, Inches),
-        pin=chosen("pin", joint.pin, pin_habit(side, shop.usual), Inches),
-        slope=chosen("slope", joint.slope, slope_habit(softwood, shop.usual), Number),
-        side=side,
-        kerf=shop.rack.kerf,
-        groove=groove,
-        looks=shop.looks,
-    )
+def _drawn_back(sizes: DrawerSizes, shared: DrawerMake) -> BoardEnd:
+    drawn = sizes.drawn_height - sizes.height + sizes.back_height
+    return BoardEnd(height=drawn, tail_length=shared.back)
 
 
 def _first_of_rows(sizes: tuple[DrawerSizes, ...]) -> Iterable[DrawerSizes]:
     return (each for each in sizes if each.opening.is_first)
 
 
-def _tails(
-    code: str, setting: SetOut, end: BoardEnd, family: float | None, typed: int | None
-) -> tuple[tuple[Choice, ...], int]:
+def _tails(code: str, tails: _Tails, end: BoardEnd, typed: int | None) -> tuple[tuple[Choice, ...], int]:
     """The ranked counts and the one that is used: the maker's own, the best, or the most that fit at all."""
-    choices = setting.choices(end, family)
+    setting = tails.setting
+    choices = setting.choices(end, tails.family)
     if typed is not None:
         return choices, typed
     if choices:
@@ -227,14 +292,17 @@ def _tails(
 
 
 def _half_blind(
-    spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int, gauges: BatchGauges
+    spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, shop: Shop, tails: int, gauges: BatchGauges
 ) -> HalfBlind:
     """The front joint as it is asked for, with what was measured of its parts."""
-    found = spec.measured.parts
+    found, drawers = spec.measured.parts, spec.drawers
     sides = [found.get(f"{sizes.code}-{mark}", NOTHING) for mark in SIDES]
-    front = found.get(f"{sizes.code}-F", NOTHING)
+    front = found.get(f"{sizes.code}-{'BF' if drawers.has_box_front else 'F'}", NOTHING)
     heights = [part.width for part in sides if part.width]
-    height = min(heights) if heights else sizes.height
+    height = (min(heights) if heights else sizes.side_height) - (sizes.side_height - sizes.joint_height)
+    # Lips and beads are no part of what the joint is laid out on.
+    plain = isinstance(drawers.style, Inset) or drawers.has_box_front
+    before = spec.woods.drawers if drawers.has_box_front else spec.woods.of("fronts")
     full = tuple(full_sides(spec, sizes))
     measured = tuple(side for side in gauges.in_rabbet if side[0] in dict(full))
     return HalfBlind(
@@ -248,11 +316,11 @@ def _half_blind(
         tails=tails,
         slope=setting.slope,
         proud=spec.drawers.proud,
-        front_excess=max(0.0, (front.width or sizes.height) - height),
+        front_excess=max(0.0, (front.width or sizes.joint_height) - height) if plain else 0.0,
         groove=setting.groove,
-        rack=rack,
+        rack=shop.rack,
         locked_gauge_1=sizes.gauge_1 if front.thickness else None,
-        can_be_replaced=not spec.sequence_fronts,
+        can_be_replaced=drawers.has_box_front or not spec.matched_fronts,
         measured_tail_length=max((part.tail_length for part in sides if part.tail_length), default=None),
         measured_socket_depth=front.socket_depth,
         measured_sides=measured,
@@ -260,7 +328,7 @@ def _half_blind(
         shared_settings=tuple(side for side in gauges.settings if side[0] in dict(full)),
         front_moisture=front.moisture,
         side_moisture=_furthest(front.moisture, [part.moisture for part in sides if part.moisture]),
-        front_gravity=wood(spec.woods.of("fronts").wood).gravity,
+        front_gravity=wood(before.wood).gravity,
         side_gravity=wood(spec.woods.drawers.wood).gravity,
         mark=f"{spec.code}-{sizes.code}",
     )
@@ -269,25 +337,3 @@ def _half_blind(
 def _furthest(front: Percent | None, sides: list[Percent]) -> Percent | None:
     """The moisture of the side that is furthest from the front's."""
     return max(sides, key=lambda side: abs(side - (front or 0.0)), default=None)
-
-
-def _through(
-    spec: UnitSpec, sizes: DrawerSizes, setting: SetOut, rack: Rack, tails: int, gauges: BatchGauges
-) -> Through:
-    """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""
-    left, right = (gauges.for_back.get(mark, thick) for mark, thick in full_sides(spec, sizes))
-    apart = abs(left - right) > TOLERANCE
-    return Through(
-        height=sizes.back_height,
-        side=max(left, right),
-        ends=(("left", left), ("right", right)) if apart else (),
-        back=sizes.back,
-        rabbet=0.0,
-        half_pin=setting.half_pin,
-        pin=setting.pin,
-        tails=tails,
-        slope=setting.slope,
-        lower_edge_offset=sizes.back_foot,
-        rack=rack,
-        mark=f"{spec.code}-{sizes.code}",
-    )

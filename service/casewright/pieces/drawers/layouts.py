@@ -14,8 +14,8 @@ from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.reading import read_as, write_unit
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import back_end, front_end
-from casewright.pieces.drawers.parts import Drawer
 
 
 class DrawerEnd(StrEnum):
@@ -35,6 +35,24 @@ class DrawerEnd(StrEnum):
         return f"{self.value}_tails"
 
 
+def has_tails(drawers: Sequence[Drawer], end: DrawerEnd) -> bool:
+    """Whether the sides of a unit's drawers end in tails there.
+
+    Args:
+        drawers: the unit's drawers
+        end: which end of the sides
+
+    Returns:
+        Whether they are dovetailed.
+
+    Source: common practice.
+    """
+    if not drawers:
+        return False
+    joints = drawers[0].joints
+    return (joints.front_set_out if end is DrawerEnd.FRONT else joints.back_set_out) is not None
+
+
 def set_out_of(drawers: Sequence[Drawer], end: DrawerEnd) -> SetOut:
     """How one of the two joints is set out through the unit.
 
@@ -45,10 +63,16 @@ def set_out_of(drawers: Sequence[Drawer], end: DrawerEnd) -> SetOut:
     Returns:
         What every row shares.
 
+    Raises:
+        ValueError: another joint is cut there
+
     Source: common practice.
     """
     joints = drawers[0].joints
-    return joints.front_set_out if end is DrawerEnd.FRONT else joints.back_set_out
+    found = joints.front_set_out if end is DrawerEnd.FRONT else joints.back_set_out
+    if found is None:
+        raise ValueError(f"The drawers have no dovetails at the {end.value}.")
+    return found
 
 
 def tail_end(drawer: Drawer, end: DrawerEnd) -> BoardEnd:
@@ -113,12 +137,16 @@ def laid_out_with(drawer: Drawer, end: DrawerEnd, tails: Count, pin: Inches) -> 
 
     Raises:
         CannotBeLaidOut: no width is left for the tails
+        ValueError: another joint is cut there
 
     Source: geometry of the joint.
     """
-    if end is DrawerEnd.FRONT:
-        return half_blind(replace(drawer.joints.front.given, tails=tails, pin=pin))
-    return through(replace(drawer.joints.back.given, tails=tails, pin=pin))
+    joint = drawer.joints.front if end is DrawerEnd.FRONT else drawer.joints.back
+    if isinstance(joint, HalfBlindJoint):
+        return half_blind(replace(joint.given, tails=tails, pin=pin))
+    if isinstance(joint, ThroughJoint):
+        return through(replace(joint.given, tails=tails, pin=pin))
+    raise ValueError(f"{drawer.code} has no dovetails at the {end.value}.")
 
 
 def with_layout(

@@ -1,57 +1,15 @@
 """The parts of each drawer: front, sides, back, bottom, and the muntin of a wide one."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from casewright.measure.saying import say
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.bottom_plans import BottomPlan
-from casewright.pieces.drawers.joints import DrawerJoints
-from casewright.pieces.drawers.running import Run
-from casewright.pieces.drawers.sizes import DrawerSizes
+from casewright.pieces.drawers.drawer import Drawer, Place
+from casewright.pieces.drawers.end_words import END_OF_A_BOARD, ends_of_a_side
+from casewright.pieces.drawers.front_parts import front_parts
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
-from casewright.pieces.layout.pulls import Boring
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawer:
-    """One drawer: its sizes, joints, bottom and pulls.
-
-    Attributes:
-        code: unit, row and position, such as `A-R5-1`
-        sizes: what was worked out from its opening
-        joints: front and back
-        bottom: the bottom
-        pulls: centre of each pull, from the left outside of the case [in]
-        run: what it runs on and stops against
-        boring: where its front is bored for the pulls
-        slip: length of each slip; None without any [in]
-    """
-
-    code: str
-    sizes: DrawerSizes
-    joints: DrawerJoints
-    bottom: BottomPlan
-    pulls: tuple[float, ...]
-    run: Run
-    boring: Boring
-    slip: float | None = None
-
-    @property
-    def travel(self) -> float:
-        """How far it opens to its outstop [in]."""
-        return self.run.travel
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Place:
-    """Where a drawer sits in the closed case: its left lower front corner [in]."""
-
-    x: float
-    z: float
 
 
 def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator[Part]:
@@ -68,11 +26,13 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
     Source: common practice of drawer making.
     """
     opening = drawer.sizes.opening
-    place = _Place(
+    place = Place(
         x=opening.left + (opening.width - drawer.sizes.width) / 2,
+        y=drawer.sizes.box_start,
         z=base_height + opening.bottom + spec.drawers.clearances.bottom,
+        base=base_height,
     )
-    yield _front(spec, drawer, place)
+    yield from front_parts(spec, drawer, place)
     yield from _sides(spec, drawer, place)
     yield _back(spec, drawer, place)
     yield from _slips(spec, drawer, place)
@@ -81,28 +41,8 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
     yield from _bottoms(spec, drawer, place)
 
 
-def _front(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
+def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
-    return Part(
-        code=f"{drawer.code}-F",
-        line=f"F{row}",
-        name=f"Drawer front, row {row}",
-        **timber(spec.woods.of("fronts")),
-        thickness=sizes.front,
-        width=sizes.height,
-        length=sizes.width,
-        face=FaceClass.SHOW,
-        grain=Grain.ACROSS,
-        use=PartUse.SEQUENCE if spec.sequence_fronts else PartUse.CASE,
-        ends=("half-blind dovetail, sockets",) * 2,
-        grain_set="fronts" if spec.sequence_fronts else "",
-        box=Box(place.x, 0.0, place.z, sizes.width, sizes.front, sizes.height),
-    )
-
-
-def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
-    sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
-    rabbet = say(", rabbet {:fraction}", sizes.rabbet) if sizes.rabbet else ""
     pairs = (
         ("SL", sizes.left_side, place.x),
         ("SR", sizes.right_side, place.x + sizes.width - sizes.right_side),
@@ -114,17 +54,24 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
             name=f"Drawer side, row {row}",
             **timber(spec.woods.drawers),
             thickness=thickness,
-            width=sizes.height,
+            width=sizes.side_height,
             length=sizes.side_length,
             face=FaceClass.DRAWER,
             grain=Grain.BACK,
             use=PartUse.DRAWER,
-            ends=(say("half-blind dovetail, tails{}", rabbet), "through dovetail, tails"),
-            box=Box(x, sizes.lap, place.z, thickness, sizes.side_length, sizes.height),
+            ends=ends_of_a_side(drawer),
+            box=Box(
+                x,
+                place.y + sizes.side_start,
+                place.z + sizes.foot,
+                thickness,
+                sizes.side_length,
+                sizes.side_height,
+            ),
         )
 
 
-def _back(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
+def _back(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-B",
@@ -133,30 +80,30 @@ def _back(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
         **timber(spec.woods.drawers),
         thickness=sizes.back,
         width=sizes.back_height,
-        length=sizes.width,
+        length=sizes.back_length,
         face=FaceClass.DRAWER,
         grain=Grain.ACROSS,
         use=PartUse.DRAWER,
-        ends=("through dovetail, pins",) * 2,
+        ends=(END_OF_A_BOARD[drawer.joints.back_family],) * 2,
         box=Box(
-            place.x,
-            sizes.length - sizes.back,
-            place.z + sizes.back_foot,
-            sizes.width,
+            place.x + (sizes.width - sizes.back_length) / 2,
+            place.y + sizes.to_the_back - sizes.back,
+            place.z + sizes.foot + sizes.back_foot,
+            sizes.back_length,
             sizes.back,
             sizes.back_height,
         ),
     )
 
 
-def _slips(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
+def _slips(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     """The slips, glued inside the sides; their upper part makes room for a back that stands over them."""
     sizes, slips = drawer.sizes, spec.drawers.groove.slips
-    if slips is None:
+    if slips is None or drawer.slip is None:
         return
     right = place.x + sizes.width - sizes.right_side - slips.thickness
     for mark, x in (("XL", place.x + sizes.left_side), ("XR", right)):
-        length = drawer.slip or 0.0
+        length = drawer.slip
         yield Part(
             code=f"{drawer.code}-{mark}",
             line="X1",
@@ -169,11 +116,13 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
             grain=Grain.BACK,
             use=PartUse.DRAWER,
             ends=("butt, against the front", "cut away under the back" if sizes.back_foot else "notched"),
-            box=Box(x, sizes.front, place.z, slips.thickness, length, spec.drawers.groove.slip_height),
+            box=Box(
+                x, place.y + sizes.front, place.z, slips.thickness, length, spec.drawers.groove.slip_height
+            ),
         )
 
 
-def _muntin_part(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
+def _muntin_part(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, muntin = drawer.sizes, spec.drawers.muntin
     length = drawer.bottom.muntin or 0.0
     return Part(
@@ -193,7 +142,7 @@ def _muntin_part(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
         ),
         box=Box(
             place.x + (sizes.width - muntin.width) / 2,
-            sizes.front - spec.drawers.groove.depth,
+            place.y + sizes.front - spec.drawers.groove.depth,
             place.z + spec.drawers.groove.height - (muntin.thickness - spec.drawers.groove.width) / 2,
             muntin.width,
             length,
@@ -202,13 +151,17 @@ def _muntin_part(spec: UnitSpec, drawer: Drawer, place: _Place) -> Part:
     )
 
 
-def _bottoms(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
+def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     sizes, plan, groove = drawer.sizes, drawer.bottom, spec.drawers.groove
     is_ply = isinstance(spec.drawers.bottom, PlyBottom)
     wood_of = {"wood": plan.material, "cut": Cut.FLAT} if is_ply else timber(spec.woods.of("bottoms"))
     clear = sizes.inside.between_slips
     half = (clear - spec.drawers.muntin.width) / 2 if plan.pieces > 1 else clear
     first = place.x + sizes.left_side + groove.slip + (half - plan.across) / 2
+    depth, rise = place.y + sizes.front - groove.depth, groove.height + groove.width - plan.thickness
+    ends = ("in the groove",) * 2
+    if spec.drawers.screwed_under:
+        first, depth, rise, ends = place.x, place.y, 0.0, ("screwed under the sides",) * 2
     for number in range(plan.pieces):
         yield Part(
             code=f"{drawer.code}-N" + (str(number + 1) if plan.pieces > 1 else ""),
@@ -221,12 +174,12 @@ def _bottoms(spec: UnitSpec, drawer: Drawer, place: _Place) -> Iterator[Part]:
             face=FaceClass.DRAWER,
             grain=Grain.ACROSS,
             use=PartUse.INSIDE,
-            ends=("in the groove",) * 2,
+            ends=ends,
             sheet=is_ply,
             box=Box(
                 first + number * (half + spec.drawers.muntin.width),
-                sizes.front - groove.depth,
-                place.z + groove.height + groove.width - plan.thickness,
+                depth,
+                place.z + rise,
                 plan.across,
                 plan.deep,
                 plan.thickness,

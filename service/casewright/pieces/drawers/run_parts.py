@@ -7,7 +7,7 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.running_spec import CentreGuide, SideHung
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.running import BUTTON
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face

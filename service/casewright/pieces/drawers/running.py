@@ -230,13 +230,14 @@ def drawer_run(
     else:
         travel = sizes.length * spec.use.travel_share
     stop = None
-    if slides is None and stops.blocks:
-        stop = under.take("stop_line", rules.stop_line, front=sizes.front, inset=stops.inset)
+    # A front that stands before the case stops against it.
+    if slides is None and stops.blocks and not sizes.stand:
+        stop = under.take("stop_line", rules.stop_line, front=sizes.inner, inset=stops.inset)
     outstop = most = None
     if stops.outstop in ("turn-button", "pin") and slides is None:
         caught = {
             "length": sizes.length,
-            "back": sizes.back,
+            "back": sizes.back + sizes.set_in,
             "catch": BUTTON if stops.outstop == "turn-button" else 0.0,
             "inset": stops.inset,
         }
@@ -298,7 +299,7 @@ def _guide(running: CentreGuide, spec: UnitSpec, sizes: DrawerSizes, bottom: Inc
             "guide_length",
             rules.guide_length,
             depth=sizes.opening.depth,
-            front=sizes.front,
+            front=max(0.0, sizes.inner),
             inset=spec.drawers.stops.inset,
         ),
         notch=under.take("guide_notch", rules.guide_notch, guide=running.guide_width),

@@ -9,7 +9,7 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Pounds
 from casewright.pieces.asked.slide_spec import GOVERNS
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.running import BattenGroove, Guide, Slides
 from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.rules import running_rules as rules

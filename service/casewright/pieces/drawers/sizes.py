@@ -2,10 +2,7 @@
 
 from dataclasses import dataclass
 
-from casewright.joinery.joint import Chosen
-from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.measured import MeasuredPart
-from casewright.pieces.asked.slide_spec import OwnSlide
 from casewright.pieces.layout.openings import Opening
 
 PLY_PLAY = 1 / 32
@@ -48,25 +45,66 @@ class Inside:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FrontFace:
+    """The board that is seen when a drawer is closed: the front, or the show front of a box.
+
+    Attributes:
+        thickness: its thickness [in]
+        width: along its grain [in]
+        height: across it [in]
+        left: its left end from the outside of the left case side [in]
+        bottom: its lower edge above the underside of the case bottom [in]
+    """
+
+    thickness: float
+    width: float
+    height: float
+    left: float
+    bottom: float
+
+    @property
+    def right(self) -> float:
+        """Its right end from the outside of the left case side [in]."""
+        return self.left + self.width
+
+    @property
+    def top(self) -> float:
+        """Its upper edge above the underside of the case bottom [in]."""
+        return self.bottom + self.height
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerSizes:
     """One drawer, before its joints are set out.
 
     Attributes:
         opening: the hole it goes into
-        height: height of front and sides as they are planed now [in]
+        height: height of the drawer as it is planed now: of front and sides, unless others are named [in]
         drawn_height: the same for the opening as it was drawn; decides the family of the tails [in]
-        width: over the sides, which is the length of front and back [in]
-        length: front to back [in]
-        front: thickness of the front [in]
+        width: over the sides [in]
+        length: front to back, behind the front edge of the case [in]
+        stand: how far the front stands before that edge [in]
+        face: what is seen of it when it is closed
+        box_start: face of the board that the sides are joined to, behind the front edge of the case [in]
+        box_length: from there to the ends of the sides [in]
+        front: thickness of that board [in]
+        front_length: its length [in]
+        front_height: its height [in]
         left_side: thickness of the left side [in]
         right_side: thickness of the right side [in]
         back: thickness of the back [in]
-        gauge_1: depth of the sockets, locked for the batch [in]
-        lap: wood left in front of the tails [in]
-        rabbet: depth of the registration rabbet [in]
+        back_length: length of the back [in]
+        gauge_1: depth of the sockets of half-blind dovetails, locked for the batch; else the front [in]
+        lap: wood left in front of their tails; 0 for another joint [in]
+        rabbet: depth of their registration rabbet [in]
+        side_start: what the front joint takes off the sides: a lap, a lip, or what a socket leaves [in]
         side_length: length of the sides [in]
+        side_height: height of the sides [in]
+        foot: lower edge of the sides above the underside of the drawer [in]
+        joint_height: height at which the front joint is laid out [in]
         back_height: height of the back [in]
         back_foot: lower edge of the back above that of the sides [in]
+        set_in: from the ends of the sides to the back [in]
         inside: what it holds
         gaps: the gap above it through the year
     """
@@ -76,16 +114,28 @@ class DrawerSizes:
     drawn_height: float
     width: float
     length: float
+    stand: float
+    face: FrontFace
+    box_start: float
+    box_length: float
     front: float
+    front_length: float
+    front_height: float
     left_side: float
     right_side: float
     back: float
+    back_length: float
     gauge_1: float
     lap: float
     rabbet: float
+    side_start: float
     side_length: float
+    side_height: float
+    foot: float
+    joint_height: float
     back_height: float
     back_foot: float
+    set_in: float
     inside: Inside
     gaps: Gaps
 
@@ -94,29 +144,12 @@ class DrawerSizes:
         """Row and position, such as `R5-1`."""
         return self.opening.code
 
+    @property
+    def to_the_back(self) -> float:
+        """From the face of the board that the sides are joined to, to the rear face of the back [in]."""
+        return self.box_length - self.set_in
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerMake:
-    """What every drawer of the unit shares: chosen where the maker left it out.
-
-    Attributes:
-        drawers: what the maker chose
-        back: thickness of a back [in]
-        lap: designed lap [in]
-        rabbet: designed registration rabbet [in]
-        gauge_1: depth of the sockets [in]
-        front_moves: movement coefficient of a front in height [1 per % moisture]
-        side_moves: movement coefficient of a side in height [1 per % moisture]
-        chosen: what was left out, with the reason for each choice
-        slide: the metal slide that they run on; None for wood
-    """
-
-    drawers: Drawers
-    back: float
-    lap: float
-    rabbet: float
-    gauge_1: float
-    front_moves: float
-    side_moves: float
-    chosen: tuple[Chosen, ...]
-    slide: OwnSlide | None = None
+    @property
+    def inner(self) -> float:
+        """The inside face of the board that the sides are joined to, behind the case's front edge [in]."""
+        return self.box_start + self.front

@@ -10,7 +10,7 @@ from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.findings import Finding
 from casewright.measure.saying import Words, strung
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 
 GAUGE_FOR_SIDES = "Back joint, gauge for the sides"
 GAUGE_FOR_BACK = "Back joint, gauge for the back"

@@ -7,7 +7,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.units import Inches, Percent
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.parts import Drawer
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.season import across, moisture_rise
 from casewright.pieces.layout.year import Through, Year
 from casewright.pieces.rules import drawer_rules as rules

@@ -1,7 +1,5 @@
 """Pulls, hardware, and the small parts that come from offcuts."""
 
-import math
-
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
@@ -9,9 +7,10 @@ from casewright.pieces.layout.base_fittings import base_blocks, base_hardware
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.pulls import spare_pulls
+from casewright.pieces.layout.top_fittings import top_buttons, top_hardware
+from casewright.pieces.layout.wall_fittings import wall_hardware
 
-FIXING_SPACING = 10.0
-"""Top fixings along a rail, one about every ten inches (common practice) [in]."""
+PINS_PER_SHELF = 4
 
 
 def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]:
@@ -34,12 +33,31 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
             spare=spare_pulls(pulls=pulls, per=spec.pulls.spare_per),
             note="drawer fronts",
         ),
-        HardwareItem(
-            item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
-        ),
+        wall_hardware(spec, face),
+        *top_hardware(spec, face),
         *base_hardware(spec, face),
         HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
     )
+
+
+def shelf_pins(spec: UnitSpec, face: Face) -> tuple[HardwareItem, ...]:
+    """The pins of the shelves that lie loose.
+
+    Args:
+        spec: what the maker chose
+        face: the openings
+
+    Returns:
+        One item; none without such shelves.
+
+    Source: common practice: four pins to a shelf.
+    """
+    shelves = sum(space.shelves for space in face.spaces)
+    if not shelves or spec.shelving.fixing != "pins":
+        return ()
+    quantity = PINS_PER_SHELF * shelves
+    spare = spare_pulls(pulls=quantity, per=spec.pulls.spare_per)
+    return (HardwareItem(item="shelf pin", quantity=quantity, spare=spare, note="under the shelves"),)
 
 
 def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
@@ -54,17 +72,8 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
 
     Source: common practice.
     """
-    parts = []
-    if spec.legs is None or spec.legs.fixing == "buttons":
-        along = "the side and back aprons" if spec.legs else "both sub-top rails"
-        parts.append(
-            SmallPart(
-                name="Top button",
-                quantity=2 * (math.ceil(face.clear_width / FIXING_SPACING) + 1),
-                size=_size(3 / 4, 1.0, 1.5),
-                note=f"along {along}; tight at the front, with slack towards the back",
-            )
-        )
+    parts: list[SmallPart] = []
+    parts.extend(top_buttons(spec, face))
     parts.extend(base_blocks(spec, face))
     guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
     if guides:
@@ -75,6 +84,16 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
                 quantity=guides,
                 size=_size(spec.frame.upright, 3 / 4, length),
                 note="on the runner behind each upright, flush with its faces",
+            )
+        )
+    doors = sum(1 for space in face.spaces if space.holds == "doors")
+    if doors:
+        parts.append(
+            SmallPart(
+                name="Door stop",
+                quantity=2 * doors,
+                size=_size(1 / 4, 3 / 4, 1.5),
+                note="under the rail over each opening with doors, behind the leaves",
             )
         )
     return tuple(parts)

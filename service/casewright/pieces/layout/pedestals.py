@@ -78,8 +78,8 @@ def _refuse_what_hangs(spec: UnitSpec, cells: tuple[Cell, ...]) -> None:
             "a column beside it, or choose legs and aprons"
         )
     for cell in (cells[0], cells[-1]):
-        if cell.is_knee and spec.plinth is not None:
+        if cell.is_knee and spec.stands_on is not None:
             raise CannotGraduate(
-                f"{row_words(cell.code)}: a knee space beside a side of the case leaves that side no plinth "
-                "to stand on; leave the plinth out (base: null), or put a column outside it"
+                f"{row_words(cell.code)}: a knee space beside a side of the case leaves that side no base "
+                "to stand on; leave the base out (base: null), or put a column outside it"
             )

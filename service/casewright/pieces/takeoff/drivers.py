@@ -1,21 +1,37 @@
 """What the time standards count, taken from the unit and its take-off."""
 
+from collections.abc import Iterable
+
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.drivers import Driver
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import near_to
 from casewright.measure.units import Number
 from casewright.pieces.asked.case_spec import LegsAndAprons
+from casewright.pieces.asked.drawer_fronts import CockBeaded
 from casewright.pieces.asked.shell_spec import BracketFeet, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.case.bases import foot_count
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SLIDING
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
 
 SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
-JOINTS_PER_DRAWER = 4
-"""Two at the front, two at the back."""
+CORNERS = 2
+"""At the front of a drawer as at its back."""
+CORNER_OF: dict[str, tuple[Driver, Driver | None]] = {
+    BOX: (Driver.BOX_JOINT_CORNERS, Driver.BOX_JOINT_BATCHES),
+    LOCK_RABBET: (Driver.LOCK_RABBET_CORNERS, Driver.LOCK_RABBET_BATCHES),
+    PINNED: (Driver.PINNED_CORNERS, None),
+    SLIDING: (Driver.DRAWER_HOUSINGS, None),
+    HOUSING: (Driver.DRAWER_HOUSINGS, None),
+}
+"""What is counted of a drawer's corner by the family of its joint: corners, and a machine's set-ups."""
 
 
 def nearest_whole(exact: Number) -> Number:
@@ -93,10 +109,13 @@ def _case(unit: Construction) -> dict[Driver, float]:
         + _housed_shelf_ends(unit),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
-        Driver.BACK_BOARDS: lines.get("P1", 0),
+        Driver.BACK_BOARDS: lines.get("P1", 0) + lines.get("P2", 0),
         Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners + lines.get("W6", 0),
+        **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
+        **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
+        **({Driver.SCRIBE_STRIPS: 2} if unit.spec.site.scribe else {}),
         **_base(unit.spec, unit.face),
     }
 
@@ -138,9 +157,14 @@ def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> 
 def _drawers(unit: Construction) -> dict[Driver, float]:
     """Of one unit's drawers: sides, joints, tails, bottoms and pulls."""
     drawers = unit.drawers
-    fronts = sum(2 * drawer.joints.front.layout.count for drawer in drawers)
-    backs = sum(2 * drawer.joints.back.layout.count for drawer in drawers)
-    grooved = 3 if any(drawer.sizes.back_foot > 0 for drawer in drawers) else 4
+    sockets, through, joints = _tails(drawers)
+    grooved = (
+        0
+        if unit.spec.drawers.screwed_under
+        else 3
+        if any(drawer.sizes.back_foot > 0 for drawer in drawers)
+        else 4
+    )
     slipped = sum(1 for drawer in drawers if drawer.slip is not None)
     rabbeted = sum(2 for drawer in drawers if drawer.sizes.rabbet > 0)
     return {
@@ -148,15 +172,55 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.SIDES: 2 * len(drawers),
         Driver.GROOVED_PIECES: grooved * len(drawers),
         Driver.RABBETED_ENDS: rabbeted,
-        Driver.DOVETAIL_JOINTS: JOINTS_PER_DRAWER * len(drawers),
-        Driver.DRAWER_TAILS: fronts + backs,
-        Driver.SOCKET_TAILS: fronts,
-        Driver.THROUGH_TAILS: backs,
+        Driver.DOVETAIL_JOINTS: joints,
+        Driver.DRAWER_TAILS: sockets + through,
+        Driver.SOCKET_TAILS: sockets,
+        Driver.THROUGH_TAILS: through,
         Driver.BOTTOMS: sum(drawer.bottom.pieces for drawer in drawers),
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
         **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
+        **_fronts(unit),
+        **_other_corners(unit),
     }
+
+
+def _tails(drawers: Iterable[Drawer]) -> tuple[int, int, int]:
+    """Tails in sockets, tails that go through, and dovetailed corners."""
+    sockets = through = joints = 0
+    for drawer in drawers:
+        for joint in (drawer.joints.front, drawer.joints.back):
+            if isinstance(joint, HalfBlindJoint):
+                sockets += CORNERS * joint.layout.count
+            elif isinstance(joint, ThroughJoint):
+                through += CORNERS * joint.layout.count
+            else:
+                continue
+            joints += CORNERS
+    return sockets, through, joints
+
+
+def _fronts(unit: Construction) -> dict[Driver, float]:
+    """Show fronts that are fixed to a box, and fronts with a bead."""
+    drawers = unit.spec.drawers
+    found: dict[Driver, float] = {}
+    if drawers.has_box_front:
+        found[Driver.OVERLAY_FRONTS] = len(unit.drawers)
+    if isinstance(drawers.style, CockBeaded):
+        found[Driver.COCK_BEADED_DRAWERS] = len(unit.drawers)
+    return found
+
+
+def _other_corners(unit: Construction) -> dict[Driver, float]:
+    """Corners that are cut by machine, each kind with a set-up for each joint that differs."""
+    counted: dict[Driver, float] = {}
+    for placed in drawer_ends(unit):
+        corner, batch = CORNER_OF.get(placed.kind, (None, None))
+        if corner:
+            counted[corner] = counted.get(corner, 0) + placed.places
+        if batch:
+            counted[batch] = counted.get(batch, 0) + 1
+    return counted
 
 
 def _doors(unit: Construction) -> dict[Driver, float]:

@@ -1,7 +1,6 @@
 """A unit in plain words: what a customer understands and a maker is proud of."""
 
 from collections.abc import Iterator
-from itertools import groupby
 
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.case_spec import LegsAndAprons
@@ -9,6 +8,8 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.face_words import heights_in_words, rows_in_words
+from casewright.pieces.words.grain_words import grain_words
 from casewright.pieces.words.shell_words import closing_words, top_words
 from casewright.pieces.words.wording import joined, known_words, number_word, plural, sentence, several, sized
 
@@ -28,7 +29,7 @@ def describe(unit: Construction, shown: LengthUnit | None = None) -> tuple[str, 
     inch_or_mm = shown or unit.spec.unit
     return (
         " ".join((*_size(unit, inch_or_mm), *_woods(unit))),
-        " ".join((_rows(unit), *_heights(unit, inch_or_mm), _drawers(unit, inch_or_mm))),
+        " ".join((rows_in_words(unit), *heights_in_words(unit, inch_or_mm), _drawers(unit, inch_or_mm))),
         " ".join(_case(unit, inch_or_mm)),
         " ".join((_pulls(unit), *_finish(unit.spec))),
     )
@@ -73,57 +74,16 @@ def _woods(unit: Construction) -> Iterator[str]:
     for timber, members in by_wood.items():
         is_one = len(members) == 1 and members[0] in ("case", "top", "drawer front", "drawer bottom")
         yield sentence(f"{joined([_article(role) for role in members])} {'is' if is_one else 'are'} {timber}")
-    if spec.sequence_fronts and drawers > 1:
+    if spec.matched_fronts and spec.grain.fronts != "down the case" and drawers > 1:
         yield (
             "The drawer fronts are cut one after another from the same wood, so that its figure runs on from "
             "drawer to drawer."
         )
+    yield from grain_words(spec)
 
 
 def _article(role: str) -> str:
     return f"the {role}"
-
-
-def _rows(unit: Construction) -> str:
-    """How many drawers there are and how they stand."""
-    columns = [len(row.openings) for row in unit.face.rows]
-    drawers = sum(columns)
-    if drawers == 1:
-        return "It has one drawer."
-    start = f"It has {several(drawers, 'drawer')}"
-    if len(columns) == 1:
-        return f"{start} side by side."
-    if set(columns) == {1}:
-        return f"{start}, one above the other."
-    if len(set(columns)) == 1:
-        return f"{start}: {several(len(columns), 'row')} of {number_word(columns[0])}."
-    runs = [(count, len(list(members))) for count, members in groupby(columns)]
-    parts = [_run(count, rows, first=place == 0) for place, (count, rows) in enumerate(runs)]
-    return f"{start}: {', '.join(parts)}."
-
-
-def _run(columns: int, rows: int, *, first: bool) -> str:
-    """Rows one below the other that have as many drawers each."""
-    lead = "" if first else "then "
-    if columns == 1:
-        tail = " at the top" if first else ""
-        return f"{lead}{number_word(rows)} across the full width{tail}"
-    if rows == 1:
-        return f"{lead}{number_word(columns)} side by side{' at the top' if first else ''}"
-    return f"{lead}{several(rows, 'row')} of {number_word(columns)}{' at the top' if first else ''}"
-
-
-def _heights(unit: Construction, shown: LengthUnit) -> Iterator[str]:
-    heights = [row.height for row in unit.face.rows]
-    if len(heights) == 1:
-        return
-    shortest, tallest = (sized(size, shown) for size in (min(heights), max(heights)))
-    if shortest == tallest:
-        yield f"All drawer openings are {shortest} high."
-    elif heights == sorted(heights):
-        yield f"They grow taller towards the floor: openings from {shortest} to {tallest} high."
-    else:
-        yield f"Their openings are from {shortest} to {tallest} high."
 
 
 def _drawers(unit: Construction, shown: LengthUnit) -> str:
@@ -149,11 +109,14 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     if spec.legs:
         yield from _on_legs(spec, spec.legs, shown)
         return
-    frames = "frames inside carry the drawers and" if len(spec.rows) > 1 else "rails and runners"
+    is_framed = any(len(stack.rows) > 1 for stack in unit.face.stacks)
+    frames = "frames inside carry the drawers and" if is_framed else "rails and runners"
     yield (
         f"The case is built of solid boards, its sides {sized(spec.case.side, shown)} thick and dovetailed "
         f"to the rails and the bottom; {frames} leave the sides free to move with the seasons."
     )
+    if any(row.partitions for row in unit.face.all_rows):
+        yield "Partitions over the full depth stand between the columns."
     if len(spec.rows) > 1 and spec.case.divider_end == "sliding dovetail":
         yield (
             "The rails between the rows slide into the sides with a dovetail, so that they hold the sides "

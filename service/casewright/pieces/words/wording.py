@@ -72,6 +72,8 @@ def plural(noun: str) -> str:
     """
     if noun.endswith("y") and noun[-2:-1] not in ("", *"aeiou"):
         return f"{noun[:-1]}ies"
+    if noun.endswith("lf"):
+        return f"{noun[:-1]}ves"
     return f"{noun}es" if noun.endswith(HISSING) else f"{noun}s"
 
 

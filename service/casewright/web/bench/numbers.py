@@ -4,10 +4,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
+from casewright.joinery.joint import Joint
 from casewright.labour.bench import DrawerProgress
 from casewright.measure.lengths import LengthUnit, show_in
-from casewright.measure.saying import say
-from casewright.pieces.drawers.parts import Drawer
+from casewright.measure.saying import in_unit, say
+from casewright.papers.bench import benches
+from casewright.papers.joint_settings import setting_text, wrong_text
+from casewright.papers.writing import Writing
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.front_sets import half_blind_of
 
 SAME = 1e-6
 """Two sizes nearer than this are one [in]."""
@@ -45,12 +51,28 @@ def _targets(drawer: Drawer, progress: DrawerProgress, unit: LengthUnit) -> Iter
     for name, size in (("height", opening.height), ("width", opening.width)):
         note = "measured" if f"opening.{name}" in progress.measured else "as drawn: measure it"
         yield Number(label=f"Opening, {name}", value=size_text(size, unit), note=note)
-    yield Number(label="Make it high, H", value=size_text(sizes.height, unit), note="front and sides")
-    yield Number(label="Make it wide, W", value=size_text(sizes.width, unit), note="front and back")
+    boards = "front and sides" if sizes.front_height == sizes.height else "over all of it"
+    yield Number(label="Make it high, H", value=size_text(sizes.height, unit), note=boards)
+    across = "front and back" if sizes.front_length == sizes.back_length == sizes.width else "over the sides"
+    yield Number(label="Make it wide, W", value=size_text(sizes.width, unit), note=across)
+    yield from _front(drawer, unit)
+
+
+def _front(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    """The front, where it is another size than its drawer, and the boards that are lower or shorter."""
+    sizes, face = drawer.sizes, drawer.sizes.face
+    if abs(face.height - sizes.height) > SAME or abs(face.width - sizes.width) > SAME:
+        size = f"{size_text(face.height, unit)} × {size_text(face.width, unit)}"
+        yield Number(label="Front", value=size, note="high × wide, as it is seen")
+    if abs(sizes.side_height - sizes.height) > SAME:
+        yield Number(label="Sides, height", value=size_text(sizes.side_height, unit), note="on the bottom")
 
 
 def _joint(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
-    joint = drawer.joints.front
+    joint = drawer.joints.half_blind
+    if joint is None:
+        yield from _large(drawer.joints.front_family, drawer.joints.front, "", unit)
+        return
     yield Number(
         label="G1", value=size_text(joint.gauge_1, unit), note="sockets, from the inside face of the front"
     )
@@ -72,12 +94,25 @@ def _joint(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     )
 
 
+def _large(family: str, joint: Joint, before: str, unit: LengthUnit) -> Iterator[Number]:
+    """The settings of any joint that a tool is set to, in the order of work."""
+    writing, large = Writing(unit=unit), benches()[family].large
+    for each in joint.settings:
+        if each.name in large:
+            yield Number(
+                label=f"{before}{in_unit(each.label, unit)}",
+                value=setting_text(each, writing),
+                wrong=() if each.wrong is None else (wrong_text(each, writing),),
+                note=in_unit(each.note, unit),
+            )
+
+
 def _second_gauge(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
     """One setting, or one for each side where they differ, each with the full thickness struck out.
 
     A side that is not measured, or was measured beside its rabbet, has the setting as drawn, and says so.
     """
-    joint = drawer.joints.front
+    joint = half_blind_of(drawer)
     words = {"SL": "left", "SR": "right"}
     sides = {mark: joint.second_gauge_for(f"{drawer.code}-{mark}") for mark in words}
     if len(set(sides.values())) == 1:
@@ -111,17 +146,20 @@ def sides_drawn(drawer: Drawer) -> tuple[str, str]:
     Returns:
         For front and back `, left side` or `, right side`; empty where both sides are alike.
     """
-    sizes, front, back = drawer.sizes, drawer.joints.front, drawer.joints.back
+    sizes, front, back = drawer.sizes, drawer.joints.half_blind, drawer.joints.through
     thick = {"left": sizes.left_side, "right": sizes.right_side}
-    set_to = {
-        "left": front.second_gauge_for(f"{drawer.code}-SL")[0],
-        "right": front.second_gauge_for(f"{drawer.code}-SR")[0],
-    }
-    ends = dict(back.given.ends) or thick
-    return (
-        _nearest({each: (thick[each], set_to[each]) for each in thick}, (front.side_seen, front.gauge_2)),
-        _nearest({each: (ends[each],) for each in thick}, (back.given.side,)),
-    )
+    in_front = at_back = ""
+    if front:
+        set_to = {
+            "left": front.second_gauge_for(f"{drawer.code}-SL")[0],
+            "right": front.second_gauge_for(f"{drawer.code}-SR")[0],
+        }
+        seen = front.side_seen, front.gauge_2
+        in_front = _nearest({each: (thick[each], set_to[each]) for each in thick}, seen)
+    if back:
+        ends = dict(back.given.ends) or thick
+        at_back = _nearest({each: (ends[each],) for each in thick}, (back.given.side,))
+    return in_front, at_back
 
 
 def _nearest(sides: Mapping[str, tuple[float, ...]], drawn: tuple[float, ...]) -> str:
@@ -147,7 +185,7 @@ def _struck(joint: HalfBlindJoint, settings: list[float]) -> tuple[float, ...]:
 
 def _as_drawn(drawer: Drawer, mark: str) -> str:
     """Why a setting is only the drawn one."""
-    beside = drawer.joints.front.given.sides_beside_rabbet
+    beside = half_blind_of(drawer).given.sides_beside_rabbet
     if f"{drawer.code}-{mark}" in beside:
         return "as drawn: measure it again, in its rabbet"
     return "as drawn: measure it"
@@ -174,13 +212,29 @@ def more_numbers(drawer: Drawer, unit: LengthUnit) -> tuple[Number, ...]:
 
 
 def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
-    sizes, front, back = drawer.sizes, drawer.joints.front, drawer.joints.back
+    sizes = drawer.sizes
     yield Number(
         label="Gap above, now",
         value=size_text(sizes.gaps.now, unit),
         note=f"{size_text(sizes.gaps.wettest, unit)} at the wettest, "
         f"{size_text(sizes.gaps.driest, unit)} at the driest",
     )
+    if front := drawer.joints.half_blind:
+        yield from _more_in_front(drawer, front, unit)
+    if back := drawer.joints.through:
+        yield from _more_at_the_back(back, unit)
+    else:
+        yield from _large(drawer.joints.back_family, drawer.joints.back, "Back: ", unit)
+    if drawer.pulls:
+        yield Number(
+            label="Pulls, centres",
+            value=", ".join(size_text(each, unit) for each in drawer.pulls),
+            note="from the left outside of the case",
+        )
+
+
+def _more_in_front(drawer: Drawer, front: HalfBlindJoint, unit: LengthUnit) -> Iterator[Number]:
+    sizes = drawer.sizes
     yield Number(label="Lap", value=size_text(front.lap, unit), note=f"index {front.lap_index:.0f}")
     if sizes.rabbet:
         yield Number(
@@ -200,7 +254,10 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
         value=_fine(front.stepping.correction, unit),
         note="close them when the last step lands long",
     )
-    yield from _chisels(drawer, unit)
+    yield from _chisels(front, unit)
+
+
+def _more_at_the_back(back: ThroughJoint, unit: LengthUnit) -> Iterator[Number]:
     yield Number(
         label="Back: gauge for the side", value=size_text(back.gauge_side, unit), note="from the end"
     )
@@ -216,12 +273,6 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
         value=size_text(back.stepping.setting, unit),
         note=f"{back.layout.count} tails, overshoot {size_text(back.stepping.overshoot, unit)}",
     )
-    if drawer.pulls:
-        yield Number(
-            label="Pulls, centres",
-            value=", ".join(size_text(each, unit) for each in drawer.pulls),
-            note="from the left outside of the case",
-        )
 
 
 def _fine(inches: float, unit: LengthUnit) -> str:
@@ -229,8 +280,8 @@ def _fine(inches: float, unit: LengthUnit) -> str:
     return say("{:.4 bare}", inches).in_unit(unit)
 
 
-def _chisels(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
-    chisels = drawer.joints.front.chisels
+def _chisels(front: HalfBlindJoint, unit: LengthUnit) -> Iterator[Number]:
+    chisels = front.chisels
     if chisels.sockets is not None:
         yield Number(label="Chisel, sockets", value=size_text(chisels.sockets, unit))
     if chisels.between_tails is not None:

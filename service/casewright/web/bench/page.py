@@ -9,6 +9,7 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
+from casewright.drawing.joint_views import shape_drawing
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.labour.bench import DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack
@@ -19,7 +20,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import unit_read
 from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
 from casewright.papers.writing import Writing
-from casewright.pieces.drawers.parts import Drawer as DrawerBuilt
+from casewright.pieces.drawers.drawer import Drawer as DrawerBuilt
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
 from casewright.shop.at_bench import AtBench, at_bench
@@ -320,9 +321,15 @@ def _off(found: float | None, drawn: float, unit: LengthUnit) -> str:
 
 def _drawings(drawer: DrawerBuilt, unit: LengthUnit) -> tuple[tuple[str, Markup], ...]:
     """A drawer's joints, drawn; where its sides are of unlike thickness with the side that is drawn."""
-    front, back = drawer.joints.front, drawer.joints.back
-    at_front = half_blind_drawing(front, (drawer.code,), unit, "front-joint")
-    at_back = through_drawing(back, (drawer.code,), unit, "back-joint")
+    joints, of = drawer.joints, (drawer.code,)
+    if joints.half_blind:
+        at_front = half_blind_drawing(joints.half_blind, of, unit, "front-joint")
+    else:
+        at_front = shape_drawing(joints.front.shape, f"{drawer.code}, front", unit, "front-joint")
+    if joints.through:
+        at_back = through_drawing(joints.through, of, unit, "back-joint")
+    else:
+        at_back = shape_drawing(joints.back.shape, f"{drawer.code}, back", unit, "back-joint")
     of_front, of_back = sides_drawn(drawer)
     return (
         (f"Front joint{of_front}", drawing(at_front.svg(standalone=False))),

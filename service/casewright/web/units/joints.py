@@ -10,7 +10,6 @@ from starlette.responses import Response
 
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.joinery.choose import Choice
-from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.joinery.layout import Tail
 from casewright.measure.ledger import Ledger
@@ -19,10 +18,10 @@ from casewright.papers.joint_settings import chosen_text, setting_text
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import wrong_of
-from casewright.pieces.drawers.alike import drawers_alike
+from casewright.pieces.drawers.alike import through_alike
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
 from casewright.pieces.drawers.layouts import DrawerEnd
-from casewright.pieces.drawers.parts import Drawer
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.typed import Typed
 from casewright.web.frame.visits import Office
@@ -180,8 +179,7 @@ def of_the_set(
 
 
 def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
-    for drawers in drawers_alike(unit.drawers, lambda each: replace(each.joints.back.given, mark="")):
-        joint: ThroughJoint = drawers[0].joints.back
+    for joint, drawers in through_alike(unit.drawers):
         codes, name = [each.code for each in drawers], f"{drawers[0].sizes.code}.back_joint"
         raised = joint.lower_edge_offset > 0
         yield JointShown(

@@ -17,8 +17,8 @@ from casewright.pieces.asked.layout_spec import with_row
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.layouts import DrawerEnd, laid_out_with, set_out_of, tail_end, unit_families
-from casewright.pieces.drawers.parts import Drawer
 
 Dovetail = HalfBlindJoint | ThroughJoint
 
@@ -84,7 +84,10 @@ class Sight:
 
     def joint_of(self, drawer: Drawer) -> Dovetail:
         """The joint of a drawer at this end."""
-        return drawer.joints.front if self.end is DrawerEnd.FRONT else drawer.joints.back
+        joint = drawer.joints.front if self.end is DrawerEnd.FRONT else drawer.joints.back
+        if not isinstance(joint, HalfBlindJoint | ThroughJoint):
+            raise ValueError(f"{drawer.code} has no dovetails there.")  # its page is not found before this
+        return joint
 
     @cached_property
     def families(self) -> tuple[Family, ...]:

@@ -15,7 +15,7 @@ from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.reading import CannotRead
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.refusals import REFUSALS
-from casewright.pieces.drawers.layouts import DrawerEnd, with_layout
+from casewright.pieces.drawers.layouts import DrawerEnd, has_tails, with_layout
 from casewright.shop.figures import figures_from
 from casewright.shop.refusals import NotFound, Stale
 from casewright.shop.units import REASON, needs_reason, refuse_if_taken_out, revise_unit
@@ -145,13 +145,15 @@ def _sight(seen: Seen, row: str, end: str) -> Sight:
     """The row and the end that are asked for.
 
     Raises:
-        NotFound: the unit has no such row, or its sides no such end
+        NotFound: the unit has no such row, or its sides no such end, or no tails there
     """
     if end not in {each.value for each in DrawerEnd}:
         raise NotFound("end of a drawer's side")
     marks = marks_of(seen.built)
     if (row or marks[0]) not in marks:
         raise NotFound("row of this unit")
+    if not has_tails(seen.built.drawers, DrawerEnd(end)):
+        raise NotFound("row of tails at this end")
     return Sight(built=seen.built, row=row or marks[0], end=DrawerEnd(end))
 
 

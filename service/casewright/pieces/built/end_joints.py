@@ -1,0 +1,99 @@
+"""The corners of the drawers that are joined otherwise than by the usual dovetails, each joint once."""
+
+from collections.abc import Iterator, Sequence
+
+from casewright.joinery.called import Called
+from casewright.joinery.joint import Joint
+from casewright.measure.saying import Words, say
+from casewright.pieces.asked.drawer_fronts import Lipped
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.ends import (
+    BOX,
+    HALF_BLIND,
+    HOUSING,
+    LOCK_RABBET,
+    PINNED,
+    SLIDING,
+    THROUGH,
+)
+from casewright.pieces.layout.joints import PlacedJoint
+
+NAMES = {
+    THROUGH: "through dovetail",
+    SLIDING: "sliding dovetail",
+    LOCK_RABBET: "lock rabbet",
+    BOX: "box joint",
+    PINNED: "rabbet and pins",
+    HOUSING: "housing",
+}
+"""What the joints are called on cards, by the names of their families."""
+
+
+def drawer_ends(unit: Construction) -> tuple[PlacedJoint, ...]:
+    """The drawers' front joints but half-blind dovetails, and their back joints but through dovetails.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        The joints, drawers with the same joint together.
+
+    Source: common practice: what is alike is set out once.
+    """
+    return tuple(_ends(unit))
+
+
+def _ends(unit: Construction) -> Iterator[PlacedJoint]:
+    for end, usual in (("front", HALF_BLIND), ("back", THROUGH)):
+        for held in _alike(unit.drawers, end):
+            first = held[0]
+            family = getattr(first.joints, f"{end}_family")
+            if family == usual:
+                break
+            board = "B" if end == "back" else "BF" if unit.spec.drawers.has_box_front else "F"
+            yield PlacedJoint(
+                key=f"{end}_{first.sizes.code}",
+                kind=family,
+                title=f"Drawer {end}, {NAMES[family]}",
+                places=2 * len(held),
+                serves=(
+                    (end, tuple(f"{each.code}-{board}" for each in held)),
+                    ("side", tuple(f"{each.code}-{mark}" for each in held for mark in ("SL", "SR"))),
+                ),
+                joint=getattr(first.joints, end),
+                working=f"{first.sizes.code}.{end}_joint",
+                drawers=tuple(each.code for each in held),
+                advice=tuple(_advice(unit, end, family)),
+            )
+
+
+def _alike(drawers: Sequence[Drawer], end: str) -> list[list[Drawer]]:
+    groups: list[tuple[object, list[Drawer]]] = []
+    for drawer in drawers:
+        asked = _asked(getattr(drawer.joints, end))
+        found = next((members for other, members in groups if other == asked), None)
+        if found is None:
+            groups.append((asked, [drawer]))
+        else:
+            found.append(drawer)
+    return [members for _, members in groups]
+
+
+def _asked(joint: Joint) -> object:
+    """What decides a joint and its card, whatever drawer it belongs to."""
+    return [(each.name, each.value) for each in joint.settings], getattr(_inner(joint), "layout", None)
+
+
+def _inner(joint: Joint) -> Joint:
+    return joint.of if isinstance(joint, Called) else joint
+
+
+def _advice(unit: Construction, end: str, family: str) -> Iterator[Words]:
+    style = unit.spec.drawers.style
+    if end == "front" and isinstance(style, Lipped):
+        yield say("Lay it out inside the rabbet of the front, {:bare} from its ends.", style.lip)
+    if end == "front" and unit.spec.drawers.has_box_front:
+        yield "It joins the box's own front; the show front is screwed on from inside when the box is done."
+    if family == HOUSING:
+        yield "Left and right side are cut as a pair; the back goes in last, and the bottom under it."

@@ -1,0 +1,192 @@
+"""What the corners of all drawers share: how the sides end at the front and at the back."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TypeVar
+
+from casewright.joinery.chisels import Rack
+from casewright.joinery.families.housing.asked import usual_depth
+from casewright.joinery.families.lock_rabbet.joint import LockRabbetJoint
+from casewright.joinery.families.pinned_rabbet.asked import usual_lip
+from casewright.joinery.families.sliding.rules import usual_socket_depth
+from casewright.joinery.joint import Chosen, Values
+from casewright.joinery.kinds import solve
+from casewright.measure.ledger import Ledger
+from casewright.measure.saying import say
+from casewright.measure.units import Inches
+from casewright.pieces.asked.drawer_joints import (
+    AsFrontBack,
+    BackJoint,
+    BoxJoint,
+    FrontJoint,
+    HalfBlindDovetail,
+    HousedBack,
+    LockRabbet,
+    PinnedRabbet,
+    SlidingDovetail,
+    ThroughDovetail,
+)
+from casewright.pieces.drawers.sizes import CannotBuild
+
+NOMINAL = 4.0
+"""A height at which a joint's other sizes are worked out; they do not hang on it [in]."""
+HALF_BLIND, THROUGH, SLIDING, LOCK_RABBET, BOX, PINNED, HOUSING = (
+    *("half-blind", "through", "sliding"),
+    *("lock-rabbet", "box", "pinned-rabbet", "housing"),
+)
+"""The families of the joinery by their names."""
+DOVETAILS = (HALF_BLIND, THROUGH)
+CHOSEN = "chosen by the joinery's own rule; type your own in the unit file"
+Made = TypeVar("Made")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class End:
+    """How the sides of all drawers end at the front, or at the back.
+
+    Attributes:
+        kind: what the unit file calls the joint
+        family: the joint's name in the joinery, such as `lock-rabbet`
+        lip: what of the front covers the end of the side; 0 for none [in]
+        reach: how far a tongue or a housed board goes into the side, or a tail into the front [in]
+        set_in: how far the back stands in from the ends of the sides [in]
+        finger: width of a finger that is aimed at; None where it is chosen, or there is none [in]
+        whole_fingers: whether the box is lowered to a whole number of fingers
+        values: the numbers of the joint that all drawers share; None for one that each chooses
+        chosen: what was left out and has been chosen
+    """
+
+    kind: str
+    family: str
+    lip: Inches = 0.0
+    reach: Inches = 0.0
+    set_in: Inches = 0.0
+    finger: Inches | None = None
+    whole_fingers: bool = False
+    values: Values
+    chosen: tuple[Chosen, ...] = ()
+
+    @property
+    def is_dovetailed(self) -> bool:
+        """Whether a row of tails is cut there."""
+        return self.family in DOVETAILS
+
+    @property
+    def is_between(self) -> bool:
+        """Whether the board lies between the sides and reaches into them."""
+        return self.family == HOUSING or (self.family == LOCK_RABBET and self.lip == 0)
+
+    @property
+    def shows(self) -> bool:
+        """Whether the ends of the sides show at the face, unless another board covers them."""
+        return self.family in (THROUGH, BOX) or (self.family == LOCK_RABBET and self.lip == 0)
+
+
+def front_end(joint: FrontJoint, front: Inches, side: Inches, rack: Rack, ledger: Ledger) -> End:
+    """How the sides are joined to the board in front of them.
+
+    Args:
+        joint: what the maker chose
+        front: thickness of that board [in]
+        side: thickness of the sides [in]
+        rack: the shop's cutters
+        ledger: keeps the working
+
+    Returns:
+        What all drawers share.
+
+    Raises:
+        CannotBuild: the joint has no room in these boards
+
+    Source: the rules of choice of each joint, with their own sources.
+    """
+    return _refusing("front_joint", lambda: _end(joint, front, side, rack, ledger))
+
+
+def back_end(
+    joint: BackJoint, before: FrontJoint, back: Inches, side: Inches, rack: Rack, ledger: Ledger
+) -> End:
+    """How the sides are joined to the back.
+
+    Args:
+        joint: what the maker chose
+        before: how they are joined to the front
+        back: thickness of the back [in]
+        side: thickness of the sides [in]
+        rack: the shop's cutters
+        ledger: keeps the working
+
+    Returns:
+        What all drawers share.
+
+    Raises:
+        CannotBuild: the joint has no room in these boards, or is none for a back
+
+    Source: the rules of choice of each joint, with their own sources.
+    """
+    if isinstance(joint, HousedBack):
+        depth = joint.depth or ledger.given("depth", usual_depth(side), CHOSEN, Inches)
+        if depth >= side:
+            why = "drawers.back_joint.depth: a housing of {} goes through a side of {:bare}; make it {:bare}"
+            raise CannotBuild(say(why, depth, side, usual_depth(side)))
+        return End(kind=joint.kind, family=HOUSING, reach=depth, set_in=joint.set_in, values={})
+    if isinstance(joint, AsFrontBack):
+        if isinstance(before, HalfBlindDovetail | SlidingDovetail):
+            raise CannotBuild(
+                f"drawers.back_joint: a back as wide as the box has no {before.kind}; "
+                "choose a through dovetail or a housing"
+            )
+        return _refusing("back_joint", lambda: _end(before, back, side, rack, ledger))
+    return End(kind=joint.kind, family=THROUGH, values={})
+
+
+def _refusing(name: str, made: Callable[[], Made]) -> Made:
+    try:
+        return made()
+    except ValueError as error:  # CannotBeLaidOut is one
+        raise CannotBuild(say("drawers.{}: {}", name, error.args[0])) from None
+
+
+def _end(joint: FrontJoint, front: Inches, side: Inches, rack: Rack, ledger: Ledger) -> End:
+    match joint:
+        case HalfBlindDovetail():
+            return End(kind=joint.kind, family=HALF_BLIND, values={})
+        case ThroughDovetail():
+            return End(kind=joint.kind, family=THROUGH, values={})
+        case SlidingDovetail():
+            depth = joint.depth or ledger.given("depth", usual_socket_depth(front), CHOSEN, Inches)
+            values = {"depth": depth, "shoulder": joint.shoulder, "slope": joint.slope, "stop": joint.stop}
+            return End(kind=joint.kind, family=SLIDING, reach=depth, values=values)
+        case LockRabbet():
+            return _lock_rabbet(joint, front, side, rack, ledger)
+        case BoxJoint():
+            return End(
+                kind=joint.kind,
+                family=BOX,
+                finger=joint.finger,
+                whole_fingers=joint.height == "whole fingers",
+                values={"play": joint.play},
+            )
+        case PinnedRabbet():
+            lip = joint.lip or ledger.given("lip", usual_lip(front), CHOSEN, Inches)
+            values = {"lip": lip, "pin": joint.thick, "pin_length": joint.long}
+            values |= {"margin": joint.edge, "spacing": joint.spacing}
+            return End(kind=joint.kind, family=PINNED, lip=lip, values=values)
+
+
+def _lock_rabbet(joint: LockRabbet, front: Inches, side: Inches, rack: Rack, ledger: Ledger) -> End:
+    asked = {"lip": joint.lip, "tongue": joint.tongue, "reach": joint.reach, "from_end": joint.from_end}
+    boards = {"height": NOMINAL, "front": front, "side": side}
+    solved = solve(LOCK_RABBET, {**boards, **asked}, rack=rack, ledger=ledger)
+    if not isinstance(solved.joint, LockRabbetJoint):
+        raise TypeError(f"{LOCK_RABBET} was worked out as something else.")
+    given = solved.joint.given
+    values = {name: getattr(given, name) for name in asked}
+    return End(
+        kind=joint.kind,
+        family=LOCK_RABBET,
+        lip=given.lip,
+        reach=given.reach,
+        values=values,
+        chosen=solved.chosen,
+    )
