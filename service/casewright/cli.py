@@ -138,7 +138,7 @@ def unit_command(commands: Any, name: str, words: str, run: Callable[[argparse.N
         "--why", nargs="?", const=NAMES, metavar="LINE", help="show the working of a line or figure"
     )
     command.add_argument("--svg", metavar="DIR", help="also write the drawings into this folder")
-    command.add_argument("--caution-sheet", metavar="FILE", help="also write the caution sheet, as PDF")
+    command.add_argument("--files", metavar="DIR", help="also write its templates and caution sheet there")
     command.add_argument(
         "--schema", action="store_true", help="print the JSON Schema of the unit file and stop"
     )
@@ -238,11 +238,10 @@ def answer(
     """Prints what was asked for, writes its files, and says by its status whether a check stops."""
     if given.svg:
         write_drawings(Path(given.svg), unit, writing)
-    if given.caution_sheet:
-        from casewright.papers.caution_sheet_pdf import loose_caution_sheet  # noqa: PLC0415 - only on demand
+    if given.files:
+        from casewright.papers.unit_files import unit_files  # noqa: PLC0415 - only for those who ask
 
-        file = Path(given.caution_sheet)
-        write_files(file.parent, {file.name: loose_caution_sheet(unit, writing.unit)}, "--caution-sheet")
+        write_files(Path(given.files), unit_files(unit, writing.unit), "--files")
     if given.why == NAMES:
         show(figures_section(unit.ledger))
     elif given.why and given.json:

@@ -7,6 +7,7 @@ from casewright.papers.caution_sheet import CautionSheetPaper, caution_sheet_pap
 from casewright.papers.caution_sheet_pdf import caution_sheet_data, caution_sheet_pdf, loose_caution_sheet
 from casewright.papers.pdf import Paper
 from casewright.papers.says import WHOLE, says_of
+from casewright.papers.unit_files import unit_files
 from casewright.records.papers import PaperKind
 from printed import METRIC, head, pages_of, tags_of, text_of
 from units import built, chest, dresser
@@ -85,6 +86,13 @@ def test_a_unit_without_a_job_has_a_sheet_of_its_own():
 
     assert "Worked dresser A" in said
     assert "draft" not in said.lower()
+
+
+def test_the_files_of_a_unit_hold_its_sheet_beside_its_templates():
+    held = unit_files(built(dresser()), LengthUnit.MILLIMETRE)
+
+    assert set(held) == {"A-caution-sheet.pdf", "A-pulls-template.pdf"}
+    assert "317.5 mm" in text_of(held["A-caution-sheet.pdf"])  # 12-1/2 in
 
 
 def test_what_is_kept_prints_the_same():

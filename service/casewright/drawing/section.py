@@ -165,7 +165,7 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
     """One drawer: front, back and bottom cut, the side seen beyond, its code inside."""
     groove, sizes = unit.spec.drawers.groove, drawer.sizes
-    lowest = unit.face.base_height + sizes.opening.bottom + unit.spec.drawers.clearances.bottom
+    lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot
     within = View(view.sheet, view.x, view.y + lowest * view.factor, view.factor)
     end, height = sizes.length, sizes.height
     within.polyline(Line.SEEN, (sizes.front, height), (end, height), (end, 0.0), (sizes.front, 0.0))

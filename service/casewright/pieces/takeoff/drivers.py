@@ -19,6 +19,7 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SLIDING
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
+from casewright.pieces.takeoff.run_drivers import run_drivers
 
 SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
@@ -67,9 +68,7 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{
-            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
-        },
+        **{driver: number * count for driver, number in _of_one(unit).items()},
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
@@ -77,6 +76,10 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         driver: under.given(driver.value, float(number), COUNTED, Number)
         for driver, number in counted.items()
     }
+
+
+def _of_one(unit: Construction) -> dict[Driver, float]:
+    return _case(unit) | _drawers(unit) | run_drivers(unit) | _doors(unit)
 
 
 def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
