@@ -74,7 +74,8 @@ document.addEventListener("htmx:after:swap", (event) => {
   if (ctx?.target?.id === "fields") {
     changed = true;
     step.value = "";
-    form.dispatchEvent(new Event("work"));
+    // Not at once: it would take the place of the exchange that is still under way.
+    setTimeout(() => form.dispatchEvent(new Event("work")), 30);
     return;
   }
   beside();
@@ -103,10 +104,10 @@ const rowOf = (mark) =>
 const mark = () => {
   const at = document.getElementById("at");
   const place = at?.selectedOptions[0];
-  for (const each of document.querySelectorAll("a[data-pick].chosen, tr.chosen")) each.classList.remove("chosen");
+  for (const each of document.querySelectorAll("a[data-pick].picked, tr.picked")) each.classList.remove("picked");
   if (!at?.value) return;
-  document.querySelector(`a[data-pick="R${at.value}"]`)?.classList.add("chosen");
-  rowOf(at.value)?.classList.add("chosen");
+  document.querySelector(`a[data-pick="R${at.value}"]`)?.classList.add("picked");
+  rowOf(at.value)?.classList.add("picked");
   document.getElementById("to-fields").href = `#${place.dataset.field}`;
 };
 

@@ -365,7 +365,7 @@ def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
             row[0].replace(", ", ".").replace(" ", ".").replace("row.", "rows.").replace("column.", "across.")
         )
         inner = f"{name}.rows.1" if ROW.fullmatch(f"{name}.rows.1") else name
-        return {_named(values, f"{inner}.{_about(message)}"): sentence(message)}
+        return {_named(values, f"{inner}.{_about(message.replace(row[0], ''))}"): sentence(message)}
     return {WHOLE: sentence(message)}
 
 
