@@ -94,7 +94,7 @@ def _top_on_legs(spec: UnitSpec, legs: LegsAndAprons, climate: Climate, ledger: 
     """A solid top moves over aprons that do not: held at the front, it slides at the back."""
     moves = across(spec.woods.of("top"), ledger)
     grows, shrinks = (
-        movement(size=spec.overall_depth, coefficient=moves, change=change)
+        movement(size=spec.top_depth, coefficient=moves, change=change)
         for change in (climate.swelling, climate.drying)
     )
     return Finding(

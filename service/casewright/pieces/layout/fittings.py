@@ -40,7 +40,11 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
             item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
         ),
         *base_hardware(spec, face),
-        HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
+        HardwareItem(
+            item="screws and buttons",
+            quantity=1,
+            note=f"one lot: top, plinth, stops, muntins{', show fronts' if spec.drawers.has_box_front else ''}",
+        ),
     )
 
 
