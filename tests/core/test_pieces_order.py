@@ -4,7 +4,7 @@ import pytest
 
 from casewright.labour.drivers import Driver
 from casewright.measure.lengths import LengthUnit, show
-from casewright.pieces.takeoff.lumber import sequence_words, yard_size
+from casewright.pieces.takeoff.sequences import sequence_words, yard_size
 from units import built, chest, dresser, dresser_estimate, estimated, own_shop
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.drawing.canvas import Line
+from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.face_parts import draw_case, seen_rows
 from casewright.drawing.page import Drawing, fitted
@@ -18,6 +18,8 @@ SIZES = (1.0, 0.85, 0.7)
 """Of a code, the largest first, as parts of the lettering; one in a column of rows is long."""
 PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""
+BAR = 0.5
+"""How high a pull with two screws is drawn (common practice) [in]."""
 
 
 def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
@@ -53,6 +55,17 @@ def _draw(view: View, unit: Construction) -> None:
     _levels(view, unit, bare)
     _widths_above(view, unit, top)
     _widths_below(view, unit)
+    _given_up(view, unit)
+
+
+def _given_up(view: View, unit: Construction) -> None:
+    """What does not match although it was wished for: named where the customer signs."""
+    letters, left = view.sheet.letters, -unit.spec.top.overhang_sides
+    for each in unit.spec.grain.given_up:
+        words = f"Not matched: {each.name} ({each.reason.rstrip('.')})"
+        _, bottom, _, _ = view.sheet.reach
+        view.sheet.letter((left, bottom - letters), words, "start")
+        view.sheet.say(words)
 
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
@@ -62,11 +75,21 @@ def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
     view.rectangle(Line.FRONT, front.x, front.z, front.width, front.height, f"{drawer.code}-F")
     radius = min(PULL, front.height / 5, front.width / 5)
     for centre in drawer.pulls:
-        view.circle(Line.FRONT, (centre, front.z + front.height / 2), radius)
+        _pull(view, (centre, front.z + drawer.boring.up), radius, drawer.boring.apart)
     opening = drawer.sizes.opening
     if opening.measured:
         view.sheet.say(f"{opening.code} measured: {', '.join(opening.measured)}")
-    return _letter_code(view, drawer, (front.x, front.z), (min(drawer.pulls), front.height / 2), radius)
+    left = min(drawer.pulls) - max(0.0, drawer.boring.apart / 2 - radius)
+    return _letter_code(view, drawer, (front.x, front.z), (left, drawer.boring.up), radius)
+
+
+def _pull(view: View, at: Point, radius: Inches, apart: Inches) -> None:
+    """A knob, or a pull with two screws, as long as they are apart."""
+    x, z = at
+    if not apart:
+        view.circle(Line.FRONT, at, radius)
+        return
+    view.rectangle(Line.FRONT, x - apart / 2, z - BAR / 2, apart, BAR)
 
 
 def _letter_code(
@@ -103,7 +126,9 @@ def _heights(view: View, unit: Construction, bare: set[str]) -> Inches:
     body = base + face.body_height
     below, between = ("legs", "apron height") if spec.legs else ("base", "body height")
     stack = [Span(0.0, base, below)] if base else []
-    stack += [Span(base, body, between), Span(body, face.overall_height, "top thickness")]
+    stack.append(Span(base, body, between))
+    if face.overall_height > body:
+        stack.append(Span(body, face.overall_height, "top thickness"))
     reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
     overall = [Span(0.0, face.overall_height, "overall height")]
     heights(view, overall, left, reach - 0.6 * letters, Side.BEFORE, upright=True)

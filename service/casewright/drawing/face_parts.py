@@ -12,7 +12,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.openings import FaceRow, Stack, Wall
 from casewright.pieces.layout.parts import Part
 
-RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "R1", "R2", "R3"), "C3", ("C5", "C6")
+RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "C11", "R1", "R2", "R3"), "C3", ("C5", "C6")
 BETWEEN_COLUMNS = ("C4", "C8", "C10")
 
 

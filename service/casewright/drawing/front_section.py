@@ -29,7 +29,7 @@ def front_sections(spec: UnitSpec, drawer: Drawer) -> Iterator[tuple[str, Outlin
     """
     sizes, style = drawer.sizes, spec.drawers.style
     face = sizes.face
-    low = face.bottom - sizes.opening.bottom - spec.drawers.clearances.bottom - sizes.foot
+    low = face.bottom - sizes.opening.bottom - drawer.run.foot - sizes.foot
     high = low + face.height
     if spec.drawers.has_box_front:
         yield "F", box(-face.thickness, low, face.thickness, face.height)
@@ -39,7 +39,9 @@ def front_sections(spec: UnitSpec, drawer: Drawer) -> Iterator[tuple[str, Outlin
     elif isinstance(style, CockBeaded):
         yield from _beaded(spec, style, drawer)
     else:
-        yield "F", _joined(spec, drawer, (low, high), (0.0, 0.0))
+        # In its opening a front stands level with its box; before the case it may reach below it.
+        low = low if sizes.stand else 0.0
+        yield "F", _joined(spec, drawer, (low, low + face.height), (0.0, 0.0))
 
 
 def bottom_section(spec: UnitSpec, drawer: Drawer) -> Outline:

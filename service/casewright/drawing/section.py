@@ -166,7 +166,7 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
     """One drawer: front, back and bottom cut, the side seen beyond, its code inside."""
     spec, sizes = unit.spec, drawer.sizes
-    lowest = unit.face.base_height + sizes.opening.bottom + spec.drawers.clearances.bottom + sizes.foot
+    lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot + sizes.foot
     start = sizes.box_start + spec.drawers.stops.inset
     within = View(view.sheet, view.x + start * view.factor, view.y + lowest * view.factor, view.factor)
     end, height = sizes.box_length, sizes.side_height
@@ -231,7 +231,8 @@ def _depths_above(view: View, unit: Construction) -> None:
         if top.overhang_back:
             overhangs.append(Span(depth, back, "overhang of the top at the back"))
         line = widths(view, overhangs, line, Side.AFTER, height) + 0.8 * letters
-    widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
+    if top.fixing != "none":
+        widths(view, [Span(front, back, "depth of the top", words="top")], line, Side.AFTER, height)
 
 
 def _rows_cut(stack: Stack, plane: Inches) -> Iterator[FaceRow]:

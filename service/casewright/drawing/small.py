@@ -59,9 +59,8 @@ def _draw(view: View, unit: Construction) -> None:
     spec, face = unit.spec, unit.face
     over, base = spec.top.overhang_sides, face.base_height
     view.polygon(Line.OBJECT, list(_outline(unit)))
-    view.rectangle(
-        Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.thickness
-    )
+    if spec.top.over:
+        view.rectangle(Line.OBJECT, -over, base + face.body_height, spec.body.width + 2 * over, spec.top.over)
     for outline in leg_outlines(unit, spec.body.width):
         view.polygon(Line.OBJECT, outline)
     for part in unit.case.parts:

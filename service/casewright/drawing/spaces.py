@@ -3,13 +3,11 @@
 from collections.abc import Iterator
 
 from casewright.drawing.canvas import Line
+from casewright.drawing.doors import draw_door
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.openings import Space
-
-BESIDE = 1 / 16
-"""Drawn around a leaf, whatever its fit will be (common practice) [in]."""
 
 
 def draw_spaces(view: View, unit: Construction) -> None:
@@ -21,9 +19,11 @@ def draw_spaces(view: View, unit: Construction) -> None:
 
     Source: common practice of shop drawing; the dashed lines of a door meet at the side of its hinges.
     """
+    hung = {door.plan.opening.code: door for door in unit.doors}
     for space in unit.face.spaces:
         if space.holds == "doors":
-            _doors(view, unit, space)
+            draw_door(view, unit, hung[space.code])
+            _say_doors(view, space)
         else:
             _shelves(view, unit, space)
         _letter_code(view, unit, space)
@@ -49,16 +49,7 @@ def hinged_at(space: Space) -> Iterator[str]:
         yield "right"
 
 
-def _doors(view: View, unit: Construction, space: Space) -> None:
-    """Each leaf in outline, with two dashed lines from the corners of its free edge to its hinges."""
-    z, wide = unit.face.base_height + space.bottom, space.width / space.leaves
-    for number, side in enumerate(hinged_at(space)):
-        left, low = space.left + number * wide + BESIDE, z + BESIDE
-        width, height = wide - 2 * BESIDE, space.height - 2 * BESIDE
-        view.rectangle(Line.TONE, left, low, width, height)
-        view.rectangle(Line.FRONT, left, low, width, height, f"{unit.spec.code}-{space.code}")
-        hinges, free = (left, left + width) if side == "left" else (left + width, left)
-        view.polyline(Line.HIDDEN, (free, low), (hinges, low + height / 2), (free, low + height))
+def _say_doors(view: View, space: Space) -> None:
     count = "one door, hinged" if space.leaves == 1 else "two doors, hinged"
     where = f"at the {space.hinged}" if space.leaves == 1 else "at their outer edges"
     view.sheet.say(f"{space.code}: {count} {where}")

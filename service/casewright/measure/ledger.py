@@ -114,6 +114,16 @@ class Ledger:
         child._prefix = f"{self._prefix}{prefix}."
         return child
 
+    @property
+    def root(self) -> "Ledger":
+        """The same ledger, with no prefix before a figure's name."""
+        if not self._prefix:
+            return self
+        root = Ledger.__new__(Ledger)
+        root._workings = self._workings
+        root._prefix = ""
+        return root
+
     def copied(self) -> "Ledger":
         """A ledger of its own with the same working: what is added to it, this one does not know."""
         copy = Ledger.__new__(Ledger)

@@ -299,6 +299,7 @@ def _order(line: OrderLine) -> dict[str, Any]:
                 "width_in": float(found.width),
                 "length_in": float(found.length),
                 "boards": found.boards,
+                "thickness_in": float(found.thickness),
             }
             for found in line.sequences
         ],

@@ -4,6 +4,7 @@ from itertools import groupby
 
 from casewright.papers.cautions import cautions_for
 from casewright.papers.checks_report import checks_section
+from casewright.papers.run_words import running_section
 from casewright.papers.stand_report import stand_section
 from casewright.papers.unit_report import (
     cut_list_section,
@@ -16,8 +17,9 @@ from casewright.papers.writing import Writing, section, several, table, wrapped
 from casewright.papers.year_report import year_section
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.costs.estimate import Estimate
-from casewright.pieces.takeoff.lumber import OrderLine, sequence_words, yard_size
+from casewright.pieces.takeoff.lumber import OrderLine
 from casewright.pieces.takeoff.rough import RoughLine
+from casewright.pieces.takeoff.sequences import sequence_words, yard_size
 
 WHY = (
     "Every figure can say where it comes from: --why F5, --why R5-1.height, --why P04, --why order.…, "
@@ -40,6 +42,7 @@ def unit_report(unit: Construction, writing: Writing, *, checks: bool) -> str:
         (
             unit_heading(unit, writing),
             openings_section(unit, writing),
+            running_section(unit, writing),
             cut_list_section(unit, writing),
             joints_section(unit, writing),
             year_section(unit, writing),
@@ -68,6 +71,7 @@ def estimate_report(held: Estimate, writing: Writing, *, checks: bool, shop_name
         (
             unit_heading(unit, writing) + f"\nPrices, rates and history: {shop_name}.",
             openings_section(unit, writing),
+            running_section(unit, writing),
             cut_list_section(unit, writing),
             rough_section(held, writing),
             joints_section(unit, writing),

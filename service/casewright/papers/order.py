@@ -9,8 +9,9 @@ from casewright.papers.head import JobPaper, PaperHead
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.costs.priced import FinishNeed
 from casewright.pieces.layout.fitted import HardwareItem
-from casewright.pieces.takeoff.lumber import BoardNeed, OrderLine, SequenceSet, yard_size
+from casewright.pieces.takeoff.lumber import BoardNeed, OrderLine
 from casewright.pieces.takeoff.rough import FeetGroup
+from casewright.pieces.takeoff.sequences import SequenceSet, yard_size
 from casewright.pricing.materials import MaterialLine
 from casewright.pricing.prices import PriceKind
 from casewright.wood.grades import GradeName
@@ -32,7 +33,8 @@ class BoardsNeeded(Spec):
 class MatchedSet(Spec):
     """Pieces that are cut one after the other from one log; `sets` such sets are wanted.
 
-    `width_in` is that of one board; of `boards` for a panel it is that of each.
+    `width_in` is that of one board; of `boards` for a panel it is that of each. `thickness_in` is what a
+    board that is sawn in two has to measure; 0 where none is.
     """
 
     sets: int
@@ -42,6 +44,7 @@ class MatchedSet(Spec):
     width_in: float
     length_in: float
     boards: int = 1
+    thickness_in: float = 0.0
 
 
 class FeetBehind(Spec):
@@ -225,6 +228,7 @@ def _set(found: SequenceSet, alike: Mapping[str, int], unit: LengthUnit) -> Matc
         width_in=yard_size(found.board_width, unit),
         length_in=yard_size(found.length, unit),
         boards=found.boards,
+        thickness_in=yard_size(found.thickness, unit),
     )
 
 

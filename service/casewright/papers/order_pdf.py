@@ -158,6 +158,11 @@ def _set(found: MatchedSet, writing: Writing) -> str:
         blank = f"one board, at least {size}, {what}"
     elif found.way == "along":
         blank = f"{found.boards} boards from one log for a panel, each at least {size}, {what}"
+    elif found.way in ("book", "slip"):
+        thick = _picked(found.thickness_in, writing)
+        blank = f"one board {thick} thick, {size}, to be sawn in two, {what}"
+    elif found.way == "one tree":
+        blank = f"all from one log, boards up to {size}, {what}"
     else:
         blank = f"boards from one log that make up a panel {size}, {what}"
     each = "Set" if found.sets == 1 else f"{found.sets} sets, each"

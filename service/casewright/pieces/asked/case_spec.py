@@ -1,17 +1,68 @@
-"""What a piece is built as: a solid carcase with its web frames, or legs with aprons between them."""
+"""What a piece is built as: a carcase with its web frames, or legs with aprons between them."""
 
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, ValidationInfo, field_validator
+from pydantic_core import PydanticCustomError
 
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.pieces.asked.panel_spec import DustPanel, Panelling, PlySides
+
+Sides = Literal["solid", "frame and panel", "plywood"]
+CornerJoint = Literal["half-blind", "through", "housing", "tenon", "dowels", "loose tenons"]
+CORNERS: dict[str, tuple[CornerJoint, ...]] = {
+    "solid": ("half-blind", "through", "housing", "tenon", "dowels", "loose tenons"),
+    "frame and panel": ("tenon", "half-blind", "through", "housing", "dowels", "loose tenons"),
+    "plywood": ("dowels", "loose tenons", "housing"),
+}
+"""The corners that each kind of side can have, the usual one first (common practice)."""
+DOVETAILS = ("half-blind", "through")
 
 
 class Case(Spec):
-    """The solid carcase: rails dovetailed into the side tops, the bottom into the sides, dividers housed."""
+    """The carcase: its sides, how rails and bottom are joined to them, and what divides its rows."""
 
+    sides: Sides = Field(
+        "solid",
+        description=(
+            "What the sides are: boards glued up, stiles and rails around a panel, or plywood with a solid "
+            "lipping, with a plywood top and bottom."
+        ),
+        examples=["frame and panel"],
+    )
+    panelling: Panelling = Field(
+        default_factory=Panelling, description="Frame-and-panel sides; counts for no others."
+    )
+    ply: PlySides = Field(default_factory=PlySides, description="Plywood sides; counts for no others.")
+    corner: CornerJoint | None = Field(
+        None,
+        description=(
+            "How rails and bottom meet the sides. Left out: half-blind dovetails in solid sides, tenons in "
+            "frames, dowels in plywood."
+        ),
+        examples=["through"],
+    )
+    corner_tenon: Size | None = Field(
+        None,
+        description=(
+            "Length of tenoned rails' tenons in the sides. Left out: two thirds of the side, as far as its "
+            "wall allows."
+        ),
+        examples=["7/16"],
+    )
+    divider_kind: Literal["web frame", "rail", "dust frame", "solid"] = Field(
+        "web frame",
+        description=(
+            "What lies between two rows: a web frame, a front rail alone, a web frame with a thin panel, or "
+            "a board over the full depth."
+        ),
+        examples=["dust frame"],
+    )
+    dust: DustPanel = Field(
+        default_factory=DustPanel, description="The panel of a dust frame; counts for no others."
+    )
     side: Size = Field(0.75, description="Thickness of a case side.", examples=["3/4"])
     sub_top_rail: Size = Field(0.75, description="Thickness of the rails under the top.", examples=["3/4"])
     bottom: Size = Field(0.75, description="Thickness of the case bottom.", examples=["3/4"])
@@ -60,6 +111,43 @@ class Case(Spec):
     carcase_slope: float = Field(
         8, gt=1, le=20, description="Slope of the carcase dovetails, one in this many.", examples=[8]
     )
+
+    @field_validator("corner")
+    @classmethod
+    def corner_suits_the_sides(cls, corner: CornerJoint | None, info: ValidationInfo) -> CornerJoint | None:
+        """Refuses a corner that such sides have no wood for."""
+        sides = info.data.get("sides", "solid")
+        if corner is not None and corner not in CORNERS[sides]:
+            raise PydanticCustomError(
+                "choice",
+                "{sides} sides take no {corner} corner, which breaks out of the plies; write {others}",
+                {
+                    "sides": sides,
+                    "corner": corner,
+                    "others": " or ".join(f'"{each}"' for each in CORNERS[sides]),
+                },
+            )
+        return corner
+
+    @property
+    def joined(self) -> CornerJoint:
+        """How rails and bottom meet the sides, whether chosen or not."""
+        return self.corner or CORNERS[self.sides][0]
+
+    @property
+    def is_framed(self) -> bool:
+        """Whether the sides are frames with panels."""
+        return self.sides == "frame and panel"
+
+    @property
+    def is_ply(self) -> bool:
+        """Whether sides, top and bottom are plywood."""
+        return self.sides == "plywood"
+
+    @property
+    def has_webs(self) -> bool:
+        """Whether frames with runners lie between the rows."""
+        return self.divider_kind in ("web frame", "dust frame")
 
 
 class Frames(Spec):

@@ -86,3 +86,22 @@ class Panelling(Spec):
         ),
         examples=["1-1/4"],
     )
+
+
+class PlySides(SheetChoice):
+    """The sheet that a case of plywood is made of, and the solid lipping on its front edges."""
+
+    nominal: str = Field(
+        "3/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["3/4"]
+    )
+    lipping: Clearance = Field(
+        0.25,
+        description="Width of the solid lipping on the front edges; 0 for none.",
+        examples=["1/4"],
+    )
+
+
+class DustPanel(SheetChoice):
+    """The thin panel that closes a web frame against dust, in grooves of its rails and runners."""
+
+    groove: Size = Field(0.25, description="Depth of the grooves for the panel.", examples=["1/4"])

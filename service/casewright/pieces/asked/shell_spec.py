@@ -7,16 +7,70 @@ from pydantic_core import PydanticCustomError
 
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.pieces.asked.panel_spec import Panelling, SheetChoice
 from casewright.wood.sheets import Sheet, sheet
+
+OVERHANGS = ("overhang_sides", "overhang_front", "overhang_back")
+FLUSH = ("dovetails", "none")
+"""Without a top of its own a case has no overhang."""
 
 
 class Top(Spec):
-    """The top, buttoned or screwed through slots."""
+    """The top, and how it is held: by something that lets it move, or as a part of the case."""
 
     thickness: Size = Field(0.875, description="Thickness of the top.", examples=["7/8"])
     overhang_sides: Clearance = Field(0.75, description="Overhang at each side.", examples=["3/4"])
     overhang_front: Clearance = Field(0.75, description="Overhang at the front.", examples=["3/4"])
     overhang_back: Clearance = Field(0.0, description="Overhang at the back.", examples=["0"])
+    fixing: Literal["buttons", "slots", "clips", "dovetails", "none"] = Field(
+        "buttons",
+        description=(
+            "The top of a carcase is held by wooden buttons, by screws in slots of the rails, or by metal "
+            "clips; or it is dovetailed between the sides in place of rails; or there is none, where the "
+            "piece hangs or stands under a counter."
+        ),
+        examples=["slots"],
+    )
+    spacing: Size = Field(
+        10.0, description="Fixings along a rail are no further apart (common practice).", examples=["10"]
+    )
+    slack: Clearance | None = Field(
+        None,
+        description="How far the rear fixings give. Left out: what the top moves, and 1/32 in more.",
+        examples=["1/8"],
+    )
+
+    @model_validator(mode="before")
+    @classmethod
+    def flush_without_a_top(cls, value: Any) -> Any:
+        """A case without a top of its own has no overhang, whatever the usual one is."""
+        if isinstance(value, dict) and value.get("fixing") in FLUSH:
+            return {**dict.fromkeys(OVERHANGS, 0), **value}
+        return value
+
+    @model_validator(mode="after")
+    def no_overhang_between_sides(self) -> Self:
+        if self.fixing in FLUSH and any(getattr(self, name) for name in OVERHANGS):
+            raise PydanticCustomError(
+                "choice",
+                "{which} has no overhang; leave the overhangs out, or write 0",
+                {
+                    "which": "a top dovetailed between the sides"
+                    if self.is_dovetailed
+                    else "a case without a top"
+                },
+            )
+        return self
+
+    @property
+    def is_dovetailed(self) -> bool:
+        """Whether it is a part of the case, between the sides."""
+        return self.fixing == "dovetails"
+
+    @property
+    def over(self) -> Inches:
+        """What it adds to the height of the body; nothing as a part of that, or where there is none [in]."""
+        return 0.0 if self.fixing in FLUSH else self.thickness
 
 
 class Plinth(Spec):
@@ -230,12 +284,37 @@ def stands_to(base: Base | None, depth: Inches) -> Inches:
     return depth
 
 
-class Back(Spec):
-    """A shiplap back, in rabbets in the sides."""
+class BackPanelling(Panelling):
+    """The frame and the panels of a panelled back: slimmer than those of a side."""
 
-    thickness: Size = Field(0.5, description="Thickness of the boards.", examples=["1/2"])
+    stile: Size = Field(2.5, description="Width of a stile.", examples=["2-1/2"])
+    panel: Size = Field(
+        0.375,
+        description="Thickness of a solid panel; its edges are thinned to the groove on the outside.",
+        examples=["3/8"],
+    )
+
+
+BackKind = Literal["shiplap", "tongued", "panelled", "rabbeted-ply", "grooved-ply", "none"]
+BOARDED = ("shiplap", "tongued")
+
+
+class Back(Spec):
+    """The back of a carcase: boards or a frame in rabbets, plywood in rabbets or grooves."""
+
+    kind: BackKind = Field(
+        "shiplap",
+        description=(
+            "Boards lapped or tongued, a frame with panels, plywood in rabbets or in grooves, or none."
+        ),
+        examples=["tongued"],
+    )
+    thickness: Size = Field(0.5, description="Thickness of the boards, or of the frame.", examples=["1/2"])
     rabbet: Size = Field(0.375, description="How far the back reaches into each side.", examples=["3/8"])
-    lap: Size = Field(0.375, description="Width of the shiplap.", examples=["3/8"])
+    lap: Size = Field(0.375, description="Width of the shiplap, or length of the tongue.", examples=["3/8"])
+    tongue: Size | None = Field(
+        None, description="Thickness of the tongue. Left out: a third of the board.", examples=["3/16"]
+    )
     gap: Clearance = Field(0.0625, description="Gap left at each lap for swelling.", examples=["1/16"])
     boards: int | None = Field(
         None,
@@ -249,3 +328,44 @@ class Back(Spec):
         description="Widest back board: up to this it lies flat and stays in its laps (common practice).",
         examples=["6"],
     )
+    panelling: BackPanelling = Field(
+        default_factory=BackPanelling, description="A panelled back; counts for no others."
+    )
+    ply: SheetChoice = Field(
+        default_factory=SheetChoice, description="The sheet of a plywood back; counts for no others."
+    )
+    groove: Size = Field(
+        0.25, description="How far a plywood back reaches into each of its grooves.", examples=["1/4"]
+    )
+    play: Clearance = Field(
+        0.03125,
+        description="How much deeper a groove or rabbet is cut than plywood reaches into it.",
+        examples=["1/32"],
+    )
+    behind: Clearance = Field(
+        0.5,
+        description="Wood left behind the grooves of a plywood back, for scribing or a hanging rail.",
+        examples=["1/2"],
+    )
+
+    @property
+    def is_boarded(self) -> bool:
+        """Whether it is of boards that move in their laps."""
+        return self.kind in BOARDED
+
+    @property
+    def sheet(self) -> Sheet | None:
+        """The sheet of a plywood back; None for another one."""
+        return self.ply.bought if self.kind.endswith("ply") else None
+
+    @property
+    def wall(self) -> Inches:
+        """Its thickness; nothing where there is none [in]."""
+        if self.kind == "none":
+            return 0.0
+        return self.sheet.thickness if self.sheet else self.thickness
+
+    @property
+    def room(self) -> Inches:
+        """What it takes of the depth, with the wood behind it [in]."""
+        return self.wall + (self.behind if self.kind == "grooved-ply" else 0.0)

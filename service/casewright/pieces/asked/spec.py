@@ -3,6 +3,7 @@
 Every default is written here once, with its ground in the description; no other module fills in a size.
 """
 
+from dataclasses import replace
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Field, field_validator, model_validator
@@ -23,12 +24,14 @@ from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Size, Spec, Timber, WoodField
 from casewright.pieces.asked.graduation import Graduation, Step
+from casewright.pieces.asked.grain_spec import GrainWishes
 from casewright.pieces.asked.layout_spec import Row, Shelving
 from casewright.pieces.asked.measured import Measured
 from casewright.pieces.asked.running_spec import Pulls
 from casewright.pieces.asked.season_spec import Season
 from casewright.pieces.asked.shell_spec import Back, Base, Plinth, Top, stands_from, stands_to
 from casewright.pieces.asked.use_spec import Use
+from casewright.pieces.asked.wall_spec import Cleat, Site
 from casewright.wood.finish import finish, finishes
 
 VERSION = 1
@@ -130,16 +133,6 @@ class Finish(Spec):
     inside_coats: int = Field(1, ge=0, le=20, description="Coats inside the drawers.", examples=[1])
 
 
-class Site(Spec):
-    """The way in: what the piece has to pass."""
-
-    door_width: Size | None = Field(None, description="Clear width of the narrowest door.", examples=["30"])
-    door_height: Size | None = Field(None, description="Clear height of that door.", examples=["80"])
-    turn_width: Size | None = Field(
-        None, description="Width of the narrowest corridor or landing with a square turn.", examples=["36"]
-    )
-
-
 class UnitSpec(Spec):
     """One case piece with drawers, as the maker chose it."""
 
@@ -206,10 +199,19 @@ class UnitSpec(Spec):
         description="Are the fronts cut in sequence from one tree, so that the figure runs across them?",
         examples=[True],
     )
+    grain: GrainWishes = Field(
+        default_factory=GrainWishes,
+        description="Which parts match in figure, and the class of their faces.",
+    )
     pulls: Pulls = Field(default_factory=Pulls, description="The pulls.")
     finish: Finish = Field(default_factory=Finish, description="The finish.")
     use: Use = Field(default_factory=Use, description="How it will be used.")
-    site: Site = Field(default_factory=Site, description="Doors and turns on the way in.")
+    site: Site = Field(
+        default_factory=Site, description="Doors and turns on the way in, and the walls of a built-in."
+    )
+    cleat: Cleat | None = Field(
+        None, description="The cleat that a carcase hangs on; null for none.", examples=[{"height": "3"}]
+    )
     measured: Measured = Field(
         default_factory=Measured, description="What was measured at the bench: it beats what was designed."
     )
@@ -220,6 +222,13 @@ class UnitSpec(Spec):
         if not any(row.drawers for row in rows):
             raise PydanticCustomError("layout", "there is no drawer in any row; leave one row to drawers", {})
         return rows
+
+    @property
+    def matched_fronts(self) -> bool:
+        """Whether the fronts are cut one after the other from the same boards."""
+        if self.grain.fronts is None:
+            return self.sequence_fronts
+        return self.grain.fronts not in ("one tree", "no")
 
     @property
     def legs(self) -> LegsAndAprons | None:
@@ -247,6 +256,16 @@ class UnitSpec(Spec):
         return stands_to(self.stands_on, self.body.depth)
 
     @property
+    def cleat_room(self) -> float:
+        """What a cleat within the case takes of its depth [in]."""
+        return self.cleat.depth_taken if self.cleat else 0.0
+
+    @property
+    def has_case_top(self) -> bool:
+        """Whether a board between the sides closes the case above, in place of rails."""
+        return self.legs is None and (self.case.is_ply or self.top.is_dovetailed)
+
+    @property
     def stick_foot(self) -> str:
         """From where a story stick is marked."""
         return "lower edge of the aprons" if self.legs else "underside of the case bottom"
@@ -254,7 +273,10 @@ class UnitSpec(Spec):
     @property
     def frame(self) -> Skeleton:
         """The thicknesses between which the openings lie, whatever the piece is built as."""
-        return skeleton(self.case, self.legs)
+        found = skeleton(self.case, self.legs)
+        if self.legs or not self.top.is_dovetailed:
+            return found
+        return replace(found, upper=self.top.thickness)
 
     @property
     def overall_width(self) -> float:

@@ -6,16 +6,18 @@ from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.grain_checks import grain_checks
 from casewright.pieces.built.stock_checks import stock_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.checks import case_checks
 from casewright.pieces.drawers.checks import drawer_checks
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.file_checks import file_checks
 from casewright.pieces.drawers.front_checks import front_checks
 from casewright.pieces.drawers.height_checks import height_checks
 from casewright.pieces.drawers.tool_checks import tool_checks
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import PartLine
+from casewright.pieces.layout.parts import Part, PartLine
 from casewright.pieces.layout.season import Climate
 
 
@@ -25,6 +27,7 @@ def unit_checks(
     climate: Climate,
     case: Carcase,
     drawers: tuple[Drawer, ...],
+    parts: tuple[Part, ...],
     lines: tuple[PartLine, ...],
     shop: Shop,
     ledger: Ledger,
@@ -37,6 +40,7 @@ def unit_checks(
         climate: the moisture contents between which the wood moves
         case: the carcase
         drawers: the drawers
+        parts: every part of the unit
         lines: the cut list of the unit
         shop: the rack, and the boards that the shop can get
         ledger: keeps the working
@@ -50,5 +54,7 @@ def unit_checks(
     yield from drawer_checks(spec, climate, case, drawers, ledger)
     yield from front_checks(spec, face, climate, drawers, ledger)
     yield from height_checks(spec, drawers)
+    yield from file_checks(spec, drawers)
     yield from tool_checks(spec, drawers, shop.rack)
     yield from stock_checks(spec, lines, shop)
+    yield from grain_checks(spec, face, parts, shop)

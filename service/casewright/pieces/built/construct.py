@@ -22,7 +22,8 @@ from casewright.pieces.built.tracing import traced
 from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
-from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.settled import with_sheet_sizes
+from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
@@ -43,6 +44,7 @@ from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, with_measured
 from casewright.pieces.layout.pulls import boring, pull_centres
+from casewright.pieces.layout.roles import with_faces
 from casewright.pieces.layout.season import Climate, climate
 from casewright.wood.sheets import sheet
 
@@ -115,7 +117,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     Source: common practice of solid-wood case making; each rule names its own source.
     """
     ledger = Ledger() if ledger is None else ledger
-    spec = with_running(with_chosen_slips(_groove_for_sheet(traced(chosen, ledger), ledger), ledger), ledger)
+    spec = with_sheet_sizes(traced(chosen, ledger), ledger)
+    spec = with_running(with_chosen_slips(_groove_for_sheet(spec, ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)
     _refuse_strangers(spec, face)
@@ -135,14 +138,13 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         for each, joint in zip(sizes, joints, strict=True)
     )
     hung = build_doors(spec, face, weather, ledger)
-    parts = tuple(_measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
+    parts = with_faces(spec, _measured(spec, (*_parts(spec, face, case, drawers), *hung.parts)))
     refuse_sizeless(parts)
     lines = part_lines(parts)
     weights = masses(spec, face, drawers, hung.doors, parts, weather.now, ledger)
     standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
-    plan = CasePlan(spec=spec, face=face, climate=weather, slack=case.slack, ledger=ledger.under("case"))
-    joined = case_joints(plan, parts, corners, case.side_shrinkage, shop.rack)
+    joined = case_joints(case.plan, parts, corners, case.side_shrinkage, shop.rack)
     framed = door_joints(hung.doors, parts, shop.rack, ledger)
     return Construction(
         spec=spec,
@@ -162,12 +164,12 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *shelf_pins(spec, face),
         ),
         small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
-        surfaces=surfaces(spec, face, drawers, hung.doors, parts[0], ledger),
+        surfaces=surfaces(spec, face, drawers, hung.doors, top_part(spec, parts), ledger),
         masses=weights,
         stand=standing,
         chosen=make.chosen,
         findings=(
-            *unit_checks(spec, face, weather, case, drawers, lines, shop, ledger),
+            *unit_checks(spec, face, weather, case, drawers, parts, lines, shop, ledger),
             *running_checks(
                 spec, drawers, weather, {code: each.weight for code, each in weights.drawers.items()}, ledger
             ),

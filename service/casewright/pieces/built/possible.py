@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable, Iterator
 
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.built.possible_shell import base_limits
+from casewright.pieces.built.possible_shell import back_limits, base_limits, refuse_top, wall_limits
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
@@ -17,7 +17,7 @@ LEAST_LEFT = 1 / 16
 """Wood that a joint must leave before it is a joint at all; the checks say when that is too little [in]."""
 
 
-Limit = tuple[str, Inches, Inches, str]
+Limit = tuple[str, Inches, Inches, Words]
 """A field, its value, the most it may be, and why."""
 
 
@@ -33,6 +33,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
+    refuse_top(spec)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
@@ -52,15 +53,14 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
 
 def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
-    case, back, frames, depth = spec.case, spec.back, spec.frames, face.opening_depth
+    case, frames, depth = spec.case, spec.frames, face.opening_depth
     narrow = min(opening.width for opening in face.openings)
     yield "case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"
     yield "case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"
-    yield "back.rabbet", back.rabbet, case.side - LEAST_LEFT, "the side must go on outside it"
     yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
     yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
-    yield "back.lap", back.lap, back.widest / 2, "a board is no wider"
-    yield "back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"
+    yield from back_limits(spec, face.body_height)
+    yield from wall_limits(spec, face.body_height)
     yield "frames.tenon", frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"
     yield "frames.runner_width", frames.runner_width, narrow, "it runs under one drawer"
     yield "frames.centre_runner_width", frames.centre_runner_width, 2 * narrow, "it runs under two"

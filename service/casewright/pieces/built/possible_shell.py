@@ -2,10 +2,14 @@
 
 from collections.abc import Iterator
 
+from casewright.measure.saying import Words
 from casewright.measure.units import Inches
-from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
+from casewright.pieces.asked.case_spec import DOVETAILS
+from casewright.pieces.asked.shell_spec import FLUSH, BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
+from casewright.pieces.panels.frame import frame_limits
 
 LEAST_LEFT = 1 / 16
 """Wood or room that must be left for a part to be one at all [in]."""
@@ -39,3 +43,86 @@ def base_limits(spec: UnitSpec, face: Face) -> Iterator[tuple[str, Inches, Inche
         most = body.depth / 2 - base.facing
         yield "base.toe_space", base.toe_space, most, "the box must carry the case"
         yield "base.thickness", base.wall, across / 2, "front and rear must fit in the base"
+
+
+def back_limits(spec: UnitSpec, height: Inches) -> Iterator[tuple[str, Inches, Inches, Words]]:
+    """The sizes of a back that its case sets a limit to.
+
+    Args:
+        spec: what the maker chose
+        height: height of the case body [in]
+
+    Returns:
+        Field, value, the most it may be, and why.
+
+    Source: geometry of the back.
+    """
+    back, frame = spec.back, spec.frame
+    if back.kind == "grooved-ply":
+        board = min(frame.side, frame.upper, frame.lower)
+        yield "back.groove", back.groove, board - back.play - LEAST_LEFT, "the case must go on behind it"
+        yield "back.behind", back.behind, spec.body.depth / 4, "the drawers need the depth"
+        return
+    if back.kind != "none":
+        yield "back.rabbet", back.rabbet, frame.side - LEAST_LEFT, "the side must go on outside it"
+    if back.is_boarded:
+        yield "back.lap", back.lap, back.widest / 2, "a board is no wider"
+        yield "back.gap", back.gap, back.lap - LEAST_LEFT, "the laps must still cover it"
+        yield (
+            "back.tongue",
+            back.tongue or 0.0,
+            back.thickness - LEAST_LEFT,
+            "there is wood on both its sides",
+        )
+    elif back.kind == "panelled":
+        width = spec.body.width - 2 * (frame.side - back.rabbet)
+        yield from frame_limits("back.panelling", back.panelling, width, height, back.thickness)
+
+
+def refuse_top(spec: UnitSpec) -> None:
+    """Refuses a top that the case has nothing to hold by, and a cleat on legs.
+
+    Args:
+        spec: what the maker chose
+
+    Raises:
+        CannotBuild: with the field and what would do
+
+    Source: common practice of case making.
+    """
+    fixing, case = spec.top.fixing, spec.case
+    if spec.legs and fixing in FLUSH:
+        raise CannotBuild(
+            "top.fixing: on legs the top lies on the aprons; choose buttons, slots or clips, or a carcase"
+        )
+    if spec.legs and spec.cleat:
+        raise CannotBuild(
+            "cleat: a piece on legs stands on the floor; leave the cleat out, or choose a carcase"
+        )
+    if spec.top.is_dovetailed and case.joined not in DOVETAILS:
+        raise CannotBuild(
+            f"top.fixing: the corners of the case are {case.joined}, which hold no top between the sides; "
+            "choose half-blind or through corners of solid sides, or another way to hold the top"
+        )
+
+
+def wall_limits(spec: UnitSpec, height: Inches) -> Iterator[tuple[str, Inches, Inches, Words]]:
+    """The sizes of a cleat that its case sets a limit to.
+
+    Args:
+        spec: what the maker chose
+        height: height of the case body [in]
+
+    Returns:
+        Field, value, the most it may be, and why.
+
+    Source: geometry of the case.
+    """
+    if spec.cleat:
+        yield "cleat.height", spec.cleat.height, height / 2, "two of them hang behind the case"
+        yield (
+            "cleat.thickness",
+            spec.cleat.thickness,
+            spec.cleat.height - LEAST_LEFT,
+            "its bevel rises over it",
+        )

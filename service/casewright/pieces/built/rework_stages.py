@@ -34,8 +34,8 @@ _CLOSING = {"panels": Made.CUT, "closed": Made.GLUED}
 """Top, base, back and doors come last, and have no joint in the body before."""
 CLOSING = "TBPD"
 """The first letters of the lines of top, base, back and doors, which are screwed to the body of a case."""
-LOOSE = ("N", "M", "X")
-"""The bottom of a drawer, its bar and its slips go in once the drawer is glued up."""
+LOOSE = ("N", "M", "X", "C")
+"""Bottom, bar, slips and beads of a drawer go on once it is glued up."""
 CASE = "C"
 """The assembly of every part that is no drawer's."""
 

@@ -88,7 +88,7 @@ def _back_boards(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Wor
 
 
 def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
-    if any(part.line == "T1" and part.sheet for part in unit.parts):
+    if not unit.spec.top.over or any(part.line == "T1" and part.sheet for part in unit.parts):
         return
     depth, moves = unit.spec.body.depth, across(unit.spec.woods.of("top"), ledger)
     yield say(

@@ -125,7 +125,7 @@ def surfaces(
     face: Face,
     drawers: tuple[Drawer, ...],
     doors: tuple[Door, ...],
-    top: Part,
+    top: Part | None,
     ledger: Ledger,
 ) -> Surfaces:
     """The areas of one unit that are prepared and finished.
@@ -135,7 +135,7 @@ def surfaces(
         face: the heights of the case
         drawers: the drawers
         doors: the doors
-        top: the part that is the top
+        top: the part that is the top; None where there is none
         ledger: keeps the working
 
     Returns:
@@ -145,9 +145,9 @@ def surfaces(
         and the bottom.
     """
     under, body = ledger.under("surfaces"), spec.body
-    show = under.take(
-        "top", top_area, length=top.length, width=top.width, thickness=top.thickness
-    ) + under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
+    show = under.take("case", case_area, width=body.width, depth=body.depth, height=face.body_height)
+    if top:
+        show += under.take("top", top_area, length=top.length, width=top.width, thickness=top.thickness)
     show += base_area(spec, face, under)
     if spec.legs is not None:
         show += under.take("legs", leg_rules.legs_area, leg=spec.legs.leg, below=face.base_height)

@@ -204,7 +204,7 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     spec = unit.spec
     under, depth = ledger.under("year.top"), spec.body.depth
     top, side = across(spec.woods.of("top"), ledger), side_swells(unit, ledger)
-    if any(part.line == "T1" and part.sheet for part in unit.parts):
+    if not spec.top.over or any(part.line == "T1" and part.sheet for part in unit.parts):
         return
     on = "aprons, which do not move" if spec.legs else sawn(spec.woods.case)
     made_of = f"{sawn(spec.woods.of('top'))}, on {on}"

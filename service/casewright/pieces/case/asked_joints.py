@@ -52,7 +52,17 @@ class CaseBench:
     @property
     def side(self) -> Inches:
         """Thickness of the thinner case side, measured where it was [in]."""
-        return min(part.thickness for part in self.of("C1"))
+        return min(part.thickness for part in self.pin_boards)
+
+    @property
+    def pin_boards(self) -> tuple[Part, ...]:
+        """The sides, or of framed ones the stiles: what the rails are joined to."""
+        return self.of("C1") or self.of("J1")
+
+    @property
+    def inner_faces(self) -> tuple[Part, ...]:
+        """The sides, or of framed ones stiles and rails: what a board over the full depth is let into."""
+        return self.of("C1") or self.of("J1", "J2")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

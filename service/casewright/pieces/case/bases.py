@@ -150,7 +150,7 @@ def _plinth(case: CasePlan, base: Plinth, ground: Ground) -> Iterator[Part]:
         other_end=base.thickness,
     )
     # Its rear face is flush with that of the case bottom, which it has to carry.
-    rear = case.face.opening_depth - base.thickness
+    rear = case.board_depth - base.thickness
     yield Part(
         code=case.code(f"B-B{ground.mark}"),
         line="B3",

@@ -1,7 +1,7 @@
 """The carcase: its parts, and how far its sides move.
 
-Rails and bottom are half-blind dovetailed into the sides; dividers are housed or slid in with a dovetail; web
-frames carry the drawers and are left dry at the rear, so that the solid sides can move past them.
+Rails and bottom are joined to the sides as the maker chose; dividers are housed or slid in with a dovetail;
+web frames carry the drawers and are left dry at the rear, so that solid sides can move past them.
 """
 
 from dataclasses import dataclass
@@ -10,18 +10,21 @@ from casewright.joinery.chisels import Rack
 from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.backs import BOARD, back_frame, back_parts
 from casewright.pieces.case.bases import base_parts
 from casewright.pieces.case.body import body_parts
 from casewright.pieces.case.frames import frame_parts
 from casewright.pieces.case.leg_parts import leg_parts, leg_plan
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.case.shell import back_parts, top_parts
 from casewright.pieces.case.shelves import shelf_parts
+from casewright.pieces.case.sides import side_frame, side_moves
+from casewright.pieces.case.tops import top_parts
+from casewright.pieces.case.wall import wall_parts
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
-from casewright.pieces.layout.season import Climate, across
+from casewright.pieces.layout.season import Climate
+from casewright.pieces.panels.frame import PanelFrame
 from casewright.pieces.rules import case_rules as rules
-from casewright.wood.movement import movement
 
 LEAST_SLACK = 1 / 8
 """A gap at the rear of a runner that a maker can leave by eye (common practice) [in]."""
@@ -36,6 +39,8 @@ class Carcase:
         side_swelling: how much deeper a side gets between now and the wettest [in]
         slack: gap at the rear of each runner [in]
         back_board: width of each back board; 0 without any [in]
+        back_frame: the frame of a panelled back
+        plan: what every part of it was worked out from
         parts: every part of case, frames, top, base and back
     """
 
@@ -43,6 +48,8 @@ class Carcase:
     side_swelling: float
     slack: float
     back_board: float
+    plan: CasePlan
+    back_frame: PanelFrame | None = None
     parts: tuple[Part, ...]
 
 
@@ -64,30 +71,36 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
     under = ledger.under("case")
     if spec.legs:
         return _on_legs(spec, spec.legs, face, climate, rack, under)
-    moves = across(spec.woods.case, ledger)
-    shrinkage = under.take(
-        "side_shrinkage", movement, size=spec.body.depth, coefficient=moves, change=climate.drying
-    )
-    swelling = under.take(
-        "side_swelling", movement, size=spec.body.depth, coefficient=moves, change=climate.swelling
-    )
+    moves = side_moves(spec, climate, ledger)
     slack = spec.frames.slack
     if slack is None:
-        slack = under.take("runner_slack", rules.runner_slack, shrinkage=shrinkage, least=LEAST_SLACK)
-    plan = CasePlan(spec=spec, face=face, climate=climate, slack=slack, ledger=under)
+        slack = under.take("runner_slack", rules.runner_slack, shrinkage=moves.shrinkage, least=LEAST_SLACK)
+    plan = CasePlan(
+        spec=spec,
+        face=face,
+        climate=climate,
+        slack=slack,
+        ledger=under,
+        moves=moves,
+        frame=side_frame(spec, face, climate, ledger),
+    )
+    frame = back_frame(plan)
     parts = (
         *top_parts(plan),
         *body_parts(plan),
         *base_parts(plan),
         *frame_parts(plan),
         *shelf_parts(plan),
-        *back_parts(plan),
+        *back_parts(plan, frame),
+        *wall_parts(plan),
     )
     return Carcase(
-        side_shrinkage=shrinkage,
-        side_swelling=swelling,
+        side_shrinkage=moves.shrinkage,
+        side_swelling=moves.swelling,
         slack=slack,
-        back_board=parts[-1].width,
+        back_board=next((part.width for part in parts if part.line == BOARD), 0.0),
+        back_frame=frame,
+        plan=plan,
         parts=parts,
     )
 
@@ -101,5 +114,6 @@ def _on_legs(
         side_swelling=0.0,
         slack=0.0,
         back_board=0.0,
+        plan=plan,
         parts=(*top_parts(plan), *leg_parts(leg_plan(plan, legs, rack))),
     )

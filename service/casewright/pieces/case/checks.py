@@ -3,19 +3,20 @@
 from collections.abc import Iterator
 from math import sqrt
 
-from casewright.joinery.families.edge.asked import EDGES
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
-from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.case.back_checks import back_checks
 from casewright.pieces.case.base_checks import HANDBOOK, base_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.face_checks import face_checks
+from casewright.pieces.case.top_checks import top_fixing, top_on_legs
+from casewright.pieces.case.wall_checks import wall_checks
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.season import Climate, across
-from casewright.wood.movement import is_extrapolated, movement
+from casewright.pieces.layout.season import Climate
+from casewright.wood.movement import is_extrapolated
 
 
 def case_checks(
@@ -37,13 +38,14 @@ def case_checks(
     """
     yield from face_checks(spec, face)
     if spec.legs:
-        yield _top_on_legs(spec, spec.legs, climate, ledger)
+        yield top_on_legs(spec, spec.legs, climate, ledger)
     else:
         if spec.drawers.on_frames:
             yield _slack(case)
         yield from base_checks(spec, case)
-        yield from _top(spec, climate, ledger)
-        yield from _back(spec, case, climate, ledger)
+        yield top_fixing(spec, case, climate, ledger)
+        yield from back_checks(spec, case, climate, ledger)
+        yield from wall_checks(spec, face)
     yield from _way_in(spec, face)
     yield _range(climate)
     yield from _reading(spec, climate)
@@ -62,80 +64,6 @@ def _slack(case: Carcase) -> Finding:
         ),
         say("Make the gap {:up}, or it will push the rear rail out.", case.side_shrinkage),
         source=HANDBOOK,
-    )
-
-
-def _top(spec: UnitSpec, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
-    """A solid top over solid sides moves with them; where the woods differ, the difference needs slack."""
-    top, side = across(spec.woods.of("top"), ledger), across(spec.woods.case, ledger)
-    depth = spec.body.depth
-    apart = abs(
-        movement(size=depth, coefficient=top, change=climate.swelling)
-        - movement(size=depth, coefficient=side, change=climate.swelling)
-    )
-    grows = movement(size=depth, coefficient=top, change=climate.swelling)
-    yield Finding(
-        rule="top fixing",
-        verdict=Verdict.PASS,
-        message=say(
-            "The top grows {:.3} over the case when wettest and {:.3} apart from the "
-            "sides: fix it at the front, buttons with {:up 16} of slack.",
-            grows,
-            apart,
-            apart + 1 / 32,
-        ),
-        about=f"{spec.code}-T",
-        found=float(apart),
-        source=HANDBOOK,
-    )
-
-
-def _top_on_legs(spec: UnitSpec, legs: LegsAndAprons, climate: Climate, ledger: Ledger) -> Finding:
-    """A solid top moves over aprons that do not: held at the front, it slides at the back."""
-    moves = across(spec.woods.of("top"), ledger)
-    grows, shrinks = (
-        movement(size=spec.top_depth, coefficient=moves, change=change)
-        for change in (climate.swelling, climate.drying)
-    )
-    return Finding(
-        rule="top fixing",
-        verdict=Verdict.PASS,
-        message=say(
-            "The top grows {:.3} when wettest and shrinks {:.3} when driest over aprons that do not: fix it "
-            "at the front, with {} at the sides and the back that give {:up 16} each way.",
-            grows,
-            shrinks,
-            "buttons" if legs.fixing == "buttons" else "slots in the kickers",
-            max(grows, shrinks),
-        ),
-        about=f"{spec.code}-T",
-        found=float(grows),
-        source=HANDBOOK,
-    )
-
-
-def _back(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) -> Iterator[Finding]:
-    """Shiplap boards have room to swell, and their laps still cover when they shrink."""
-    board = case.back_board
-    moves = across(spec.woods.of("back"), ledger)
-    swells = movement(size=board, coefficient=moves, change=climate.swelling)
-    yield at_least(
-        "back gaps",
-        spec.back.gap,
-        swells,
-        say("Each back board swells {:.3} into a gap of {}.", swells, spec.back.gap),
-        say("Make the gap {:up}, or use more and narrower boards.", swells),
-        about=f"{spec.code}-K",
-        source=HANDBOOK,
-    )
-    covers = spec.back.lap - spec.back.gap
-    yield at_least(
-        "back laps",
-        covers,
-        EDGES.cover_least.value,
-        say("The laps cover {}.", covers),
-        say("Make the lap {:up} or more.", spec.back.gap + EDGES.cover_least.value),
-        about=f"{spec.code}-K",
     )
 
 

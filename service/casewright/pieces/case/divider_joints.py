@@ -49,7 +49,7 @@ def divider_joints(bench: CaseBench) -> Iterator[AskedJoint]:
 
 
 def _alike(bench: CaseBench, wall: Wall) -> Iterator[_Alike]:
-    by_code = {part.code: part for part in bench.of("C3", "W1")}
+    by_code = {part.code: part for part in bench.of("C3", "W1", "D2")}
     groups: dict[tuple[Inches, Inches], tuple[Stack, list[Part]]] = {}
     places: dict[tuple[Inches, Inches], Count] = {}
     for stack in bench.plan.face.stacks:
@@ -57,7 +57,7 @@ def _alike(bench: CaseBench, wall: Wall) -> Iterator[_Alike]:
         if not ends:
             continue
         for frame in frames_of_stack(bench.plan, stack):
-            for mark in ("RF", "RB"):
+            for mark in ("RF", "RB", "B"):
                 rail = by_code.get(bench.plan.code(f"{frame.mark}-{mark}"))
                 if rail is None:
                     continue  # where drawers hang on battens or slides there is a front rail only
@@ -71,11 +71,14 @@ def _alike(bench: CaseBench, wall: Wall) -> Iterator[_Alike]:
 def _divider(bench: CaseBench, name: str, alike: _Alike) -> AskedJoint:
     kind = bench.spec.case.divider_end
     is_side = alike.wall is Wall.SIDE
-    boards = bench.of("C1") if is_side else bench.of("C8")
+    full = bench.spec.case.divider_kind == "solid"
+    words, boards = "Dividers" if full else "Divider rails", bench.of("C8")
+    if is_side:
+        boards = bench.inner_faces if full else bench.pin_boards
     return AskedJoint(
         key=name,
         kind="sliding" if kind == SLIDING else "housing",
-        title=f"Divider rails into the {'sides' if is_side else 'partitions'}, {kind}",
+        title=f"{words} into the {'sides' if is_side else 'partitions'}, {kind}",
         places=alike.places,
         serves=(("divider", alike.rails), ("case side", boards)),
         solve=partial(_solve, bench, name, alike),
@@ -94,7 +97,7 @@ def _solve(bench: CaseBench, name: str, alike: _Alike) -> Joint:
                 case_side=board,
                 depth=depth,
                 shoulder=case.divider_shoulder,
-                length=case.rail_width,
+                length=bench.plan.face.opening_depth if case.divider_kind == "solid" else case.rail_width,
                 mark=mark,
             ),
             bench.ledger(name),
@@ -116,7 +119,7 @@ def _solve(bench: CaseBench, name: str, alike: _Alike) -> Joint:
 
 def _where_they_go(bench: CaseBench, stack: Stack) -> Iterator[Words]:
     """The marks of the story stick, and how far a housing runs."""
-    case, face = bench.spec.case, bench.plan.face
+    case = bench.spec.case
     tops = tuple(row.bottom for row in reversed(stack.rows[:-1]))
     yield say(
         "Story stick: upper edges of the dividers at {}, from the underside of the case bottom.",
@@ -128,7 +131,23 @@ def _where_they_go(bench: CaseBench, stack: Stack) -> Iterator[Words]:
         "Lower walls of the housings at {}: they carry.",
         strung(", ", (say("{:bare}", top - case.divider) for top in tops)),
     )
-    yield say(
+    yield _how_far(bench)
+
+
+def _how_far(bench: CaseBench) -> Words:
+    """How far the housing of a divider runs."""
+    case, depth = bench.spec.case, bench.plan.face.opening_depth
+    if case.divider_kind == "solid":
+        return say("Cut each housing through at the front edge of the side, {} long.", depth)
+    if case.divider_kind == "rail":
+        return say("Cut each housing {} long, from the front edge of the side.", case.rail_width)
+    if case.is_framed:
+        return say(
+            "Cut each housing in the stiles alone: {} from the front edge, {} up to the back.",
+            case.rail_width,
+            bench.spec.frames.back_rail_width,
+        )
+    return say(
         "Cut each housing through at the front edge of the side, {} long: front and rear rail lie in one.",
-        face.opening_depth,
+        depth,
     )

@@ -4,13 +4,18 @@ from collections.abc import Iterator
 from functools import partial
 
 from casewright.joinery.families.frame_tenon.asked import LIMITS as FRAMES
-from casewright.joinery.families.frame_tenon.asked import FrameTenon, usual_tenon
+from casewright.joinery.families.frame_tenon.asked import FrameTenon, PanelGroove, usual_tenon
 from casewright.joinery.families.frame_tenon.joint import frame_tenon
 from casewright.joinery.joint import Joint
 from casewright.measure.rounding import up_to
 from casewright.measure.units import Inches
+from casewright.pieces.asked.case_spec import DOVETAILS
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
+from casewright.pieces.case.ends import rail_ends
 from casewright.pieces.layout.parts import Part
+
+DUSTED = ("W2", "W3", "W5", "W8")
+"""What of a dust frame has the groove for its panels."""
 
 
 def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
@@ -28,7 +33,7 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
     kinds = (
         ("runners", ("W2", "W3", "W5", "W8"), ("C3", "W1"), frames.back_rail_width, 0.0),
         # The rails under the top end in tails, whose waste is cut away down to their baseline.
-        ("kickers", ("W4", "W9"), ("C2", "C7"), case.rail_width, case.side - case.lap),
+        ("kickers", ("W4", "W9"), ("C2", "C7"), case.rail_width, _cut_away(bench)),
     )
     for key, marks, rails, rear, tails in kinds:
         front_rails, rear_rails = (bench.of(mark) for mark in rails)
@@ -48,6 +53,14 @@ def frame_joints(bench: CaseBench) -> Iterator[AskedJoint]:
                 ),
                 advice=("The front joint is marked alike, and glued tight.",),
             )
+
+
+def _cut_away(bench: CaseBench) -> Inches:
+    """How much of a rail's end under the top is cut away around its tails or tenons [in]."""
+    case = bench.spec.case
+    if case.joined in DOVETAILS or case.joined == "tenon":
+        return rail_ends(bench.plan).reach
+    return 0.0
 
 
 def _alike_in_place(
@@ -72,6 +85,11 @@ def _frame_ends(
     beyond, tails = end
     whole = beyond - tails
     tenon = usual_tenon(member.thickness, bench.rack)
+    dust = None
+    if bench.spec.case.divider_kind == "dust frame" and member.line in DUSTED:
+        panel = bench.spec.case.dust
+        dust = PanelGroove(width=panel.bought.thickness, depth=panel.groove)
+        tenon = max(tenon, dust.width)
     return frame_tenon(
         FrameTenon(
             thickness=member.thickness,
@@ -81,6 +99,7 @@ def _frame_ends(
             tenon=tenon,
             face=(member.thickness - tenon) / 2,
             length=bench.spec.frames.tenon,
+            groove=dust,
             haunch=up_to(max(0.0, FRAMES.end_least.value - whole), FRAMES.haunch_step.value),
             beyond=max(0.0, beyond),
             slack=bench.plan.slack,

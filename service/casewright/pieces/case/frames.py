@@ -6,8 +6,17 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.running_spec import FullRunners
+from casewright.pieces.case.dust import dust_depth, dust_parts
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.case.web_frames import Bearer, WebFrame, bearers, top_bearers, web_frames
+from casewright.pieces.case.web_frames import (
+    PARTITION_RAIL,
+    TOP_RAIL_OF_PARTITION,
+    Bearer,
+    WebFrame,
+    bearers,
+    top_bearers,
+    web_frames,
+)
 from casewright.pieces.layout.openings import Wall, Walls
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
@@ -46,7 +55,7 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     is_full = isinstance(case.spec.drawers.running, FullRunners)
     take = case.ledger.take
     back_y = face.opening_depth - frames.back_rail_width
-    webs = [(frame, bearers(case, frame)) for frame in web_frames(case)]
+    webs = [(frame, _borne(case, frame)) for frame in web_frames(case)]
     for frame, borne in webs:
         if not borne:
             continue
@@ -57,17 +66,47 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     runner = take(
         "runner_length", rules.runner_length, **shared, back_rail=frames.back_rail_width, slack=case.slack
     )
+    deep = dust_depth(case) if thick.divider_kind == "dust frame" else None
     for frame, borne in webs:
-        if is_full:
+        if is_full and thick.divider_kind != "solid":
             yield from _full_runners(case, frame)
-        for bearer in borne:
-            yield _member(case, bearer, frame.mark, face.base_height + frame.z, runner, thick.divider)
+        z = face.base_height + frame.z
+        members = [_member(case, bearer, frame.mark, z, runner, thick.divider) for bearer in borne]
+        yield from members
+        if deep:
+            yield from dust_parts(case, frame, members, deep)
     kicker = take(
-        "kicker_length", rules.runner_length, **shared, back_rail=thick.rail_width, slack=case.slack
+        "kicker_length",
+        rules.runner_length,
+        **{**shared, "depth": case.board_depth},
+        back_rail=thick.rail_width,
+        slack=case.slack,
     )
     z = face.base_height + face.body_height - thick.sub_top_rail
-    for bearer in top_bearers(case):
+    for bearer in _under_the_top(case):
         yield _member(case, bearer, "C", z, kicker, thick.sub_top_rail)
+
+
+def _borne(case: CasePlan, frame: WebFrame) -> tuple[Bearer, ...]:
+    """What runs from front to back in a divider.
+
+    A board over the full depth needs nothing; behind a front rail alone lies only what partitions stand on.
+    """
+    kind = case.spec.case.divider_kind
+    if kind == "solid":
+        return ()
+    found = bearers(case, frame)
+    return found if kind != "rail" else tuple(each for each in found if each.line == PARTITION_RAIL)
+
+
+def _under_the_top(case: CasePlan) -> tuple[Bearer, ...]:
+    """What runs from front to back under the top; a top between the sides does for all of it."""
+    if case.spec.has_case_top:
+        return ()
+    found = top_bearers(case)
+    if case.spec.case.divider_kind != "rail":
+        return found
+    return tuple(each for each in found if each.line == TOP_RAIL_OF_PARTITION)
 
 
 def _full_runners(case: CasePlan, frame: WebFrame) -> Iterator[Part]:

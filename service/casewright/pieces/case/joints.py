@@ -7,30 +7,23 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.carcase.asked import Carcase
-from casewright.joinery.families.carcase.joint import carcase
-from casewright.joinery.families.edge.asked import FEWEST, Edge
-from casewright.joinery.families.edge.joint import edge_joint
-from casewright.joinery.families.edge.sizes import room_to_swell
-from casewright.joinery.joint import Joint
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
+from casewright.pieces.case.back_joints import back_frame_joints, back_joint
+from casewright.pieces.case.corner_joints import corner_joints
 from casewright.pieces.case.corners import CaseCorner
 from casewright.pieces.case.divider_joints import divider_joints
 from casewright.pieces.case.frame_joints import frame_joints
 from casewright.pieces.case.leg_joints import leg_joints, rails_clear
 from casewright.pieces.case.partition_joints import partition_joints, upright_joints
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.sides import side_codes
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.parts import Part
-from casewright.pieces.layout.season import across
+from casewright.pieces.panels.frame import PanelFrame
+from casewright.pieces.panels.joints import FrameTenons, frame_tenons
 
-PLANED = 1 / 64
-"""To what the room at the outer edges of a back is rounded up: a stroke or two of the plane [in]."""
-RAILS, BOTTOM, BACK = "rails", "bottom", "back"
-"""Short names of joints."""
 SAID_OF_THE_CASE = ("room when wettest",)
 """Checks of a back that the case has as its own, by the name of `back gaps`."""
 
@@ -96,98 +89,30 @@ def case_joints(
             )
         )
         findings.extend(found for found in joint.findings if found.rule not in SAID_OF_THE_CASE)
+    if plan.frame:
+        of_sides = _side_frames(bench, plan.frame)
+        joints.extend(of_sides.joints)
+        findings.extend(of_sides.findings)
+    if of_back := back_frame_joints(bench):
+        joints.extend(of_back.joints)
+        findings.extend(of_back.findings)
     return CaseJoints(joints=tuple(joints), findings=tuple(findings))
 
 
+def _side_frames(bench: CaseBench, frame: PanelFrame) -> FrameTenons:
+    """The tenons of framed sides."""
+    members = {part.code: part for part in bench.of("J1", "J2", "J3", "J4")}
+    ledger, codes = bench.plan.ledger.root, side_codes(bench.plan)
+    return frame_tenons(frame, codes, members, bench.rack, ledger, "sides", "case.joints", "sides")
+
+
 def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[AskedJoint]:
-    rails, bottom = corners
-    yield from _corners(bench, RAILS, "Sub-top rails into the sides", ("C2", "C7"), rails)
-    if bottom.corners:
-        yield from _corners(bench, BOTTOM, "Case bottom into the sides", ("C5", "C6"), bottom)
+    yield from corner_joints(bench, corners)
     yield from divider_joints(bench)
     yield from upright_joints(bench)
     yield from partition_joints(bench)
     yield from frame_joints(bench)
-    yield from _back(bench)
-
-
-def _corners(
-    bench: CaseBench, key: str, title: str, marks: tuple[str, ...], corner: CaseCorner
-) -> Iterator[AskedJoint]:
-    """Rails or bottom into the sides; the gauge is locked, so that a measured side changes the lap."""
-    case = bench.spec.case
-    gauge = case.side - case.lap
-    groups = [bench.of(*marks)] if key == BOTTOM else list(bench.alike(*marks))
-    for number, boards in enumerate(groups, start=1):
-        name = key if len(groups) == 1 else f"{key}_{number}"
-
-        def solve(board: Part = boards[-1], name: str = name) -> Joint:
-            return carcase(
-                Carcase(
-                    width=corner.width,
-                    tail_board=board.thickness,
-                    pin_board=bench.side,
-                    lap=bench.side - gauge,
-                    half_pin=case.corner_half_pin,
-                    back_half_pin=case.corner_half_pin,
-                    pin=case.corner_pin,
-                    tails=corner.tails,
-                    slope=case.carcase_slope,
-                    outside=bench.spec.body.width,
-                    rack=bench.rack,
-                    mark=board.code,
-                ),
-                bench.ledger(name),
-            )
-
-        yield AskedJoint(
-            key=name,
-            kind="carcase",
-            title=f"{title}, carcase dovetail",
-            places=corner.corners if key == BOTTOM else 2 * len(boards),
-            serves=(("tail board", boards), ("pin board", bench.of("C1"))),
-            solve=solve,
-        )
-
-
-def _back(bench: CaseBench) -> Iterator[AskedJoint]:
-    """The shiplap of the back boards; one board alone has none."""
-    back, boards = bench.spec.back, bench.of("P1")
-    if len(boards) < FEWEST:
-        return
-    climate, moves = bench.plan.climate, across(bench.spec.woods.of("back"), bench.plan.ledger)
-    whole = bench.plan.face.clear_width + 2 * back.rabbet
-    # Drawn to fill the width; what the outer boards need is planed off them as they go up.
-    room = room_to_swell(boards[0].width, moves, climate.swelling, PLANED)
-
-    def solve() -> Joint:
-        return edge_joint(
-            Edge(
-                width=whole + 2 * room,
-                thickness=boards[0].thickness,
-                boards=len(boards),
-                tongue=0.0,
-                overlap=back.lap,
-                gap=back.gap,
-                end_gap=room,
-                movement=moves,
-                swelling=climate.swelling,
-                shrinking=climate.drying,
-                rack=bench.rack,
-                mark=bench.plan.code("K"),
-            ),
-            bench.ledger(BACK),
-        )
-
-    yield AskedJoint(
-        key=BACK,
-        kind="edge-joint",
-        title="Back boards, shiplap",
-        places=len(boards) - 1,
-        serves=(("board", boards),),
-        solve=solve,
-        advice=(say("Plane {} off the outer edge of the first board and of the last as they go up.", room),),
-    )
+    yield from back_joint(bench)
 
 
 def _refused(asked: AskedJoint, error: ValueError) -> Finding:

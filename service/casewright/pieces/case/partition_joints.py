@@ -127,7 +127,7 @@ def _shelves(bench: CaseBench) -> Iterator[AskedJoint]:
 
 
 def _housed(bench: CaseBench, name: str, part: Part, housed: str) -> Joint:
-    walls = bench.of("C8") or bench.of("C1")
+    walls = bench.of("C8") or bench.pin_boards
     return housing(
         Housing(
             divider=part.thickness,

@@ -10,8 +10,9 @@ from casewright.pieces.asked.shop import Shop
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.costs.priced import FinishNeed, of_all_units
 from casewright.pieces.layout.fitted import HardwareItem
-from casewright.pieces.takeoff.lumber import OrderLine, SequenceSet, order_figure, order_line
+from casewright.pieces.takeoff.lumber import OrderLine, order_figure, order_line
 from casewright.pieces.takeoff.rough import FeetGroup
+from casewright.pieces.takeoff.sequences import SequenceSet
 from casewright.wood.finish import whole_quarts
 from casewright.wood.movement import Cut
 from casewright.wood.sheets import SheetsByArea, sheets_by_area

@@ -38,6 +38,7 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     drawers = spec.drawers
     own = not drawers.has_box_front and sizes.front_length < sizes.width
     long = sizes.front_length if own else face.width
+    covers = drawers.has_box_front or sizes.stand > 0
     return Part(
         code=f"{drawer.code}-F",
         line=f"F{row}",
@@ -48,13 +49,13 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         length=long,
         face=FaceClass.SHOW,
         grain=Grain.ACROSS,
-        use=PartUse.SEQUENCE if spec.sequence_fronts else PartUse.CASE,
+        use=PartUse.SEQUENCE if spec.matched_fronts else PartUse.CASE,
         ends=(_front_end(spec, drawer),) * 2,
-        grain_set="fronts" if spec.sequence_fronts else "",
+        grain_set="fronts" if spec.matched_fronts else "",
         box=Box(
             face.left + (face.width - long) / 2,
             0.0 - sizes.stand,
-            place.base + face.bottom,
+            place.base + face.bottom if covers else place.z + sizes.foot,
             long,
             face.thickness,
             face.height,

@@ -320,7 +320,7 @@ def _half_blind(
         groove=setting.groove,
         rack=shop.rack,
         locked_gauge_1=sizes.gauge_1 if front.thickness else None,
-        can_be_replaced=drawers.has_box_front or not spec.sequence_fronts,
+        can_be_replaced=drawers.has_box_front or not spec.matched_fronts,
         measured_tail_length=max((part.tail_length for part in sides if part.tail_length), default=None),
         measured_socket_depth=front.socket_depth,
         measured_sides=measured,

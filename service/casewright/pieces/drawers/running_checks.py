@@ -21,6 +21,8 @@ GROOVE_LEFT = 3 / 16
 """Wood behind the groove of a side that hangs (common practice) [in]."""
 LOOSE = 1 / 16
 """Side clearance of a drawer that a centre guide leads, at the most (common practice) [in]."""
+UNCOVERED = 1 / 8
+"""What may stay open beside a front on slides (common practice) [in]."""
 ABOVE_GROOVE = 1 / 8
 """Wood between two grooves of a side, and above the upper one (common practice) [in]."""
 HELD_BACK = 2.0
@@ -82,7 +84,7 @@ def _hung(
         say("Begin it {:up} up or higher.", floor),
         about=drawer.code,
     )
-    top = drawer.sizes.height - ABOVE_GROOVE
+    top = drawer.sizes.side_height - ABOVE_GROOVE
     yield at_most(
         "batten groove below top",
         groove.height + groove.width,
@@ -90,7 +92,7 @@ def _hung(
         say(
             "The groove for the batten ends {} up a side {:bare} high.",
             groove.height + groove.width,
-            drawer.sizes.height,
+            drawer.sizes.side_height,
         ),
         say("Begin it {:down} up or lower.", top - groove.width),
         about=drawer.code,
@@ -151,16 +153,45 @@ def _on_slides(spec: UnitSpec, drawer: Drawer, slides: Slides) -> Iterator[Findi
         source=GOVERNS,
     )
     yield from _space(drawer, slides)
+    yield from _around(drawer, slides)
     if model.is_under:
         yield from _under(spec, drawer, slides)
         return
     yield at_least(
         "box as tall as slide",
-        sizes.height,
+        sizes.side_height,
         model.tall,
-        say("The box is {} high and the slide on it {}.", sizes.height, model.tall),
-        say("Make the row {:up} higher, or take a lower slide.", model.tall - sizes.height),
+        say("The box is {} high and the slide on it {}.", sizes.side_height, model.tall),
+        say("Make the row {:up} higher, or take a lower slide.", model.tall - sizes.side_height),
         about=drawer.code,
+        source=GOVERNS,
+    )
+
+
+def _around(drawer: Drawer, slides: Slides) -> Iterator[Finding]:
+    """The front covers the slides, and the box is as much lower than its opening as they ask."""
+    sizes, opening = drawer.sizes, drawer.sizes.opening
+    open_at_each = rules.side_space(opening.width, sizes.face.width)
+    yield at_most(
+        "front covers slides",
+        open_at_each,
+        UNCOVERED,
+        say("Beside the front {} stays open at each end.", max(0.0, open_at_each)),
+        "Take an applied front or one before the case, or let the sides slide into the front.",
+        about=drawer.code,
+    )
+    yield at_least(
+        "headroom for slides",
+        opening.height - sizes.side_height,
+        slides.model.headroom,
+        say(
+            "The sides are {} lower than the opening; the slide asks for {}.",
+            opening.height - sizes.side_height,
+            slides.model.headroom,
+        ),
+        "Give the box a front of its own, behind an applied front or one before the case.",
+        about=drawer.code,
+        verdict=Verdict.CAUTION,
         source=GOVERNS,
     )
 

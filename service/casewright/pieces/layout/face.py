@@ -17,6 +17,7 @@ from casewright.pieces.layout.pedestals import pedestals
 from casewright.pieces.layout.row_heights import StackAsked, origin_of, row_heights, row_words
 from casewright.pieces.rules import case_rules as rules
 from casewright.pieces.rules import leg_rules
+from casewright.pieces.rules.wall_rules import with_cleat
 
 ONE_LEAF = 24.0
 """A door is no wider than this before there are two (common practice) [in]."""
@@ -98,9 +99,10 @@ def _depth(spec: UnitSpec, ledger: Ledger) -> Inches:
     """The depth of the openings: to the back boards, or to the back apron."""
     legs = spec.legs
     if legs is None:
-        return ledger.take(
-            "opening_depth", rules.opening_depth, depth=spec.body.depth, back=spec.back.thickness
-        )
+        back = spec.back.room
+        if spec.cleat_room:
+            back = ledger.take("back_with_cleat", with_cleat, back=back, cleat=spec.cleat_room)
+        return ledger.take("opening_depth", rules.opening_depth, depth=spec.body.depth, back=back)
     return ledger.take(
         "opening_depth",
         leg_rules.depth_to_apron,

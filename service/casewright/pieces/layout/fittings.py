@@ -1,7 +1,5 @@
 """Pulls, hardware, and the small parts that come from offcuts."""
 
-import math
-
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
@@ -9,9 +7,8 @@ from casewright.pieces.layout.base_fittings import base_blocks, base_hardware
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.pulls import spare_pulls
-
-FIXING_SPACING = 10.0
-"""Top fixings along a rail, one about every ten inches (common practice) [in]."""
+from casewright.pieces.layout.top_fittings import top_buttons, top_hardware
+from casewright.pieces.layout.wall_fittings import wall_hardware
 
 PINS_PER_SHELF = 4
 
@@ -36,14 +33,14 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
             spare=spare_pulls(pulls=pulls, per=spec.pulls.spare_per),
             note="drawer fronts",
         ),
-        HardwareItem(
-            item="wall restraint", quantity=1, note="always fitted, whatever the stability screen says"
-        ),
+        wall_hardware(spec, face),
+        *top_hardware(spec, face),
         *base_hardware(spec, face),
         HardwareItem(
             item="screws and buttons",
             quantity=1,
-            note=f"one lot: top, plinth, stops, muntins{', show fronts' if spec.drawers.has_box_front else ''}",
+            note="one lot: top, plinth, stops, muntins"
+            + (", show fronts" if spec.drawers.has_box_front else ""),
         ),
     )
 
@@ -80,17 +77,8 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
 
     Source: common practice.
     """
-    parts = []
-    if spec.legs is None or spec.legs.fixing == "buttons":
-        along = "the side and back aprons" if spec.legs else "both sub-top rails"
-        parts.append(
-            SmallPart(
-                name="Top button",
-                quantity=2 * (math.ceil(face.clear_width / FIXING_SPACING) + 1),
-                size=_size(3 / 4, 1.0, 1.5),
-                note=f"along {along}; tight at the front, with slack towards the back",
-            )
-        )
+    parts: list[SmallPart] = []
+    parts.extend(top_buttons(spec, face))
     parts.extend(base_blocks(spec, face))
     guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
     if guides:

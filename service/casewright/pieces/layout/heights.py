@@ -45,7 +45,7 @@ def plan_heights(spec: UnitSpec, ledger: Ledger) -> Heights:
     """
     if spec.legs:
         return _on_legs(spec, spec.legs, ledger)
-    body_spec, top = spec.body, spec.top.thickness
+    body_spec, top = spec.body, spec.top.over
     base = spec.base.height if spec.base else 0.0
     between = {
         "rail": spec.frame.upper,

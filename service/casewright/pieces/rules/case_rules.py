@@ -1,7 +1,7 @@
 """The arithmetic of the carcase: each size from the sizes it hangs on."""
 
 from casewright.measure.rounding import down_to, up_to
-from casewright.measure.units import Count, Inches
+from casewright.measure.units import Count, Inches, Percent, PerPercent
 
 
 def body_height(overall: Inches, top: Inches, base: Inches) -> Inches:
@@ -144,7 +144,7 @@ def opening_depth(depth: Inches, back: Inches) -> Inches:
 
     Args:
         depth: depth of the case body [in]
-        back: thickness of the back boards [in]
+        back: what the back takes: its thickness, with the wood behind a groove [in]
 
     Returns:
         The depth of every opening [in]
@@ -240,6 +240,60 @@ def shelf_gap(height: Inches, thickness: Inches, shelves: Count) -> Inches:
     Source: geometry.
     """
     return (height - shelves * thickness) / (shelves + 1)
+
+
+def back_under_top(body: Inches, top: Inches, rabbet: Inches) -> Inches:
+    """The height of a back that ends in a rabbet of the top between the sides.
+
+    Rule: body - top + rabbet
+
+    Args:
+        body: height of the case body [in]
+        top: thickness of the top, dovetailed to the sides [in]
+        rabbet: how far the back reaches up behind it [in]
+
+    Returns:
+        The height of the back [in]
+
+    Source: geometry of the case.
+    """
+    return body - top + rabbet
+
+
+def top_slack(depth: Inches, moves: PerPercent, other: PerPercent, change: Percent) -> Inches:
+    """How far a top moves over what it is fixed to, held at its front edge.
+
+    Rule: depth × |moves - other| × change
+
+    Args:
+        depth: depth of the top, front to back [in]
+        moves: movement coefficient of the top in its depth [1 per % moisture]
+        other: that of the sides under it; 0 where they do not move in depth [1 per % moisture]
+        change: how much wetter the wood gets [%]
+
+    Returns:
+        The slack that its fixings need at the rear; none where both move together [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
+    """
+    return depth * abs(moves - other) * change
+
+
+def fixings(length: Inches, spacing: Inches) -> Count:
+    """How many fixings hold a top along one line.
+
+    Rule: length / spacing, rounded up, and one more
+
+    Args:
+        length: length of the rail that they sit in [in]
+        spacing: they are no further apart [in]
+
+    Returns:
+        The fixings
+
+    Source: common practice.
+    """
+    return round(up_to(length / spacing, 1)) + 1
 
 
 def upright_housing(housing: Inches, rail: Inches) -> Inches:

@@ -229,3 +229,20 @@ def frame_moves(stile: Inches, moves: PerPercent, change: Percent) -> Inches:
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
     return 2 * stile * moves * change
+
+
+def less_lipping(depth: Inches, lipping: Inches) -> Inches:
+    """The width of a sheet behind its lipping.
+
+    Rule: depth - lipping
+
+    Args:
+        depth: over both, front to back [in]
+        lipping: width of the lipping [in]
+
+    Returns:
+        The width of the sheet [in]
+
+    Source: geometry of the case.
+    """
+    return depth - lipping

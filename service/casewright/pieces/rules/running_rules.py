@@ -59,6 +59,23 @@ def batten_groove_height(side: Inches, groove: Inches) -> Inches:
     return near64((side - groove) / 2)
 
 
+def batten_up(gap: Inches, groove: Inches) -> Inches:
+    """Where a batten is screwed on: its upper face carries the upper side of the groove.
+
+    Rule: gap + groove + 1/32
+
+    Args:
+        gap: under the drawer [in]
+        groove: bottom edge of the side up to its groove [in]
+
+    Returns:
+        Lower edge of the opening up to that of the batten [in]
+
+    Source: geometry; the room in the groove lies below the batten.
+    """
+    return gap + groove + PLAY
+
+
 def room_under_bottom(groove_height: Inches, bottom: Inches, groove_width: Inches) -> Inches:
     """The room between a drawer's bottom and what it runs on.
 
@@ -202,6 +219,23 @@ def slide_room(depth: Inches, front: Inches, behind: Inches, shrinkage: Inches) 
     Source: the maker's sheet of the slide; from memory 1/8 in behind a side-mount, 1/2 in an under-mount.
     """
     return depth - front - behind - shrinkage
+
+
+def on_slides(slide: Inches, front: Inches) -> Inches:
+    """The length of a drawer whose box is as long as its slides.
+
+    Rule: slide + front
+
+    Args:
+        slide: length of the slides, and of the box [in]
+        front: a show front before the box, within the opening; 0 without one [in]
+
+    Returns:
+        The length of the drawer [in]
+
+    Source: the maker's sheet of the slide.
+    """
+    return slide + front
 
 
 def slide_box_height(opening: Inches, headroom: Inches) -> Inches:

@@ -19,6 +19,7 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SLIDING
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
+from casewright.pieces.takeoff.run_drivers import run_drivers
 
 SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
@@ -69,9 +70,7 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         Driver.UNIT: 1,
         Driver.JOBS: 1,
         **_stock(takeoff, unit.ledger),
-        **{
-            driver: number * count for driver, number in (_case(unit) | _drawers(unit) | _doors(unit)).items()
-        },
+        **{driver: number * count for driver, number in _of_one(unit).items()},
         **_surfaces(unit, count),
     }
     under = unit.ledger.under("counted")
@@ -79,6 +78,10 @@ def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
         driver: under.given(driver.value, float(number), COUNTED, Number)
         for driver, number in counted.items()
     }
+
+
+def _of_one(unit: Construction) -> dict[Driver, float]:
+    return _case(unit) | _drawers(unit) | run_drivers(unit) | _doors(unit)
 
 
 def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
@@ -111,10 +114,13 @@ def _case(unit: Construction) -> dict[Driver, float]:
         + _housed_shelf_ends(unit),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
-        Driver.BACK_BOARDS: lines.get("P1", 0),
+        Driver.BACK_BOARDS: lines.get("P1", 0) + lines.get("P2", 0),
         Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
         Driver.TOPS: 1,
         Driver.RUNNERS: runners + lines.get("W6", 0),
+        **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
+        **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
+        **({Driver.SCRIBE_STRIPS: 2} if unit.spec.site.scribe else {}),
         **_base(unit.spec, unit.face),
     }
 

@@ -10,6 +10,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.words.drawer_words import drawer_words
 from casewright.pieces.words.face_words import heights_in_words, rows_in_words
+from casewright.pieces.words.grain_words import grain_words
 from casewright.pieces.words.shell_words import closing_words, top_words
 from casewright.pieces.words.wording import joined, known_words, number_word, plural, sentence, several, sized
 
@@ -74,11 +75,12 @@ def _woods(unit: Construction) -> Iterator[str]:
     for timber, members in by_wood.items():
         is_one = len(members) == 1 and members[0] in ("case", "top", "drawer front", "drawer bottom")
         yield sentence(f"{joined([_article(role) for role in members])} {'is' if is_one else 'are'} {timber}")
-    if spec.sequence_fronts and drawers > 1:
+    if spec.matched_fronts and spec.grain.fronts != "down the case" and drawers > 1:
         yield (
             "The drawer fronts are cut one after another from the same wood, so that its figure runs on from "
             "drawer to drawer."
         )
+    yield from grain_words(spec)
 
 
 def _article(role: str) -> str:

@@ -1,4 +1,4 @@
-"""The drawers of a unit in plain words: their fronts, how their corners are joined, bottoms, and how they run."""
+"""The drawers of a unit in plain words: fronts, corners, bottoms, and how they run."""
 
 from collections.abc import Iterator
 

@@ -3,11 +3,20 @@
 from collections.abc import Iterator
 
 from casewright.measure.lengths import LengthUnit
-from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, TurnedFeet
+from casewright.pieces.asked.shell_spec import BackKind, BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.bases import foot_count
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.words.wording import joined, number_word, sized
+
+BACKS: dict[BackKind, str] = {
+    "shiplap": "The back is of solid boards, lapped at their edges so that each can swell and shrink.",
+    "tongued": "The back is of solid boards, tongued into each other so that each can swell and shrink.",
+    "panelled": "The back is a frame with panels that lie loose in it, free to swell and shrink.",
+    "rabbeted-ply": "The back is of plywood, let into the sides.",
+    "grooved-ply": "The back is of plywood, held in grooves all round.",
+    "none": "It has no back: the wall behind it closes it.",
+}
 
 
 def closing_words(spec: UnitSpec, face: Face, shown: LengthUnit) -> Iterator[str]:
@@ -25,7 +34,7 @@ def closing_words(spec: UnitSpec, face: Face, shown: LengthUnit) -> Iterator[str
     """
     yield top_words(spec, shown)
     yield _base(spec, face, shown)
-    yield "The back is of solid boards, lapped at their edges so that each can swell and shrink."
+    yield BACKS[spec.back.kind]
 
 
 def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
@@ -41,6 +50,11 @@ def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
     Source: common practice of quotes.
     """
     top = spec.top
+    if spec.legs is None and top.is_dovetailed:
+        thick = sized(top.thickness, shown)
+        return f"The top, {thick} thick, is a part of the case, dovetailed between its sides."
+    if spec.legs is None and not top.over:
+        return "It has no top of its own."
     sides, front = top.overhang_sides, top.overhang_front
     if sides == front == 0:
         stands = f"is flush with the {'legs' if spec.legs else 'case'}"

@@ -14,9 +14,10 @@ from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.drawer_groups import SLIPS
 from casewright.web.units.fields import Asked, Kind, row_name
+from casewright.web.units.grain_group import WISHES, is_wish, put_wishes, wish_lines
 from casewright.web.units.groups import BUILT_AS, HEIGHTS, ROW_FIELDS, SINGLE
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
-from casewright.web.units.shell_groups import BASE, NO_BASE, USUAL_BASE
+from casewright.web.units.shell_groups import BASE, CLEAT, NO_BASE, USUAL_BASE
 
 MOST_ROWS = 40
 MOST_DRAWERS = 150
@@ -130,8 +131,10 @@ OWN_WAY: dict[str, Callable[[Mapping[str, Any]], str]] = {
     "body.height": lambda data: str(data["body"].get(_height_name(data), "")),
     BASE: _base_kind,
     SLIPS: lambda data: "" if _at(data, SLIPS) is None else "1",
+    CLEAT: lambda data: "" if _at(data, CLEAT) is None else "1",
     "measured": measured_lines,
     "season.months": month_lines,
+    WISHES: wish_lines,
 }
 """Fields that do not stand in the file as they stand in the form."""
 
@@ -227,10 +230,17 @@ def _put_slips(data: dict[str, Any], text: str) -> None:
         data.setdefault("drawers", {}).setdefault("groove", {})["slips"] = {}
 
 
+def _put_cleat(data: dict[str, Any], text: str) -> None:
+    if text:
+        data["cleat"] = {}
+
+
 PUT_OWN_WAY: dict[str, Callable[[dict[str, Any], str], None]] = {
     BASE: _put_base,
     "season.months": _put_months,
+    WISHES: put_wishes,
     SLIPS: _put_slips,
+    CLEAT: _put_cleat,
 }
 """Fields that go into the file in a way of their own."""
 
@@ -253,7 +263,7 @@ def applies(asked: Asked, values: Mapping[str, str]) -> bool:
 
 def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
     switch, *by = when
-    if switch == SLIPS:
+    if switch in (SLIPS, CLEAT):
         return bool(values.get(switch, "").strip())
     usual = next(each.usual for each in SINGLE if each.name == switch)
     return (values.get(switch, "").strip() or usual) in by
@@ -331,6 +341,8 @@ def place_of(path: str, order: list[str]) -> str:
         return "body.height"
     if re.fullmatch(r"rows\.\d+(\.widths\.\d+)?", name):
         name = ".".join([*name.split(".")[:2], "widths"])
+    if is_wish(name):
+        return WISHES if WISHES in order else WHOLE
     if name == "drawers.bottom":
         name = "drawers.bottom.sheet"
     while name and name not in order:

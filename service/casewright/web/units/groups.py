@@ -5,6 +5,7 @@ from functools import cache
 from casewright.web.units.door_group import door_group
 from casewright.web.units.drawer_groups import BOTTOMS_GROUP, DRAWERS_GROUP, JOINTS_GROUP
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
+from casewright.web.units.grain_group import GRAIN_GROUP
 from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
 from casewright.web.units.shell_groups import SHELL_GROUPS
@@ -165,6 +166,7 @@ MORE_GROUPS = (
     JOINTS_GROUP,
     BOTTOMS_GROUP,
     door_group(wood_choices(), CUTS),
+    GRAIN_GROUP,
     Group(
         key="clearances",
         title="Running clearances",

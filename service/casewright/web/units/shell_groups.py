@@ -15,6 +15,27 @@ BASES: Choices = (
     (NO_BASE, "none: on its own sides"),
 )
 
+CLEAT = "cleat"
+FIXING = "top.fixing"
+MOVING = ("buttons", "slots", "clips")
+FIXINGS: Choices = (
+    ("buttons", "wooden buttons (usual)"),
+    ("slots", "screws in slots of the rails"),
+    ("clips", "metal clips"),
+    ("dovetails", "dovetails, between the sides"),
+    ("none", "nothing: there is no top"),
+)
+BACK = "back.kind"
+BACKS: Choices = (
+    ("shiplap", "shiplap boards (usual)"),
+    ("tongued", "tongued boards"),
+    ("panelled", "frame with panels"),
+    ("rabbeted-ply", "plywood in rabbets"),
+    ("grooved-ply", "plywood in grooves"),
+    ("none", "none"),
+)
+BOARDED, PLY = ("shiplap", "tongued"), ("rabbeted-ply", "grooved-ply")
+
 
 def sheet_kinds() -> Choices:
     """Every kind of sheet in the table."""
@@ -31,6 +52,10 @@ def _base(name: str, label: str, *kinds: str, choices: Choices = (), lead: bool 
     return ask(f"base.{name}", label, choices, (BASE, *kinds), lead=lead)
 
 
+def _back(name: str, label: str, *kinds: str, choices: Choices = (), lead: bool = False) -> Asked:
+    return ask(f"back.{name}", label, choices, (BACK, *kinds), lead=lead)
+
+
 SHELL_GROUPS = (
     Group(
         key="top",
@@ -40,6 +65,17 @@ SHELL_GROUPS = (
             ask("top.overhang_sides", "Overhang, sides", lead=True),
             ask("top.overhang_front", "Overhang, front", lead=True),
             ask("top.overhang_back", "Overhang, back"),
+        ),
+    ),
+    Group(
+        key="top-fixing",
+        title="Top held by",
+        when=CARCASE,
+        note="Dovetailed between the sides, or with none at all, it has no overhang: leave those empty.",
+        fields=(
+            ask(FIXING, "Held by", FIXINGS, hint="", lead=True, bare=True, is_wide=True),
+            ask("top.spacing", "Fixings, apart", when=(FIXING, *MOVING)),
+            ask("top.slack", "Rear fixings give", when=(FIXING, *MOVING)),
         ),
     ),
     Group(
@@ -77,12 +113,43 @@ SHELL_GROUPS = (
         title="Back",
         when=CARCASE,
         fields=(
-            ask("back.thickness", "Thickness", lead=True),
-            ask("back.rabbet", "Into each side"),
-            ask("back.lap", "Shiplap"),
-            ask("back.gap", "Gap at each lap"),
-            ask("back.boards", "Boards"),
-            ask("back.widest", "Widest board"),
+            ask(BACK, "Back", BACKS, hint="", lead=True, bare=True),
+            _back("thickness", "Thickness", *BOARDED, "panelled", lead=True),
+            _back("rabbet", "Into each side", *BOARDED, "panelled", "rabbeted-ply"),
+            _back("lap", "Shiplap, or tongue's length", *BOARDED),
+            _back("tongue", "Tongue, thick", "tongued"),
+            _back("gap", "Gap at each lap", *BOARDED),
+            _back("boards", "Boards", *BOARDED),
+            _back("widest", "Widest board", *BOARDED),
+            _back("panelling.stile", "Stile", "panelled"),
+            _back("panelling.top_rail", "Top rail", "panelled"),
+            _back("panelling.bottom_rail", "Bottom rail", "panelled"),
+            _back("panelling.middle_rails", "Middle rails", "panelled"),
+            _back("panelling.muntins", "Muntins", "panelled"),
+            _back("panelling.panel", "Panel", "panelled"),
+            _back("panelling.groove_depth", "Panel's groove, deep", "panelled"),
+            _back("ply.sheet", "Sheet", *PLY, choices=sheet_kinds()),
+            _back("ply.nominal", "Sold as", *PLY, choices=nominals()),
+            _back("groove", "Into each groove", "grooved-ply"),
+            _back("play", "Groove cut deeper by", *PLY),
+            _back("behind", "Wood behind it", "grooved-ply"),
+        ),
+    ),
+    Group(
+        key="wall",
+        title="Wall",
+        when=CARCASE,
+        note="For a piece that hangs on the wall, or is built in between walls.",
+        fields=(
+            Asked(name=CLEAT, label="It hangs on a cleat", kind=Kind.TICK, usual=False),
+            ask("cleat.height", "Cleat, height", when=(CLEAT, CLEAT)),
+            ask("cleat.thickness", "Cleat, thickness", when=(CLEAT, CLEAT)),
+            ask("cleat.room", "Cleat lies", when=(CLEAT, CLEAT), is_wide=True),
+            ask("cleat.studs", "Studs, apart", when=(CLEAT, CLEAT)),
+            ask("cleat.screws", "Screws in each stud", when=(CLEAT, CLEAT)),
+            ask("site.scribe", "Scribe strip"),
+            ask("site.recess", "Between the walls"),
+            ask("site.out_of_plumb", "Walls out of plumb"),
         ),
     ),
 )

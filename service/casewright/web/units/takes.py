@@ -12,7 +12,8 @@ from casewright.labour.standards import LabourLine, WoodFactor
 from casewright.papers.cautions import caution_lines
 from casewright.papers.writing import Writing, several
 from casewright.pieces.costs.estimate import Estimate
-from casewright.pieces.takeoff.lumber import OrderLine, sequence_words, yard_size
+from casewright.pieces.takeoff.lumber import OrderLine
+from casewright.pieces.takeoff.sequences import sequence_words, yard_size
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office
 from casewright.web.units.findings import Checks, checks_of

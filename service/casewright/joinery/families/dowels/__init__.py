@@ -1,0 +1,1 @@
+"""Dowels that hold a board against the face of a case side."""

@@ -1,0 +1,44 @@
+"""The choices of a case with what its sheets settle: plywood is as thick as it measures, not as called."""
+
+from casewright.measure.ledger import Ledger
+from casewright.measure.units import Inches
+from casewright.pieces.asked.case_spec import Case
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.rules import corner_rules as rules
+
+BOARDS = ("side", "sub_top_rail", "bottom", "divider")
+"""The thicknesses that a case of plywood takes from its sheet."""
+PART = 3
+"""A housing is no deeper than the side divided by this (common practice)."""
+
+
+def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
+    """The choices with the thicknesses of a plywood case as its sheet measures, where none was typed.
+
+    Args:
+        spec: what the maker chose
+        ledger: keeps the working
+
+    Returns:
+        The same choices for any other case.
+
+    Source: the sheet table; each row names its own source.
+    """
+    case = spec.case
+    if spec.legs or not case.is_ply:
+        return spec
+    bought = case.ply.bought
+    basis = f"as {bought} measures; measure your own sheet"
+    typed = case.model_fields_set
+    names = [name for name in BOARDS if name not in typed and (name != "divider" or _is_of_sheet(case))]
+    sizes = {name: ledger.given(f"case.{name}", bought.thickness, basis, Inches) for name in names}
+    side = sizes.get("side", case.side)
+    if "housing" not in typed and case.housing > side / PART:
+        sizes["housing"] = ledger.take("case.housing", rules.thinner_housing, side=side)
+    if "lipping" not in typed:
+        sizes["lipping"] = case.ply.lipping
+    return spec.model_copy(update={"case": case.model_copy(update=sizes)})
+
+
+def _is_of_sheet(case: Case) -> bool:
+    return case.divider_kind == "solid"
