@@ -7,7 +7,7 @@ from casewright.pieces.asked.drawer_spec import Drawers, PlyBottom
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.words.wording import sized
 
-CORNERS = {
+FRONTS = {
     "half-blind dovetail": "dovetailed to its front (wedge-shaped joints that show only when it is open)",
     "through dovetail": "dovetailed to its front (wedge-shaped joints that lock into each other)",
     "sliding dovetail": "slid into its front with a long dovetail at the end of each side",
@@ -66,7 +66,7 @@ def _corners(drawers: Drawers) -> str:
             "front they show only when the drawer is open)"
         )
     joined = ", " if back == "housing" else " and "
-    return f"is {CORNERS[front]}{joined}{BACKS[back]}"
+    return f"is {FRONTS[front]}{joined}{BACKS[back]}"
 
 
 def _bottom(drawers: Drawers) -> str:
