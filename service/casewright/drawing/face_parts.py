@@ -13,7 +13,8 @@ from casewright.pieces.layout.parts import Part
 
 Seen = tuple[Inches, Inches, Inches, Inches]
 """Left and lower edge, width and height [in]."""
-RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "C11", "R1", "R2", "R3"), "C3", ("C5", "C6")
+RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "C11", "G1", "R1", "R2", "R3"), "C3", ("C5", "C6")
+UPRIGHT_STRIP = "G2"
 BETWEEN_COLUMNS = ("C4", "C8", "C10")
 
 
@@ -39,7 +40,17 @@ def draw_case(view: View, unit: Construction) -> None:
         if part.line == "L1":
             view.polygon(Line.OBJECT, next(outlines), part.code)
             continue
+        if part.line == UPRIGHT_STRIP:
+            _broken(view, unit, part)
+            continue
         view.rectangle(Line.OBJECT, *_seen(unit, part, stacks, rows), part.code)
+
+
+def _broken(view: View, unit: Construction, part: Part) -> None:
+    """An upright strip of a crate: the level ones run through before it."""
+    for row in unit.face.rows:
+        low = unit.face.base_height + row.bottom
+        view.rectangle(Line.OBJECT, part.box.x, low, part.box.width, row.height, part.code)
 
 
 def _seen(unit: Construction, part: Part, stacks: dict[str, Stack], rows: dict[str, FaceRow]) -> Seen:

@@ -40,7 +40,7 @@ def case_checks(
     if spec.legs:
         yield top_on_legs(spec, spec.legs, climate, ledger)
     else:
-        if spec.drawers.on_frames:
+        if spec.on_frames:
             yield _slack(case)
         yield from base_checks(spec, case)
         yield top_fixing(spec, case, climate, ledger)

@@ -8,7 +8,7 @@ from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.web.units.grain_group import GRAIN_GROUP
 from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
-from casewright.web.units.shell_groups import SHELL_GROUPS, nominals, sheet_kinds
+from casewright.web.units.shell_groups import SHELL_GROUPS, WITH_CASE, nominals, sheet_kinds
 from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
 from casewright.wood.species import woods
@@ -28,7 +28,7 @@ RULES: Choices = (
 )
 
 BUILD = "construction.kind"
-CARCASE, LEGS = (BUILD, "carcase"), (BUILD, "legs")
+CARCASE, LEGS, CRATE = (BUILD, "carcase"), (BUILD, "legs"), (BUILD, "crate")
 """Where a group counts that belongs to one construction only."""
 SLIPS = "drawers.groove.slips"
 
@@ -38,7 +38,11 @@ SIZE_FIELDS = (
         name=BUILD,
         label="Built as",
         kind=Kind.CHOICE,
-        choices=(("carcase", "a carcase (usual)"), ("legs", "legs and aprons")),
+        choices=(
+            ("carcase", "a carcase (usual)"),
+            ("legs", "legs and aprons"),
+            ("crate", "a crate of crossing strips"),
+        ),
         usual="carcase",
         is_wide=True,
     ),
@@ -160,6 +164,13 @@ MORE_GROUPS = (
         ),
     ),
     Group(
+        key="crate",
+        title="Crate",
+        when=CRATE,
+        note="Its case is dovetailed through, the top between the sides; choose no base for one that hangs.",
+        fields=(ask("construction.strip", "Strips, thick", lead=True),),
+    ),
+    Group(
         key="other-woods",
         title="Other woods",
         fields=(
@@ -238,7 +249,7 @@ MORE_GROUPS = (
     Group(
         key="case",
         title="Case",
-        when=CARCASE,
+        when=WITH_CASE,
         fields=(
             ask("case.side", "Side", lead=True),
             ask("case.sub_top_rail", "Rails under the top"),
