@@ -132,14 +132,13 @@ def parser() -> Parser:
 def unit_command(commands: Any, name: str, words: str, run: Callable[[argparse.Namespace], int]) -> None:
     """Adds a command that reads a unit file."""
     command = commands.add_parser(name, help=words, description=f"{name}: {words}.")
-    command.add_argument(
-        "file", nargs="?", help="a unit file; - reads it from the input; left out, an example"
-    )
+    command.add_argument("file", nargs="?", help="a unit file; - reads the input; left out, an example")
     command.add_argument("--shop", metavar="FILE", help="the shop's own figures; left out, an example shop's")
     command.add_argument(
         "--why", nargs="?", const=NAMES, metavar="LINE", help="show the working of a line or figure"
     )
     command.add_argument("--svg", metavar="DIR", help="also write the drawings into this folder")
+    command.add_argument("--files", metavar="DIR", help="also write its templates and caution sheet there")
     command.add_argument(
         "--schema", action="store_true", help="print the JSON Schema of the unit file and stop"
     )
@@ -236,9 +235,13 @@ def answer(
     report: Callable[[], str],
     data: Callable[[], dict[str, Any]],
 ) -> int:
-    """Prints what was asked for, writes the drawings, and says by its status whether a check stops."""
+    """Prints what was asked for, writes its files, and says by its status whether a check stops."""
     if given.svg:
         write_drawings(Path(given.svg), unit, writing)
+    if given.files:
+        from casewright.papers.unit_files import unit_files  # noqa: PLC0415 - only for those who ask
+
+        write_files(Path(given.files), unit_files(unit, writing.unit), "--files")
     if given.why == NAMES:
         show(figures_section(unit.ledger))
     elif given.why and given.json:

@@ -161,7 +161,7 @@ def test_its_file_reads_back_as_it_was_written():
         ({"rows": [{"widths": ["8", None]}, {"widths": ["9", None]}]}, r"rows\[2\].columns"),
         ({"rows": [{"holds": "open"}, {}]}, "rows"),
         ({"top": {"fixing": "buttons"}}, "top.fixing"),
-        ({"case": {"sides": "frame and panel", "corner": "through"}}, "case.sides"),
+        ({"case": {"sides": "framed", "corner": "through"}}, "case.sides"),
         ({"drawers.running": {"kind": "side-hung"}}, "drawers.running"),
     ],
 )

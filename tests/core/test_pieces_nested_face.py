@@ -152,3 +152,36 @@ def test_on_legs_a_row_holds_drawers_only():
     legs = {"body": {"width": "24", "depth": "16", "overall_height": "26"}, "construction": {"kind": "legs"}}
 
     assert "choose a carcase" in refused({**legs, "rows": [{"across": [{"holds": "doors"}, {}]}]})
+
+
+def findings_of(changes, rule):
+    return [found for found in built(chest(changes)).findings if found.rule == rule]
+
+
+@pytest.mark.parametrize(("width", "verdict"), [("24", "pass"), ("23-15/16", "caution")])
+def test_a_knee_space_is_two_feet_wide_at_the_least(width, verdict):
+    # common practice of desks: 24 in between the pedestals
+    rows = [{"height": "3"}, {"across": [{}, {"knee": True, "width": width}, {}]}]
+    size = {"width": "60", "depth": "24", "overall_height": "32"}
+
+    wide, high = findings_of({"body": size, "rows": rows}, "knee space")
+    assert (wide.verdict.value, high.verdict.value) == (verdict, "pass")
+
+
+@pytest.mark.parametrize(
+    ("files", "width", "height", "verdicts"),
+    [
+        # common practice: rails 12-1/4 and 15-1/4 in apart, 10 in of height. Of the width of the case its
+        # sides take 1-1/2, those of the drawer 1, clearances 1/16; of the height the bottom and what is left
+        # above take 3/4.
+        ("letter", "14-13/16", "10-3/4", ["pass", "pass"]),
+        ("letter", "14-3/4", "10-11/16", ["stop", "stop"]),
+        ("legal", "17-13/16", "11", ["pass", "pass"]),
+        ("legal", "17-3/4", "11", ["stop", "pass"]),
+    ],
+)
+def test_hanging_folders_go_into_a_drawer_that_is_to_hold_them(files, width, height, verdicts):
+    body = {"width": width, "depth": "10", "opening_total": "16"}
+
+    found = findings_of({"body": body, "rows": [{}, {"height": height, "files": files}]}, "file drawer")
+    assert [each.verdict.value for each in found] == verdicts

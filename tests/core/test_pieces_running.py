@@ -4,6 +4,7 @@ from functools import cache
 
 import pytest
 
+from casewright.labour.standards import house_standards
 from casewright.measure.findings import Verdict
 from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_as
@@ -14,6 +15,8 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import construct
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.rules import running_rules as rules
+from casewright.pieces.takeoff.drivers import count_drivers
+from casewright.pieces.takeoff.rough import take_off
 
 MILLIMETRE = 1 / 25.4
 
@@ -251,3 +254,54 @@ def test_between_drawers_that_hang_stands_a_partition_as_deep_as_the_case(kind):
     assert not [part for part in built.parts if part.line == "C4"]
     assert [part for part in built.parts if part.line == "C8"]
     assert [part for part in on_runners.parts if part.line == "C4"]
+
+
+def test_a_box_on_slides_is_mounted_and_adjusted_instead_of_planed_to_fit():
+    wood, metal = (count_of({"kind": kind}) for kind in ("runners", "slides"))
+
+    assert (wood["D13"], wood["D16"], wood["E06"]) == (5, 5, 0)
+    assert (metal["D13"], metal["D16"], metal["E06"], metal["E07"], metal["E41"]) == (0, 0, 5, 5, 5)
+
+
+def test_battens_and_guides_have_times_of_their_own():
+    assert count_of({"kind": "side-hung"})["E42"] == 5
+    assert count_of({"kind": "centre guide"})["E43"] == 5
+
+
+def count_of(running):
+    """How often each operation is done, by its code."""
+    built = unit(running)
+    counted = count_drivers(built, take_off(built, example_shop()))
+    return {each.code: counted.get(each.driver, 0) for each in house_standards().operations}
+
+
+def test_an_applied_front_covers_the_slides_and_leaves_its_box_the_length_of_a_slide():
+    bare, built = unit({"kind": "slides"}), unit({"kind": "slides"}, style={"kind": "applied front"})
+    drawer = built.drawers[0]
+    side = next(part for part in built.parts if part.code == f"{drawer.code}-SL")
+
+    assert found(bare, "front covers slides")["A-R1-1"].verdict is Verdict.STOP
+    assert found(built, "front covers slides")["A-R1-1"].verdict is Verdict.PASS
+    assert drawer.sizes.box_length == drawer.run.slides.length
+    assert drawer.sizes.length == drawer.run.slides.length + drawer.sizes.face.thickness
+    # The box is lower than its opening by the headroom, and stands on what lies under it.
+    opening = drawer.sizes.opening
+    assert opening.height - drawer.sizes.side_height >= house_slides()[0].headroom
+    assert side.box.z == pytest.approx(built.face.base_height + opening.bottom + house_slides()[0].under)
+
+
+def test_a_front_before_the_case_stops_against_it_and_needs_no_blocks():
+    built = unit({"kind": "runners"}, style={"kind": "full overlay"})
+
+    assert built.drawers[0].run.stop is None
+    assert not [part for part in built.small_parts if part.name == "Drawer stop"]
+
+
+def test_a_load_that_is_typed_bends_the_bottom_as_a_beam_under_it():
+    """Uniformly loaded strip: 5 q w^4 / (384 E t^3 / 12), with the load spread over the bottom."""
+    light, heavy = unit({"kind": "runners"}, load_lb=1), unit({"kind": "runners"}, load_lb=120)
+    inside = heavy.drawers[-1].sizes.inside
+
+    ratio = heavy.drawers[-1].bottom.sag / light.drawers[-1].bottom.sag
+    clothes = 8.5 * inside.height / 1728
+    assert ratio == pytest.approx(120 / (inside.width * inside.depth) / clothes)

@@ -27,6 +27,8 @@ DRESSER_A = {
     Driver.TOPS: 1,
     Driver.RUNNERS: 12,
     Driver.DRAWERS: 6,
+    Driver.FITTED_DRAWERS: 6,
+    Driver.STOPPED_DRAWERS: 6,
     Driver.SIDES: 12,
     Driver.GROOVED_PIECES: 18,
     Driver.RABBETED_ENDS: 12,

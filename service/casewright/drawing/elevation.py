@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.drawing.canvas import Line
+from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.face_parts import draw_case, seen_rows
 from casewright.drawing.page import Drawing, fitted
@@ -18,6 +18,8 @@ SIZES = (1.0, 0.85, 0.7)
 """Of a code, the largest first, as parts of the lettering; one in a column of rows is long."""
 PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""
+BAR = 0.5
+"""How high a pull with two screws is drawn (common practice) [in]."""
 
 
 def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
@@ -73,11 +75,21 @@ def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
     view.rectangle(Line.FRONT, front.x, front.z, front.width, front.height, f"{drawer.code}-F")
     radius = min(PULL, front.height / 5, front.width / 5)
     for centre in drawer.pulls:
-        view.circle(Line.FRONT, (centre, front.z + front.height / 2), radius)
+        _pull(view, (centre, front.z + drawer.boring.up), radius, drawer.boring.apart)
     opening = drawer.sizes.opening
     if opening.measured:
         view.sheet.say(f"{opening.code} measured: {', '.join(opening.measured)}")
-    return _letter_code(view, drawer, (front.x, front.z), (min(drawer.pulls), front.height / 2), radius)
+    left = min(drawer.pulls) - max(0.0, drawer.boring.apart / 2 - radius)
+    return _letter_code(view, drawer, (front.x, front.z), (left, drawer.boring.up), radius)
+
+
+def _pull(view: View, at: Point, radius: Inches, apart: Inches) -> None:
+    """A knob, or a pull with two screws, as long as they are apart."""
+    x, z = at
+    if not apart:
+        view.circle(Line.FRONT, at, radius)
+        return
+    view.rectangle(Line.FRONT, x - apart / 2, z - BAR / 2, apart, BAR)
 
 
 def _letter_code(

@@ -7,6 +7,7 @@ from casewright.drawing.canvas import Line, Point
 from casewright.drawing.cleats import cleat_outline
 from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
+from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
@@ -136,6 +137,7 @@ def _seen_behind(view: View, unit: Construction, plane: Inches) -> None:
         view.rectangle(Line.SEEN, legs.leg, face.base_height, between, face.body_height)
     else:
         view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
+        draw_framed_side(view, unit)
         for outline in feet_from_the_side(unit):
             view.polygon(Line.SEEN, outline)
     lines = ON_LEGS if legs else (*RUNNERS, *KICKERS)
@@ -166,7 +168,7 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
     """One drawer: front, back and bottom cut, the side seen beyond, its code inside."""
     groove, sizes = unit.spec.drawers.groove, drawer.sizes
-    lowest = unit.face.base_height + sizes.opening.bottom + unit.spec.drawers.clearances.bottom
+    lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot
     within = View(view.sheet, view.x, view.y + lowest * view.factor, view.factor)
     end, height = sizes.length, sizes.height
     within.polyline(Line.SEEN, (sizes.front, height), (end, height), (end, 0.0), (sizes.front, 0.0))

@@ -11,6 +11,7 @@ from casewright.joinery.spacing import TOLERANCE
 from casewright.labour.stages import before_marking
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit, say, written_in
+from casewright.papers.boring import boring_strips
 from casewright.papers.cautions import joint_cautions, joint_kinds
 from casewright.papers.gauge_sheet import GaugeLine, gauge_lines, too_few_to_keep
 from casewright.papers.head import JobPaper, PaperHead
@@ -142,7 +143,7 @@ def joint_cards_paper(
 
 
 def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
-    """The templates of a unit, one for each joint, and the story stick of its dividers."""
+    """The templates of a unit, for each joint, for the pulls, and the story stick of its dividers."""
     held = [drawer for drawer in unit.drawers if drawer.joints.half_blind]
     for drawers in drawers_alike(held, lambda drawer: _marked_on(half_blind_of(drawer))):
         codes = [drawer.code for drawer in drawers]
@@ -153,6 +154,7 @@ def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
     for placed in other_joints(unit):
         for strip in placed.joint.shape.strips:
             yield kept(strip, placed.title, placed.cut_on(strip.board), shown)
+    yield from boring_strips(unit, shown)
     stick = story_stick(unit)
     if stick:
         yield stick

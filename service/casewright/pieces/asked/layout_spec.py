@@ -97,6 +97,9 @@ class Row(Spec):
         description="The columns spelled out, from the left, in place of columns and widths.",
         examples=[[{"rows": [{}, {}]}, {"holds": "open"}]],
     )
+    files: Literal["letter", "legal"] | None = Field(
+        None, description="Hanging folders that its drawers are to hold.", examples=["letter"]
+    )
     front_tails: int | None = Field(
         None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]
     )

@@ -14,6 +14,7 @@ from casewright.pieces.built.possible_shell import (
     wall_limits,
 )
 from casewright.pieces.case.leg_sizes import REACH
+from casewright.pieces.case.side_limits import side_limits
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
@@ -39,8 +40,8 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
-    refuse_top(spec)
     refuse_crate(spec, face)
+    refuse_top(spec)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
@@ -64,6 +65,7 @@ def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
     narrow = min(opening.width for opening in face.openings)
     yield "case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"
     yield "case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"
+    yield from side_limits(spec, face)
     yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
     yield from back_limits(spec, face.body_height)
     yield from wall_limits(spec, face.body_height)

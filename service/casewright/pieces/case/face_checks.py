@@ -7,6 +7,7 @@ from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
+from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, FaceRow, Stack
 from casewright.pieces.layout.row_heights import row_words
@@ -37,7 +38,7 @@ def face_checks(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         for row in stack.rows:
             yield _columns_of(spec, stack, row)
     for stack in face.stacks:
-        yield from _graduation(stack)
+        yield from _graduation(spec, stack)
     yield from _low(spec, face)
     yield from _knees(face)
 
@@ -132,9 +133,12 @@ def _columns_of(spec: UnitSpec, stack: Stack, row: FaceRow) -> Finding:
     )
 
 
-def _graduation(stack: Stack) -> Iterator[Finding]:
-    """Rows of drawers grow towards the floor; what holds doors or nothing is left out of account."""
-    heights = [row.height for row in stack.rows if row.openings]
+def _graduation(spec: UnitSpec, stack: Stack) -> Iterator[Finding]:
+    """Rows of drawers grow towards the floor.
+
+    What holds doors or nothing is left out of account, and drawers for folders, which give their height.
+    """
+    heights = [row.height for row in stack.rows if row.openings and row_of(spec.rows, row.mark).files is None]
     if not heights or (stack.code and len(heights) == 1):
         return
     about, where = stack.code, f"{_start(stack.code)}: " if stack.code else ""

@@ -29,7 +29,7 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
     place = Place(
         x=opening.left + (opening.width - drawer.sizes.width) / 2,
         y=drawer.sizes.box_start,
-        z=base_height + opening.bottom + spec.drawers.clearances.bottom,
+        z=base_height + opening.bottom + drawer.run.foot,
         base=base_height,
     )
     yield from front_parts(spec, drawer, place)

@@ -12,7 +12,6 @@ from casewright.pieces.drawers.running import BUTTON
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
-from casewright.pieces.rules.running_rules import PLAY
 from casewright.wood.waste import PartUse
 
 STOPS_PER_DRAWER = 2
@@ -70,8 +69,7 @@ def _battens(spec: UnitSpec, face: Face, drawer: Drawer, running: SideHung) -> I
     opening, groove = drawer.sizes.opening, drawer.run.groove
     if groove is None:
         return
-    floor = face.base_height + opening.bottom + spec.drawers.clearances.bottom
-    z = floor + groove.height + PLAY
+    z = face.base_height + opening.bottom + groove.batten
     right = opening.left + opening.width - running.projection
     ends: Words = "butt, against the rail" if spec.legs else SOLID
     for mark, x in (("L", opening.left), ("R", right)):

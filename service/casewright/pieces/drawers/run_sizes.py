@@ -2,6 +2,7 @@
 
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches
+from casewright.pieces.asked.drawer_fronts import AppliedFront
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.running_spec import OnSlides
 from casewright.pieces.asked.slide_spec import GOVERNS, OwnSlide
@@ -85,7 +86,7 @@ def box_width(
 
 
 def box_length(
-    opening: Opening, drawers: Drawers, slide: OwnSlide | None, shrinkage: Inches, under: Ledger
+    opening: Opening, drawers: Drawers, slide: OwnSlide | None, shrinkage: Inches, face: Inches, under: Ledger
 ) -> Inches:
     """The length of a drawer, front to back.
 
@@ -94,10 +95,12 @@ def box_length(
         drawers: what the maker chose
         slide: the slide it runs on; None for wood
         shrinkage: how much shallower the case gets when driest [in]
+        face: thickness of the front that is seen, as measured or as drawn [in]
         under: keeps the working
 
     Returns:
-        The length over front and sides; on slides one of their lengths, or 0 where none goes in [in]
+        The length over front and sides; on slides one of their lengths, with an applied front before it, or
+        0 where none goes in [in]
 
     Source: common practice; of slides the maker's sheet.
     """
@@ -110,21 +113,32 @@ def box_length(
             back_gap=_back_gap(opening, drawers, under),
             shrinkage=shrinkage,
         )
-    room = slide_room(opening, drawers, slide, shrinkage, under)
-    return under.given(
-        "length", slide_length(drawers, slide, room), f"length of the slides; {GOVERNS}", Inches
+    applied = before_the_box(drawers, face)
+    length = slide_length(drawers, slide, slide_room(opening, drawers, slide, shrinkage, applied, under))
+    if not length:
+        return 0.0
+    return under.take(
+        "length",
+        running_rules.on_slides,
+        slide=under.given("slide_length", length, f"of the table of slides; {GOVERNS}", Inches),
+        front=applied,
     )
 
 
+def before_the_box(drawers: Drawers, face: Inches) -> Inches:
+    """What of an opening's depth a show front takes up that is screwed to the box within it [in]."""
+    return face if isinstance(drawers.style, AppliedFront) else 0.0
+
+
 def slide_room(
-    opening: Opening, drawers: Drawers, slide: OwnSlide, shrinkage: Inches, under: Ledger
+    opening: Opening, drawers: Drawers, slide: OwnSlide, shrinkage: Inches, applied: Inches, under: Ledger
 ) -> Inches:
-    """The longest slide that goes into an opening [in]."""
+    """The longest slide that goes into an opening, behind what a show front takes up [in]."""
     return under.take(
         "slide_room",
         running_rules.slide_room,
         depth=opening.depth - drawers.stops.inset,
-        front=0.0,
+        front=applied,
         behind=slide.behind,
         shrinkage=shrinkage,
     )
@@ -137,12 +151,15 @@ def slide_length(drawers: Drawers, slide: OwnSlide, room: Inches) -> Inches:
     return max((each for each in slide.lengths if each <= room + 1e-9), default=0.0)
 
 
-def box_height(opening: Inches, height: Inches, slide: OwnSlide | None, under: Ledger) -> Inches:
-    """The height of a drawer's sides: on slides no more than the headroom of the slides leaves.
+def box_height(
+    opening: Inches, height: Inches, drawers: Drawers, slide: OwnSlide | None, under: Ledger
+) -> Inches:
+    """The height of a drawer's sides: behind a show front no more than the headroom of its slides leaves.
 
     Args:
         opening: height of the opening [in]
         height: height by the opening and the seasons [in]
+        drawers: what the maker chose
         slide: the slide it runs on; None for wood
         under: keeps the working
 
@@ -151,7 +168,7 @@ def box_height(opening: Inches, height: Inches, slide: OwnSlide | None, under: L
 
     Source: common practice; of slides the maker's sheet.
     """
-    if slide is None:
+    if slide is None or not drawers.has_box_front:
         return height
     headroom = under.given("slide_headroom", slide.headroom, GOVERNS, Inches)
     most = under.take("box_height", running_rules.slide_box_height, opening=opening, headroom=headroom)

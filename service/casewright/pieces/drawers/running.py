@@ -8,7 +8,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.running_spec import CentreGuide, FullRunners, OnSlides, SideHung
 from casewright.pieces.asked.slide_spec import OwnSlide, no_such_slide
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.run_sizes import side_gap, slide_length, slide_room
+from casewright.pieces.drawers.run_sizes import before_the_box, side_gap, slide_length, slide_room
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.rules import running_rules as rules
@@ -28,12 +28,14 @@ class BattenGroove:
         depth: into the side
         height: bottom edge of the side up to it
         left: what is left of the thinner side behind it
+        batten: lower edge of its batten above that of the opening
     """
 
     width: Inches
     depth: Inches
     height: Inches
     left: Inches
+    batten: Inches
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,12 +44,14 @@ class Guide:
 
     Attributes:
         room: between bottom and rail
+        width: of the guide
         height: of the guide
         length: from the stop line to the back of the opening
         notch: width of the notch that rides on it
     """
 
     room: Inches
+    width: Inches
     height: Inches
     length: Inches
     notch: Inches
@@ -71,26 +75,42 @@ class Slides:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Lined:
+    """What a lined drawer holds: clear width, depth and height [in]."""
+
+    width: Inches
+    depth: Inches
+    height: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
     """How one drawer runs and stops.
 
     Attributes:
         travel: how far it opens [in]
+        foot: its underside above the lower edge of its opening [in]
         groove: for battens at its sides
         guide: under its middle
         slides: at its sides or under it
-        stop: the stop line behind the face of the rail; None on slides, or without blocks [in]
+        stop: the stop line behind the face of the rail; None without blocks, on slides, and where the front
+            itself stops against the case [in]
+        outstop_is_pin: is it a pin, and no button?
         outstop: the line behind the face of the rail where it is caught; None without one of those asked for
         most_travel: how far an outstop could let it out at the most; None without one of those asked for [in]
+        lined: what it holds within its lining; None without one
     """
 
     travel: Inches
+    foot: Inches
     groove: BattenGroove | None = None
     guide: Guide | None = None
     slides: Slides | None = None
     stop: Inches | None = None
+    outstop_is_pin: bool = False
     outstop: Inches | None = None
     most_travel: Inches | None = None
+    lined: Lined | None = None
 
 
 def chosen_slide(spec: UnitSpec, slides: tuple[OwnSlide, ...]) -> OwnSlide | None:
@@ -159,7 +179,8 @@ def refuse_running(spec: UnitSpec, face: Face, slide: OwnSlide | None) -> None:
         return
     shallow = min(face.openings, key=lambda each: each.depth)
     shortest = min(slide.lengths)
-    room = shallow.depth - spec.drawers.stops.inset - slide.behind
+    applied = before_the_box(spec.drawers, spec.drawers.front)
+    room = shallow.depth - spec.drawers.stops.inset - applied - slide.behind
     if room < shortest - 1e-9:
         raise CannotBuild(
             say(
@@ -244,20 +265,34 @@ def drawer_run(
         rail = spec.case.rail_width if spec.legs is None else (spec.legs.rail_width or spec.legs.leg)
         most = under.take("most_travel", rules.outstop_travel, **caught, line=rail)
         outstop = under.take("outstop_line", rules.outstop_line, **caught, travel=travel)
+    raised = slides is not None and spec.drawers.has_box_front
     return Run(
         travel=travel,
+        foot=slide.under if slide is not None and raised else spec.drawers.clearances.bottom,
         groove=_groove(running, spec, sizes, under) if isinstance(running, SideHung) else None,
         guide=_guide(running, spec, sizes, bottom, under) if isinstance(running, CentreGuide) else None,
         slides=slides,
         stop=stop,
+        outstop_is_pin=stops.outstop == "pin",
         outstop=outstop,
         most_travel=most,
+        lined=_lined(spec.drawers.lining, sizes, under) if spec.drawers.lining else None,
+    )
+
+
+def _lined(lining: Inches, sizes: DrawerSizes, under: Ledger) -> Lined:
+    inside = sizes.inside
+    return Lined(
+        width=under.take("lined_width", rules.lined_across, inside=inside.between_slips, lining=lining),
+        depth=under.take("lined_depth", rules.lined_across, inside=inside.depth, lining=lining),
+        height=under.take("lined_height", rules.lined_height, inside=inside.height, lining=lining),
     )
 
 
 def _slides(spec: UnitSpec, sizes: DrawerSizes, slide: OwnSlide, shrinkage: Inches, under: Ledger) -> Slides:
     opening = sizes.opening
-    room = slide_room(opening, spec.drawers, slide, shrinkage, under)
+    applied = before_the_box(spec.drawers, sizes.face.thickness)
+    room = slide_room(opening, spec.drawers, slide, shrinkage, applied, under)
     space = under.take("side_space", rules.side_space, opening=opening.width, box=sizes.width)
     return Slides(model=slide, length=slide_length(spec.drawers, slide, room), room=room, space=space)
 
@@ -273,10 +308,15 @@ def _groove(running: SideHung, spec: UnitSpec, sizes: DrawerSizes, under: Ledger
     height = running.height
     if height is None:
         height = under.take(
-            "batten_groove_height", rules.batten_groove_height, side=sizes.height, groove=width
+            "batten_groove_height", rules.batten_groove_height, side=sizes.side_height, groove=width
         )
+    hangs = spec.drawers.clearances.bottom
     return BattenGroove(
-        width=width, depth=depth, height=height, left=min(sizes.left_side, sizes.right_side) - depth
+        width=width,
+        depth=depth,
+        height=height,
+        left=min(sizes.left_side, sizes.right_side) - depth,
+        batten=under.take("batten_up", rules.batten_up, gap=hangs, groove=height),
     )
 
 
@@ -294,6 +334,7 @@ def _guide(running: CentreGuide, spec: UnitSpec, sizes: DrawerSizes, bottom: Inc
         height = under.take("guide_height", rules.guide_height, room=room)
     return Guide(
         room=room,
+        width=running.guide_width,
         height=height,
         length=under.take(
             "guide_length",

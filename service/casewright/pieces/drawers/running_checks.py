@@ -10,7 +10,7 @@ from casewright.measure.units import Inches, Pounds
 from casewright.pieces.asked.slide_spec import GOVERNS
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
-from casewright.pieces.drawers.running import BattenGroove, Guide, Slides
+from casewright.pieces.drawers.running import BattenGroove, Guide, Lined, Slides
 from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.rules import running_rules as rules
 from casewright.stability.limits import house_limits
@@ -21,6 +21,10 @@ GROOVE_LEFT = 3 / 16
 """Wood behind the groove of a side that hangs (common practice) [in]."""
 LOOSE = 1 / 16
 """Side clearance of a drawer that a centre guide leads, at the most (common practice) [in]."""
+LEAST_LINED = 1 / 2
+"""A lined drawer that is lower holds nothing that a hand could take out (common practice) [in]."""
+UNCOVERED = 1 / 8
+"""What may stay open beside a front on slides (common practice) [in]."""
 ABOVE_GROOVE = 1 / 8
 """Wood between two grooves of a side, and above the upper one (common practice) [in]."""
 HELD_BACK = 2.0
@@ -55,6 +59,26 @@ def running_checks(
             yield from _on_slides(spec, drawer, run.slides)
             yield _load(spec, drawer, run.slides, weights[drawer.code], ledger)
         yield from _stopped(spec, drawer)
+        if run.lined is not None:
+            yield _lined(drawer, run.lined)
+
+
+def _lined(drawer: Drawer, lined: Lined) -> Finding:
+    least = min(lined.width, lined.depth, lined.height)
+    return at_least(
+        "room within lining",
+        least,
+        LEAST_LINED,
+        say(
+            "Within its lining the drawer is {} wide, {} deep and {} high.",
+            lined.width,
+            lined.depth,
+            lined.height,
+        ),
+        say("Take a lining {:up} thinner, or make the row higher.", LEAST_LINED - least),
+        about=drawer.code,
+        verdict=Verdict.CAUTION,
+    )
 
 
 def _hung(
@@ -82,7 +106,7 @@ def _hung(
         say("Begin it {:up} up or higher.", floor),
         about=drawer.code,
     )
-    top = drawer.sizes.height - ABOVE_GROOVE
+    top = drawer.sizes.side_height - ABOVE_GROOVE
     yield at_most(
         "batten groove below top",
         groove.height + groove.width,
@@ -90,7 +114,7 @@ def _hung(
         say(
             "The groove for the batten ends {} up a side {:bare} high.",
             groove.height + groove.width,
-            drawer.sizes.height,
+            drawer.sizes.side_height,
         ),
         say("Begin it {:down} up or lower.", top - groove.width),
         about=drawer.code,
@@ -151,16 +175,45 @@ def _on_slides(spec: UnitSpec, drawer: Drawer, slides: Slides) -> Iterator[Findi
         source=GOVERNS,
     )
     yield from _space(drawer, slides)
+    yield from _around(drawer, slides)
     if model.is_under:
         yield from _under(spec, drawer, slides)
         return
     yield at_least(
         "box as tall as slide",
-        sizes.height,
+        sizes.side_height,
         model.tall,
-        say("The box is {} high and the slide on it {}.", sizes.height, model.tall),
-        say("Make the row {:up} higher, or take a lower slide.", model.tall - sizes.height),
+        say("The box is {} high and the slide on it {}.", sizes.side_height, model.tall),
+        say("Make the row {:up} higher, or take a lower slide.", model.tall - sizes.side_height),
         about=drawer.code,
+        source=GOVERNS,
+    )
+
+
+def _around(drawer: Drawer, slides: Slides) -> Iterator[Finding]:
+    """The front covers the slides, and the box is as much lower than its opening as they ask."""
+    sizes, opening = drawer.sizes, drawer.sizes.opening
+    open_at_each = rules.side_space(opening.width, sizes.face.width)
+    yield at_most(
+        "front covers slides",
+        open_at_each,
+        UNCOVERED,
+        say("Beside the front {} stays open at each end.", max(0.0, open_at_each)),
+        "Take an applied front or one before the case, or let the sides slide into the front.",
+        about=drawer.code,
+    )
+    yield at_least(
+        "headroom for slides",
+        opening.height - sizes.side_height,
+        slides.model.headroom,
+        say(
+            "The sides are {} lower than the opening; the slide asks for {}.",
+            opening.height - sizes.side_height,
+            slides.model.headroom,
+        ),
+        "Give the box a front of its own, behind an applied front or one before the case.",
+        about=drawer.code,
+        verdict=Verdict.CAUTION,
         source=GOVERNS,
     )
 

@@ -70,7 +70,7 @@ def drawer_sizes(
     fits = _fits(opening.height, shared, climate, under)
     height = _box_height(opening.height, fits, shared, rack, under)
     width = box_width(opening, drawers, shared.slide, (boards.left, boards.right), under)
-    length = box_length(opening, drawers, shared.slide, side_shrinkage, under)
+    length = box_length(opening, drawers, shared.slide, side_shrinkage, boards.face, under)
     lap = _lap(opening, shared, boards, under)
     box = _Box(shared=shared, boards=boards, width=width, under=under)
     box_start, whole = box.reach(length)
@@ -249,7 +249,7 @@ def _fits(opening: float, shared: DrawerMake, climate: Climate, under: Ledger) -
 def _box_height(opening: float, fits: float, shared: DrawerMake, rack: Rack, under: Ledger) -> float:
     """What it is made: on slides no more than they leave; a whole number of fingers where that is asked."""
     end = shared.at_front
-    most = box_height(opening, fits, shared.slide, under)
+    most = box_height(opening, fits, shared.drawers, shared.slide, under)
     if not end.whole_fingers:
         return most
     finger = end.finger or usual_finger(most, min(shared.front, shared.drawers.side), rack.cutters)

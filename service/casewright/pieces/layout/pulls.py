@@ -85,16 +85,22 @@ class Boring:
     """Where a front is bored for its pulls [in].
 
     Attributes:
+        width: of the front
+        height: of the front
         up: bottom edge of the front up to the screws
         lines: left end of the front to each pull's centre
         holes: every hole
         screw: diameter of a hole
+        apart: between the two screws of a pull; 0 for a knob
     """
 
+    width: Inches
+    height: Inches
     up: Inches
     lines: tuple[Inches, ...]
     holes: tuple[Hole, ...]
     screw: Inches
+    apart: Inches
 
 
 def boring(
@@ -119,14 +125,17 @@ def boring(
     Source: geometry; where a pull is put is the maker's choice.
     """
     pulls = spec.pulls
-    left, _, height = front
+    left, width, height = front
     down = {"middle": height / 2, "upper third": height / 3, "from the top": pulls.down}[pulls.height]
     up = ledger.under(code).take("pull_up", rules.pull_up, front=height, down=down)
     apart = (0.0,) if pulls.holes == "one" else (-pulls.centres / 2, pulls.centres / 2)
     lines = tuple(centre - left for centre in centres)
     return Boring(
+        width=width,
+        height=height,
         up=up,
         lines=lines,
         holes=tuple((line + off, up) for line in lines for off in apart),
         screw=pulls.screw,
+        apart=0.0 if pulls.holes == "one" else pulls.centres,
     )

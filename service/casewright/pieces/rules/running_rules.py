@@ -1,7 +1,7 @@
 """The arithmetic of running: battens, guides, full-length runners, slides, stops and pulls."""
 
 from casewright.measure.rounding import floor64, near64
-from casewright.measure.units import CubicFeet, Inches, Pounds, PoundsPerCubicFoot
+from casewright.measure.units import CubicFeet, Inches, Pounds, PoundsPerCubicFoot, PoundsPerSquareInch
 
 PLAY = 1 / 32
 """Room of a batten in its groove, and of a guide under a bottom (common practice) [in]."""
@@ -57,6 +57,23 @@ def batten_groove_height(side: Inches, groove: Inches) -> Inches:
     Source: common practice.
     """
     return near64((side - groove) / 2)
+
+
+def batten_up(gap: Inches, groove: Inches) -> Inches:
+    """Where a batten is screwed on: its upper face carries the upper side of the groove.
+
+    Rule: gap + groove + 1/32
+
+    Args:
+        gap: under the drawer [in]
+        groove: bottom edge of the side up to its groove [in]
+
+    Returns:
+        Lower edge of the opening up to that of the batten [in]
+
+    Source: geometry; the room in the groove lies below the batten.
+    """
+    return gap + groove + PLAY
 
 
 def room_under_bottom(groove_height: Inches, bottom: Inches, groove_width: Inches) -> Inches:
@@ -204,6 +221,23 @@ def slide_room(depth: Inches, front: Inches, behind: Inches, shrinkage: Inches) 
     return depth - front - behind - shrinkage
 
 
+def on_slides(slide: Inches, front: Inches) -> Inches:
+    """The length of a drawer whose box is as long as its slides.
+
+    Rule: slide + front
+
+    Args:
+        slide: length of the slides, and of the box [in]
+        front: a show front before the box, within the opening; 0 without one [in]
+
+    Returns:
+        The length of the drawer [in]
+
+    Source: the maker's sheet of the slide.
+    """
+    return slide + front
+
+
 def slide_box_height(opening: Inches, headroom: Inches) -> Inches:
     """The most that a box on slides may be high.
 
@@ -278,6 +312,40 @@ def outstop_travel(length: Inches, back: Inches, catch: Inches, line: Inches, in
     return inset + length - back - catch - line
 
 
+def lined_across(inside: Inches, lining: Inches) -> Inches:
+    """The width or depth inside a drawer that is lined all around.
+
+    Rule: inside - 2 × lining
+
+    Args:
+        inside: clear width or depth of the bare drawer [in]
+        lining: thickness of the lining [in]
+
+    Returns:
+        What is left [in]
+
+    Source: geometry.
+    """
+    return inside - 2 * lining
+
+
+def lined_height(inside: Inches, lining: Inches) -> Inches:
+    """The height inside a drawer whose bottom is lined.
+
+    Rule: inside - lining
+
+    Args:
+        inside: clear height of the bare drawer [in]
+        lining: thickness of the lining [in]
+
+    Returns:
+        What is left [in]
+
+    Source: geometry.
+    """
+    return inside - lining
+
+
 def carried_load(volume: CubicFeet, density: PoundsPerCubicFoot, drawer: Pounds) -> Pounds:
     """What a pair of slides carries when the drawer is full.
 
@@ -294,6 +362,24 @@ def carried_load(volume: CubicFeet, density: PoundsPerCubicFoot, drawer: Pounds)
     Source: 8.5 lb per cubic foot of clothing, as ASTM F2057-23 loads a drawer.
     """
     return volume * density + drawer
+
+
+def spread_load(load: Pounds, width: Inches, depth: Inches) -> PoundsPerSquareInch:
+    """How hard a load presses on the bottom that it is spread over.
+
+    Rule: load / (width × depth)
+
+    Args:
+        load: what a full drawer holds [lb]
+        width: clear width inside [in]
+        depth: clear depth inside [in]
+
+    Returns:
+        The pressure [psi]
+
+    Source: arithmetic.
+    """
+    return load / (width * depth)
 
 
 def typed_load(load: Pounds, drawer: Pounds) -> Pounds:

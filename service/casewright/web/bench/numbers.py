@@ -11,6 +11,7 @@ from casewright.measure.lengths import LengthUnit, show_in
 from casewright.measure.saying import in_unit, say
 from casewright.papers.bench import benches
 from casewright.papers.joint_settings import setting_text, wrong_text
+from casewright.papers.run_words import run_facts
 from casewright.papers.writing import Writing
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.front_sets import half_blind_of
@@ -207,8 +208,14 @@ def _exactly(inches: float, unit: LengthUnit) -> str:
 
 
 def more_numbers(drawer: Drawer, unit: LengthUnit) -> tuple[Number, ...]:
-    """What is looked up once: gaps, lap, groove, chisels, the back's gauges, pulls."""
-    return tuple(_more(drawer, unit))
+    """What is looked up once: gaps, lap, groove, chisels, the back's gauges, what it runs on, pulls."""
+    return (*_more(drawer, unit), *_run(drawer, unit))
+
+
+def _run(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
+    for fact in run_facts(drawer):
+        value = in_unit(fact.value, unit).removesuffix(f" {unit.value}")
+        yield Number(label=fact.label, value=value, note=in_unit(fact.note, unit))
 
 
 def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:

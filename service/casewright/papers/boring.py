@@ -1,0 +1,145 @@
+"""Boring templates: where each front is bored for its pulls, in full size, laid on from its end and edge."""
+
+import math
+from collections.abc import Iterator, Sequence
+
+from casewright.joinery.solid import Flat, Marked, Outline, Strip, Stroke
+from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import say
+from casewright.measure.units import Inches
+from casewright.papers.full_size import NamedStrip
+from casewright.papers.full_size_pdf import loose_template_pdf
+from casewright.papers.kept_strips import KeptStrip, kept
+from casewright.papers.pdf import Paper
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.layout.pulls import Boring, Hole
+
+TITLE = "Pulls, boring template"
+CROSS = 1 / 2
+"""How far the lines of a hole reach beyond its middle: to be seen around a bradawl [in]."""
+CORNERS = 16
+"""A hole is drawn with so many corners."""
+
+
+def boring_strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
+    """The boring templates of a unit, as they are kept with its joint cards.
+
+    Args:
+        unit: the unit, worked out
+        shown: in which its words are kept
+
+    Yields:
+        For each different front a strip, or one for each of its pulls where they stand at different distances
+        from its two ends.
+    """
+    for strip, codes in _strips(unit):
+        yield kept(strip, TITLE, codes, shown)
+
+
+def boring_templates(unit: Construction) -> tuple[NamedStrip, ...]:
+    """The boring templates of a unit, ready to be printed.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        A strip for each different front or pull; none without pulls.
+    """
+    return tuple(
+        NamedStrip(strip=strip, title=TITLE, serves=", ".join(codes)) for strip, codes in _strips(unit)
+    )
+
+
+def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = None) -> dict[str, bytes]:
+    """The boring templates of a unit as a file, to be printed in full size.
+
+    Args:
+        unit: the unit, worked out
+        shown: in which sizes are written
+        paper: the sheet; left out, A4 beside millimetres and Letter beside inches
+
+    Returns:
+        The bytes by the file's name; none where no front has a pull.
+    """
+    strips = boring_templates(unit)
+    if not strips:
+        return {}
+    sheet = paper or (Paper.A4 if shown is LengthUnit.MILLIMETRE else Paper.LETTER)
+    return {
+        f"{unit.spec.code}-pulls-template.pdf": loose_template_pdf(
+            f"{TITLE}, {unit.spec.name}", strips, shown, sheet
+        )
+    }
+
+
+def _strips(unit: Construction) -> Iterator[tuple[Strip, tuple[str, ...]]]:
+    groups: dict[tuple[object, ...], list[Drawer]] = {}
+    for drawer in unit.drawers:
+        groups.setdefault(_alike(drawer), []).append(drawer)
+    for drawers in groups.values():
+        codes = tuple(f"{drawer.code}-F" for drawer in drawers)
+        for strip in _of_front(drawers[0].boring):
+            yield strip, codes
+
+
+def _alike(drawer: Drawer) -> tuple[object, ...]:
+    """What decides a template: the front, and the holes in it."""
+    boring = drawer.boring
+    sizes = (boring.width, boring.height, boring.up, boring.screw)
+    places = (number for hole in boring.holes for number in hole)
+    return tuple(round(number, 6) for number in (*sizes, *places))
+
+
+def _of_front(boring: Boring) -> Iterator[Strip]:
+    lines = boring.lines
+    if not lines:
+        return
+    if len(lines) == 2 and abs(lines[0] + lines[1] - boring.width) < TOLERANCE:
+        yield _strip(boring, lines[:1], is_handed=True)
+        return
+    for line in lines:
+        yield _strip(boring, (line,), is_handed=False)
+
+
+def _strip(boring: Boring, lines: Sequence[Inches], *, is_handed: bool) -> Strip:
+    """One pull: its centre line, the height of its screws, and each hole with its cross."""
+    line = lines[0]
+    holes = [hole for hole in boring.holes if _nearest(hole, boring.lines) == line]
+    first, last = min(hole[0] for hole in holes), max(hole[0] for hole in holes)
+    return Strip(
+        board="front",
+        face="face",
+        length=boring.width,
+        height=boring.height,
+        lines=(
+            Marked(
+                stroke=Stroke.GAUGE,
+                start=(line, 0.0),
+                end=(line, boring.height),
+                label=say("pull, hole {}", boring.screw),
+            ),
+            Marked(stroke=Stroke.STOP, start=(first - CROSS, boring.up), end=(last + CROSS, boring.up)),
+            *(
+                Marked(stroke=Stroke.SAW, start=(along, up - CROSS), end=(along, up + CROSS))
+                for along, up in holes
+                if abs(along - line) > TOLERANCE
+            ),
+        ),
+        waste=tuple(_round(hole, boring.screw) for hole in holes),
+        left="end" if is_handed else "left end",
+        is_handed=is_handed,
+    )
+
+
+def _nearest(hole: Hole, lines: Sequence[Inches]) -> Inches:
+    return min(lines, key=lambda line: abs(line - hole[0]))
+
+
+def _round(hole: Hole, across: Inches) -> Outline:
+    def corner(number: int) -> Flat:
+        turn = 2 * math.pi * number / CORNERS
+        return hole[0] + across / 2 * math.cos(turn), hole[1] + across / 2 * math.sin(turn)
+
+    return tuple(corner(number) for number in range(CORNERS))

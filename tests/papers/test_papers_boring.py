@@ -1,0 +1,76 @@
+"""Boring templates: every hole where the front is bored, from its end and its bottom edge, in full size."""
+
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.boring import boring_files, boring_templates
+from casewright.pieces.asked.presets import preset
+from casewright.pieces.asked.reading import read_as
+from casewright.pieces.asked.shop import example_shop
+from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.construct import construct
+
+
+def unit(**pulls):
+    """The dresser, with pulls of its own."""
+    asked = preset("dresser").spec_json
+    asked["pulls"] = pulls
+    return construct(read_as(UnitSpec, asked), example_shop())
+
+
+def middle(outline):
+    """The middle of a round hole."""
+    across, up = zip(*outline, strict=True)
+    return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
+
+
+def test_each_different_front_has_its_own_template():
+    templates = boring_templates(unit())
+
+    assert [each.serves for each in templates] == [
+        "A-R1-1-F, A-R1-2-F",
+        *(f"A-R{row}-1-F" for row in range(2, 6)),
+    ]
+
+
+@pytest.mark.parametrize("pulls", [{}, {"holes": "two", "centres": "96 mm", "height": "upper third"}])
+def test_every_hole_is_where_its_front_is_bored(pulls):
+    made = unit(**pulls)
+
+    for template in boring_templates(made):
+        drawer = next(each for each in made.drawers if f"{each.code}-F" in template.serves.split(", "))
+        holes = [middle(outline) for outline in template.strip.waste]
+        first = drawer.boring.holes[: len(holes)]
+        assert [number for hole in holes for number in hole] == pytest.approx(
+            [number for hole in first for number in hole]
+        )
+        assert (template.strip.length, template.strip.height) == (drawer.sizes.width, drawer.sizes.height)
+
+
+def test_the_two_pulls_of_a_wide_front_share_a_strip_that_is_turned_over():
+    wide = boring_templates(unit())[1]
+
+    assert wide.strip.is_handed
+    assert len(wide.strip.waste) == 1
+
+
+def test_a_hole_is_as_wide_as_its_screw():
+    template = boring_templates(unit(screw="1/4"))[0]
+
+    across = [along for along, _ in template.strip.waste[0]]
+    assert max(across) - min(across) == pytest.approx(1 / 4)
+
+
+def test_the_file_names_the_fronts_and_asks_to_be_printed_as_it_is():
+    held = boring_files(unit(), LengthUnit.INCH)
+
+    [(name, pdf)] = held.items()
+    said = "\n".join(page.extract_text() for page in PdfReader(BytesIO(pdf)).pages)
+    assert name == "A-pulls-template.pdf"
+    assert "A-R5-1-F" in said
+    assert "4 in" in said
+    assert "100 mm" in said
+    assert b"PrintScaling/None" in pdf
