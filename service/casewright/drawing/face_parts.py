@@ -13,7 +13,8 @@ from casewright.pieces.layout.parts import Part
 
 Seen = tuple[Inches, Inches, Inches, Inches]
 """Left and lower edge, width and height [in]."""
-RAILS_OF_THE_CASE, DIVIDER, BOTTOMS = ("C2", "C11", "R1", "R2", "R3"), "C3", ("C5", "C6")
+RAILS_OF_THE_CASE, BOTTOMS = ("C2", "C11", "E2", "R1", "R2", "R3"), ("C5", "C6")
+DIVIDERS = ("C3", "D1", "D2")
 BETWEEN_COLUMNS = ("C4", "C8", "C10")
 
 
@@ -47,7 +48,7 @@ def _seen(unit: Construction, part: Part, stacks: dict[str, Stack], rows: dict[s
     box, place = part.box, part.code.removeprefix(f"{unit.spec.code}-").rpartition("-")[0]
     if part.line in RAILS_OF_THE_CASE:
         return unit.spec.frame.side, box.z, unit.face.clear_width, box.height
-    if part.line == DIVIDER:
+    if part.line in DIVIDERS:
         stack = stacks[place]
         return stack.left, box.z, stack.width, box.height
     if part.line in BOTTOMS:

@@ -6,6 +6,7 @@ from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
+from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
@@ -135,6 +136,7 @@ def _seen_behind(view: View, unit: Construction, plane: Inches) -> None:
         view.rectangle(Line.SEEN, legs.leg, face.base_height, between, face.body_height)
     else:
         view.rectangle(Line.SEEN, 0.0, face.base_height, spec.body.depth, face.body_height)
+        draw_framed_side(view, unit)
         for outline in feet_from_the_side(unit):
             view.polygon(Line.SEEN, outline)
     lines = ON_LEGS if legs else (*RUNNERS, *KICKERS)

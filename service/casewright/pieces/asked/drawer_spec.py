@@ -205,6 +205,11 @@ class Drawers(Spec):
     clearances: Clearances = Field(default_factory=Clearances, description="Running clearances.")
     running: Running = Field(default_factory=OnRunners, description="What the drawers run on.")
     stops: Stops = Field(default_factory=Stops, description="Where the drawers stop, in and out.")
+    lining: Clearance = Field(
+        0.0,
+        description="Thickness of a lining of felt or leather, at the bottom and all around; 0 for none.",
+        examples=["1/16"],
+    )
     load_lb: float | None = Field(
         None,
         gt=0,

@@ -8,6 +8,7 @@ from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.possible_shell import back_limits, base_limits, refuse_top, wall_limits
 from casewright.pieces.case.leg_sizes import REACH
+from casewright.pieces.case.side_limits import side_limits
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
@@ -57,6 +58,7 @@ def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
     narrow = min(opening.width for opening in face.openings)
     yield "case.lap", case.lap, case.side - LEAST_LEFT, "the tails need some of the side"
     yield "case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"
+    yield from side_limits(spec, face)
     yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
     yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
     yield from back_limits(spec, face.body_height)

@@ -99,9 +99,10 @@ def refuse_top(spec: UnitSpec) -> None:
         raise CannotBuild(
             "cleat: a piece on legs stands on the floor; leave the cleat out, or choose a carcase"
         )
-    if spec.top.is_dovetailed and case.joined not in DOVETAILS:
+    if spec.top.is_dovetailed and (case.joined not in DOVETAILS or case.is_framed):
+        corners = case.joined.replace("-", " ")
         raise CannotBuild(
-            f"top.fixing: the corners of the case are {case.joined}, which hold no top between the sides; "
+            f"top.fixing: the corners of the case are {corners}, which hold no top between the sides; "
             "choose half-blind or through corners of solid sides, or another way to hold the top"
         )
 

@@ -46,8 +46,11 @@ def top_fixing(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) 
             about=spec.code,
         )
     moves = across(spec.woods.of("top"), ledger)
-    # Sides of long grain stay as deep as they are.
-    side = across(spec.woods.case, ledger) if case.side_swelling or case.side_shrinkage else 0.0
+    # Sides of plywood stay as deep as they are, and framed ones move by their stiles alone.
+    across_grain = case.plan.moves.across
+    side = case.plan.moves.moves * across_grain / spec.body.depth if across_grain else 0.0
+    if across_grain == spec.body.depth:
+        side = case.plan.moves.moves
     change = max(climate.swelling, climate.drying)
     depth = spec.body.depth if top.is_dovetailed else spec.overall_depth
     apart = ledger.take(

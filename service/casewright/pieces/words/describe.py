@@ -8,6 +8,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.case_words import case_words
 from casewright.pieces.words.face_words import heights_in_words, rows_in_words
 from casewright.pieces.words.grain_words import grain_words
 from casewright.pieces.words.shell_words import closing_words, top_words
@@ -109,17 +110,13 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     if spec.legs:
         yield from _on_legs(spec, spec.legs, shown)
         return
-    is_framed = any(len(stack.rows) > 1 for stack in unit.face.stacks)
-    frames = "frames inside carry the drawers and" if is_framed else "rails and runners"
-    yield (
-        f"The case is built of solid boards, its sides {sized(spec.case.side, shown)} thick and dovetailed "
-        f"to the rails and the bottom; {frames} leave the sides free to move with the seasons."
-    )
+    yield from case_words(unit, shown)
     if any(row.partitions for row in unit.face.all_rows):
         yield "Partitions over the full depth stand between the columns."
     if len(spec.rows) > 1 and spec.case.divider_end == "sliding dovetail":
+        what = "boards" if spec.case.divider_kind == "solid" else "rails"
         yield (
-            "The rails between the rows slide into the sides with a dovetail, so that they hold the sides "
+            f"The {what} between the rows slide into the sides with a dovetail, so that they hold the sides "
             "together."
         )
     yield from closing_words(spec, unit.face, shown)

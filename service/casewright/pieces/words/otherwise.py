@@ -24,6 +24,23 @@ DIVIDERS = {
 }
 
 
+SIDES = {"solid": "solid boards", "framed": "frames with panels", "plywood": "plywood with a solid edge"}
+CORNERS = {
+    "half-blind": "dovetailed",
+    "through": "dovetailed right through",
+    "housing": "let in and screwed",
+    "tenon": "tenoned",
+    "dowels": "doweled",
+    "loose-tenons": "joined by loose tenons",
+}
+BETWEEN = {
+    "web-frame": "frames",
+    "rail": "front rails alone",
+    "dust-frame": "frames closed against dust",
+    "solid": "boards over the full depth",
+}
+
+
 STANDS = {
     True: "It stands on legs with aprons between them instead of being a closed case.",
     False: "It is a closed case instead of standing on legs.",
@@ -132,8 +149,17 @@ def _timber(choice: Timber) -> str:
 def _joints(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
     if (base.legs is None) != (other.legs is None):
         yield STANDS[other.legs is not None]
-    elif base.case.divider_end != other.case.divider_end:
-        yield DIVIDERS[other.case.divider_end]
+    if base.legs or other.legs:
+        return
+    old, new = base.case, other.case
+    if old.divider_end != new.divider_end:
+        yield DIVIDERS[new.divider_end]
+    if old.sides != new.sides:
+        yield f"Its sides are {SIDES[new.sides]} instead of {SIDES[old.sides]}."
+    if old.joined != new.joined:
+        yield f"The corners of the case are {CORNERS[new.joined]} instead of {CORNERS[old.joined]}."
+    if old.divider_kind != new.divider_kind:
+        yield f"Between its rows lie {BETWEEN[new.divider_kind]} instead of {BETWEEN[old.divider_kind]}."
 
 
 def _pulls(base: UnitSpec, other: UnitSpec) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from functools import cache
 
+from casewright.web.units.case_groups import CASE_GROUPS
 from casewright.web.units.door_group import door_group
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.web.units.grain_group import GRAIN_GROUP
@@ -235,28 +236,7 @@ MORE_GROUPS = (
     ),
     RUNNING_GROUP,
     *SHELL_GROUPS,
-    Group(
-        key="case",
-        title="Case",
-        when=CARCASE,
-        fields=(
-            ask("case.side", "Side", lead=True),
-            ask("case.sub_top_rail", "Rails under the top"),
-            ask("case.bottom", "Bottom"),
-            ask("case.divider", "Divider", lead=True),
-            ask("case.upright", "Upright"),
-            ask("case.rail_width", "Rail width"),
-            ask("case.lipping", "Lipping"),
-            ask("case.lap", "Carcase lap"),
-            ask("case.divider_end", "Divider meets the side by"),
-            ask("case.housing", "Housing depth"),
-            ask("case.upright_housing", "Housing depth of uprights"),
-            ask("case.divider_shoulder", "Divider shoulder"),
-            ask("case.corner_half_pin", "Corner half pin"),
-            ask("case.corner_pin", "Corner pin"),
-            ask("case.carcase_slope", "Carcase slope, one in"),
-        ),
-    ),
+    *CASE_GROUPS,
     Group(
         key="frames",
         title="Frames and runners",
