@@ -8,8 +8,8 @@ the table anew would mean to drop one that others refer to.
 import sqlalchemy as sa
 from alembic import op
 
-revision = "0005"
-down_revision = "0004"
+revision = "0006"
+down_revision = "0005"
 
 BEFORE, AFTER = 12, 30
 
