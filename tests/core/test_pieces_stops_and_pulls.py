@@ -116,3 +116,26 @@ def test_holes_are_measured_from_the_left_end_of_the_front_and_stand_in_line_dow
     }
     # A row of two over rows of one: two lines for all of them.
     assert len(lines) == 2
+
+
+def test_a_lining_takes_its_thickness_off_what_a_drawer_holds():
+    built = unit("jewelry-chest")
+    drawer = built.drawers[0]
+    lined, inside = drawer.run.lined, drawer.sizes.inside
+
+    assert (lined.width, lined.depth, lined.height) == (
+        inside.width - 2 / 16,
+        inside.depth - 2 / 16,
+        inside.height - 1 / 16,
+    )
+    assert built.spec.drawers.lining == 1 / 16
+
+
+def test_a_lining_that_leaves_no_room_is_cautioned_against():
+    asked = preset("jewelry-chest").spec_json
+    asked["drawers"]["lining"] = "5/8"
+    built = construct(read_as(UnitSpec, asked), example_shop())
+
+    found = [each for each in built.findings if each.rule == "room within lining"]
+    assert found[0].verdict is Verdict.CAUTION
+    assert found[0].needed == 1 / 2
