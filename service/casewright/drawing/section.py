@@ -10,6 +10,7 @@ from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.front_section import bottom_section, front_sections
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.run_lines import draw_running
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
@@ -96,6 +97,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
     view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
     reach = _story_stick(view, unit, plane)
+    draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
     _detail(view, unit, drawers[-1], reach)
