@@ -138,7 +138,7 @@ def unit_command(commands: Any, name: str, words: str, run: Callable[[argparse.N
         "--why", nargs="?", const=NAMES, metavar="LINE", help="show the working of a line or figure"
     )
     command.add_argument("--svg", metavar="DIR", help="also write the drawings into this folder")
-    command.add_argument("--files", metavar="DIR", help="also write the boring templates into this folder")
+    command.add_argument("--files", metavar="DIR", help="also write its templates and caution sheet there")
     command.add_argument(
         "--schema", action="store_true", help="print the JSON Schema of the unit file and stop"
     )
@@ -235,13 +235,13 @@ def answer(
     report: Callable[[], str],
     data: Callable[[], dict[str, Any]],
 ) -> int:
-    """Prints what was asked for, writes the drawings, and says by its status whether a check stops."""
+    """Prints what was asked for, writes its files, and says by its status whether a check stops."""
     if given.svg:
         write_drawings(Path(given.svg), unit, writing)
     if given.files:
-        from casewright.papers.boring import boring_files  # noqa: PLC0415 - only for those who ask
+        from casewright.papers.unit_files import unit_files  # noqa: PLC0415 - only for those who ask
 
-        write_files(Path(given.files), boring_files(unit, writing.unit), "--files")
+        write_files(Path(given.files), unit_files(unit, writing.unit), "--files")
     if given.why == NAMES:
         show(figures_section(unit.ledger))
     elif given.why and given.json:

@@ -28,7 +28,7 @@ ROUTES: dict[str, Any] = {
 PAPER_OR_FILE = re.compile(r"\.(csv|pdf|json|dxf)$|^/(healthz|robots\.txt|static/.*)?$")
 LOOKED_INTO = ("/jobs/{job_id}", "/customers/{customer_id}", "/quotes/{quote_id}")
 """Pages of which the crawl looks at more than one: a job in hand leads to pages that an enquiry does not."""
-PAPERS = ("lumber order", "cut list", "joint cards")
+PAPERS = ("lumber order", "cut list", "joint cards", "caution sheet")
 JOB_STATES = ("enquiry", "quoted", "in hand", "delivered", "lost")
 QUOTE_STATES = ("draft", "expired", "sent", "accepted", "declined")
 DRAWER_STATES = {"begun": (1, 3), "half-way": (5, 16), "done": (20, 99)}

@@ -77,9 +77,9 @@ PLACES = [
     *(Place("owner", path) for path in pages_for(Role.OWNER) if path not in WITH_STATES),
     *(Place("owner", "/jobs/{job_id}", state) for state in JOB_STATES),
     *(Place("owner", "/quotes/{quote_id}", state) for state in QUOTE_STATES[:4]),
-    Place("owner", "/papers/{paper_id}", PAPERS[0]),
+    *(Place("owner", "/papers/{paper_id}", kind) for kind in (PAPERS[0], PAPERS[3])),
     *(Place("bench", path) for path in ("/board", "/jobs/{job_id}/hours", "/account")),
-    *(Place("bench", "/papers/{paper_id}", kind) for kind in PAPERS[1:]),
+    *(Place("bench", "/papers/{paper_id}", kind) for kind in PAPERS[1:3]),
     *(Place("bench", "/bench/{drawer_id}", state) for state in DRAWER_STATES),
     *(Place("stranger", "/quote/{secret}", state) for state in QUOTE_STATES[1:]),
     *(

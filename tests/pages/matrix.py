@@ -72,6 +72,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/revisions": OFFICE,
     "POST /units/{unit_id}/revisions": OFFICE,
     "GET /units/{unit_id}/revisions/{number}": OFFICE,
+    "GET /units/{unit_id}/revisions/{number}/rework": OFFICE,
     "GET /units/{unit_id}/unit-file.json": OFFICE,
     "GET /units/{unit_id}/season": OFFICE,
     "GET /units/{unit_id}/stability": OFFICE,

@@ -231,6 +231,7 @@ def test_taking_the_demo_out_leaves_every_table_as_it_was_but_for_numbers_and_tw
         "lumber order": 5,
         "cut list": 2,
         "joint cards": 2,
+        "caution sheet": 1,
     }
     assert before.pop("history") == before.pop("counter") == []
     assert after == before

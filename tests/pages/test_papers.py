@@ -12,8 +12,8 @@ from casewright.records.sessions import writing
 from pages.commissions import change_figures, commission
 from printed import read, text_of
 
-KINDS = ("lumber order", "cut list", "joint cards")
-SLUGS = {"lumber order": "lumber-order", "cut list": "cut-list", "joint cards": "joint-cards"}
+KINDS = ("lumber order", "cut list", "joint cards", "caution sheet")
+SLUGS = {kind: kind.replace(" ", "-") for kind in KINDS}
 
 
 @pytest.fixture
@@ -53,6 +53,7 @@ def measure(shop, job, size, value):
         ("lumber order", "Lumber order L-0001", "bd ft in all"),
         ("cut list", "Cut list C-0001", "Drawer A-R1-1"),
         ("joint cards", "Joint cards J-0001", "Gauge 2"),
+        ("caution sheet", "Caution sheet S-0001", "Fix the wall restraint."),
     ],
 )
 def test_a_paper_is_issued_and_read_on_the_screen(job, maker, kind, title, said):

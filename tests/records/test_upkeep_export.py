@@ -179,6 +179,7 @@ def test_a_quote_is_printed_as_it_was_sent(place: Place, shop: ShopInTest, tmp_p
         (PaperKind.LUMBER_ORDER, "Lumber order"),
         (PaperKind.CUT_LIST, "Cut list"),
         (PaperKind.JOINT_CARDS, "Joint card"),
+        (PaperKind.CAUTION_SHEET, "Caution sheet"),
     ],
 )
 def test_every_kind_of_paper_is_printed_as_it_was_issued(

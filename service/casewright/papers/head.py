@@ -90,13 +90,14 @@ def head_data(head: PaperHead, title: str, *, copy: str = "", shows_job_name: bo
     }
 
 
-def loose_head(heading: str, title: str, unit: LengthUnit) -> dict[str, Any]:
+def loose_head(heading: str, title: str, unit: LengthUnit, what: str = "Joint") -> dict[str, Any]:
     """The head of a paper that belongs to no job.
 
     Args:
         heading: what kind of paper it is, such as `Joint card`
         title: what it is of
         unit: in which sizes are written
+        what: what kind of thing that is
 
     Returns:
         What `head_data` gives for the paper of a job; it is no draft, for nobody issues it.
@@ -107,7 +108,7 @@ def loose_head(heading: str, title: str, unit: LengthUnit) -> dict[str, Any]:
         "heading": heading,
         "shop": "",
         "job_name": "",
-        "facts": [["Joint", name(title)], ["Sizes", sizes]],
+        "facts": [[what, name(title)], ["Sizes", sizes]],
         "foot": f"{heading} · {name(title)}",
         "is_draft": False,
     }

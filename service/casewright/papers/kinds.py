@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
+from casewright.papers.caution_sheet import CautionSheetPaper
+from casewright.papers.caution_sheet_pdf import caution_sheet_data, caution_sheet_pdf
 from casewright.papers.csv_files import cut_list_csv, lumber_order_csv
 from casewright.papers.cut_list import CutListPaper
 from casewright.papers.cut_list_pdf import cut_list_data, cut_list_pdf
@@ -77,6 +79,14 @@ KINDS: Mapping[PaperKind, Kind] = MappingProxyType(
             pdf=joint_cards_pdf,
             templates=joint_templates_pdf,
             dxf=lambda held: dxf_of(strip.named() for strip in held.strips),
+        ),
+        PaperKind.CAUTION_SHEET: Kind(
+            slug="caution-sheet",
+            title="Caution sheet",
+            for_bench=False,
+            read=CautionSheetPaper.model_validate,
+            data=caution_sheet_data,
+            pdf=caution_sheet_pdf,
         ),
     }
 )

@@ -9,6 +9,7 @@ from hashlib import sha256
 from types import MappingProxyType
 from typing import Any
 
+from casewright.papers.caution_sheet import CautionSheetPaper, UnitCaution
 from casewright.papers.cut_list import CutListPaper
 from casewright.papers.joint_cards import FOR_BACK, DividerCard, JointCard, JointCardsPaper
 from casewright.papers.settings_card import SettingsCard
@@ -54,6 +55,23 @@ def _of_cut_list(content: Mapping[str, Any]) -> dict[str, str]:
     return found | _whole(content)
 
 
+def _of_caution_sheet(content: Mapping[str, Any]) -> dict[str, str]:
+    """The figures of a caution sheet; its words and drawings may be put better."""
+    paper = CautionSheetPaper.model_validate(content)
+    return {WHOLE: short([list(_caution_facts(unit)) for unit in paper.units])}
+
+
+def _caution_facts(unit: UnitCaution) -> Iterator[object]:
+    yield [unit.code, unit.count, unit.covered]
+    yield [round(each.found_number, 4) for each in unit.limits]
+    for case in unit.cases:
+        factor = None if case.factor is None else round(case.factor, 4)
+        yield [list(case.of), round(case.holding_in_lb, 2), round(case.tipping_in_lb, 2), factor]
+    yield {code: round(travel, 6) for code, travel in unit.travels_in.items()}
+    yield [[round(each.weight_lb, 2), each.people] for each in unit.carries]
+    yield list(unit.wall)
+
+
 def _whole(content: Mapping[str, Any]) -> dict[str, str]:
     return {WHOLE: short({name: value for name, value in content.items() if name not in BESIDE})}
 
@@ -63,6 +81,7 @@ SAYS: Mapping[PaperKind, Callable[[Mapping[str, Any]], dict[str, str]]] = Mappin
         PaperKind.JOINT_CARDS: _of_cards,
         PaperKind.CUT_LIST: _of_cut_list,
         PaperKind.LUMBER_ORDER: _whole,
+        PaperKind.CAUTION_SHEET: _of_caution_sheet,
     }
 )
 

@@ -156,10 +156,16 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
     drawn = max((each.travel for each in piece.drawers), default=0.0)
     if drawn and found.travel >= drawn:
         yield say(
-            "Outstops at {} as drawn are enough; every situation passes up to {:down}.", drawn, found.travel
+            "Outstops at {} as drawn are enough for the drawers, which pass up to {:down}.",
+            drawn,
+            found.travel,
         )
     elif drawn and found.travel:
-        yield say("Outstops at {:down} for every drawer: every situation reaches {:g}.", found.travel, target)
+        yield say(
+            "Outstops at {:down} for every drawer: all that is done to drawers reaches {:g}.",
+            found.travel,
+            target,
+        )
     elif drawn:
         yield "No travel of the drawers is enough by itself."
     if found.interlock is not None:

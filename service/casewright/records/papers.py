@@ -30,6 +30,7 @@ class PaperKind(StrEnum):
     LUMBER_ORDER = "lumber order"
     CUT_LIST = "cut list"
     JOINT_CARDS = "joint cards"
+    CAUTION_SHEET = "caution sheet"
 
 
 class Quote(Item, Edited, Base):
@@ -71,7 +72,7 @@ class Quote(Item, Edited, Base):
 
 
 class Paper(Item, Lasting, Base):
-    """A lumber order, cut list or set of joint cards as it was issued."""
+    """A lumber order, cut list, set of joint cards or caution sheet as it was issued."""
 
     __tablename__ = "paper"
     __table_args__ = (

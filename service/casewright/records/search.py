@@ -24,6 +24,7 @@ QUOTE = re.compile(r"q(?:uote)?[ -]?0*(\d{1,7})", re.I)
 PAPERS = {
     PaperKind.LUMBER_ORDER: re.compile(r"(?:l|(?:lumber )?order)[ -]?0*(\d{1,7})", re.I),
     PaperKind.CUT_LIST: re.compile(r"(?:c|cut list)[ -]?0*(\d{1,7})", re.I),
+    PaperKind.CAUTION_SHEET: re.compile(r"(?:s|(?:caution )?sheet)[ -]?0*(\d{1,7})", re.I),
     PaperKind.JOINT_CARDS: re.compile(r"(?:j|(?:joint )?cards)[ -]?0*(\d{1,7})", re.I),
 }
 """How the number of a paper is written: L-0003, l3, cut list 7."""

@@ -24,7 +24,12 @@ from casewright.shop.measured import measured_sizes, text_with
 from casewright.shop.refusals import NotFound
 from casewright.shop.units import LoadedUnit, units_of
 
-LETTERS = {PaperKind.LUMBER_ORDER: "L", PaperKind.CUT_LIST: "C", PaperKind.JOINT_CARDS: "J"}
+LETTERS = {
+    PaperKind.LUMBER_ORDER: "L",
+    PaperKind.CUT_LIST: "C",
+    PaperKind.JOINT_CARDS: "J",
+    PaperKind.CAUTION_SHEET: "S",
+}
 OF_THE_RACK = ("chisels", "cutters", "dividers", "gauges", "looks", "saw_kerf", "saws", "usual")
 """The shop's tools and its usual numbers in joints."""
 OF_THE_SHOP = (

@@ -38,6 +38,7 @@ from casewright.web.units.layouts import router as unit_layouts
 from casewright.web.units.options import router as unit_options
 from casewright.web.units.parts import router as unit_parts
 from casewright.web.units.price import router as unit_price
+from casewright.web.units.rework import router as unit_rework
 from casewright.web.units.season import router as unit_season
 from casewright.web.units.stability import router as unit_stability
 from casewright.web.units.start import router as unit_start
@@ -64,6 +65,7 @@ ROUTERS = (
     unit_stability,
     unit_takes,
     unit_price,
+    unit_rework,
     unit_working,
     unit_books,
     unit_options,

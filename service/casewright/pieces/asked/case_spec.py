@@ -7,15 +7,16 @@ from pydantic import Field, ValidationInfo, field_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.units import Inches
+from casewright.pieces.asked.crate_spec import Crate
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.pieces.asked.panel_spec import DustPanel, Panelling, PlySides
 
-Sides = Literal["solid", "frame and panel", "plywood"]
-CornerJoint = Literal["half-blind", "through", "housing", "tenon", "dowels", "loose tenons"]
+Sides = Literal["solid", "framed", "plywood"]
+CornerJoint = Literal["half-blind", "through", "housing", "tenon", "dowels", "loose-tenons"]
 CORNERS: dict[str, tuple[CornerJoint, ...]] = {
-    "solid": ("half-blind", "through", "housing", "tenon", "dowels", "loose tenons"),
-    "frame and panel": ("tenon", "half-blind", "through", "housing", "dowels", "loose tenons"),
-    "plywood": ("dowels", "loose tenons", "housing"),
+    "solid": ("half-blind", "through", "housing", "tenon", "dowels", "loose-tenons"),
+    "framed": ("tenon", "half-blind", "through", "housing", "dowels", "loose-tenons"),
+    "plywood": ("dowels", "loose-tenons", "housing"),
 }
 """The corners that each kind of side can have, the usual one first (common practice)."""
 DOVETAILS = ("half-blind", "through")
@@ -30,7 +31,7 @@ class Case(Spec):
             "What the sides are: boards glued up, stiles and rails around a panel, or plywood with a solid "
             "lipping, with a plywood top and bottom."
         ),
-        examples=["frame and panel"],
+        examples=["framed"],
     )
     panelling: Panelling = Field(
         default_factory=Panelling, description="Frame-and-panel sides; counts for no others."
@@ -52,13 +53,13 @@ class Case(Spec):
         ),
         examples=["7/16"],
     )
-    divider_kind: Literal["web frame", "rail", "dust frame", "solid"] = Field(
-        "web frame",
+    divider_kind: Literal["web-frame", "rail", "dust-frame", "solid"] = Field(
+        "web-frame",
         description=(
             "What lies between two rows: a web frame, a front rail alone, a web frame with a thin panel, or "
             "a board over the full depth."
         ),
-        examples=["dust frame"],
+        examples=["dust-frame"],
     )
     dust: DustPanel = Field(
         default_factory=DustPanel, description="The panel of a dust frame; counts for no others."
@@ -120,7 +121,7 @@ class Case(Spec):
         if corner is not None and corner not in CORNERS[sides]:
             raise PydanticCustomError(
                 "choice",
-                "{sides} sides take no {corner} corner, which breaks out of the plies; write {others}",
+                "{sides} sides take no {corner} corners, which break out between the plies; write {others}",
                 {
                     "sides": sides,
                     "corner": corner,
@@ -137,7 +138,7 @@ class Case(Spec):
     @property
     def is_framed(self) -> bool:
         """Whether the sides are frames with panels."""
-        return self.sides == "frame and panel"
+        return self.sides == "framed"
 
     @property
     def is_ply(self) -> bool:
@@ -147,7 +148,7 @@ class Case(Spec):
     @property
     def has_webs(self) -> bool:
         """Whether frames with runners lie between the rows."""
-        return self.divider_kind in ("web frame", "dust frame")
+        return self.divider_kind in ("web-frame", "dust-frame")
 
 
 class Frames(Spec):
@@ -250,7 +251,7 @@ class LegsAndAprons(Spec):
     )
 
 
-Construction = Annotated[Carcase | LegsAndAprons, Field(discriminator="kind")]
+Construction = Annotated[Carcase | LegsAndAprons | Crate, Field(discriminator="kind")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

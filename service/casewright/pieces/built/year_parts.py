@@ -14,7 +14,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
-from casewright.pieces.built.year_doors import doors_through
+from casewright.pieces.built.year_doors import doors_through, frame_through
 from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
@@ -49,12 +49,14 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
         whose = codes if len(groups) > 1 else "every drawer"
         yield from _drawer_parts(unit, group[0], whose, (year, ledger))
     if unit.spec.legs is None:
-        if unit.spec.drawers.on_frames:
+        if unit.spec.on_frames:
             yield from _frames(unit, year, ledger)
         yield from _back(unit, year, ledger)
     yield from _top(unit, year, ledger)
     yield from _within(unit, year, ledger)
     yield from doors_through(unit.doors, year, ledger)
+    if unit.case.plan.frame is not None:
+        yield from frame_through("Case sides", unit.case.plan.frame, year, ledger, "year.sides")
 
 
 def side_swells(unit: Construction, ledger: Ledger) -> PerPercent:
@@ -231,7 +233,7 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
     told: set[str] = set()
     for part in unit.parts:
         is_deep = part.grain is not Grain.BACK and abs(part.box.depth - part.width) < TOLERANCE
-        if part.line[:1] not in "CW" or part.line in ("C1", *told) or not is_deep or part.width <= WIDE:
+        if part.line[:1] not in "CDW" or part.line in ("C1", *told) or not is_deep or part.width <= WIDE:
             continue
         told.add(part.line)
         timber = Timber(wood=part.wood, cut=part.cut) if not part.sheet else None

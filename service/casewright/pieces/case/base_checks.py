@@ -39,7 +39,7 @@ def base_checks(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
 
 def _plinth(spec: UnitSpec, base: Plinth, case: Carcase) -> Iterator[Finding]:
     """Plinth returns run with the grain under a side that moves across it."""
-    if spec.body.depth > CROSS_GRAIN:
+    if spec.body.depth > CROSS_GRAIN and case.side_swelling + case.side_shrinkage > 0:
         yield _along_the_grain(spec, case, "Plinth returns")
     if base.setback:
         yield at_most(
@@ -82,7 +82,7 @@ def _along_the_grain(spec: UnitSpec, case: Carcase, which: str) -> Finding:
 
 
 def _bracket_feet(spec: UnitSpec, base: BracketFeet, case: Carcase) -> Iterator[Finding]:
-    if base.width > CROSS_GRAIN:
+    if base.width > CROSS_GRAIN and case.side_swelling + case.side_shrinkage > 0:
         yield _along_the_grain(spec, case, "The sides of the feet")
     yield at_least(
         "bracket feet",

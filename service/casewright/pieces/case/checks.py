@@ -12,6 +12,7 @@ from casewright.pieces.case.back_checks import back_checks
 from casewright.pieces.case.base_checks import HANDBOOK, base_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.face_checks import face_checks
+from casewright.pieces.case.side_checks import side_checks
 from casewright.pieces.case.top_checks import top_fixing, top_on_legs
 from casewright.pieces.case.wall_checks import wall_checks
 from casewright.pieces.layout.openings import Face
@@ -40,8 +41,9 @@ def case_checks(
     if spec.legs:
         yield top_on_legs(spec, spec.legs, climate, ledger)
     else:
-        if spec.drawers.on_frames:
+        if spec.on_frames and spec.case.has_webs:
             yield _slack(case)
+        yield from side_checks(case.plan, ledger)
         yield from base_checks(spec, case)
         yield top_fixing(spec, case, climate, ledger)
         yield from back_checks(spec, case, climate, ledger)

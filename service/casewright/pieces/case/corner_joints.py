@@ -275,7 +275,7 @@ def _butted(
     return AskedJoint(
         key=name,
         kind="dowels" if kind == "dowels" else "loose-tenon",
-        title=f"{NAMES[key]} between the sides, {kind}",
+        title=f"{NAMES[key]} between the sides, {kind.replace('-', ' ')}",
         places=_places(key, boards, corner),
         serves=(("board", boards), ("case side", bench.inner_faces)),
         solve=solve,

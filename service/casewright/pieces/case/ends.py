@@ -49,7 +49,7 @@ def rail_ends(case: CasePlan) -> Ends:
     if corner == "housing":
         words = say("housed and screwed, {:fraction} deep", thick.housing)
         return _let_in(case, "rail_length", thick.housing, words)
-    return _let_in(case, "rail_length", 0.0, f"butt, {corner}")
+    return _let_in(case, "rail_length", 0.0, f"butt, {corner.replace('-', ' ')}")
 
 
 def bottom_ends(case: CasePlan) -> Ends:

@@ -86,7 +86,7 @@ def _frame_ends(
     whole = beyond - tails
     tenon = usual_tenon(member.thickness, bench.rack)
     dust = None
-    if bench.spec.case.divider_kind == "dust frame" and member.line in DUSTED:
+    if bench.spec.case.divider_kind == "dust-frame" and member.line in DUSTED:
         panel = bench.spec.case.dust
         dust = PanelGroove(width=panel.bought.thickness, depth=panel.groove)
         tenon = max(tenon, dust.width)

@@ -66,7 +66,7 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     runner = take(
         "runner_length", rules.runner_length, **shared, back_rail=frames.back_rail_width, slack=case.slack
     )
-    deep = dust_depth(case) if thick.divider_kind == "dust frame" else None
+    deep = dust_depth(case) if thick.divider_kind == "dust-frame" else None
     for frame, borne in webs:
         if is_full and thick.divider_kind != "solid":
             yield from _full_runners(case, frame)

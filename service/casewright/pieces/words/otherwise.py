@@ -7,6 +7,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.drawer_words import BACKS, FRONTS, STYLES
 from casewright.pieces.words.wording import (
     joined,
     known_words,
@@ -18,9 +19,27 @@ from casewright.pieces.words.wording import (
     sized,
 )
 
+INSET = "sits flush in its opening"
 DIVIDERS = {
     "housing": "The rails between the rows stand in housings in the sides.",
     "sliding dovetail": "The rails between the rows slide into the sides with a dovetail.",
+}
+
+
+SIDES = {"solid": "solid boards", "framed": "frames with panels", "plywood": "plywood with a solid edge"}
+CORNERS = {
+    "half-blind": "dovetailed",
+    "through": "dovetailed right through",
+    "housing": "let in and screwed",
+    "tenon": "tenoned",
+    "dowels": "doweled",
+    "loose-tenons": "joined by loose tenons",
+}
+BETWEEN = {
+    "web-frame": "frames",
+    "rail": "front rails alone",
+    "dust-frame": "frames closed against dust",
+    "solid": "boards over the full depth",
 }
 
 
@@ -87,6 +106,17 @@ def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iter
         yield f"Drawer sides {sized(thicker, shown)} thick instead of {plain_size(side, shown)}."
     if _bottom(base.spec) != _bottom(other.spec):
         yield f"The drawers have bottoms of {_bottom(other.spec)} instead of {_bottom(base.spec)}."
+    old_style, style = base.spec.drawers.style.kind, other.spec.drawers.style.kind
+    if style != old_style:
+        yield f"Each drawer front {STYLES.get(style, INSET)} (instead of: {STYLES.get(old_style, INSET)})."
+    for end, words in (("front_joint", FRONTS), ("back_joint", BACKS)):
+        before, after = (getattr(spec.drawers, end).kind for spec in (base.spec, other.spec))
+        if before != after:
+            yield f"{'Every drawer' if new > 1 else 'The drawer'} {_is(words[after])}."
+
+
+def _is(words: str) -> str:
+    return words if words.startswith("has ") else f"is {words}"
 
 
 def _bottom(spec: UnitSpec) -> str:
@@ -132,8 +162,17 @@ def _timber(choice: Timber) -> str:
 def _joints(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
     if (base.legs is None) != (other.legs is None):
         yield STANDS[other.legs is not None]
-    elif base.case.divider_end != other.case.divider_end:
-        yield DIVIDERS[other.case.divider_end]
+    if base.legs or other.legs:
+        return
+    old, new = base.case, other.case
+    if old.divider_end != new.divider_end:
+        yield DIVIDERS[new.divider_end]
+    if old.sides != new.sides:
+        yield f"Its sides are {SIDES[new.sides]} instead of {SIDES[old.sides]}."
+    if old.joined != new.joined:
+        yield f"The corners of the case are {CORNERS[new.joined]} instead of {CORNERS[old.joined]}."
+    if old.divider_kind != new.divider_kind:
+        yield f"Between its rows lie {BETWEEN[new.divider_kind]} instead of {BETWEEN[old.divider_kind]}."
 
 
 def _pulls(base: UnitSpec, other: UnitSpec) -> Iterator[str]:

@@ -6,6 +6,7 @@ from datetime import date
 from functools import lru_cache
 
 from casewright.measure.lengths import LengthUnit
+from casewright.papers.caution_sheet import caution_sheet_paper
 from casewright.papers.cut_list import cut_list_paper
 from casewright.papers.gauge_sheet import GaugeLine, gauge_lines
 from casewright.papers.head import JobPaper, PaperHead
@@ -54,6 +55,8 @@ def paper_of(
         return cut_list_paper(head, ((each.unit, each.takeoff) for each in estimate.units))
     if kind is PaperKind.JOINT_CARDS:
         return joint_cards_paper(head, (each.unit for each in estimate.units))
+    if kind is PaperKind.CAUTION_SHEET:
+        return caution_sheet_paper(head, (each.unit for each in estimate.units))
     words = words or OrderWords()
     return order_paper(
         head,

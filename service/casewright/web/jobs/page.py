@@ -55,7 +55,7 @@ MOVES = {
     JobState.CLOSED: "Close the job",
     JobState.LOST: "Lost …",
 }
-AT_ONE_TAP = (PaperKind.CUT_LIST, PaperKind.JOINT_CARDS)
+AT_ONE_TAP = (PaperKind.CUT_LIST, PaperKind.JOINT_CARDS, PaperKind.CAUTION_SHEET)
 """Papers of which nothing need be said before they are issued; an order has a form."""
 BY_QUOTE = {JobState.ENQUIRY, JobState.QUOTED}
 """States that a quote leads on."""

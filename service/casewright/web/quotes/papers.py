@@ -99,10 +99,17 @@ class JointCardsPage(PaperPage):
     template: ClassVar[str] = "paper_pages/joint_cards.html"
 
 
+class CautionSheetPage(PaperPage):
+    """A caution sheet."""
+
+    template: ClassVar[str] = "paper_pages/caution_sheet.html"
+
+
 PAGES: dict[PaperKind, type[PaperPage]] = {
     PaperKind.LUMBER_ORDER: OrderPage,
     PaperKind.CUT_LIST: CutListPage,
     PaperKind.JOINT_CARDS: JointCardsPage,
+    PaperKind.CAUTION_SHEET: CautionSheetPage,
 }
 
 

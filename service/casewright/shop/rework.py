@@ -1,0 +1,38 @@
+"""How far each piece of a unit is, as the core asks for it when a design changes."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import groupby
+
+from casewright.measure.units import Hours
+from casewright.pieces.built.rework_stages import Reached
+from casewright.pieces.costs.estimate import Estimate
+from casewright.pieces.costs.rework_hours import standard_hours
+from casewright.records.rework import seconds_of_drawers, standing_of_unit
+from casewright.records.sessions import Fenced
+
+SECONDS = 3600
+
+
+def reached_by_unit(db: Fenced, unit_id: str) -> Mapping[int, Reached]:
+    """How far each piece of a unit is, with the hours that were written down for its drawers; two queries."""
+    seconds = seconds_of_drawers(db, unit_id)
+    found: dict[int, Reached] = {}
+    for piece, rows in groupby(standing_of_unit(db, unit_id), key=lambda row: row.piece):
+        members = list(rows)
+        logged: dict[str, Hours] = {
+            row.code: seconds[row.drawer_id] / SECONDS for row in members if row.drawer_id in seconds
+        }
+        found[piece] = Reached(
+            case=members[0].case_stage,
+            drawers={row.code: row.stage for row in members},
+            hours=logged,
+        )
+    return found
+
+
+def with_standard(reached: Reached, held: Estimate | None) -> Reached:
+    """The same with the standard hours of the finished stages wherever none were written down."""
+    if held is None:
+        return reached
+    return replace(reached, hours={**standard_hours(held, reached), **reached.hours})

@@ -1,0 +1,126 @@
+"""The caution sheet: what the screen found, what the customer is told, what is fixed, who carries it."""
+
+import pytest
+
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.caution_sheet import CautionSheetPaper, caution_sheet_paper, told
+from casewright.papers.caution_sheet_pdf import caution_sheet_data, caution_sheet_pdf, loose_caution_sheet
+from casewright.papers.pdf import Paper
+from casewright.papers.says import WHOLE, says_of
+from casewright.papers.unit_files import unit_files
+from casewright.records.papers import PaperKind
+from printed import METRIC, head, pages_of, tags_of, text_of
+from units import built, chest, dresser
+
+SIDEBOARD = {
+    "body": {"width": "60", "depth": "18", "overall_height": "36"},
+    "rows": [{"columns": 3, "height": "5"}, {"holds": "doors", "columns": 2}],
+    "use": {"free_standing": False},
+}
+
+
+def sheet(*data, **changes):
+    """The caution sheet of units with such files; of worked dresser A where none is given."""
+    return caution_sheet_paper(head(**changes), [built(each) for each in data or (dresser(),)])
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Furniture can tip over and kill a child. Fix the wall restraint.",
+        "16 CFR 1261 requires ASTM F2057-23",
+        "Only the test of the standard decides",
+        "take its exact words, its symbol and its place from the standard",
+        "One wall restraint to ASTM F3096 goes with every piece",
+        "screwed to a stud",
+        "No child climbs or hangs on drawers, doors or shelves.",
+        "The heaviest things lie in the lowest drawers.",
+        "An interlock is never defeated",
+        "a children's product",
+        "less than wanted",
+        "Outstops at 12-5/16 in",
+        "Greatest safe travel of all drawers together, full: 13-19/64 in.",
+        "161 lb 4 people",
+    ],
+)
+def test_the_sheet_of_worked_dresser_a_says(said):
+    assert said in text_of(caution_sheet_pdf(sheet()))
+
+
+def test_the_moments_of_worked_dresser_a_stand_on_it_case_by_case():
+    said = text_of(caution_sheet_pdf(sheet()))
+
+    # worked dresser A: 948 against 619 all open, 1,410 to 824 with a child on row 5, 948 to 771 pushed
+    for row in ("948 619 1.52 holds", "1,410 824 1.71 holds", "948 771 1.22 less than wanted"):
+        assert row in said
+
+
+@pytest.mark.parametrize("paper", Paper)
+def test_it_is_a_tagged_pdf_on_either_sheet(paper):
+    pdf = caution_sheet_pdf(sheet(), paper)
+
+    assert {"H1", "H2", "Table", "TH"} <= set(tags_of(pdf))
+    assert len(pages_of(pdf)) == 2
+
+
+def test_a_built_in_is_told_to_be_outside_and_what_its_wall_fixings_carry():
+    said = text_of(caution_sheet_pdf(sheet(chest(SIDEBOARD))))
+
+    assert "Outside 16 CFR 1261, which adopts ASTM F2057-23, because it is fixed to the building" in said
+    assert "The floor carries it; the fixings" in said
+    assert "never into plasterboard alone" in said
+    assert "on the free edge of A-R2-1-D1" in said
+    assert "a children's product" not in said
+
+
+def test_it_is_written_in_the_shops_unit():
+    said = text_of(caution_sheet_pdf(sheet(**METRIC)))
+
+    assert "Holds, N·m" in said
+    assert "1127.1 mm" in said  # 44-3/8 in
+    assert "12-1/2 in" not in said
+
+
+def test_a_unit_without_a_job_has_a_sheet_of_its_own():
+    said = text_of(loose_caution_sheet(built(dresser()), LengthUnit.INCH))
+
+    assert "Worked dresser A" in said
+    assert "draft" not in said.lower()
+
+
+def test_the_files_of_a_unit_hold_its_sheet_beside_its_templates():
+    held = unit_files(built(dresser()), LengthUnit.MILLIMETRE)
+
+    assert set(held) == {"A-caution-sheet.pdf", "A-pulls-template.pdf"}
+    assert "317.5 mm" in text_of(held["A-caution-sheet.pdf"])  # 12-1/2 in
+
+
+def test_what_is_kept_prints_the_same():
+    made = sheet()
+
+    kept = CautionSheetPaper.model_validate(made.model_dump(mode="json"))
+
+    assert caution_sheet_data(kept) == caution_sheet_data(made)
+
+
+def test_a_change_that_moves_a_moment_makes_it_say_something_else():
+    before, after = (
+        says_of(PaperKind.CAUTION_SHEET, sheet(dresser(changes)).model_dump(mode="json"))[WHOLE]
+        for changes in ({}, {"pulls.weight_lb": 0.6})
+    )
+
+    assert before != after
+
+
+def test_a_sentence_that_is_put_better_makes_no_sheet_wrong():
+    held = sheet().model_dump(mode="json")
+    better = {**held, "screen": "Another sentence.", "units": [{**held["units"][0], "scope": "Another."}]}
+
+    assert says_of(PaperKind.CAUTION_SHEET, held) == says_of(PaperKind.CAUTION_SHEET, better)
+
+
+def test_every_thing_told_names_its_source():
+    held = told()
+
+    rows = [*held["label"], *held["restraint"], held["certificate"]]
+    assert [bool(row["text"] and row["source"]) for row in rows] == [True] * len(rows)
