@@ -114,7 +114,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         lines[line.part.line] += line.quantity
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
-    marks = {"C3": 2, "C4": 2, "C8": 2, "D2": 2, "W1": 2}
+    marks = {"C3": 2, "C4": 2, "C8": 2, "D2": 2, "W1": 2, "G1": 2, "G2": 2}
     runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W8", "W9"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
@@ -132,6 +132,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
         **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
         **({Driver.SCRIBE_STRIPS: 2} if unit.spec.site.scribe else {}),
+        **({Driver.CROSS_LAPS: lines.get("G1", 0) * lines.get("G2", 0)} if unit.spec.crate else {}),
         **_base(unit.spec, unit.face),
         **_corners(unit),
         **_sides(unit, lines),
