@@ -11,7 +11,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
 from casewright.pieces.rules import drawer_rules, front_rules
 from casewright.stability.limits import house_limits
-from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
+from casewright.stability.sag import bottom_sag, fill_pressure, load_pressure, sag_limit
 from casewright.wood.sheets import sheet
 from casewright.wood.species import wood
 
@@ -71,9 +71,7 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     thickness, elasticity, material = _material(spec)
     inside, limits = sizes.inside, house_limits()
     clear = inside.between_slips
-    pressure = under.take(
-        "bottom_pressure", fill_pressure, fill_height=inside.height, density=limits.fill_density
-    )
+    pressure = _pressure(spec, sizes, under)
     alone = _sag("sag_without_muntin", clear, thickness, elasticity, pressure, under)
     allowed_alone = sag_limit(span=clear, ratio=limits.sag_ratio)
     parted = _is_parted(spec, clear, alone, allowed_alone)
@@ -116,13 +114,23 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     )
 
 
+def _pressure(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> float:
+    """What presses on the bottom: clothes as high as the drawer, or the load where one was typed."""
+    inside, density = sizes.inside, house_limits().fill_density
+    clothes = under.take("bottom_pressure", fill_pressure, fill_height=inside.height, density=density)
+    load = spec.drawers.load_lb
+    if load is None:
+        return clothes
+    return under.take(
+        "loaded_pressure", load_pressure, clothes=clothes, load=load, width=inside.width, depth=inside.depth
+    )
+
+
 def _under_the_box(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> BottomPlan:
     """A bottom in one piece, screwed under front, sides and back."""
     thickness, elasticity, material = _material(spec)
     clear, limits = sizes.inside.width, house_limits()
-    pressure = under.take(
-        "bottom_pressure", fill_pressure, fill_height=sizes.inside.height, density=limits.fill_density
-    )
+    pressure = _pressure(spec, sizes, under)
     sag = _sag("sag", clear, thickness, elasticity, pressure, under)
     return BottomPlan(
         pieces=1,
