@@ -19,7 +19,6 @@ from casewright.stability.beams import (
     short_enough,
     thick_enough,
 )
-from casewright.stability.sag import load_pressure
 
 POINTS = 20_001
 BOARD = Board(span=36, width=11.25, thickness=0.75, modulus=1.49e6, weight=5.0)
@@ -122,8 +121,3 @@ def test_a_board_that_hangs_too_far_is_a_caution_with_the_thickness_that_would_p
 def test_a_board_without_a_span_is_refused():
     with pytest.raises(ValueError, match="give all of them"):
         Board(span=0, width=1, thickness=1, modulus=1)
-
-
-def test_a_typed_load_presses_no_less_than_clothes():
-    assert load_pressure(0.05, 100, 20, 20) == 0.25
-    assert load_pressure(0.05, 1, 20, 20) == 0.05

@@ -8,7 +8,7 @@ from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import TOLERANCE, up_to
 from casewright.measure.saying import Words, say
-from casewright.measure.units import Inches, Number, Pounds, PoundsPerCubicFoot, PoundsPerSquareInch
+from casewright.measure.units import Inches, Number, PoundsPerCubicFoot, PoundsPerSquareInch
 from casewright.stability.limits import Limits, house_limits, source_of
 
 CUBIC_INCHES_PER_CUBIC_FOOT = 1728
@@ -29,27 +29,6 @@ def fill_pressure(fill_height: Inches, density: PoundsPerCubicFoot) -> PoundsPer
     Source: geometry.
     """
     return density * fill_height / CUBIC_INCHES_PER_CUBIC_FOOT
-
-
-def load_pressure(
-    clothes: PoundsPerSquareInch, load: Pounds, width: Inches, depth: Inches
-) -> PoundsPerSquareInch:
-    """How hard a load that was typed presses on a bottom: never less than clothes would.
-
-    Rule: max(clothes, load / (width * depth))
-
-    Args:
-        clothes: pressure of the clothes that fill the drawer [psi]
-        load: what goes into the drawer [lb]
-        width: clear inside, side to side [in]
-        depth: clear inside, front to back [in]
-
-    Returns:
-        The pressure [psi]
-
-    Source: geometry: the load lies evenly on the whole bottom.
-    """
-    return max(clothes, load / (width * depth))
 
 
 def bottom_sag(

@@ -284,6 +284,12 @@ class UnitSpec(Spec):
         return self.body.width + 2 * self.top.overhang_sides
 
     @property
-    def overall_depth(self) -> float:
-        """The depth over the top, without pulls [in]."""
+    def top_depth(self) -> float:
+        """The depth of the top [in]."""
         return self.body.depth + self.top.overhang_front + self.top.overhang_back
+
+    @property
+    def overall_depth(self) -> float:
+        """The depth over the top and over fronts that stand before the case, without pulls [in]."""
+        front = max(self.top.overhang_front, self.drawers.stands_before)
+        return self.body.depth + front + self.top.overhang_back

@@ -6,12 +6,14 @@ from casewright.joinery.families.bottom_groove import sizes as rules
 from casewright.joinery.families.bottom_groove.asked import BOTTOMS
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
+from casewright.measure.units import PoundsPerSquareInch
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
 from casewright.pieces.rules import drawer_rules, front_rules
+from casewright.pieces.rules.running_rules import spread_load
 from casewright.stability.limits import house_limits
-from casewright.stability.sag import bottom_sag, fill_pressure, load_pressure, sag_limit
+from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
 from casewright.wood.sheets import sheet
 from casewright.wood.species import wood
 
@@ -114,16 +116,15 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     )
 
 
-def _pressure(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> float:
-    """What presses on the bottom: clothes as high as the drawer, or the load where one was typed."""
-    inside, density = sizes.inside, house_limits().fill_density
-    clothes = under.take("bottom_pressure", fill_pressure, fill_height=inside.height, density=density)
-    load = spec.drawers.load_lb
+def _pressure(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> PoundsPerSquareInch:
+    """What presses on a bottom: clothes up to the brim, or the load that was typed where that is more."""
+    inside, load = sizes.inside, spec.drawers.load_lb
+    density = house_limits().fill_density
+    full = under.take("bottom_pressure", fill_pressure, fill_height=inside.height, density=density)
     if load is None:
-        return clothes
-    return under.take(
-        "loaded_pressure", load_pressure, clothes=clothes, load=load, width=inside.width, depth=inside.depth
-    )
+        return full
+    typed = under.take("load_pressure", spread_load, load=load, width=inside.width, depth=inside.depth)
+    return max(full, typed)
 
 
 def _under_the_box(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> BottomPlan:

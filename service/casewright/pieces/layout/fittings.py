@@ -36,7 +36,12 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
         wall_hardware(spec, face),
         *top_hardware(spec, face),
         *base_hardware(spec, face),
-        HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
+        HardwareItem(
+            item="screws and buttons",
+            quantity=1,
+            note="one lot: top, plinth, stops, muntins"
+            + (", show fronts" if spec.drawers.has_box_front else ""),
+        ),
     )
 
 

@@ -28,6 +28,8 @@ SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
 CORNERS = 2
 """At the front of a drawer as at its back."""
+ON_THE_MACHINE = ("cutter", "key", "side_depth", "front_depth", "fence", "groove_depth", "tongue_gauge")
+"""The settings by which one set-up of a machine differs from another."""
 CASE_CORNERS = (RAILS, TOP, BOTTOM)
 FASTENED: dict[str, Driver] = {
     "frame-tenon": Driver.MORTISE_JOINTS,
@@ -261,11 +263,17 @@ def _fronts(unit: Construction) -> dict[Driver, float]:
 def _other_corners(unit: Construction) -> dict[Driver, float]:
     """Corners that are cut by machine, each kind with a set-up for each joint that differs."""
     counted: dict[Driver, float] = {}
+    set_up: set[tuple[object, ...]] = set()
     for placed in drawer_ends(unit):
         corner, batch = CORNER_OF.get(placed.kind, (None, None))
         if corner:
             counted[corner] = counted.get(corner, 0) + placed.places
-        if batch:
+        machine = (
+            placed.kind,
+            *((s.name, s.value) for s in placed.joint.settings if s.name in ON_THE_MACHINE),
+        )
+        if batch and machine not in set_up:
+            set_up.add(machine)
             counted[batch] = counted.get(batch, 0) + 1
     return counted
 

@@ -9,6 +9,7 @@ from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.words.case_words import case_words
+from casewright.pieces.words.drawer_words import drawer_words
 from casewright.pieces.words.face_words import heights_in_words, rows_in_words
 from casewright.pieces.words.grain_words import grain_words
 from casewright.pieces.words.shell_words import closing_words, top_words
@@ -30,7 +31,7 @@ def describe(unit: Construction, shown: LengthUnit | None = None) -> tuple[str, 
     inch_or_mm = shown or unit.spec.unit
     return (
         " ".join((*_size(unit, inch_or_mm), *_woods(unit))),
-        " ".join((rows_in_words(unit), *heights_in_words(unit, inch_or_mm), _drawers(unit, inch_or_mm))),
+        " ".join((rows_in_words(unit), *heights_in_words(unit, inch_or_mm), *drawer_words(unit, inch_or_mm))),
         " ".join(_case(unit, inch_or_mm)),
         " ".join((_pulls(unit), *_finish(unit.spec))),
     )
@@ -85,24 +86,6 @@ def _woods(unit: Construction) -> Iterator[str]:
 
 def _article(role: str) -> str:
     return f"the {role}"
-
-
-def _drawers(unit: Construction, shown: LengthUnit) -> str:
-    """How the drawers are made, in one sentence."""
-    drawers, one = unit.spec.drawers, len(unit.drawers) == 1
-    if isinstance(drawers.bottom, PlyBottom):
-        bottom = f"a bottom of {drawers.bottom.sheet} held in grooves"
-    else:
-        bottom = "a solid wood bottom held in grooves so that it can swell and shrink"
-    bar = ""
-    if any(drawer.bottom.muntin is not None for drawer in unit.drawers):
-        bar = " (with a bar under its middle" + ("" if one else " where the drawer is wide") + ")"
-    start = "The drawer is" if one else "Every drawer is"
-    return (
-        f"{start} dovetailed at all four corners (wedge-shaped joints that lock into each other; at the "
-        f"front they show only when the drawer is open), has sides {sized(drawers.side, shown)} thick "
-        f"and {bottom}{bar}, and runs wood on wood, fitted to its own opening."
-    )
 
 
 def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
