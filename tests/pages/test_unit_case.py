@@ -1,4 +1,4 @@
-"""The editor of a case: sides, corners and dividers are chosen, kept, drawn, and refused beside their field."""
+"""The editor of a case: sides, corners, dividers are chosen, kept, drawn, and refused beside their field."""
 
 import json
 

@@ -9,7 +9,7 @@ from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
-from casewright.pieces.asked.drawer_spec import PlyBottom
+from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
 from casewright.pieces.asked.measured import MeasuredPart
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
@@ -251,13 +251,17 @@ def _believable(code: str, part: Part, found: MeasuredPart | None) -> MeasuredPa
 
 
 def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
-    """The choices with a groove as wide as the plywood measures, where no width was typed."""
+    """The choices with a groove as wide as plywood measures, or a plain bottom, where no width was typed."""
     drawers = spec.drawers
-    if not isinstance(drawers.bottom, PlyBottom) or "width" in drawers.groove.model_fields_set:
+    plain = isinstance(drawers.bottom, SolidBottom) and drawers.bottom.edges == "plain"
+    sheeted = isinstance(drawers.bottom, PlyBottom)
+    if not (plain or sheeted) or "width" in drawers.groove.model_fields_set:
         return spec
-    bought = sheet(drawers.bottom.sheet, drawers.bottom.nominal)
-    basis = f"as {bought} measures; measure your own sheet"
-    width = ledger.given("drawers.groove.width", bought.thickness, basis, Inches)
+    basis = "as thick as the bottom, whose edges are plain"
+    if isinstance(drawers.bottom, PlyBottom):
+        bought = sheet(drawers.bottom.sheet, drawers.bottom.nominal)
+        basis = f"as {bought} measures; measure your own sheet"
+    width = ledger.given("drawers.groove.width", drawers.bottom_thickness, basis, Inches)
     groove = drawers.groove.model_copy(update={"width": width})
     return spec.model_copy(update={"drawers": drawers.model_copy(update={"groove": groove})})
 

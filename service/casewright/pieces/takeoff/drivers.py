@@ -27,6 +27,8 @@ SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
 CORNERS = 2
 """At the front of a drawer as at its back."""
+ON_THE_MACHINE = ("cutter", "key", "side_depth", "front_depth", "fence", "groove_depth", "tongue_gauge")
+"""The settings by which one set-up of a machine differs from another."""
 FASTENED: dict[str, Driver] = {
     "frame-tenon": Driver.MORTISE_JOINTS,
     "dowels": Driver.DOWELS,
@@ -110,7 +112,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         lines[line.part.line] += line.quantity
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
-    marks = {"C3": 2, "C4": 2, "C8": 2, "D2": 2, "W1": 2}
+    marks = {"C3": 2, "C4": 2, "C8": 2, "D2": 2, "W1": 2, "G1": 2, "G2": 2}
     runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W8", "W9"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
@@ -128,6 +130,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
         **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
         **({Driver.SCRIBE_STRIPS: 2} if unit.spec.site.scribe else {}),
+        **({Driver.CROSS_LAPS: lines.get("G1", 0) * lines.get("G2", 0)} if unit.spec.crate else {}),
         **_base(unit.spec, unit.face),
         **_corners(unit),
         **_sides(unit, lines),
@@ -254,11 +257,17 @@ def _fronts(unit: Construction) -> dict[Driver, float]:
 def _other_corners(unit: Construction) -> dict[Driver, float]:
     """Corners that are cut by machine, each kind with a set-up for each joint that differs."""
     counted: dict[Driver, float] = {}
+    set_up: set[tuple[object, ...]] = set()
     for placed in drawer_ends(unit):
         corner, batch = CORNER_OF.get(placed.kind, (None, None))
         if corner:
             counted[corner] = counted.get(corner, 0) + placed.places
-        if batch:
+        machine = (
+            placed.kind,
+            *((s.name, s.value) for s in placed.joint.settings if s.name in ON_THE_MACHINE),
+        )
+        if batch and machine not in set_up:
+            set_up.add(machine)
             counted[batch] = counted.get(batch, 0) + 1
     return counted
 
