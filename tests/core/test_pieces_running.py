@@ -295,3 +295,13 @@ def test_a_front_before_the_case_stops_against_it_and_needs_no_blocks():
 
     assert built.drawers[0].run.stop is None
     assert not [part for part in built.small_parts if part.name == "Drawer stop"]
+
+
+def test_a_load_that_is_typed_bends_the_bottom_as_a_beam_under_it():
+    """Uniformly loaded strip: 5 q w^4 / (384 E t^3 / 12), with the load spread over the bottom."""
+    light, heavy = unit({"kind": "runners"}, load_lb=1), unit({"kind": "runners"}, load_lb=120)
+    inside = heavy.drawers[-1].sizes.inside
+
+    ratio = heavy.drawers[-1].bottom.sag / light.drawers[-1].bottom.sag
+    clothes = 8.5 * inside.height / 1728
+    assert ratio == pytest.approx(120 / (inside.width * inside.depth) / clothes)

@@ -116,3 +116,36 @@ def test_holes_are_measured_from_the_left_end_of_the_front_and_stand_in_line_dow
     }
     # A row of two over rows of one: two lines for all of them.
     assert len(lines) == 2
+
+
+def test_a_lining_takes_its_thickness_off_what_a_drawer_holds():
+    built = unit("jewelry-chest")
+    drawer = built.drawers[0]
+    lined, inside = drawer.run.lined, drawer.sizes.inside
+
+    assert (lined.width, lined.depth, lined.height) == (
+        inside.width - 2 / 16,
+        inside.depth - 2 / 16,
+        inside.height - 1 / 16,
+    )
+    assert built.spec.drawers.lining == 1 / 16
+
+
+def test_a_lining_that_leaves_no_room_is_cautioned_against():
+    asked = preset("jewelry-chest").spec_json
+    asked["drawers"]["lining"] = "5/8"
+    built = construct(read_as(UnitSpec, asked), example_shop())
+
+    found = [each for each in built.findings if each.rule == "room within lining"]
+    assert found[0].verdict is Verdict.CAUTION
+    assert found[0].needed == 1 / 2
+
+
+def test_a_row_may_have_its_own_number_of_pulls():
+    asked = preset("tall-chest").spec_json
+    asked["rows"][1]["pulls"] = "one"
+    asked["rows"][2] = {"across": [{"rows": [{"pulls": "two"}]}, {}]}
+    built = construct(read_as(UnitSpec, asked), example_shop())
+
+    pulls = {drawer.sizes.code: len(drawer.pulls) for drawer in built.drawers}
+    assert (pulls["R1-1"], pulls["R2-1"], pulls["R3-1-1-1"], pulls["R3-2"]) == (2, 1, 2, 1)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line
+from casewright.drawing.hidden import Seen, fronts_before, in_sight
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
@@ -11,10 +12,9 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.openings import FaceRow, Stack, Wall
 from casewright.pieces.layout.parts import Part
 
-Seen = tuple[Inches, Inches, Inches, Inches]
-"""Left and lower edge, width and height [in]."""
-RAILS_OF_THE_CASE, BOTTOMS = ("C2", "C11", "E2", "R1", "R2", "R3"), ("C5", "C6")
+RAILS_OF_THE_CASE, BOTTOMS = ("C2", "C11", "E2", "G1", "R1", "R2", "R3"), ("C5", "C6")
 DIVIDERS = ("C3", "D1", "D2")
+UPRIGHT_STRIP = "G2"
 BETWEEN_COLUMNS = ("C4", "C8", "C10")
 
 
@@ -30,6 +30,7 @@ def draw_case(view: View, unit: Construction) -> None:
     outlines = leg_outlines(unit, unit.spec.body.width)
     stacks = {f"D{row.mark}": stack for stack in unit.face.stacks for row in stack.rows[:-1]}
     rows = {row.code: row for row in unit.face.all_rows}
+    fronts = fronts_before(unit)
     for part in unit.case.parts:
         is_base = part.line[0] == "B"
         if not is_in_front(unit, part) if is_base else part.box.y > 0:
@@ -40,7 +41,15 @@ def draw_case(view: View, unit: Construction) -> None:
         if part.line == "L1":
             view.polygon(Line.OBJECT, next(outlines), part.code)
             continue
-        view.rectangle(Line.OBJECT, *_seen(unit, part, stacks, rows), part.code)
+        seen = _broken(unit, part) if part.line == UPRIGHT_STRIP else (_seen(unit, part, stacks, rows),)
+        for piece in (found for each in seen for found in in_sight(each, fronts)):
+            view.rectangle(Line.OBJECT, *piece, part.code)
+
+
+def _broken(unit: Construction, part: Part) -> tuple[Seen, ...]:
+    """An upright strip of a crate: the level ones run through before it."""
+    box, base = part.box, unit.face.base_height
+    return tuple((box.x, base + row.bottom, box.width, row.height) for row in unit.face.rows)
 
 
 def _seen(unit: Construction, part: Part, stacks: dict[str, Stack], rows: dict[str, FaceRow]) -> Seen:

@@ -4,11 +4,14 @@ from collections.abc import Iterator, Sequence
 
 from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line, Point
+from casewright.drawing.cleats import cleat_outline
 from casewright.drawing.dimensions import Side, Span, levels, widths
-from casewright.drawing.drawer_section import bottom_outline, front_outline, groove_detail, is_grooved_behind
+from casewright.drawing.drawer_section import groove_detail, is_grooved_behind
 from casewright.drawing.framed_sides import draw_framed_side
+from casewright.drawing.front_section import bottom_section, front_sections
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.run_lines import draw_running
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
@@ -20,7 +23,7 @@ from casewright.pieces.layout.parts import Grain, Part
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3", "W8"), ("W4", "W5", "W9")
-BARS = ("C4", "C8", "C10", "M1")
+BARS = ("C4", "C8", "C10", "G2", "M1")
 """What a section does not run along: uprights, partitions and muntins."""
 FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""
@@ -87,7 +90,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     drawers = [drawer for drawer in unit.drawers if _is_cut(drawer, plane)]
     _seen_behind(view, unit, plane)
     for part in cut:
-        corners = box(part.box.y, part.box.z, part.box.depth, part.box.height)
+        corners = cleat_outline(part) or box(part.box.y, part.box.z, part.box.depth, part.box.height)
         view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
     for drawer in drawers:
         _drawer(view, unit, drawer)
@@ -95,6 +98,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
     view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
     reach = _story_stick(view, unit, plane)
+    draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
     _detail(view, unit, drawers[-1], reach)
@@ -166,31 +170,34 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
     """One drawer: front, back and bottom cut, the side seen beyond, its code inside."""
-    groove, sizes = unit.spec.drawers.groove, drawer.sizes
-    lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot
-    within = View(view.sheet, view.x, view.y + lowest * view.factor, view.factor)
-    end, height = sizes.length, sizes.height
+    spec, sizes = unit.spec, drawer.sizes
+    lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot + sizes.foot
+    start = sizes.box_start + spec.drawers.stops.inset
+    within = View(view.sheet, view.x + start * view.factor, view.y + lowest * view.factor, view.factor)
+    end, height = sizes.box_length, sizes.side_height
     within.polyline(Line.SEEN, (sizes.front, height), (end, height), (end, 0.0), (sizes.front, 0.0))
-    within.cut(front_outline(sizes.front, height, groove), f"{drawer.code}-F", rising=False)
-    within.cut(bottom_outline(drawer, groove), f"{drawer.code}-N", apart=2.0)
+    for mark, outline in front_sections(spec, drawer):
+        within.cut(outline, f"{drawer.code}-{mark}", rising=False)
+    within.cut(bottom_section(spec, drawer), f"{drawer.code}-N", apart=2.0)
     within.cut(_back_outline(unit, drawer), f"{drawer.code}-B", rising=False)
     _letter_code(within, drawer)
 
 
 def _back_outline(unit: Construction, drawer: Drawer) -> Sequence[Point]:
     sizes, groove = drawer.sizes, unit.spec.drawers.groove
-    start, low, high = sizes.length - sizes.back, sizes.back_foot, sizes.back_foot + sizes.back_height
+    end = sizes.to_the_back
+    start, low, high = end - sizes.back, sizes.back_foot, sizes.back_foot + sizes.back_height
     if not is_grooved_behind(unit):
         return box(start, low, sizes.back, sizes.back_height)
     notch = [(start, groove.height + groove.width), (start + groove.depth, groove.height + groove.width)]
     notch += [(start + groove.depth, groove.height), (start, groove.height)]
-    return [(start, low), (sizes.length, low), (sizes.length, high), (start, high), *notch]
+    return [(start, low), (end, low), (end, high), (start, high), *notch]
 
 
 def _letter_code(within: View, drawer: Drawer) -> None:
     sheet, sizes = within.sheet, drawer.sizes
-    inside = sizes.length - sizes.front - sizes.back
-    high = sizes.height - sizes.back_foot
+    inside = sizes.to_the_back - sizes.front - sizes.back
+    high = sizes.side_height - sizes.back_foot
     for size in (1.0, 0.85, 0.7):
         if size * sheet.letters < high and sheet.width_of(sizes.code, size) < inside:
             sheet.letter(
@@ -207,6 +214,8 @@ def _depths_below(view: View, unit: Construction, drawer: Drawer) -> None:
         Span(0.0, sizes.length, f"length of drawer {sizes.code}", words="drawer"),
         Span(sizes.length, depth, "clearance behind it"),
     ]
+    if sizes.stand:
+        drawers.insert(0, Span(-sizes.stand, 0.0, "front before the case"))
     step = 1.9 * letters
     widths(view, drawers, line, Side.BEFORE, 0.0)
     widths(view, [Span(0.0, depth, "opening depth", words="opening")], line - step, Side.BEFORE, 0.0)
@@ -265,6 +274,8 @@ def _story_stick(view: View, unit: Construction, plane: Inches) -> Inches:
 def _detail(view: View, unit: Construction, drawer: Drawer, left: Inches) -> None:
     """The groove of the lowest drawer at full size, to the right of everything else."""
     sheet, groove = view.sheet, unit.spec.drawers.groove
+    if unit.spec.drawers.screwed_under:
+        return
     lettered = max(sheet.width_of(sheet.size(size)) for size in (groove.height, groove.width))
     x = left + lettered + DETAIL_ROOM * sheet.letters
     detail = View(sheet, x, unit.face.overall_height / 2, max(1.0, sheet.scale))

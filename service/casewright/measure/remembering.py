@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import fields
 from functools import lru_cache, wraps
+from operator import attrgetter
 from typing import TypeVar
 
 from casewright.measure.ledger import UNKEPT, Figure, Ledger, Unkept
@@ -46,14 +47,13 @@ def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]
     return answer
 
 
-NAMES: dict[type, tuple[str, ...]] = {}
-"""The names of the fields of each kind of question."""
+VALUES: dict[type, Callable[[object], tuple[object, ...]]] = {}
+"""How the values of each kind of question are read."""
 
 
 def _origins(asked: object) -> tuple[str | None, ...]:
     """For each value of a question, the figure that it comes from."""
     kind = type(asked)
-    if kind not in NAMES:
-        NAMES[kind] = tuple(field.name for field in fields(asked))  # type: ignore[arg-type]
-    values = (getattr(asked, name) for name in NAMES[kind])
-    return tuple(value.name if type(value) is Figure else None for value in values)
+    if kind not in VALUES:
+        VALUES[kind] = attrgetter(*(field.name for field in fields(asked)), "__class__")  # type: ignore[arg-type]
+    return tuple([value.name if type(value) is Figure else None for value in VALUES[kind](asked)])

@@ -51,6 +51,9 @@ def run_facts(drawer: Drawer) -> Iterator[RunFact]:
     yield RunFact(
         label="Opens", value=say("{}", run.travel), note="slides" if run.slides else "to its outstop"
     )
+    if run.lined is not None:
+        size = say("{:bare} × {:bare} × {}", run.lined.width, run.lined.depth, run.lined.height)
+        yield RunFact(label="Within the lining", value=size, note="wide × deep × high")
     yield from _pulls(drawer)
 
 

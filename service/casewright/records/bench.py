@@ -42,8 +42,8 @@ class Drawer(Item, Base):
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     unit_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     carcase_id: Mapped[str] = mapped_column(String(ID_LENGTH))
-    code: Mapped[str] = mapped_column(String(12))
-    """Row and column, such as R4-1."""
+    code: Mapped[str] = mapped_column(String(30))
+    """Rows and columns in turn, such as R4-1, or R2-1-3-1 in a column with rows of its own."""
     position: Mapped[int]
     """Its place in the case, from the top left."""
     gone: Mapped[bool] = mapped_column(default=False)

@@ -37,10 +37,10 @@ class SolidBottom(Spec):
         description="Edges raised or bevelled to fit the groove, or plain, the groove as wide as the bottom.",
         examples=["plain"],
     )
-    hold: Literal["groove", "screwed under"] = Field(
-        "groove",
-        description="In grooves, or screwed under sides and front, as in work drawers.",
-        examples=["screwed under"],
+    screwed_under: bool = Field(
+        False,
+        description="Screwed under front, sides and back, without grooves, as in work drawers.",
+        examples=[True],
     )
     over: Clearance = Field(
         0.0, description="How far it reaches past the back, up to 1/4 in.", examples=["1/4"]
@@ -205,6 +205,11 @@ class Drawers(Spec):
     clearances: Clearances = Field(default_factory=Clearances, description="Running clearances.")
     running: Running = Field(default_factory=OnRunners, description="What the drawers run on.")
     stops: Stops = Field(default_factory=Stops, description="Where the drawers stop, in and out.")
+    lining: Clearance = Field(
+        0.0,
+        description="Thickness of a lining of felt or leather, at the bottom and all around; 0 for none.",
+        examples=["1/16"],
+    )
     load_lb: float | None = Field(
         None,
         gt=0,
@@ -242,7 +247,8 @@ class Drawers(Spec):
     @property
     def screwed_under(self) -> bool:
         """Whether the bottom is screwed under the box, without a groove."""
-        return self.bottom.hold == "screwed under"
+        bottom = self.bottom
+        return bottom.screwed_under if isinstance(bottom, SolidBottom) else bottom.hold == "screwed under"
 
     @property
     def bottom_thickness(self) -> float:

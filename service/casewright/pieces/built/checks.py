@@ -13,6 +13,7 @@ from casewright.pieces.case.checks import case_checks
 from casewright.pieces.drawers.checks import drawer_checks
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.file_checks import file_checks
+from casewright.pieces.drawers.front_checks import front_checks
 from casewright.pieces.drawers.height_checks import height_checks
 from casewright.pieces.drawers.tool_checks import tool_checks
 from casewright.pieces.layout.openings import Face
@@ -51,6 +52,7 @@ def unit_checks(
     """
     yield from case_checks(spec, face, climate, case, ledger)
     yield from drawer_checks(spec, climate, case, drawers, ledger)
+    yield from front_checks(spec, face, climate, drawers, ledger)
     yield from height_checks(spec, drawers)
     yield from file_checks(spec, drawers)
     yield from tool_checks(spec, drawers, shop.rack)

@@ -185,7 +185,7 @@ def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
 
     Source: common practice.
     """
-    high = face.base_height + drawer.sizes.opening.bottom + drawer.boring.up
+    high = face.base_height + drawer.sizes.face.bottom + drawer.boring.up
     before = -PULL_REACH - drawer.sizes.stand
     return [(spec.pulls.weight_lb, pull, before, high) for pull in drawer.pulls]
 

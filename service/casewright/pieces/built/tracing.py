@@ -1,5 +1,6 @@
 """A unit's choices, each entered in the ledger, so that every size can be followed back to who typed it."""
 
+from copy import copy
 from functools import cache, lru_cache
 from typing import Annotated, Any, TypeVar, cast
 
@@ -48,7 +49,9 @@ def _entered(owner: Chosen, ledger: Ledger, path: str) -> Chosen:
         name: _traced(value, ledger, f"{path}{name}", name in owner.model_fields_set, kinds.get(name))
         for name, value in owner.__dict__.items()
     }
-    return cast(Chosen, type(owner).model_construct(_fields_set=owner.model_fields_set, **values))
+    made = copy(owner)
+    made.__dict__.update(values)  # they are valid: numbers that remember their names, in place of the numbers
+    return made
 
 
 @cache

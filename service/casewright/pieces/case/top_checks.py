@@ -52,7 +52,7 @@ def top_fixing(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) 
     if across_grain == spec.body.depth:
         side = case.plan.moves.moves
     change = max(climate.swelling, climate.drying)
-    depth = spec.body.depth if top.is_dovetailed else spec.overall_depth
+    depth = spec.body.depth if top.is_dovetailed else spec.top_depth
     apart = ledger.take(
         "case.top_slack", top_slack, depth=depth, moves=moves, other=side, change=climate.swelling
     )
@@ -102,7 +102,7 @@ def top_on_legs(spec: UnitSpec, legs: LegsAndAprons, climate: Climate, ledger: L
     """
     moves = across(spec.woods.of("top"), ledger)
     grows, shrinks = (
-        movement(size=spec.overall_depth, coefficient=moves, change=change)
+        movement(size=spec.top_depth, coefficient=moves, change=change)
         for change in (climate.swelling, climate.drying)
     )
     return Finding(

@@ -6,10 +6,12 @@ from casewright.joinery.families.bottom_groove import sizes as rules
 from casewright.joinery.families.bottom_groove.asked import BOTTOMS
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
+from casewright.measure.units import PoundsPerSquareInch
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
 from casewright.pieces.rules import drawer_rules, front_rules
+from casewright.pieces.rules.running_rules import spread_load
 from casewright.stability.limits import house_limits
 from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
 from casewright.wood.sheets import sheet
@@ -71,9 +73,7 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     thickness, elasticity, material = _material(spec)
     inside, limits = sizes.inside, house_limits()
     clear = inside.between_slips
-    pressure = under.take(
-        "bottom_pressure", fill_pressure, fill_height=inside.height, density=limits.fill_density
-    )
+    pressure = _pressure(spec, sizes, under)
     alone = _sag("sag_without_muntin", clear, thickness, elasticity, pressure, under)
     allowed_alone = sag_limit(span=clear, ratio=limits.sag_ratio)
     parted = _is_parted(spec, clear, alone, allowed_alone)
@@ -116,13 +116,22 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     )
 
 
+def _pressure(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> PoundsPerSquareInch:
+    """What presses on a bottom: clothes up to the brim, or the load that was typed where that is more."""
+    inside, load = sizes.inside, spec.drawers.load_lb
+    density = house_limits().fill_density
+    full = under.take("bottom_pressure", fill_pressure, fill_height=inside.height, density=density)
+    if load is None:
+        return full
+    typed = under.take("load_pressure", spread_load, load=load, width=inside.width, depth=inside.depth)
+    return max(full, typed)
+
+
 def _under_the_box(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> BottomPlan:
     """A bottom in one piece, screwed under front, sides and back."""
     thickness, elasticity, material = _material(spec)
     clear, limits = sizes.inside.width, house_limits()
-    pressure = under.take(
-        "bottom_pressure", fill_pressure, fill_height=sizes.inside.height, density=limits.fill_density
-    )
+    pressure = _pressure(spec, sizes, under)
     sag = _sag("sag", clear, thickness, elasticity, pressure, under)
     return BottomPlan(
         pieces=1,

@@ -80,8 +80,10 @@ def _depth(
     """A drawer still closes when the side is shortest and its bottom longest, which stays under the back."""
     sizes, deep = drawer.sizes, drawer.bottom.deep
     grows = movement(size=deep, coefficient=moves, change=climate.swelling)
-    over = spec.drawers.bottom.over if sizes.back_foot else 0.0
-    needed = case.side_shrinkage + grows + over + BEHIND
+    under = sizes.back_foot > 0 or spec.drawers.screwed_under
+    over = spec.drawers.bottom.over if under else 0.0
+    # What the bottom reaches past the back may lie between the sides, where they run on behind it.
+    needed = case.side_shrinkage + max(0.0, grows + over - sizes.set_in) + BEHIND
     clearance = sizes.opening.depth - sizes.length
     yield at_least(
         "depth season",
@@ -131,6 +133,8 @@ def _jam(spec: UnitSpec, drawer: Drawer) -> Finding:
 
 
 def _groove(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
+    if spec.drawers.screwed_under:
+        return
     groove = spec.drawers.groove
     thickness = drawer.bottom.thickness
     if isinstance(spec.drawers.bottom, PlyBottom):

@@ -38,6 +38,7 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     drawers = spec.drawers
     own = not drawers.has_box_front and sizes.front_length < sizes.width
     long = sizes.front_length if own else face.width
+    covers = drawers.has_box_front or sizes.stand > 0
     return Part(
         code=f"{drawer.code}-F",
         line=f"F{row}",
@@ -54,7 +55,7 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         box=Box(
             face.left + (face.width - long) / 2,
             0.0 - sizes.stand,
-            place.base + face.bottom,
+            place.base + face.bottom if covers else place.z + sizes.foot,
             long,
             face.thickness,
             face.height,

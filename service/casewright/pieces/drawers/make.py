@@ -175,7 +175,7 @@ def _refuse_what_does_not_go_together(drawers: Drawers, front: End) -> None:
     if isinstance(style, Lipped):
         if drawers.screwed_under:
             raise CannotBuild(
-                "drawers.bottom.hold: a lipped front stands before the case, and no bottom can run under it; "
+                "drawers.bottom: a lipped front stands before the case, and no bottom can run under it; "
                 "choose a groove"
             )
         if style.thick >= drawers.front:
@@ -201,6 +201,6 @@ def _refuse_what_does_not_go_together(drawers: Drawers, front: End) -> None:
             )
         if drawers.screwed_under:
             raise CannotBuild(
-                "drawers.bottom.hold: a bead runs along the lower edge of the front, where the bottom would "
+                "drawers.bottom: a bead runs along the lower edge of the front, where the bottom would "
                 "show; choose a groove"
             )

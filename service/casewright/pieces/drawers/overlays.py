@@ -1,6 +1,6 @@
 """What each front covers where the fronts stand before the case: all of it, or the edges of its opening."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -10,7 +10,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_fronts import FullOverlay, HalfOverlay
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild
-from casewright.pieces.layout.openings import Face, FaceRow
+from casewright.pieces.layout.openings import Face, Stack
 from casewright.pieces.rules import front_rules as rules
 
 LEAST_GAP = 1 / 8
@@ -86,64 +86,64 @@ def _over_edges(spec: UnitSpec, style: HalfOverlay, face: Face, ledger: Ledger) 
 
 def _between(spec: UnitSpec, face: Face) -> Iterable[Inches]:
     """The thicknesses of what stands between two openings."""
-    if len(face.rows) > 1:
+    rows = tuple(face.all_rows)
+    if any(len(stack.rows) > 1 for stack in face.stacks):
         yield spec.frame.divider
-    if any(row.uprights for row in face.rows):
+    if any(row.uprights or row.partitions for row in rows):
         yield spec.frame.upright
 
 
 def _over_all(spec: UnitSpec, style: FullOverlay, face: Face, ledger: Ledger) -> dict[str, Cover]:
-    rows = face.rows
-    total = ledger.take(
-        "drawers.style.fronts_height",
-        rules.all_fronts,
-        face=face.body_height,
-        edge=style.edge,
-        gap=style.gap,
-        count=len(rows),
-    )
-    shares = _row_shares(style, face)
-    heights = _shared(total, shares, ledger, "drawers.style.row_{}_front")
-    _refuse_none(heights, "height")
-    found, top = {}, face.body_height - style.edge
-    for row, height in zip(rows, heights, strict=True):
-        for code, left, width in _along(spec, style, row, ledger):
-            found[code] = Cover(left=left, bottom=top - height, width=width, height=height)
-        top -= height + style.gap
-    return found
+    """Fronts from edge to edge of the case: its rows share the height, the columns of each its width."""
+    whole = Cover(left=0.0, bottom=0.0, width=float(spec.body.width), height=face.body_height)
+    under = ledger.under("drawers.style")
+    return dict(_shared_out(style, face.stacks[0], whole, style.edge, under, ledger))
 
 
-def _row_shares(style: FullOverlay, face: Face) -> list[Inches]:
-    """What each row counts for when they share the height of the case."""
-    if style.share == "as the openings":
-        return [row.height for row in face.rows]
-    # The middle of each divider parts two rows; the outer edges are those of the case.
-    rows, edges = face.rows, [face.body_height - style.edge + style.gap / 2]
-    edges += [(upper.bottom + lower.bottom + lower.height) / 2 for upper, lower in pairwise(rows)]
-    edges.append(style.edge - style.gap / 2)
-    return [above - below - style.gap for above, below in pairwise(edges)]
-
-
-def _along(
-    spec: UnitSpec, style: FullOverlay, row: FaceRow, ledger: Ledger
-) -> Iterable[tuple[str, Inches, Inches]]:
-    """The fronts of a row from left to right: code, left edge and width."""
-    under = ledger.under(f"R{row.number}")
+def _shared_out(
+    style: FullOverlay, stack: Stack, room: Cover, edge: Inches, under: Ledger, ledger: Ledger
+) -> Iterator[tuple[str, Cover]]:
+    """The fronts of a stack within the room that it has, and those of the stacks in its columns."""
+    rows = stack.rows
     total = under.take(
-        "fronts_width",
-        rules.all_fronts,
-        face=spec.body.width,
-        edge=style.edge,
-        gap=style.gap,
-        count=len(row.openings),
+        "fronts_height", rules.all_fronts, face=room.height, edge=edge, gap=style.gap, count=len(rows)
     )
-    shares = [opening.designed_width for opening in row.openings]
-    widths = _shared(total, shares, under, "front_{}_width")
-    _refuse_none(widths, "width")
-    left = style.edge
-    for opening, width in zip(row.openings, widths, strict=True):
-        yield opening.code, left, width
-        left += width + style.gap
+    heights = _shared(total, _row_shares(style, stack, room, edge), under, "row_{}_front")
+    _refuse_none(heights, "height")
+    top = room.bottom + room.height - edge
+    for row, height in zip(rows, heights, strict=True):
+        own = ledger.under(row.code)
+        along = own.take(
+            "fronts_width",
+            rules.all_fronts,
+            face=room.width,
+            edge=edge,
+            gap=style.gap,
+            count=len(row.cells),
+        )
+        widths = _shared(along, [cell.width for cell in row.cells], own, "front_{}_width")
+        _refuse_none(widths, "width")
+        left = room.left + edge
+        for cell, width in zip(row.cells, widths, strict=True):
+            cover = Cover(left=left, bottom=top - height, width=width, height=height)
+            if cell.stack is not None:
+                yield from _shared_out(style, cell.stack, cover, 0.0, ledger.under(cell.code), ledger)
+            elif cell.opening is not None and cell.is_drawer:
+                yield cell.opening.code, cover
+            left += width + style.gap
+        top -= height + style.gap
+
+
+def _row_shares(style: FullOverlay, stack: Stack, room: Cover, edge: Inches) -> list[Inches]:
+    """What each row counts for when they share a height."""
+    rows = stack.rows
+    if style.share == "as the openings":
+        return [row.height for row in rows]
+    # The middle of each divider parts two rows; the outer edges are those of the room.
+    edges = [room.bottom + room.height - edge + style.gap / 2]
+    edges += [(upper.bottom + lower.bottom + lower.height) / 2 for upper, lower in pairwise(rows)]
+    edges.append(room.bottom + edge - style.gap / 2)
+    return [above - below - style.gap for above, below in pairwise(edges)]
 
 
 def _shared(total: Inches, shares: Sequence[Inches], ledger: Ledger, name: str) -> list[Inches]:

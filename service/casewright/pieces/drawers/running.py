@@ -75,6 +75,15 @@ class Slides:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Lined:
+    """What a lined drawer holds: clear width, depth and height [in]."""
+
+    width: Inches
+    depth: Inches
+    height: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
     """How one drawer runs and stops.
 
@@ -89,6 +98,7 @@ class Run:
         outstop_is_pin: is it a pin, and no button?
         outstop: the line behind the face of the rail where it is caught; None without one of those asked for
         most_travel: how far an outstop could let it out at the most; None without one of those asked for [in]
+        lined: what it holds within its lining; None without one
     """
 
     travel: Inches
@@ -100,6 +110,7 @@ class Run:
     outstop_is_pin: bool = False
     outstop: Inches | None = None
     most_travel: Inches | None = None
+    lined: Lined | None = None
 
 
 def chosen_slide(spec: UnitSpec, slides: tuple[OwnSlide, ...]) -> OwnSlide | None:
@@ -265,6 +276,16 @@ def drawer_run(
         outstop_is_pin=stops.outstop == "pin",
         outstop=outstop,
         most_travel=most,
+        lined=_lined(spec.drawers.lining, sizes, under) if spec.drawers.lining else None,
+    )
+
+
+def _lined(lining: Inches, sizes: DrawerSizes, under: Ledger) -> Lined:
+    inside = sizes.inside
+    return Lined(
+        width=under.take("lined_width", rules.lined_across, inside=inside.between_slips, lining=lining),
+        depth=under.take("lined_depth", rules.lined_across, inside=inside.depth, lining=lining),
+        height=under.take("lined_height", rules.lined_height, inside=inside.height, lining=lining),
     )
 
 

@@ -10,7 +10,7 @@ from casewright.measure.units import Inches, Pounds
 from casewright.pieces.asked.slide_spec import GOVERNS
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
-from casewright.pieces.drawers.running import BattenGroove, Guide, Slides
+from casewright.pieces.drawers.running import BattenGroove, Guide, Lined, Slides
 from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.rules import running_rules as rules
 from casewright.stability.limits import house_limits
@@ -21,6 +21,8 @@ GROOVE_LEFT = 3 / 16
 """Wood behind the groove of a side that hangs (common practice) [in]."""
 LOOSE = 1 / 16
 """Side clearance of a drawer that a centre guide leads, at the most (common practice) [in]."""
+LEAST_LINED = 1 / 2
+"""A lined drawer that is lower holds nothing that a hand could take out (common practice) [in]."""
 UNCOVERED = 1 / 8
 """What may stay open beside a front on slides (common practice) [in]."""
 ABOVE_GROOVE = 1 / 8
@@ -57,6 +59,26 @@ def running_checks(
             yield from _on_slides(spec, drawer, run.slides)
             yield _load(spec, drawer, run.slides, weights[drawer.code], ledger)
         yield from _stopped(spec, drawer)
+        if run.lined is not None:
+            yield _lined(drawer, run.lined)
+
+
+def _lined(drawer: Drawer, lined: Lined) -> Finding:
+    least = min(lined.width, lined.depth, lined.height)
+    return at_least(
+        "room within lining",
+        least,
+        LEAST_LINED,
+        say(
+            "Within its lining the drawer is {} wide, {} deep and {} high.",
+            lined.width,
+            lined.depth,
+            lined.height,
+        ),
+        say("Take a lining {:up} thinner, or make the row higher.", LEAST_LINED - least),
+        about=drawer.code,
+        verdict=Verdict.CAUTION,
+    )
 
 
 def _hung(

@@ -36,7 +36,12 @@ def hardware(spec: UnitSpec, face: Face, pulls: int) -> tuple[HardwareItem, ...]
         wall_hardware(spec, face),
         *top_hardware(spec, face),
         *base_hardware(spec, face),
-        HardwareItem(item="screws and buttons", quantity=1, note="one lot: top, plinth, stops, muntins"),
+        HardwareItem(
+            item="screws and buttons",
+            quantity=1,
+            note="one lot: top, plinth, stops, muntins"
+            + (", show fronts" if spec.drawers.has_box_front else ""),
+        ),
     )
 
 
@@ -75,7 +80,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
     parts: list[SmallPart] = []
     parts.extend(top_buttons(spec, face))
     parts.extend(base_blocks(spec, face))
-    guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
+    guides = sum(len(row.uprights) for row in face.all_rows) if spec.on_frames else 0
     if guides:
         length = face.opening_depth - spec.case.rail_width - spec.frames.back_rail_width
         parts.append(

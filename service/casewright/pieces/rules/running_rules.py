@@ -1,7 +1,7 @@
 """The arithmetic of running: battens, guides, full-length runners, slides, stops and pulls."""
 
 from casewright.measure.rounding import floor64, near64
-from casewright.measure.units import CubicFeet, Inches, Pounds, PoundsPerCubicFoot
+from casewright.measure.units import CubicFeet, Inches, Pounds, PoundsPerCubicFoot, PoundsPerSquareInch
 
 PLAY = 1 / 32
 """Room of a batten in its groove, and of a guide under a bottom (common practice) [in]."""
@@ -312,6 +312,40 @@ def outstop_travel(length: Inches, back: Inches, catch: Inches, line: Inches, in
     return inset + length - back - catch - line
 
 
+def lined_across(inside: Inches, lining: Inches) -> Inches:
+    """The width or depth inside a drawer that is lined all around.
+
+    Rule: inside - 2 × lining
+
+    Args:
+        inside: clear width or depth of the bare drawer [in]
+        lining: thickness of the lining [in]
+
+    Returns:
+        What is left [in]
+
+    Source: geometry.
+    """
+    return inside - 2 * lining
+
+
+def lined_height(inside: Inches, lining: Inches) -> Inches:
+    """The height inside a drawer whose bottom is lined.
+
+    Rule: inside - lining
+
+    Args:
+        inside: clear height of the bare drawer [in]
+        lining: thickness of the lining [in]
+
+    Returns:
+        What is left [in]
+
+    Source: geometry.
+    """
+    return inside - lining
+
+
 def carried_load(volume: CubicFeet, density: PoundsPerCubicFoot, drawer: Pounds) -> Pounds:
     """What a pair of slides carries when the drawer is full.
 
@@ -328,6 +362,24 @@ def carried_load(volume: CubicFeet, density: PoundsPerCubicFoot, drawer: Pounds)
     Source: 8.5 lb per cubic foot of clothing, as ASTM F2057-23 loads a drawer.
     """
     return volume * density + drawer
+
+
+def spread_load(load: Pounds, width: Inches, depth: Inches) -> PoundsPerSquareInch:
+    """How hard a load presses on the bottom that it is spread over.
+
+    Rule: load / (width × depth)
+
+    Args:
+        load: what a full drawer holds [lb]
+        width: clear width inside [in]
+        depth: clear depth inside [in]
+
+    Returns:
+        The pressure [psi]
+
+    Source: arithmetic.
+    """
+    return load / (width * depth)
 
 
 def typed_load(load: Pounds, drawer: Pounds) -> Pounds:

@@ -9,9 +9,10 @@ from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.words.case_words import case_words
+from casewright.pieces.words.drawer_words import drawer_words
 from casewright.pieces.words.face_words import heights_in_words, rows_in_words
 from casewright.pieces.words.grain_words import grain_words
-from casewright.pieces.words.shell_words import closing_words, top_words
+from casewright.pieces.words.shell_words import closing_words, crate_words, top_words
 from casewright.pieces.words.wording import joined, known_words, number_word, plural, sentence, several, sized
 
 
@@ -30,7 +31,7 @@ def describe(unit: Construction, shown: LengthUnit | None = None) -> tuple[str, 
     inch_or_mm = shown or unit.spec.unit
     return (
         " ".join((*_size(unit, inch_or_mm), *_woods(unit))),
-        " ".join((rows_in_words(unit), *heights_in_words(unit, inch_or_mm), _drawers(unit, inch_or_mm))),
+        " ".join((rows_in_words(unit), *heights_in_words(unit, inch_or_mm), *drawer_words(unit, inch_or_mm))),
         " ".join(_case(unit, inch_or_mm)),
         " ".join((_pulls(unit), *_finish(unit.spec))),
     )
@@ -60,13 +61,13 @@ def _woods(unit: Construction) -> Iterator[str]:
     drawers, woods = len(unit.drawers), spec.woods
     roles = [
         ("legs, aprons and rails" if spec.legs else "case", woods.case),
-        ("top", woods.of("top")),
+        *([("top", woods.of("top"))] if spec.legs or spec.top.fixing != "none" else []),
         ("drawer front" if drawers == 1 else "drawer fronts", woods.of("fronts")),
         ("sides and back of the drawer" if drawers == 1 else "drawer sides and backs", woods.drawers),
     ]
     if not isinstance(spec.drawers.bottom, PlyBottom):
         roles.append(("drawer bottom" if drawers == 1 else "drawer bottoms", woods.of("bottoms")))
-    if not spec.legs:
+    if not spec.legs and spec.back.kind != "none" and not spec.back.sheet:
         roles.append(("back of the case", woods.of("back")))
     roles += [("parts inside that are not seen", woods.inside)]
     by_wood: dict[str, list[str]] = {}
@@ -87,28 +88,13 @@ def _article(role: str) -> str:
     return f"the {role}"
 
 
-def _drawers(unit: Construction, shown: LengthUnit) -> str:
-    """How the drawers are made, in one sentence."""
-    drawers, one = unit.spec.drawers, len(unit.drawers) == 1
-    if isinstance(drawers.bottom, PlyBottom):
-        bottom = f"a bottom of {drawers.bottom.sheet} held in grooves"
-    else:
-        bottom = "a solid wood bottom held in grooves so that it can swell and shrink"
-    bar = ""
-    if any(drawer.bottom.muntin is not None for drawer in unit.drawers):
-        bar = " (with a bar under its middle" + ("" if one else " where the drawer is wide") + ")"
-    start = "The drawer is" if one else "Every drawer is"
-    return (
-        f"{start} dovetailed at all four corners (wedge-shaped joints that lock into each other; at the "
-        f"front they show only when the drawer is open), has sides {sized(drawers.side, shown)} thick "
-        f"and {bottom}{bar}, and runs wood on wood, fitted to its own opening."
-    )
-
-
 def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     spec = unit.spec
     if spec.legs:
         yield from _on_legs(spec, spec.legs, shown)
+        return
+    if spec.crate:
+        yield from crate_words(spec, spec.crate, unit.face, shown)
         return
     yield from case_words(unit, shown)
     if any(row.partitions for row in unit.face.all_rows):

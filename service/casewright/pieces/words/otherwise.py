@@ -7,6 +7,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.words.drawer_words import BACKS, FRONTS, STYLES
 from casewright.pieces.words.wording import (
     joined,
     known_words,
@@ -18,6 +19,7 @@ from casewright.pieces.words.wording import (
     sized,
 )
 
+INSET = "sits flush in its opening"
 DIVIDERS = {
     "housing": "The rails between the rows stand in housings in the sides.",
     "sliding dovetail": "The rails between the rows slide into the sides with a dovetail.",
@@ -104,6 +106,17 @@ def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iter
         yield f"Drawer sides {sized(thicker, shown)} thick instead of {plain_size(side, shown)}."
     if _bottom(base.spec) != _bottom(other.spec):
         yield f"The drawers have bottoms of {_bottom(other.spec)} instead of {_bottom(base.spec)}."
+    old_style, style = base.spec.drawers.style.kind, other.spec.drawers.style.kind
+    if style != old_style:
+        yield f"Each drawer front {STYLES.get(style, INSET)} (instead of: {STYLES.get(old_style, INSET)})."
+    for end, words in (("front_joint", FRONTS), ("back_joint", BACKS)):
+        before, after = (getattr(spec.drawers, end).kind for spec in (base.spec, other.spec))
+        if before != after:
+            yield f"{'Every drawer' if new > 1 else 'The drawer'} {_is(words[after])}."
+
+
+def _is(words: str) -> str:
+    return words if words.startswith("has ") else f"is {words}"
 
 
 def _bottom(spec: UnitSpec) -> str:

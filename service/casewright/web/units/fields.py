@@ -71,8 +71,9 @@ class Asked:
     @property
     def switched(self) -> str:
         """The class by which the style sheet hides it while it does not count."""
-        within = "in" if self.when and self.when[0].startswith("rows.") else "when"
-        return f"{within}-{'-'.join(self.when[1:])}" if self.when else ""
+        if self.when and self.when[0].startswith("rows."):  # a switch of its own, in the same row
+            return f"in-{'-'.join(self.when[1:])}"
+        return switched_by(self.when)
 
     def usual_text(self, unit: LengthUnit) -> str:
         """What stands for it when it is left empty, as it would be typed; parts of an inch to 0.1 mm."""
@@ -105,7 +106,19 @@ class Group:
     @property
     def switched(self) -> str:
         """The class by which the style sheet hides it while it does not count."""
-        return f"when-{'-'.join(self.when[1:])}" if self.when else ""
+        return switched_by(self.when)
+
+
+JOINT_OF = {"drawers.front_joint.kind": "front-", "drawers.back_joint.kind": "back-"}
+"""Switches that have values in common: their classes say whose they are."""
+
+
+def switched_by(when: tuple[str, ...]) -> str:
+    """The class of what counts only with some choices of a switch; empty where it always counts."""
+    if not when:
+        return ""
+    values = "-".join(value.replace(" ", "_") for value in when[1:])
+    return f"when-{JOINT_OF.get(when[0], '')}{values}"
 
 
 def schema_field(path: str) -> FieldInfo:

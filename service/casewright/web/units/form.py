@@ -12,9 +12,10 @@ from casewright.measure.saying import in_unit, say
 from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.web.units.drawer_groups import SLIPS
 from casewright.web.units.fields import Asked, Kind
 from casewright.web.units.grain_group import WISHES, is_wish, put_wishes, wish_lines
-from casewright.web.units.groups import BUILT_AS, HEIGHTS, RULE, SINGLE, SLIPS
+from casewright.web.units.groups import BUILT_AS, HEIGHTS, RULE, SINGLE
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
 from casewright.web.units.rows import (
     REST,
@@ -207,7 +208,8 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
 def _put_base(data: dict[str, Any], text: str) -> None:
     if text == NO_BASE:
         data["base"] = None
-    elif text and text != USUAL_BASE:
+    elif text and (text != USUAL_BASE or data.get("construction")):
+        # What stands for a base that is left out is a plinth under a carcase, and none under a crate.
         data.setdefault("base", {})["kind"] = text
 
 

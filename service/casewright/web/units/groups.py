@@ -1,15 +1,15 @@
 """The form of a unit: which choices it asks for, in which order and words. All else comes from the schema."""
 
-from collections.abc import Iterator
 from functools import cache
 
 from casewright.web.units.case_groups import CASE_GROUPS
 from casewright.web.units.door_group import door_group
+from casewright.web.units.drawer_groups import BOTTOMS_GROUP, DRAWERS_GROUP, JOINTS_GROUP
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.web.units.grain_group import GRAIN_GROUP
 from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
-from casewright.web.units.shell_groups import SHELL_GROUPS, nominals, sheet_kinds
+from casewright.web.units.shell_groups import SHELL_GROUPS
 from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
 from casewright.wood.species import woods
@@ -29,9 +29,8 @@ RULES: Choices = (
 )
 
 BUILD = "construction.kind"
-CARCASE, LEGS = (BUILD, "carcase"), (BUILD, "legs")
+CARCASE, LEGS, CRATE = (BUILD, "carcase"), (BUILD, "legs"), (BUILD, "crate")
 """Where a group counts that belongs to one construction only."""
-SLIPS = "drawers.groove.slips"
 
 SIZE_FIELDS = (
     ask("name", "Name", hint="What it is called on the quote and at the bench."),
@@ -39,7 +38,11 @@ SIZE_FIELDS = (
         name=BUILD,
         label="Built as",
         kind=Kind.CHOICE,
-        choices=(("carcase", "a carcase (usual)"), ("legs", "legs and aprons")),
+        choices=(
+            ("carcase", "a carcase (usual)"),
+            ("legs", "legs and aprons"),
+            ("crate", "a crate of crossing strips"),
+        ),
         usual="carcase",
         is_wide=True,
     ),
@@ -120,13 +123,6 @@ WOOD_FIELDS = (
     *_wood("drawers", "Drawer sides", "And backs, and the bars under wide bottoms."),
     *_wood("inside", "Inside", "Runners, kickers, case bottom, rails not seen."),
 )
-KIND = "drawers.bottom.kind"
-
-
-def _joint(end: str, label: str) -> Iterator[Asked]:
-    yield ask(f"drawers.{end}.slope", f"{label}: slope, one in", hint="Left empty: 8, in softwood 6.")
-    yield ask(f"drawers.{end}.half_pin", f"{label}: half pin", hint="At the end of the tail board.")
-    yield ask(f"drawers.{end}.pin", f"{label}: pin", hint="At the end of the tail board.")
 
 
 MORE_GROUPS = (
@@ -152,6 +148,13 @@ MORE_GROUPS = (
         ),
     ),
     Group(
+        key="crate",
+        title="Crate",
+        when=CRATE,
+        note="Its case is dovetailed through, the top between the sides; choose no base for one that hangs.",
+        fields=(ask("construction.strip", "Strips, thick", lead=True),),
+    ),
+    Group(
         key="other-woods",
         title="Other woods",
         fields=(
@@ -162,57 +165,9 @@ MORE_GROUPS = (
             ask("sequence_fronts", "Fronts in sequence from one tree"),
         ),
     ),
-    Group(
-        key="drawers",
-        title="Drawers",
-        fields=(
-            ask("drawers.front", "Front", lead=True),
-            ask("drawers.side", "Side", lead=True),
-            ask("drawers.back", "Back"),
-            ask("drawers.lap", "Lap"),
-            ask("drawers.rabbet", "Registration rabbet"),
-            ask("drawers.proud", "Side stands proud"),
-            ask("drawers.drop", "Back below the sides"),
-        ),
-    ),
-    Group(
-        key="joints",
-        title="Drawer joints",
-        note="Half-blind dovetails at the front, through dovetails at the back. Left empty, they are chosen.",
-        fields=(*_joint("front_joint", "Front"), *_joint("back_joint", "Back")),
-    ),
-    Group(
-        key="bottoms",
-        title="Drawer bottoms",
-        fields=(
-            Asked(
-                name=KIND,
-                label="Bottom",
-                kind=Kind.CHOICE,
-                choices=(("solid", "solid wood (usual)"), ("ply", "plywood")),
-                usual="solid",
-                lead=True,
-                bare=True,
-            ),
-            ask("drawers.bottom.thickness", "Thickness", when=(KIND, "solid")),
-            ask("drawers.bottom.sheet", "Sheet", sheet_kinds(), (KIND, "ply")),
-            ask("drawers.bottom.nominal", "Sold as", nominals(), (KIND, "ply")),
-            ask("drawers.bottom.hold", "Held", when=(KIND, "ply")),
-            ask("drawers.bottom.over", "Past the back"),
-            ask("drawers.bottom_play", "Play at each side"),
-            ask("drawers.groove.height", "Groove above the edge"),
-            ask("drawers.groove.width", "Groove width"),
-            ask("drawers.groove.depth", "Groove depth"),
-            Asked(name=SLIPS, label="Slips carry the groove at the sides", kind=Kind.TICK, usual=False),
-            ask(f"{SLIPS}.thickness", "Slip thickness", when=(SLIPS, "slips")),
-            ask(f"{SLIPS}.height", "Slip height", when=(SLIPS, "slips")),
-            ask(f"{SLIPS}.depth", "Groove depth in a slip", when=(SLIPS, "slips")),
-            ask("drawers.muntin.use", "Bar under the middle"),
-            ask("drawers.muntin.over", "Bar when wider than"),
-            ask("drawers.muntin.width", "Bar width"),
-            ask("drawers.muntin.thickness", "Bar thickness"),
-        ),
-    ),
+    DRAWERS_GROUP,
+    JOINTS_GROUP,
+    BOTTOMS_GROUP,
     door_group(wood_choices(), CUTS),
     GRAIN_GROUP,
     Group(

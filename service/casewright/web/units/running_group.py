@@ -34,6 +34,7 @@ RUNNING_GROUP = Group(
         ask("drawers.running.guide_height", "Guide height", when=GUIDED),
         ask("drawers.running.slide", "Slide", when=SLID),
         ask("drawers.running.length", "Slide length", when=SLID),
+        ask("drawers.lining", "Lining"),
         ask("drawers.load_lb", "Load of a full drawer (lb)"),
         ask("drawers.stops.blocks", "Stop blocks behind the front"),
         ask("drawers.stops.inset", "Front behind the rails"),
