@@ -17,8 +17,10 @@ from casewright.pieces.built.checks import unit_checks
 from casewright.pieces.built.masses import Masses, masses
 from casewright.pieces.built.possible import refuse_impossible, refuse_sizeless
 from casewright.pieces.built.stand import Stand, stand
+from casewright.pieces.built.strength import strength_checks
 from casewright.pieces.built.surfaces import Surfaces, surfaces
 from casewright.pieces.built.tracing import traced
+from casewright.pieces.built.wall_load import wall_findings
 from casewright.pieces.case.carcase import Carcase, carcase
 from casewright.pieces.case.corner_goods import corner_hardware, corner_small_parts
 from casewright.pieces.case.corners import CaseCorner, case_corners
@@ -180,6 +182,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
                 spec, drawers, weather, {code: each.weight for code, each in weights.drawers.items()}, ledger
             ),
             *standing.findings,
+            *strength_checks(spec, face, drawers, parts, standing.piece.drawers, weather.now, ledger),
+            *wall_findings(spec, face, parts, standing, ledger),
             *joined.findings,
             *door_checks(spec, hung.doors, weather, ledger),
             *framed.findings,
