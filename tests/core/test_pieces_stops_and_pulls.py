@@ -139,3 +139,13 @@ def test_a_lining_that_leaves_no_room_is_cautioned_against():
     found = [each for each in built.findings if each.rule == "room within lining"]
     assert found[0].verdict is Verdict.CAUTION
     assert found[0].needed == 1 / 2
+
+
+def test_a_row_may_have_its_own_number_of_pulls():
+    asked = preset("tall-chest").spec_json
+    asked["rows"][1]["pulls"] = "one"
+    asked["rows"][2] = {"across": [{"rows": [{"pulls": "two"}]}, {}]}
+    built = construct(read_as(UnitSpec, asked), example_shop())
+
+    pulls = {drawer.sizes.code: len(drawer.pulls) for drawer in built.drawers}
+    assert (pulls["R1-1"], pulls["R2-1"], pulls["R3-1-1-1"], pulls["R3-2"]) == (2, 1, 2, 1)

@@ -389,6 +389,28 @@ def test_feet_are_chosen_with_their_sizes_and_kept(maker, unit):
     assert saved.form(unit).value("base.diameter") == "2-1/2"
 
 
+def test_a_crate_is_chosen_with_its_strips_and_its_cleat(maker, unit):
+    page = maker.get(unit)
+    typed = {
+        "construction.kind": "crate",
+        "construction.strip": "3/8",
+        "rows.1.columns": "3",
+        "base.kind": "none",
+        "cleat": "1",
+        "cleat.studs": "24",
+        "top.overhang_sides": "",
+        "top.overhang_front": "",
+    }
+    rows = {f"rows.{number}.columns": "3" for number in range(1, 6)}
+
+    saved = maker.post(unit, **filled(page, unit, typed | rows))
+
+    held = maker.browser.get(f"{unit}/unit-file.json").json()
+    assert held["construction"] == {"kind": "crate", "strip": "3/8"}
+    assert (held["base"], held["cleat"], held["top"]["fixing"]) == (None, {"studs": "24"}, "dovetails")
+    assert saved.form(unit).value("construction.strip") == "3/8"
+
+
 def test_feet_too_thick_for_the_case_are_refused_beside_their_field(maker, unit):
     page = maker.get(unit)
 

@@ -98,7 +98,7 @@ def _letter_code(
     """The code in the lower left corner of the front, as large as it fits beside or under the pull."""
     sheet = view.sheet
     words = drawer.sizes.code + (" measured" if drawer.sizes.opening.measured else "")
-    for size in SIZES if drawer.sizes.code.count("-") == 1 else (*SIZES, 0.6):
+    for size in SIZES if drawer.sizes.code.count("-") == 1 else (*SIZES, 0.6, 0.5):
         high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
         under = high + inset < pull[1] - radius and long + 2 * inset < drawer.sizes.width
         beside = high + inset < 2 * pull[1] and corner[0] + long + inset < pull[0] - radius

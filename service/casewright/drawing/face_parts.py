@@ -12,8 +12,9 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.openings import FaceRow, Stack, Wall
 from casewright.pieces.layout.parts import Part
 
-RAILS_OF_THE_CASE, BOTTOMS = ("C2", "C11", "E2", "R1", "R2", "R3"), ("C5", "C6")
+RAILS_OF_THE_CASE, BOTTOMS = ("C2", "C11", "E2", "G1", "R1", "R2", "R3"), ("C5", "C6")
 DIVIDERS = ("C3", "D1", "D2")
+UPRIGHT_STRIP = "G2"
 BETWEEN_COLUMNS = ("C4", "C8", "C10")
 
 
@@ -40,8 +41,15 @@ def draw_case(view: View, unit: Construction) -> None:
         if part.line == "L1":
             view.polygon(Line.OBJECT, next(outlines), part.code)
             continue
-        for piece in in_sight(_seen(unit, part, stacks, rows), fronts):
+        seen = _broken(unit, part) if part.line == UPRIGHT_STRIP else (_seen(unit, part, stacks, rows),)
+        for piece in (found for each in seen for found in in_sight(each, fronts)):
             view.rectangle(Line.OBJECT, *piece, part.code)
+
+
+def _broken(unit: Construction, part: Part) -> tuple[Seen, ...]:
+    """An upright strip of a crate: the level ones run through before it."""
+    box, base = part.box, unit.face.base_height
+    return tuple((box.x, base + row.bottom, box.width, row.height) for row in unit.face.rows)
 
 
 def _seen(unit: Construction, part: Part, stacks: dict[str, Stack], rows: dict[str, FaceRow]) -> Seen:

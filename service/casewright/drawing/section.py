@@ -4,12 +4,14 @@ from collections.abc import Iterator, Sequence
 
 from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line, Point
+from casewright.drawing.cleats import cleat_outline
 from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import groove_detail, is_grooved_behind
 from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.front_section import bottom_section, front_sections
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.run_lines import draw_running
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
@@ -21,7 +23,7 @@ from casewright.pieces.layout.parts import Grain, Part
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3", "W8"), ("W4", "W5", "W9")
-BARS = ("C4", "C8", "C10", "M1")
+BARS = ("C4", "C8", "C10", "G2", "M1")
 """What a section does not run along: uprights, partitions and muntins."""
 FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""
@@ -88,7 +90,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     drawers = [drawer for drawer in unit.drawers if _is_cut(drawer, plane)]
     _seen_behind(view, unit, plane)
     for part in cut:
-        corners = box(part.box.y, part.box.z, part.box.depth, part.box.height)
+        corners = cleat_outline(part) or box(part.box.y, part.box.z, part.box.depth, part.box.height)
         view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
     for drawer in drawers:
         _drawer(view, unit, drawer)
@@ -96,6 +98,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
     front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
     view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
     reach = _story_stick(view, unit, plane)
+    draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
     _detail(view, unit, drawers[-1], reach)

@@ -65,6 +65,7 @@ class Driver(StrEnum):
     TURNED_FEET = "turned_feet"
     TOE_BASES = "toe_bases"
     FRAMED_BACKS = "framed_backs"
+    CROSS_LAPS = "cross_laps"
     CLEATS = "cleats"
     SCRIBE_STRIPS = "scribe_strips"
     FRAMED_DOORS = "framed_doors"

@@ -7,6 +7,7 @@ from pydantic import Field, ValidationInfo, field_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.units import Inches
+from casewright.pieces.asked.crate_spec import Crate
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.pieces.asked.panel_spec import DustPanel, Panelling, PlySides
 
@@ -250,7 +251,7 @@ class LegsAndAprons(Spec):
     )
 
 
-Construction = Annotated[Carcase | LegsAndAprons, Field(discriminator="kind")]
+Construction = Annotated[Carcase | LegsAndAprons | Crate, Field(discriminator="kind")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -100,6 +100,9 @@ class Row(Spec):
     files: Literal["letter", "legal"] | None = Field(
         None, description="Hanging folders that its drawers are to hold.", examples=["letter"]
     )
+    pulls: Literal["one", "two"] | None = Field(
+        None, description="Pulls on each drawer of the row; left out, as the unit's.", examples=["two"]
+    )
     front_tails: int | None = Field(
         None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]
     )

@@ -13,7 +13,7 @@ from casewright.measure.lengths import LengthUnit, parse_length
 from casewright.measure.printing import unit_of
 from casewright.measure.saying import Words, in_unit, say
 from casewright.measure.units import Unit
-from casewright.pieces.asked import case_spec, drawer_spec, graduation, running_spec, shell_spec
+from casewright.pieces.asked import case_spec, crate_spec, drawer_spec, graduation, running_spec, shell_spec
 from casewright.pieces.asked.drawer_fronts import STYLES
 from casewright.pieces.asked.drawer_joints import JOINTS
 
@@ -27,6 +27,7 @@ TAGGED: dict[str, type[BaseModel]] = {
     "ply": drawer_spec.PlyBottom,
     "carcase": case_spec.Carcase,
     "legs": case_spec.LegsAndAprons,
+    "crate": crate_spec.Crate,
     **{kind: model for model in (*JOINTS, *STYLES) for kind in model.model_fields["kind"].examples or ()},
     "plinth": shell_spec.Plinth,
     "brackets": shell_spec.BracketFeet,

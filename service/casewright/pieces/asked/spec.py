@@ -20,6 +20,7 @@ from casewright.pieces.asked.case_spec import (
     Skeleton,
     skeleton,
 )
+from casewright.pieces.asked.crate_spec import Crate, with_crate_usual
 from casewright.pieces.asked.door_spec import Doors
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.fields import Size, Spec, Timber, WoodField
@@ -171,7 +172,7 @@ class UnitSpec(Spec):
     )
     construction: Construction = Field(
         default_factory=Carcase,
-        description="What the piece is built as: a carcase, or legs with aprons between them.",
+        description="What the piece is built as: a carcase, legs with aprons between them, or a crate.",
         examples=[{"kind": "legs", "leg": "1-1/2"}],
     )
     case: Case = Field(default_factory=Case, description="Thicknesses and joints of a carcase.")
@@ -235,6 +236,22 @@ class UnitSpec(Spec):
         """The legs and aprons; None for a carcase."""
         return self.construction if isinstance(self.construction, LegsAndAprons) else None
 
+    @model_validator(mode="before")
+    @classmethod
+    def usual_of_a_crate(cls, value: Any) -> Any:
+        """A crate stands in a case of four boards, whatever a carcase usually has."""
+        return with_crate_usual(value)
+
+    @property
+    def crate(self) -> Crate | None:
+        """The crossing strips; None for a piece with frames, or on legs."""
+        return self.construction if isinstance(self.construction, Crate) else None
+
+    @property
+    def on_frames(self) -> bool:
+        """Whether the drawers run on frames, and not on strips, battens or slides."""
+        return self.drawers.on_frames and self.crate is None
+
     @property
     def stands_on(self) -> Base | None:
         """The base; None for a piece without one, or on legs."""
@@ -274,6 +291,8 @@ class UnitSpec(Spec):
     def frame(self) -> Skeleton:
         """The thicknesses between which the openings lie, whatever the piece is built as."""
         found = skeleton(self.case, self.legs)
+        if self.crate:
+            found = replace(found, divider=self.crate.strip, upright=self.crate.strip)
         if self.legs or not self.top.is_dovetailed:
             return found
         return replace(found, upper=self.top.thickness)

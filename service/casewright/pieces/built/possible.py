@@ -6,7 +6,13 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.built.possible_shell import back_limits, base_limits, refuse_top, wall_limits
+from casewright.pieces.built.possible_shell import (
+    back_limits,
+    base_limits,
+    refuse_crate,
+    refuse_top,
+    wall_limits,
+)
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.case.side_limits import side_limits
 from casewright.pieces.doors.limits import door_limits
@@ -34,6 +40,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
+    refuse_crate(spec, face)
     refuse_top(spec)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
@@ -60,9 +67,11 @@ def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
     yield "case.housing", case.housing, case.side - LEAST_LEFT, "the side must go on behind it"
     yield from side_limits(spec, face)
     yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
-    yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
     yield from back_limits(spec, face.body_height)
     yield from wall_limits(spec, face.body_height)
+    if spec.crate:
+        return
+    yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
     yield "frames.tenon", frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"
     yield "frames.runner_width", frames.runner_width, narrow, "it runs under one drawer"
     yield "frames.centre_runner_width", frames.centre_runner_width, 2 * narrow, "it runs under two"

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import DOVETAILS
+from casewright.pieces.asked.running_spec import OnRunners
 from casewright.pieces.asked.shell_spec import FLUSH, BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild
@@ -127,3 +129,41 @@ def wall_limits(spec: UnitSpec, height: Inches) -> Iterator[tuple[str, Inches, I
             spec.cleat.height - LEAST_LEFT,
             "its bevel rises over it",
         )
+
+
+def refuse_crate(spec: UnitSpec, face: Face) -> None:
+    """Refuses a crate whose strips would not run through, or stand between no boards.
+
+    Args:
+        spec: what the maker chose
+        face: the rows and their columns
+
+    Raises:
+        CannotBuild: with the field and what would do
+
+    Source: geometry of crossing strips.
+    """
+    if spec.crate is None:
+        return
+    if not spec.top.is_dovetailed:
+        raise CannotBuild(
+            "top.fixing: the strips of a crate stand between the boards of its case; choose dovetails, or a "
+            "carcase"
+        )
+    if spec.case.sides != "solid":
+        raise CannotBuild(
+            f"case.sides: the strips of a crate are housed in solid boards, not in {spec.case.sides}; choose "
+            "solid sides"
+        )
+    if not isinstance(spec.drawers.running, OnRunners):
+        raise CannotBuild("drawers.running: the drawers of a crate run on its strips; choose runners")
+    first, *others = face.rows
+    if len(face.stacks) > 1 or face.spaces:
+        raise CannotBuild("rows: the strips of a crate run through; give rows of drawers alone, or a carcase")
+    for row in others:
+        apart = [abs(one - two) > TOLERANCE for one, two in zip(row.uprights, first.uprights, strict=False)]
+        if any(apart) or len(row.uprights) != len(first.uprights):
+            raise CannotBuild(
+                f"rows[{row.number}].columns: the strips of a crate run through; give every row the same "
+                f"columns as row 1, which has {len(first.openings)}"
+            )

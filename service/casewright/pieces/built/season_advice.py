@@ -56,7 +56,7 @@ def _bottoms(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
 
 
 def _runners(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
-    if unit.spec.legs or not unit.spec.drawers.on_frames:
+    if unit.spec.legs or not unit.spec.on_frames:
         return
     depth, moves = unit.spec.body.depth, side_swells(unit, ledger)
     swing = moisture_rise(unit.climate.driest, unit.climate.wettest)

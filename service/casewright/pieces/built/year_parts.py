@@ -51,7 +51,7 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
         whose = codes if len(groups) > 1 else "every drawer"
         yield from _drawer_parts(unit, group[0], whose, (year, ledger))
     if unit.spec.legs is None:
-        if unit.spec.drawers.on_frames:
+        if unit.spec.on_frames:
             yield from _frames(unit, year, ledger)
         yield from _back(unit, year, ledger)
     yield from _top(unit, year, ledger)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.case.boards import bottom_parts, ply_top_parts
+from casewright.pieces.case.crate import strip_parts
 from casewright.pieces.case.dividers import divider_parts
 from casewright.pieces.case.ends import rail_ends
 from casewright.pieces.case.partitions import upright_parts
@@ -35,8 +36,11 @@ def body_parts(case: CasePlan) -> Iterator[Part]:
         yield between_sides(case)
     else:
         yield _rail(case, "C2", "C-RF", "Sub-top rail, front", woods.case, 0.0, top_of_rail)
-    yield from divider_parts(case)
-    yield from upright_parts(case)
+    if case.spec.crate:
+        yield from strip_parts(case, case.spec.crate)
+    else:
+        yield from divider_parts(case)
+        yield from upright_parts(case)
     yield from bottom_parts(case)
     if not case.spec.has_case_top:
         rear = case.board_depth - thick.rail_width

@@ -89,7 +89,7 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
         *top_parts(plan),
         *body_parts(plan),
         *base_parts(plan),
-        *frame_parts(plan),
+        *(() if spec.crate else frame_parts(plan)),
         *shelf_parts(plan),
         *back_parts(plan, frame),
         *wall_parts(plan),

@@ -41,7 +41,7 @@ def case_checks(
     if spec.legs:
         yield top_on_legs(spec, spec.legs, climate, ledger)
     else:
-        if spec.drawers.on_frames and spec.case.has_webs:
+        if spec.on_frames and spec.case.has_webs:
             yield _slack(case)
         yield from side_checks(case.plan, ledger)
         yield from base_checks(spec, case)

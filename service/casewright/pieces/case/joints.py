@@ -13,6 +13,7 @@ from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.back_joints import back_frame_joints, back_joint
 from casewright.pieces.case.corner_joints import corner_joints
 from casewright.pieces.case.corners import CaseCorner
+from casewright.pieces.case.crate_joints import crate_joints
 from casewright.pieces.case.divider_joints import divider_joints
 from casewright.pieces.case.frame_joints import frame_joints
 from casewright.pieces.case.leg_joints import leg_joints, rails_clear
@@ -108,10 +109,13 @@ def _side_frames(bench: CaseBench, frame: PanelFrame) -> FrameTenons:
 
 def _of_carcase(bench: CaseBench, corners: tuple[CaseCorner, ...]) -> Iterator[AskedJoint]:
     yield from corner_joints(bench, corners)
-    yield from divider_joints(bench)
-    yield from upright_joints(bench)
-    yield from partition_joints(bench)
-    yield from frame_joints(bench)
+    if bench.spec.crate:
+        yield from crate_joints(bench)
+    else:
+        yield from divider_joints(bench)
+        yield from upright_joints(bench)
+        yield from partition_joints(bench)
+        yield from frame_joints(bench)
     yield from back_joint(bench)
 
 

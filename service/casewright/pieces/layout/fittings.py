@@ -80,7 +80,7 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
     parts: list[SmallPart] = []
     parts.extend(top_buttons(spec, face))
     parts.extend(base_blocks(spec, face))
-    guides = sum(len(row.uprights) for row in face.all_rows) if spec.drawers.on_frames else 0
+    guides = sum(len(row.uprights) for row in face.all_rows) if spec.on_frames else 0
     if guides:
         length = face.opening_depth - spec.case.rail_width - spec.frames.back_rail_width
         parts.append(

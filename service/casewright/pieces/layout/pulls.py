@@ -1,9 +1,12 @@
 """The pulls: how many on a front, on which centre lines, how high, and where their screws go through."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Literal
 
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Inches
+from casewright.pieces.asked.layout_spec import Row
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.openings import Face, Opening
 from casewright.pieces.rules import running_rules as rules
@@ -46,9 +49,10 @@ def pull_centres(spec: UnitSpec, face: Face, ledger: Ledger) -> dict[str, tuple[
     Source: common practice.
     """
     centres: dict[str, tuple[float, ...]] = {}
+    typed = dict(_typed(spec.rows, "R"))
     for opening in face.openings:
         lines: tuple[float, ...]
-        if _is_single(spec, opening):
+        if _is_single(spec, opening, typed.get(opening.row_code)):
             lines = (
                 ledger.take(f"{opening.code}.pull", rules.middle, left=opening.left, width=opening.width),
             )
@@ -61,9 +65,19 @@ def pull_centres(spec: UnitSpec, face: Face, ledger: Ledger) -> dict[str, tuple[
     return centres
 
 
-def _is_single(spec: UnitSpec, opening: Opening) -> bool:
+def _typed(rows: tuple[Row, ...], start: str) -> Iterator[tuple[str, Literal["one", "two"]]]:
+    """The rows that say how many pulls their drawers get, by their codes; rows of columns too."""
+    for number, row in enumerate(rows, start=1):
+        if row.pulls is not None:
+            yield f"{start}{number}", row.pulls
+        for place, column in enumerate(row.across or (), start=1):
+            if column.rows is not None:
+                yield from _typed(column.rows, f"{start}{number}-{place}-")
+
+
+def _is_single(spec: UnitSpec, opening: Opening, typed: Literal["one", "two"] | None) -> bool:
     pulls = spec.pulls
-    count = pulls.count
+    count = typed or pulls.count
     if count == "by width":
         return opening.width <= pulls.one_up_to
     return count == "one"

@@ -12,7 +12,7 @@ from casewright.pieces.words.case_words import case_words
 from casewright.pieces.words.drawer_words import drawer_words
 from casewright.pieces.words.face_words import heights_in_words, rows_in_words
 from casewright.pieces.words.grain_words import grain_words
-from casewright.pieces.words.shell_words import closing_words, top_words
+from casewright.pieces.words.shell_words import closing_words, crate_words, top_words
 from casewright.pieces.words.wording import joined, known_words, number_word, plural, sentence, several, sized
 
 
@@ -61,13 +61,13 @@ def _woods(unit: Construction) -> Iterator[str]:
     drawers, woods = len(unit.drawers), spec.woods
     roles = [
         ("legs, aprons and rails" if spec.legs else "case", woods.case),
-        ("top", woods.of("top")),
+        *([("top", woods.of("top"))] if spec.legs or spec.top.fixing != "none" else []),
         ("drawer front" if drawers == 1 else "drawer fronts", woods.of("fronts")),
         ("sides and back of the drawer" if drawers == 1 else "drawer sides and backs", woods.drawers),
     ]
     if not isinstance(spec.drawers.bottom, PlyBottom):
         roles.append(("drawer bottom" if drawers == 1 else "drawer bottoms", woods.of("bottoms")))
-    if not spec.legs:
+    if not spec.legs and spec.back.kind != "none" and not spec.back.sheet:
         roles.append(("back of the case", woods.of("back")))
     roles += [("parts inside that are not seen", woods.inside)]
     by_wood: dict[str, list[str]] = {}
@@ -92,6 +92,9 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     spec = unit.spec
     if spec.legs:
         yield from _on_legs(spec, spec.legs, shown)
+        return
+    if spec.crate:
+        yield from crate_words(spec, spec.crate, unit.face, shown)
         return
     yield from case_words(unit, shown)
     if any(row.partitions for row in unit.face.all_rows):

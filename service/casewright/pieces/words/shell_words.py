@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.crate_spec import Crate
 from casewright.pieces.asked.shell_spec import BackKind, BracketFeet, Plinth, ToeBase, TurnedFeet
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.bases import foot_count
@@ -35,6 +36,28 @@ def closing_words(spec: UnitSpec, face: Face, shown: LengthUnit) -> Iterator[str
     yield top_words(spec, shown)
     yield _base(spec, face, shown)
     yield BACKS[spec.back.kind]
+
+
+def crate_words(spec: UnitSpec, crate: Crate, face: Face, shown: LengthUnit) -> Iterator[str]:
+    """A crate of crossing strips in its case, in plain words.
+
+    Args:
+        spec: what the maker chose
+        crate: the strips
+        face: what of the case stands on the floor
+        shown: the unit of its sizes
+
+    Returns:
+        A sentence for each thing.
+
+    Source: common practice of quotes: no word of the trade without its meaning.
+    """
+    yield (
+        f"The case is built of four solid boards, its sides {sized(spec.case.side, shown)} thick and "
+        f"dovetailed to top and bottom; strips {sized(crate.strip, shown)} thick, notched over each other "
+        "where they cross, part it into openings and carry the drawers."
+    )
+    yield from closing_words(spec, face, shown)
 
 
 def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
@@ -73,6 +96,8 @@ def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
 
 def _base(spec: UnitSpec, face: Face, shown: LengthUnit) -> str:
     base = spec.stands_on
+    if spec.cleat and base is None:
+        return "It hangs on the wall, on bevelled cleats that hook over each other, screwed to the studs."
     if isinstance(base, Plinth):
         corner = "mitred" if base.corner == "mitred" else "butted"
         back = f", set back by {sized(base.setback, shown)}" if base.setback else ""

@@ -1,7 +1,7 @@
 """The groups of a unit's form for what a carcase is built of: sides, corners, dividers, thicknesses."""
 
 from casewright.web.units.fields import Choices, Group, ask
-from casewright.web.units.shell_groups import CARCASE, nominals, sheet_kinds
+from casewright.web.units.shell_groups import WITH_CASE, nominals, sheet_kinds
 
 SIDES, CORNER, DIVIDER = "case.sides", "case.corner", "case.divider_kind"
 SIDE_KINDS: Choices = (
@@ -30,7 +30,7 @@ CASE_GROUPS = (
     Group(
         key="case-sides",
         title="Sides, corners and dividers",
-        when=CARCASE,
+        when=WITH_CASE,
         note=(
             "Dovetails and tenons want solid wood; plywood takes dowels, loose tenons or housings, and has a "
             "top and bottom of its own sheet."
@@ -63,7 +63,7 @@ CASE_GROUPS = (
     Group(
         key="case",
         title="Case",
-        when=CARCASE,
+        when=WITH_CASE,
         fields=(
             ask("case.side", "Side", lead=True),
             ask("case.sub_top_rail", "Rails under the top"),

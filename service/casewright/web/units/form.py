@@ -216,7 +216,8 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
 def _put_base(data: dict[str, Any], text: str) -> None:
     if text == NO_BASE:
         data["base"] = None
-    elif text and text != USUAL_BASE:
+    elif text and (text != USUAL_BASE or data.get("construction")):
+        # What stands for a base that is left out is a plinth under a carcase, and none under a crate.
         data.setdefault("base", {})["kind"] = text
 
 

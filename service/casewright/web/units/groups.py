@@ -29,7 +29,7 @@ RULES: Choices = (
 )
 
 BUILD = "construction.kind"
-CARCASE, LEGS = (BUILD, "carcase"), (BUILD, "legs")
+CARCASE, LEGS, CRATE = (BUILD, "carcase"), (BUILD, "legs"), (BUILD, "crate")
 """Where a group counts that belongs to one construction only."""
 
 SIZE_FIELDS = (
@@ -38,7 +38,11 @@ SIZE_FIELDS = (
         name=BUILD,
         label="Built as",
         kind=Kind.CHOICE,
-        choices=(("carcase", "a carcase (usual)"), ("legs", "legs and aprons")),
+        choices=(
+            ("carcase", "a carcase (usual)"),
+            ("legs", "legs and aprons"),
+            ("crate", "a crate of crossing strips"),
+        ),
         usual="carcase",
         is_wide=True,
     ),
@@ -151,6 +155,13 @@ MORE_GROUPS = (
             ask("construction.guide_height", "Side guide"),
             ask("construction.fixing", "Top held by"),
         ),
+    ),
+    Group(
+        key="crate",
+        title="Crate",
+        when=CRATE,
+        note="Its case is dovetailed through, the top between the sides; choose no base for one that hangs.",
+        fields=(ask("construction.strip", "Strips, thick", lead=True),),
     ),
     Group(
         key="other-woods",

@@ -3,8 +3,8 @@
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.wood.sheets import sheets
 
-CARCASE = ("construction.kind", "carcase")
-"""Base and back count for a carcase only."""
+WITH_CASE = ("construction.kind", "carcase", "crate")
+"""Base and back count where there is a case."""
 BASE = "base.kind"
 USUAL_BASE, NO_BASE = "plinth", "none"
 BASES: Choices = (
@@ -70,7 +70,7 @@ SHELL_GROUPS = (
     Group(
         key="top-fixing",
         title="Top held by",
-        when=CARCASE,
+        when=WITH_CASE,
         note="Dovetailed between the sides, or with none at all, it has no overhang: leave those empty.",
         fields=(
             ask(FIXING, "Held by", FIXINGS, hint="", lead=True, bare=True, is_wide=True),
@@ -81,7 +81,7 @@ SHELL_GROUPS = (
     Group(
         key="base",
         title="Base",
-        when=CARCASE,
+        when=WITH_CASE,
         fields=(
             Asked(
                 name=BASE, label="It stands on", kind=Kind.CHOICE, choices=BASES, usual="plinth", lead=True
@@ -111,7 +111,7 @@ SHELL_GROUPS = (
     Group(
         key="back",
         title="Back",
-        when=CARCASE,
+        when=WITH_CASE,
         fields=(
             ask(BACK, "Back", BACKS, hint="", lead=True, bare=True),
             _back("thickness", "Thickness", *BOARDED, "panelled", lead=True),
@@ -138,7 +138,7 @@ SHELL_GROUPS = (
     Group(
         key="wall",
         title="Wall",
-        when=CARCASE,
+        when=WITH_CASE,
         note="For a piece that hangs on the wall, or is built in between walls.",
         fields=(
             Asked(name=CLEAT, label="It hangs on a cleat", kind=Kind.TICK, usual=False),

@@ -28,10 +28,24 @@ from casewright.stability.tip_checks import SOURCES, factor_shown, what_is_done,
 from casewright.stability.tipping import TipCase
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office
+from casewright.web.units.findings import Checks, checks_of
 from casewright.web.units.result import Shown, named
 from casewright.web.units.worked import UnitHead, see_built_unit
 
 router = APIRouter()
+STRENGTH = {
+    "bottom sag",
+    "shelf sag",
+    "rail sag",
+    "top sag",
+    "racking",
+    "jam",
+    "drawer shape",
+    "runner wear",
+    "slide load",
+    "wall fixings",
+}
+"""Checks of strength and use, by their names."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,6 +140,7 @@ class StabilityPage(Page):
         carries: what has to be carried
         each: what one person is asked to carry
         wall: what is said of the wall fixings
+        strength: what is checked of shelves, rails, bottoms, runners and fixings
         masses: the case, each drawer and the whole
         parts: every part
     """
@@ -149,6 +164,7 @@ class StabilityPage(Page):
     carries: tuple[CarryShown, ...]
     each: str
     wall: tuple[str, ...]
+    strength: Checks
     masses: tuple[WeightShown, ...]
     parts: tuple[WeightShown, ...]
 
@@ -191,6 +207,7 @@ def show_stability(visit: Office, unit_id: str) -> Response:
         ),
         each=f"{held.unit.spec.use.lift_lb:g} lb",
         wall=tuple(map(writing.said, wall_lines(held.wall))) if held.wall else (),
+        strength=checks_of((each for each in seen.built.findings if each.rule in STRENGTH), writing.unit),
         masses=tuple(_masses(held, writing)),
         parts=tuple(_parts(held, writing)),
     )
