@@ -119,6 +119,17 @@ def test_a_case_of_plywood_takes_the_thickness_that_its_sheet_measures():
     assert said(unit, "composite-wood label")[0].verdict is Verdict.CAUTION
 
 
+def test_partitions_of_a_plywood_case_are_of_its_sheet_too():
+    slides = {"kind": "slides"}
+    unit = made(case__sides="plywood", rows=[{"columns": 2}, {}, {}], drawers__running=slides)
+    partition, edge = line(unit, "C8")[0], line(unit, "C10")[0]
+    assert partition.sheet
+    assert partition.thickness == edge.thickness == PLY.thickness
+    assert edge.width == 1 / 4
+    widths = [opening.width for opening in unit.face.openings[:2]]
+    assert sum(widths) + 3 * PLY.thickness == pytest.approx(24)
+
+
 def test_a_thickness_that_was_measured_on_the_sheet_beats_the_table():
     unit = made(case__sides="plywood", case__side="23/32", case__bottom="45/64")
     assert {part.thickness for part in line(unit, "C1")} == {23 / 32}

@@ -154,8 +154,8 @@ def _sides(unit: Construction, lines: dict[str, int]) -> dict[Driver, float]:
     """Of framed and plywood sides, and of the panels of dust frames."""
     found = {
         Driver.FRAMED_SIDES: 2 if unit.case.plan.frame else 0,
-        Driver.CASE_SHEETS: sum(lines.get(mark, 0) for mark in ("C1", "C6", "C11", "D2")),
-        Driver.LIPPED_EDGES: sum(lines.get(mark, 0) for mark in ("E1", "E2", "C5", "D1")),
+        Driver.CASE_SHEETS: sum(lines.get(mark, 0) for mark in ("C1", "C6", "C8", "C11", "D2")),
+        Driver.LIPPED_EDGES: sum(lines.get(mark, 0) for mark in ("E1", "E2", "C5", "C10", "D1")),
         Driver.DUST_PANELS: lines.get("D3", 0),
     }
     if not unit.spec.case.is_ply:
