@@ -15,7 +15,7 @@ from casewright.papers.boring import boring_strips
 from casewright.papers.cautions import joint_cautions, joint_kinds
 from casewright.papers.gauge_sheet import GaugeLine, gauge_lines, too_few_to_keep
 from casewright.papers.head import JobPaper, PaperHead
-from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_stick
+from casewright.papers.kept_strips import KeptStrip, joint_strips, kept, story_sticks
 from casewright.papers.settings_card import SettingsCard, card_walk, settings_card
 from casewright.papers.warned import Warned, warned_of
 from casewright.pieces.asked.fields import Spec
@@ -155,9 +155,7 @@ def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
         for strip in placed.joint.shape.strips:
             yield kept(strip, placed.title, placed.cut_on(strip.board), shown)
     yield from boring_strips(unit, shown)
-    stick = story_stick(unit)
-    if stick:
-        yield stick
+    yield from story_sticks(unit)
 
 
 def _others(unit: Construction, shown: LengthUnit, drawn: bool) -> Iterator[SettingsCard]:

@@ -7,9 +7,11 @@ from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.solid import Flat, Marked, Strip, Stroke
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
+from casewright.measure.units import Inches
 from casewright.papers.full_size import NamedStrip
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.layout.sticks import stack_marks
 
 STICK_WIDTH = 1.0
 """How wide a story stick is drawn [in]."""
@@ -112,6 +114,23 @@ def joint_strips(
         yield kept(strip, title, [f"{code}-{part}" for code in codes for part in parts], unit)
 
 
+def story_sticks(unit: Construction) -> Iterator[KeptStrip]:
+    """The story stick of a case's dividers, and one for the stacks within its columns.
+
+    Args:
+        unit: the unit, worked out
+
+    Yields:
+        The sticks; none where the case has no dividers.
+    """
+    whole = story_stick(unit)
+    if whole:
+        yield whole
+    for marks in stack_marks(unit.face):
+        foot = unit.spec.stick_foot if marks.is_from_bottom else "lower edge of the openings"
+        yield _stick(unit, f"Story stick of the dividers of {marks.codes}", marks.codes, foot, marks.tops)
+
+
 def story_stick(unit: Construction) -> KeptStrip | None:
     """The upper edges of a case's dividers, from the underside of its bottom.
 
@@ -124,13 +143,18 @@ def story_stick(unit: Construction) -> KeptStrip | None:
     tops = unit.face.divider_tops(unit.spec.frame.divider)
     if not tops:
         return None
+    serves = f"both {'front legs' if unit.spec.legs else 'case sides'}"
+    return _stick(unit, "Story stick of the dividers", serves, unit.spec.stick_foot, tops)
+
+
+def _stick(unit: Construction, title: str, serves: str, foot: str, tops: Sequence[Inches]) -> KeptStrip:
     ends = [edge for top in tops for edge in (top - unit.spec.frame.divider, top)]
     return KeptStrip(
-        title="Story stick of the dividers",
-        serves=f"{unit.spec.code}, both {'front legs' if unit.spec.legs else 'case sides'}",
+        title=title,
+        serves=f"{unit.spec.code}, {serves}",
         board="story stick",
-        face=f"from the {unit.spec.stick_foot}",
-        foot=unit.spec.stick_foot,
+        face=f"from the {foot}",
+        foot=foot,
         length_in=STICK_WIDTH,
         height_in=max(ends) + STICK_WIDTH,
         lines=tuple(

@@ -12,6 +12,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.parts import PartLine
+from casewright.pieces.layout.sticks import stack_marks
 
 
 def unit_heading(unit: Construction, writing: Writing) -> str:
@@ -201,6 +202,10 @@ def joints_section(unit: Construction, writing: Writing) -> str:
     if tops:
         marks = ", ".join(writing.size(top) for top in tops)
         blocks.append(f"Story stick: upper edges of the dividers from the {unit.spec.stick_foot}: {marks}.")
+    for each in stack_marks(unit.face):
+        marks = ", ".join(writing.size(top) for top in each.tops)
+        foot = unit.spec.stick_foot if each.is_from_bottom else "lower edge of its openings"
+        blocks.append(f"Story stick of {each.codes}: upper edges of the dividers from the {foot}: {marks}.")
     blocks.append(_choices(unit, writing))
     others = (placed_report(each, writing) for each in other_joints(unit))
     return "\n\n".join(

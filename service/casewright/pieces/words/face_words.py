@@ -57,7 +57,8 @@ def _mixed(face: Face) -> str:
     start = f"It has {joined(counted)}: "
     if len(rows) == 1:
         return f"{start}{rows[0]}."
-    return f"{start}at the top {'; below, '.join(rows)}."
+    comma = "," if rows[0].startswith("from") else ""
+    return f"{start}at the top{comma} {'; below, '.join(rows)}."
 
 
 def _row(row: FaceRow) -> str:
@@ -75,7 +76,20 @@ def _held(cells: tuple[Cell, ...]) -> Iterator[str]:
         if is_drawer:
             yield several(len(list(members)), "drawer")
         else:
-            yield from map(_cell, members)
+            for _, alike in groupby(members, key=_cell):
+                yield _alike(tuple(alike))
+
+
+def _alike(cells: tuple[Cell, ...]) -> str:
+    """Columns side by side that hold the same."""
+    words, many = _cell(cells[0]), number_word(len(cells))
+    space = cells[0].opening
+    if len(cells) == 1:
+        return words
+    if isinstance(space, Space) and space.leaves == 1:
+        behind = f", with {several(space.shelves, 'shelf')} behind each" if space.shelves else ""
+        return f"{several(len(cells), 'door')}{behind}"
+    return f"{many} times {words}"
 
 
 def _cell(cell: Cell) -> str:

@@ -1,5 +1,6 @@
 """The joints of the case, and the bottoms of the drawers: settings, drawings and checks, each joint once."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -14,6 +15,7 @@ from casewright.papers.writing import Writing, several
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.layout.joints import PlacedJoint
+from casewright.pieces.layout.sticks import stack_marks
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office
 from casewright.web.units.findings import checks_of
@@ -35,6 +37,7 @@ class CaseJointsPage(Page):
     joints: tuple[JointShown, ...]
     story_stick: tuple[str, ...]
     stick_foot: str
+    stack_sticks: tuple[tuple[str, str, tuple[str, ...]], ...]
     cautions: tuple[str, ...]
 
 
@@ -53,9 +56,17 @@ def show_case_joints(visit: Office, unit_id: str) -> Response:
         joints=tuple(_shown(each, unit, writing) for each in placed),
         story_stick=tuple(writing.size(top) for top in unit.face.divider_tops(unit.spec.frame.divider)),
         stick_foot=unit.spec.stick_foot,
+        stack_sticks=tuple(_stack_sticks(unit, writing)),
         cautions=joint_cautions(each.kind for each in placed),
     )
     return show(visit, page)
+
+
+def _stack_sticks(unit: Construction, writing: Writing) -> Iterator[tuple[str, str, tuple[str, ...]]]:
+    """Of stacks within columns: which they are, from where their dividers are marked, and the marks."""
+    for each in stack_marks(unit.face):
+        foot = unit.spec.stick_foot if each.is_from_bottom else "lower edge of their openings"
+        yield each.codes, foot, tuple(writing.size(top) for top in each.tops)
 
 
 def _shown(placed: PlacedJoint, unit: Construction, writing: Writing) -> JointShown:
