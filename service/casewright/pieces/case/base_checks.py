@@ -124,8 +124,8 @@ def _at_the_lathe(spec: UnitSpec) -> Finding:
     return Finding(
         rule="at the lathe",
         verdict=Verdict.PASS,
-        message="Turn the feet with a face shield on, no gloves, sleeves and hair tied back; set the rest close, "
-        "turn the square by hand before the lathe runs, and take the rest away to sand.",
+        message="Turn the feet with a face shield on, no gloves, sleeves and hair tied back; set the rest "
+        "close, turn the square by hand before the lathe runs, and take the rest away to sand.",
         about=f"{spec.code}-B",
         source="29 CFR 1910.213; common practice",
     )
