@@ -56,6 +56,22 @@ def test_the_rail_under_two_half_drawers_hangs_most():
     assert 0.08 < rails["A-D1-RF"] < 38 / 300
 
 
+def test_a_rail_over_uprights_that_stand_on_one_another_spans_between_them():
+    half_drawers = {
+        "body": {"width": "58", "depth": "18", "opening_total": "21"},
+        "rows": [{"columns": 2}] * 3,
+    }
+    borne, free = (
+        found(built(chest({**half_drawers, "rows": rows})), "rail sag")[0]
+        for rows in ([{"columns": 2}] * 3, [{"columns": 2}, {"columns": 2}, {}])
+    )
+
+    # the upper rail stands on uprights down to the case bottom, or on one that stands on a rail alone
+    assert "over 28-" in str(borne.message)
+    assert "over 56-1/2 in" in str(free.message)
+    assert borne.found < free.found / 4
+
+
 def test_drawers_on_slides_do_not_load_the_rails():
     slides = {"drawers": {"running": {"kind": "slides"}}}
 
@@ -63,13 +79,13 @@ def test_drawers_on_slides_do_not_load_the_rails():
     assert found(built(chest(slides)), "runner wear") == []
 
 
-def test_doors_before_a_back_of_boards_are_told_of_racking():
-    doors = {
+def test_a_wide_open_space_before_a_back_of_boards_is_told_of_racking():
+    space = {
         "body": {"width": "48", "depth": "16", "overall_height": "36"},
-        "rows": [{"height": "6"}, {"holds": "doors", "columns": 2}],
+        "rows": [{"height": "6"}, {"across": [{"holds": "open"}]}],
     }
-    loose = built(chest(doors))
-    stiff = built(chest({**doors, "back": {"kind": "panelled"}}))
+    loose = built(chest(space))
+    stiff = built(chest({**space, "back": {"kind": "panelled"}}))
 
     assert [str(each.verdict) for each in found(loose, "racking")] == ["caution"]
     assert [str(each.verdict) for each in found(stiff, "racking")] == ["pass"]

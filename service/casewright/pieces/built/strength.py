@@ -23,8 +23,10 @@ from casewright.wood.species import wood
 SHELF, RAIL, TOP = "C9", "C3", "T1"
 WEAR = 1 / 32
 """So much sides and runners may wear before a bottom rubs, at the least (common practice) [in]."""
-WIDE_OPEN = 24.0
-"""A space as wide as this has nothing in it that keeps a case square (common practice) [in]."""
+WIDE_OPEN = 36.0
+"""An open space as wide as this has nothing in it that keeps a case square (common practice) [in]."""
+ABOUT = 0.5
+"""What stands so nearly over something bears on it [in]."""
 
 
 def strength_checks(
@@ -117,27 +119,34 @@ def _rails(
         if drawer.run.slides is None and drawer.run.groove is None:
             in_row.setdefault(drawer.sizes.opening.row_code, []).append(drawer)
     for stack in face.stacks:
-        for above, below in pairwise(stack.rows):
+        for place, above in enumerate(stack.rows[:-1], start=1):
             part = known.get(f"{spec.code}-D{above.mark}-RF")
             loaded = in_row.get(above.code)
             if part is not None and loaded:
-                yield from _rail(spec, stack, (above, below), part, loaded, full, moisture, under)
+                ends = _supports(spec, stack, stack.rows[place:])
+                yield from _rail(above, ends, part, loaded, full, moisture, under)
+
+
+def _supports(spec: UnitSpec, stack: Stack, below: Sequence[FaceRow]) -> list[Inches]:
+    """The walls of a stack, and between them what stands one on the other down to the case bottom."""
+    half = spec.frame.upright / 2
+    standing: list[Inches] = []
+    if abs(stack.bottom - spec.frame.lower) < ABOUT:
+        first, *lower = [[left + half for left in (*row.uprights, *row.partitions)] for row in below]
+        standing = [at for at in first if all(any(abs(at - other) < ABOUT for other in row) for row in lower)]
+    return sorted([stack.left, *standing, stack.left + stack.width])
 
 
 def _rail(
-    spec: UnitSpec,
-    stack: Stack,
-    rows: tuple[FaceRow, FaceRow],
+    above: FaceRow,
+    ends: Sequence[Inches],
     part: Part,
     drawers: Sequence[Drawer],
     full: Mapping[str, Pounds],
     moisture: float,
     under: Ledger,
 ) -> Iterator[Finding]:
-    """The longest free piece of a rail, between the walls of its stack and the partitions under it."""
-    above, below = rows
-    half = spec.frame.upright / 2
-    ends = [stack.left, *(left + half for left in below.partitions), stack.left + stack.width]
+    """The longest free piece of a rail, between the walls of its stack and what stands under it."""
     left, right = max(pairwise(ends), key=lambda pair: pair[1] - pair[0])
     places = [
         Load(weight=full[drawer.code] / 2, near=edge - left)
@@ -157,7 +166,7 @@ def _rail(
         limit_name="sag_ratio",
         about=part.code,
         lasting=False,
-        remedy=", or wider, or stand a partition under it",
+        remedy=", or wider, or stand an upright under it in every row below",
     )
 
 
@@ -200,7 +209,11 @@ def _square(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         return
     kind = spec.back.kind
     loose = kind in BOARDED or kind == "none"
-    wide = [space for space in face.spaces if space.width >= WIDE_OPEN or space.knee or space.leaves]
+    wide = [
+        space
+        for space in face.spaces
+        if space.knee or (space.width >= WIDE_OPEN and space.holds == "open") or kind == "none"
+    ]
     message: Words = "A stiff back keeps the case square."
     if loose:
         back = "No back keeps" if kind == "none" else "Boards that move past one another do not keep"
@@ -211,8 +224,8 @@ def _square(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         verdict=Verdict.CAUTION if at_risk else Verdict.PASS,
         message=message,
         remedy=(
-            f"Give it a panelled or plywood back, or a stiff panel in {wide[0].code}: doors and wide spaces "
-            "show a case that leans."
+            f"Give it a panelled or plywood back, or a stiff panel across {wide[0].code}: nothing there "
+            "keeps the case from leaning."
             if at_risk
             else ""
         ),

@@ -13,12 +13,14 @@ from casewright.measure.units import PerPercent
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
-from casewright.pieces.built.year_doors import doors_through, frame_through
+from casewright.pieces.built.part_year import PartYear, sawn, sides_of, taken, through_thickness
+from casewright.pieces.built.year_doors import doors_through, frame_through, fronts_through
+from casewright.pieces.case.dust import LEAST_HELD, dust_depth
 from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.parts import Grain
+from casewright.pieces.layout.roles import role_of
 from casewright.pieces.layout.season import across
 from casewright.pieces.layout.year import Year
 from casewright.pieces.rules import season_rules as rules
@@ -26,6 +28,8 @@ from casewright.wood.movement import plywood_coefficient
 
 SAME_MOVEMENT = 1e-7
 """Coefficients this close are one [1 per % moisture]."""
+LEFT_DRY = ("W2", "W3", "W4", "W5")
+"""Lines of runners and kickers in the cut list."""
 WIDE = 6.0
 """Narrower boards are let be: what they move apart is less than a joint gives (common practice) [in]."""
 
@@ -49,14 +53,32 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
         whose = codes if len(groups) > 1 else "every drawer"
         yield from _drawer_parts(unit, group[0], whose, (year, ledger))
     if unit.spec.legs is None:
-        if unit.spec.on_frames:
+        if has_runners(unit):
             yield from _frames(unit, year, ledger)
         yield from _back(unit, year, ledger)
     yield from _top(unit, year, ledger)
     yield from _within(unit, year, ledger)
     yield from doors_through(unit.doors, year, ledger)
+    yield from fronts_through(unit, year, ledger)
     if unit.case.plan.frame is not None:
         yield from frame_through("Case sides", unit.case.plan.frame, year, ledger, "year.sides")
+    if unit.case.back_frame is not None:
+        yield from frame_through("Back", unit.case.back_frame, year, ledger, "year.back")
+    yield from _dust(unit, year, ledger)
+
+
+def has_runners(unit: Construction) -> bool:
+    """Whether runners or kickers of a case are left dry at the rear, past which its sides move.
+
+    Args:
+        unit: the unit
+
+    Returns:
+        Whether there are any.
+
+    Source: common practice.
+    """
+    return unit.spec.legs is None and any(part.line in LEFT_DRY for part in unit.parts)
 
 
 def side_swells(unit: Construction, ledger: Ledger) -> PerPercent:
@@ -166,7 +188,7 @@ def _frames(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
     )
     yield PartYear(
         part="Runners",
-        made_of=f"long grain, in sides of {sawn(spec.woods.case)}",
+        made_of=f"long grain, in sides of {sides_of(spec)}",
         what="gap at the rear",
         through=year.follow(slack),
         limit=0.0,
@@ -208,7 +230,7 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     top, side = across(spec.woods.of("top"), ledger), side_swells(unit, ledger)
     if not spec.top.over or any(part.line == "T1" and part.sheet for part in unit.parts):
         return
-    on = "aprons, which do not move" if spec.legs else sawn(spec.woods.case)
+    on = "aprons, which do not move" if spec.legs else sides_of(spec)
     made_of = f"{sawn(spec.woods.of('top'))}, on {on}"
     grows = year.follow(taken(under, "grows", rules.apart, size=depth, one=top, other=0.0))
     note = say("Fixed at the front, over a depth of {}: so far it moves at the rear.", depth)
@@ -226,6 +248,35 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
         )
 
 
+def _dust(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+    """Dust panels, front to back: the rails around them stand on sides that move."""
+    panel = next((part for part in unit.parts if part.line == "D3"), None)
+    if panel is None:
+        return
+    under, side = ledger.under("year.dust"), side_swells(unit, ledger)
+    deep = dust_depth(unit.case.plan)
+    moves = plywood_coefficient()[0]
+    shared = {"depth": unit.spec.body.depth, "side_moves": side, "panel": panel.width, "moves": moves}
+    for what, rule, size, limit in (
+        ("play in front and rear groove", rules.dust_play_then, {"play": deep.play}, 0.0),
+        (
+            "how far it reaches into each groove",
+            rules.dust_held_then,
+            {"play": deep.play, "groove": unit.spec.case.dust.groove},
+            LEAST_HELD,
+        ),
+    ):
+        name = rule.__name__
+        yield PartYear(
+            part="Dust panels",
+            made_of=panel.wood,
+            what=what,
+            through=year.follow(taken(under, name, rule, **size, **shared)),
+            limit=limit,
+            note="Loose all around: the rails come closer when the sides shrink.",
+        )
+
+
 def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     """Boards of the case whose width lies front to back, beside sides that move otherwise; and the plinth."""
     spec, under = unit.spec, ledger.under("year.within")
@@ -235,6 +286,8 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
         is_deep = part.grain is not Grain.BACK and abs(part.box.depth - part.width) < TOLERANCE
         if part.line[:1] not in "CDW" or part.line in ("C1", *told) or not is_deep or part.width <= WIDE:
             continue
+        if part.line == "D3" or role_of(part) == "doors":
+            continue
         told.add(part.line)
         timber = Timber(wood=part.wood, cut=part.cut) if not part.sheet else None
         moves = across(timber, ledger) if timber else plywood_coefficient()[0]
@@ -242,7 +295,7 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
             continue
         yield PartYear(
             part=part.name,
-            made_of=f"{sawn(timber) if timber else part.wood}, in {sawn(spec.woods.case)}",
+            made_of=f"{sawn(timber) if timber else part.wood}, in {sides_of(spec)}",
             what="moves apart from the sides",
             through=year.follow(taken(under, part.line, rules.apart, size=part.width, one=moves, other=side)),
             limit=None,
@@ -252,7 +305,7 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
         returns = year.follow(taken(under, "plinth", rules.apart, size=spec.body.depth, one=side, other=0.0))
         yield PartYear(
             part="Plinth returns",
-            made_of=f"long grain, under sides of {sawn(spec.woods.case)}",
+            made_of=f"long grain, under sides of {sides_of(spec)}",
             what="the side moves over them",
             through=returns,
             limit=None,

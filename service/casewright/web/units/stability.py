@@ -136,7 +136,8 @@ class StabilityPage(Page):
         travels: the same, and how far each may come out alone
         further: how it would stand further out
         others: what is said of a child with the other drawers open
-        remedies: what would mend it
+        remedies: what would mend it, the wall restraint last
+        sideways: what is not reckoned
         carries: what has to be carried
         each: what one person is asked to carry
         wall: what is said of the wall fixings
@@ -161,6 +162,7 @@ class StabilityPage(Page):
     further: tuple[FurtherShown, ...]
     others: str
     remedies: tuple[str, ...]
+    sideways: str
     carries: tuple[CarryShown, ...]
     each: str
     wall: tuple[str, ...]
@@ -195,7 +197,8 @@ def show_stability(visit: Office, unit_id: str) -> Response:
             for each in held.further
         ),
         others=writing.said(others_open_words(held)),
-        remedies=(*map(writing.said, remedy_lines(held)), SIDEWAYS),
+        remedies=tuple(map(writing.said, remedy_lines(held))),
+        sideways=SIDEWAYS,
         carries=tuple(
             CarryShown(
                 what=each.what,
