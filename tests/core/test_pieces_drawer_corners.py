@@ -248,3 +248,24 @@ def test_a_file_without_a_kind_means_the_dovetails_it_always_meant():
     assert before.drawers[0].joints.half_blind is not None
     assert before.drawers[0].joints.half_blind.layout.slope == 6
     assert before.drawers[0].joints.through is not None
+
+
+def test_tails_through_the_front_are_gauged_on_the_front():
+    [first, *_] = drawer_ends(joined("through dovetail"))
+    said = {str(each.label): each.value for each in first.joint.settings}
+
+    assert said["Gauge on the side"] == pytest.approx(FRONT), (
+        "the thickness of the board that they go through"
+    )
+    assert said["Gauge on the front"] == pytest.approx(SIDE)
+    assert not [label for label in said if "back" in label.lower()]
+    assert {board.name for board in first.joint.shape.boards} == {"front", "side"}
+
+
+def test_what_was_left_out_of_a_joint_is_named_with_its_ground():
+    chosen = {each.name: each for each in joined("rabbet and pins").chosen}
+
+    assert {"lip", "pin", "pin_length"} <= set(chosen)
+    assert chosen["pin_length"].value == pytest.approx(3 * SIDE), "from memory: three times the side"
+    typed = joined(**{"drawers.front_joint": {"kind": "rabbet and pins", "lip": "5/16"}})
+    assert "lip" not in {each.name for each in typed.chosen}

@@ -11,6 +11,7 @@ from casewright.pieces.asked.case_spec import CORNERS
 from casewright.pieces.asked.reading import CannotRead
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.built.season import unit_year
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.takeoff.drivers import count_drivers
 from casewright.pieces.takeoff.rough import take_off
@@ -324,3 +325,13 @@ def test_any_case_closes_whatever_its_sides_corners_and_dividers(data):
     moves = unit.case.side_shrinkage
     assert moves == 0 if spec.case.is_ply else moves >= 0
     assert not spec.case.has_webs or unit.case.slack >= moves
+
+
+def test_the_year_names_what_the_sides_are_and_leaves_out_runners_that_are_not_there():
+    plywood = unit_year(made(case__sides="plywood", case__divider_kind="solid"))
+    parts = {part.part: part for part in plywood.parts}
+    assert "Runners" not in parts
+    assert parts["Case bottom"].made_of == f"{PLY}, in {PLY}"
+    framed = {part.part: part for part in unit_year(made(case__sides="framed")).parts}
+    assert framed["Runners"].made_of == "long grain, in sides of frames of cherry, flat-sawn"
+    assert framed["Case sides"].passes
