@@ -23,7 +23,7 @@ BY_LETTER: dict[str, Role] = {
     "X": "drawers",
 }
 """By the first letter of the line in the cut list."""
-SIDES = ("C1", "E1", "J1", "J2", "J3", "J4")
+SIDES = ("C1", "E1", "V1", "V2", "V3", "V4")
 """The lines of case sides: whole, with their lipping, or framed."""
 
 
