@@ -10,7 +10,7 @@ from units import built
 
 CLOSE = 1e-9
 WALLS = ("C1", "C8", "C10")
-LET_INTO_WALLS = ("C2", "C3", "C5", "C6", "C7", "C9", "C11", "W1", "P1")
+LET_INTO_WALLS = ("C2", "C3", "C5", "C6", "C7", "C9", "C12", "W1", "P1")
 RAILS = ("C2", "C3", "C5", "C6", "C7", "W1")
 BEARERS = ("W2", "W3", "W4", "W5", "W8", "W9")
 STANDING = ("C4", "C8", "C10")

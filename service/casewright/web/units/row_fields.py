@@ -11,6 +11,7 @@ ROW_FIELDS = (
     ask("rows.1.height", "Height"),
     Asked(name="rows.1.widths", label="Widths", kind=Kind.SIZES, example="12; rest; 12"),
     ask("rows.1.contents", "Contents", when=(RULE, "contents")),
+    ask("rows.1.pulls", "Pulls"),
     ask("rows.1.front_tails", "Front tails"),
     ask("rows.1.back_tails", "Back tails"),
 )
