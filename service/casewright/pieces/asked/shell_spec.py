@@ -238,7 +238,7 @@ def kind_of_base(value: Any) -> Any:
 
 Base = Annotated[
     Annotated[Plinth | BracketFeet | TurnedFeet | ToeBase, Field(discriminator="kind")],
-    BeforeValidator(kind_of_base, json_schema_input_type=dict[str, Any]),
+    BeforeValidator(kind_of_base),
 ]
 
 
