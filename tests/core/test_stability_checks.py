@@ -92,6 +92,15 @@ def test_a_short_travel_passes_and_a_full_one_is_stopped_with_the_travel_that_wo
     assert "front feet 1-13/16 in forward" in str(full["tip all open"].remedy)
 
 
+def test_a_drawer_that_never_gets_before_the_feet_has_no_factor_to_write_down():
+    # 55 lb with their centres 8 and 9 in back, opened by 4: nothing of them comes before the front edge
+    found = {finding.rule: finding for finding in tip_findings(chest(4), BEDROOM)}["tip all open"]
+
+    assert found.verdict is Verdict.PASS
+    assert found.found is None
+    assert "a factor of no limit" in str(found.message)
+
+
 def test_the_situations_come_with_the_wall_restraint_at_the_end():
     rules = [finding.rule for finding in tip_findings(chest(10), BEDROOM)]
 

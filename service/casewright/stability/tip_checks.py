@@ -1,5 +1,7 @@
 """The tip check of a free-standing piece with drawers, as findings: a design screen, not the test."""
 
+from math import isfinite
+
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import down_to, up_to
@@ -173,7 +175,7 @@ def check_case(
         ),
         remedy="" if verdict is Verdict.PASS else remedy_for(case, piece, limits, safe),
         about=situation.about,
-        found=case.factor,
+        found=case.factor if isfinite(case.factor) else None,
         needed=limits.target_factor,
         source=source_of(SOURCES[situation.kind]),
     )

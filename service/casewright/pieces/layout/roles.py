@@ -26,6 +26,9 @@ BY_LETTER: dict[str, Role] = {
 SIDES = ("C1", "E1", "V1", "V2", "V3", "V4")
 """The lines of case sides: whole, with their lipping, or framed."""
 
+TOP_OF_CASE = "C11"
+"""The line of a board between the sides that closes the case; of plywood it lies under a top of its own."""
+
 
 def role_of(part: Part) -> Role:
     """What kind of part a part is.
@@ -41,6 +44,8 @@ def role_of(part: Part) -> Role:
     line = part.line
     if line in SIDES:
         return "sides"
+    if line == TOP_OF_CASE and not part.sheet:
+        return "top"
     if line[:1] == "D" and line[1:2].isalpha():
         return "doors"
     if line.startswith("J#"):
