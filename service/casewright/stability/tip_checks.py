@@ -28,6 +28,8 @@ DONE = {
     Kind.CHILD_DOOR: "{2:g} lb on the free edge of {1}, open, all else shut, on carpet",
     Kind.PUSH: "Every drawer open {0} and empty, {3:g} lb push at the top",
 }
+DEEPER_MOST = 0.5
+"""Of its depth: by more than this a piece is not made deeper to keep it from tipping (common practice)."""
 PUSH_ON_ONE = "{1} open {0} and empty, the others locked shut, {3:g} lb push at the top"
 DOORS_OPEN = "; every door open"
 DOORS_ALONE = {
@@ -245,13 +247,16 @@ def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches | None)
     added = up_to(ballast(case, piece.support_depth - BEFORE_REAR, target), 0.5)
     forward = feet_forward(case, target)
     deeper = up_to(deeper_body(case, piece.support_depth, target), 1 / 4)
+    wider: Words = ""
+    if deeper <= piece.support_depth * DEEPER_MOST:
+        wider = say("; or make the body {} deeper, with drawers that open no further", deeper)
     locks = "" if alone or not safe else "; or let an interlock open one drawer at a time"
     return say(
-        "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward; or make the "
-        "body {} deeper, with drawers that open no further{}. Fit the wall restraint whatever you do.",
+        "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward{}{}. Fit the wall "
+        "restraint whatever you do.",
         stops,
         added,
         forward,
-        deeper,
+        wider,
         locks,
     )
