@@ -110,7 +110,7 @@ def _under_the_top(case: CasePlan) -> tuple[Bearer, ...]:
 
 
 def _full_runners(case: CasePlan, frame: WebFrame, back_rail: Inches) -> Iterator[Part]:
-    """Runners screwed to the walls of the opening, from the front rail to the back of the case or a rear rail.
+    """Runners screwed to the walls of the opening, from the front rail to the back or to a rear rail.
 
     Their front end is fixed and the rear one slotted: what a solid side shrinks is left open behind them.
     """

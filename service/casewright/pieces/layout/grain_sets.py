@@ -90,9 +90,7 @@ def wished_sets(spec: UnitSpec, face: Face, parts: Sequence[Part]) -> Iterator[G
         yield from _sides(wishes.sides, [part for part in parts if role_of(part) == "sides"])
     if wishes.top != "no":
         tops = (part for part in parts if role_of(part) == "top" and not part.sheet)
-        yield from (
-            GrainSet(name="top", way=PAIRED[wishes.top], rows=((top,),), halves=True) for top in tops
-        )
+        yield from (GrainSet(name="top", way=PAIRED[wishes.top], rows=((top,),), halves=True) for top in tops)
     for role in dict.fromkeys(wishes.one_tree):
         yield from _one_tree(role, (part for part in parts if role_of(part) == role))
 
