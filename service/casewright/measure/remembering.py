@@ -47,6 +47,32 @@ def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]
     return answer
 
 
+def of_the_same(work: Callable[[Asked], Answer]) -> Callable[[Asked], Answer]:
+    """A function whose result is kept for as long as it is asked of the very same object.
+
+    Args:
+        work: from a frozen object to a frozen result; nothing else goes into it
+
+    Returns:
+        The same function.
+
+    Source: common practice.
+    """
+    # Each result lies beside its object, which thereby stays alive, so that no other gets its identity.
+    kept: dict[int, tuple[Asked, Answer]] = {}
+
+    @wraps(work)
+    def answer(asked: Asked) -> Answer:
+        held = kept.get(id(asked))
+        if held is None:
+            if len(kept) >= KEPT:
+                kept.clear()
+            held = kept[id(asked)] = (asked, work(asked))
+        return held[1]
+
+    return answer
+
+
 VALUES: dict[type, Callable[[object], tuple[object, ...]]] = {}
 """How the values of each kind of question are read."""
 
