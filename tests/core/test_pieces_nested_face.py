@@ -185,3 +185,18 @@ def test_hanging_folders_go_into_a_drawer_that_is_to_hold_them(files, width, hei
 
     found = findings_of({"body": body, "rows": [{}, {"height": height, "files": files}]}, "file drawer")
     assert [each.verdict.value for each in found] == verdicts
+
+
+@pytest.mark.parametrize(
+    ("kind", "verdict"),
+    [("web-frame", "caution"), ("rail", "caution"), ("dust-frame", "pass"), ("solid", "pass")],
+)
+def test_an_open_space_over_a_row_of_drawers_needs_a_floor(kind, verdict):
+    rows = [{"holds": "open"}, {}]
+
+    (floor,) = findings_of({"rows": rows, "case.divider_kind": kind}, "floor of a space")
+    assert (floor.about, floor.verdict.value) == ("R1-1", verdict)
+
+
+def test_an_open_space_on_the_case_bottom_has_its_floor():
+    assert findings_of({"rows": [{}, {"holds": "open"}]}, "floor of a space") == []

@@ -84,7 +84,7 @@ def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
     if edge:
         yield Part(
             code=case.code(f"{mark}E"),
-            line="C11",
+            line="C12",
             name="Shelf edge",
             **timber(woods.case),
             thickness=box.height,
