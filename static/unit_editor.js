@@ -8,6 +8,7 @@ const turns = { undo: "past", redo: "ahead" };
 let changed = false;
 let typings = 0;
 let opened = [];
+let held = "";
 
 const beside = () => {
   const said = document.getElementById("said");
@@ -48,22 +49,33 @@ const allow = () => {
   }
 };
 
+// What was open and where the caret was, for the parts that are exchanged whole.
 document.addEventListener("htmx:before:swap", () => {
-  opened = [...form.querySelectorAll("details[open]")].map((each) => each.id);
+  opened = [...document.querySelectorAll(".workbench details[open]")].map((each) => each.id);
+  held = document.activeElement?.id ?? "";
 });
 
+const restore = () => {
+  for (const id of opened) document.getElementById(id)?.setAttribute("open", "");
+  if (document.activeElement !== document.body) return;
+  const again = document.getElementById(held);
+  if (again && !again.disabled) again.focus({ preventScroll: true });
+  else document.getElementById("row-add")?.focus({ preventScroll: true });
+};
+
 document.addEventListener("htmx:after:swap", (event) => {
-  if (event.detail?.ctx?.swap === "none") return;
+  const ctx = event.detail?.ctx;
+  if (ctx?.swap === "none") return;
   allow();
+  restore();
+  mark();
   say("");
   document.getElementById("faults")?.remove();
-  const source = event.target;
-  if (source instanceof Element && source.id.startsWith("row-") || ["rows", "fields", ...Object.keys(turns)].includes(source.id)) {
-    for (const id of opened) document.getElementById(id)?.setAttribute("open", "");
-    if (document.activeElement === document.body) document.getElementById("row-add")?.focus();
+  if (ctx?.target?.id === "fields") {
     changed = true;
     step.value = "";
-    form.dispatchEvent(new Event("work"));
+    // Not at once: it would take the place of the exchange that is still under way.
+    setTimeout(() => form.dispatchEvent(new Event("work")), 30);
     return;
   }
   beside();
@@ -83,6 +95,69 @@ document.addEventListener("htmx:error", (event) => {
   if (event.detail?.error?.name === "AbortError") return;
   say("The service does not answer. What you typed stands here; it is worked out as soon as it answers again.");
 });
+
+// What is chosen in the drawing, in the list and in the form is one and the same.
+const wide = matchMedia("(min-width: 66rem)");
+const rowOf = (mark) =>
+  mark && form.querySelector(`tr[data-mark="${mark}"], tr[data-mark="${mark.slice(0, mark.lastIndexOf("-"))}"]`);
+
+const mark = () => {
+  const at = document.getElementById("at");
+  const place = at?.selectedOptions[0];
+  for (const each of document.querySelectorAll("a[data-pick].picked, tr.picked")) each.classList.remove("picked");
+  if (!at?.value) return;
+  document.querySelector(`a[data-pick="R${at.value}"]`)?.classList.add("picked");
+  rowOf(at.value)?.classList.add("picked");
+  document.getElementById("to-fields").href = `#${place.dataset.field}`;
+};
+
+const choose = (code) => {
+  const at = document.getElementById("at");
+  if ([...at.options].some((each) => each.value === code)) at.value = code;
+  document.getElementById("changes").open = true;
+  mark();
+};
+
+const goTo = (id, caret) => {
+  const field = document.getElementById(id);
+  if (!field) return;
+  const folded = field.closest("details");
+  if (folded) folded.open = true;
+  field.scrollIntoView({ block: "center" });
+  if (!caret) return;
+  field.focus({ preventScroll: true });
+  if (field.select) field.select();
+};
+
+document.addEventListener("click", (event) => {
+  const pick = event.target.closest?.("a[data-pick]");
+  const own = event.target.closest?.("#to-fields");
+  if (own) {
+    event.preventDefault();
+    goTo(own.hash.slice(1), true);
+  }
+  if (!pick) return;
+  event.preventDefault();
+  const opening = /^R\d+-/.test(pick.dataset.pick);
+  if (opening) choose(pick.dataset.pick.slice(1));
+  // A key keeps its place in the drawing, from where the changes are near; a finger brings up no keyboard.
+  const caret = !opening || (event.detail > 0 && event.pointerType !== "touch");
+  if (wide.matches || !opening) goTo(pick.getAttribute("href").slice(1), caret);
+});
+document.addEventListener("change", (event) => {
+  if (event.target.id !== "at") return;
+  mark();
+  if (wide.matches) rowOf(event.target.value)?.scrollIntoView({ block: "center" });
+});
+form.addEventListener("focusin", (event) => {
+  const at = document.getElementById("at");
+  const line = event.target.closest("tr[data-mark]")?.dataset.mark;
+  if (!line || at.value === line || at.value.startsWith(`${line}-`)) return;
+  const first = [...at.options].find((each) => each.value === line || each.value.startsWith(`${line}-`));
+  if (first) at.value = first.value;
+  mark();
+});
+mark();
 
 form.addEventListener("input", (event) => {
   changed = true;

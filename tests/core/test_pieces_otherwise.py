@@ -48,3 +48,10 @@ def test_sizes_are_in_the_unit_that_the_shop_shows():
     other = built(chest({"body.depth": "18"}))
 
     assert otherwise(built(chest()), other, LengthUnit.MILLIMETRE) == "Overall 476 mm deep instead of 425."
+
+
+def test_another_way_of_running_is_said_in_place_of_what():
+    fronts = {"drawers.style": {"kind": "applied front"}}
+    base, other = (built(chest(fronts | way)) for way in ({}, {"drawers.running": {"kind": "slides"}}))
+
+    assert "Every drawer runs on metal slides (instead of: runs wood on wood" in otherwise(base, other)

@@ -14,7 +14,7 @@ from casewright.pieces.asked.slide_spec import house_slides
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import construct
 from casewright.pieces.drawers.sizes import CannotBuild
-from casewright.pieces.rules import running_rules as rules
+from casewright.pieces.rules import slide_rules
 from casewright.pieces.takeoff.drivers import count_drivers
 from casewright.pieces.takeoff.rough import take_off
 
@@ -43,21 +43,21 @@ def found(built, rule):
 def test_a_box_between_slides_leaves_what_the_sheet_allows_at_each_side(opening):
     first = house_slides()[0]
 
-    width = rules.slide_box_width(opening=opening, space=first.space, most=first.space_most)
+    width = slide_rules.slide_box_width(opening=opening, space=first.space, most=first.space_most)
 
     assert width == pytest.approx(opening - 2 * 13.05 * MILLIMETRE, abs=1 / 64)
-    assert 12.9 <= rules.side_space(opening=opening, box=width) / MILLIMETRE <= 13.2
+    assert 12.9 <= slide_rules.side_space(opening=opening, box=width) / MILLIMETRE <= 13.2
 
 
 def test_an_opening_of_38_takes_a_box_1_and_a_32nd_narrower():
     first = house_slides()[0]
 
-    assert rules.slide_box_width(opening=38.0, space=first.space, most=first.space_most) == 36 + 31 / 32
+    assert slide_rules.slide_box_width(opening=38.0, space=first.space, most=first.space_most) == 36 + 31 / 32
 
 
 def test_under_mount_slides_hold_a_box_by_its_inside_width():
     """From memory: the opening less 42 mm inside, for sides of 5/8."""
-    width = rules.under_mount_box_width(
+    width = slide_rules.under_mount_box_width(
         opening=38.0, deduction=42 * MILLIMETRE, left_side=5 / 8, right_side=5 / 8
     )
 

@@ -87,3 +87,43 @@ def test_a_partition_of_another_wood_is_told_apart_from_the_sides(wood):
     found = [each for each in unit_year(built(data)).parts if each.what == "moves apart from the sides"]
 
     assert bool(found) is (wood != "cherry")
+
+
+def named(data: dict[str, object], start: str) -> dict[str, object]:
+    return {each.what: each for each in unit_year(built(data)).parts if each.part.startswith(start)}
+
+
+def test_overlay_fronts_close_their_gaps_by_half_of_what_both_grow():
+    data = chest({"drawers.style": {"kind": "full overlay"}})
+    unit = built(data)
+    gap = named(data, "Front of")["gap to the front above"].through
+
+    grows = 0.00248 * 2.5  # flat-sawn cherry from 8.5 to 11 %, Wood Handbook table 13-5
+    heights = {drawer.sizes.face.height for drawer in unit.drawers}
+    assert gap.now - gap.wettest <= max(heights) * grows + 1e-6
+    assert gap.now - gap.wettest >= min(heights) * grows - 1e-6
+
+
+def test_inset_fronts_have_no_gap_to_each_other():
+    assert named(chest(), "Front of") == {}
+
+
+def test_panelled_sides_and_backs_and_dust_panels_are_followed_in_their_grooves():
+    sides = named(chest({"case.sides": "framed"}), "Case sides")
+    back = named(chest({"back.kind": "panelled"}), "Back")
+    dust = named(chest({"case.divider_kind": "dust-frame"}), "Dust panels")
+
+    for found in (sides, back):
+        assert found["how far the panel reaches into each groove"].passes
+    play = dust["play in front and rear groove"].through
+    assert play.driest < play.now < play.wettest  # the rails come closer as the sides shrink
+
+
+def test_sides_that_are_frames_move_by_their_stiles_only():
+    framed = named(chest({"case.sides": "framed"}), "Runners")["gap at the rear"].through
+    solid = named(chest(), "Runners")["gap at the rear"].through
+    ply = named(chest({"case.sides": "plywood"}), "Runners")["gap at the rear"].through
+
+    assert ply.driest == ply.now
+    assert framed.now - framed.driest == pytest.approx(2 * 3 * 0.00248 * 2.3, abs=1e-6)
+    assert framed.now - framed.driest < solid.now - solid.driest

@@ -5,11 +5,17 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as some
 
 from carcases import CUTS, WOODS
+from casewright.labour.drivers import Driver
 from casewright.measure.findings import Verdict
 from casewright.pieces.asked.case_spec import CORNERS
 from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.drawers.sizes import CannotBuild
+from casewright.pieces.takeoff.drivers import count_drivers
+from casewright.pieces.takeoff.rough import take_off
+from casewright.pieces.words.describe import describe
+from casewright.pieces.words.otherwise import otherwise
 from casewright.wood.sheets import sheet
 from units import built, chest
 
@@ -20,6 +26,11 @@ PLY = sheet("hardwood plywood", "3/4")
 def made(**changes):
     """A chest 24 wide and 16 deep, of three rows, with some of its case changed."""
     return built(chest({name.replace("__", "."): value for name, value in changes.items()}))
+
+
+def drivers(unit):
+    """What the hours count."""
+    return count_drivers(unit, take_off(unit, example_shop()))
 
 
 def line(unit, mark):
@@ -108,6 +119,17 @@ def test_a_case_of_plywood_takes_the_thickness_that_its_sheet_measures():
     assert said(unit, "composite-wood label")[0].verdict is Verdict.CAUTION
 
 
+def test_partitions_of_a_plywood_case_are_of_its_sheet_too():
+    slides = {"kind": "slides"}
+    unit = made(case__sides="plywood", rows=[{"columns": 2}, {}, {}], drawers__running=slides)
+    partition, edge = line(unit, "C8")[0], line(unit, "C10")[0]
+    assert partition.sheet
+    assert partition.thickness == edge.thickness == PLY.thickness
+    assert edge.width == 1 / 4
+    widths = [opening.width for opening in unit.face.openings[:2]]
+    assert sum(widths) + 3 * PLY.thickness == pytest.approx(24)
+
+
 def test_a_thickness_that_was_measured_on_the_sheet_beats_the_table():
     unit = made(case__sides="plywood", case__side="23/32", case__bottom="45/64")
     assert {part.thickness for part in line(unit, "C1")} == {23 / 32}
@@ -184,6 +206,49 @@ def test_fields_that_leave_no_wood_are_refused_by_name():
         made(case__corner="tenon", case__corner_tenon="3/4")
     with pytest.raises(CannotBuild, match=r"case\.dust\.nominal"):
         made(case__divider_kind="dust-frame", case__dust={"nominal": "3/4"})
+
+
+def test_dowels_and_screws_are_bought_and_loose_tenons_cut_from_offcuts():
+    doweled = made(case__corner="dowels")
+    bought = {item.item: item.quantity for item in doweled.hardware}
+    # Two in each end of both rails; in the bottom, 15-1/2 wide: (15-1/2 - 2) / 3, up, and one.
+    assert bought["dowel"] == 4 * 2 + 2 * 6
+    screwed = {item.item: item.quantity for item in made(case__corner="housing").hardware}
+    # Two in each end of both rails; in the bottom (15-1/2 - 3) / 6, up, and one.
+    assert screwed["case screw"] == 4 * 2 + 2 * 4
+    loose = made(case__corner="loose-tenons")
+    assert "dowel" not in {item.item for item in loose.hardware}
+    tenons = {str(part.size): part.quantity for part in loose.small_parts if part.name == "Loose tenon"}
+    # One in each end of a rail 3 wide, as wide as half of it; in the bottom (15-1/2 - 3) / 5, up, and one.
+    assert tenons == {"1/4 × 1-1/2 × 1-1/2": 4 + 2 * 4}
+
+
+def test_hours_count_what_is_made():
+    """Six dovetailed corners of solid sides; none of framed ones, which are counted as such."""
+    solid, framed, ply = (
+        drivers(made(**asked)) for asked in ({}, {"case__sides": "framed"}, {"case__sides": "plywood"})
+    )
+    assert solid[Driver.CASE_CORNERS] == 6
+    assert Driver.FRAMED_SIDES not in solid
+    assert framed[Driver.CASE_CORNERS] == 0
+    assert framed[Driver.FRAMED_SIDES] == 2
+    assert framed[Driver.MORTISE_JOINTS] == 4 * 2  # twin tenons at both ends of two rails
+    assert framed[Driver.HOUSED_ENDS] == solid[Driver.HOUSED_ENDS] + 2  # the bottom
+    assert ply[Driver.CASE_SHEETS] == 4
+    assert ply[Driver.LIPPED_EDGES] == 4
+    assert ply[Driver.DOWELS] == 2 * 2 * 6
+    dusted = drivers(made(case__divider_kind="dust-frame"))
+    assert dusted[Driver.DUST_PANELS] == 2
+
+
+def test_words_for_a_customer_say_what_the_case_is():
+    assert "frames 3/4 in thick around panels that lie loose" in " ".join(
+        describe(made(case__sides="framed"))
+    )
+    assert "plywood" in " ".join(describe(made(case__sides="plywood")))
+    changed = otherwise(made(), made(case__sides="framed", case__divider_kind="rail"))
+    assert "Its sides are frames with panels instead of solid boards." in changed
+    assert "Between its rows lie front rails alone instead of frames." in changed
 
 
 @some.composite

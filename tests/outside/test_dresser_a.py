@@ -9,6 +9,10 @@ from typing import NamedTuple
 import pytest
 
 from casewright.measure.lengths import show, show_mm
+from casewright.pieces.built.standing import unit_standing
+from casewright.stability.masses import at_travel
+from casewright.stability.situations import all_open_filled
+from casewright.stability.tipping import tip_case
 from units import dresser_estimate
 
 SOURCE = "worked dresser A, a trade worked example"
@@ -243,6 +247,33 @@ def test_the_dresser_holds_and_tips_with_the_printed_moments(kind, about, holdin
 
 def test_the_greatest_safe_travel_is_the_printed_one():
     assert show(unit().stand.safe_travel) == "13-19/64"
+
+
+@pytest.mark.parametrize(
+    ("travel", "holding", "tipping", "factor"), [(14, 948, 877, 1.08), (15.75, 948, 1179, 0.80)]
+)
+def test_further_out_the_dresser_stands_as_printed_and_at_last_tips(travel, holding, tipping, factor):
+    further = tip_case(all_open_filled(at_travel(unit().stand.piece, travel)))
+
+    # the printed sums are of weights and centres to a hundredth
+    assert further.holding == pytest.approx(holding, abs=1)
+    assert further.tipping == pytest.approx(tipping, abs=1)
+    assert further.factor == pytest.approx(factor, abs=0.006)
+
+
+def test_the_screen_shows_how_it_stands_beyond_its_stops():
+    shown = {show(each.travel): each.case.factor for each in unit_standing(unit()).further}
+
+    assert list(shown) == ["12-1/2", "14", "18-3/4"]
+    assert shown["14"] == pytest.approx(1.08, abs=0.006)
+
+
+def test_the_dresser_is_covered_by_all_three_limits():
+    held = unit_standing(unit())
+
+    assert held.covered
+    assert [float(each.found) for each in held.limits] == pytest.approx([44.375, 160.8, 11.56], abs=0.05)
+    assert [each.least for each in held.limits] == [27, 30, 3.2]
 
 
 def test_every_drawer_stops_at_two_thirds_with_six_and_a_quarter_still_engaged():

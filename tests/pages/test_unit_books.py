@@ -2,7 +2,7 @@
 
 import pytest
 
-from casewright.web.units.form_acts import acted
+from casewright.web.units.form_acts import Pressed, acted
 from pages.unit_jobs import filled, new_job, new_unit
 
 
@@ -33,9 +33,9 @@ def test_a_revision_says_who_why_and_what_changed_field_by_field(maker, revised)
 def test_a_row_that_was_taken_out_or_added_is_one_line(maker, unit):
     page = maker.get(unit)
     maker.post(unit, **filled(page, unit, {"rows.2.height": "6", "rows.2.columns": "2"}))
-    fewer = acted(dict(maker.get(unit).form(unit).sent()), "row-remove-2")
+    fewer = acted(dict(maker.get(unit).form(unit).sent()), Pressed(act="row-remove-2")).values
     maker.post(unit, **fewer)
-    more = acted(dict(maker.get(unit).form(unit).sent()), "row-add")
+    more = acted(dict(maker.get(unit).form(unit).sent()), Pressed(act="row-add")).values
     maker.post(unit, **more)
 
     page = maker.get(f"{unit}/revisions").text

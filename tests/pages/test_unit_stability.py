@@ -54,6 +54,14 @@ def test_the_page_says_what_would_mend_it(maker, unit):
     assert "13-19/64" in text
 
 
+def test_the_page_has_the_checks_of_strength(maker, unit):
+    text = maker.get(f"{unit}/stability").text
+
+    assert "The rail under row 1, its full drawers drawn out, hangs 0.1" in text
+    assert "checks of strength pass" in text
+    assert "Sides and runners may wear" in text
+
+
 def test_its_figures_lead_to_their_working(maker, unit):
     page = maker.get(f"{unit}/stability")
 

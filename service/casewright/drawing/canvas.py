@@ -6,6 +6,7 @@ it is printed on, so that a large case and a small joint come out equally legibl
 
 import unicodedata
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from xml.sax.saxutils import escape, quoteattr
@@ -104,6 +105,21 @@ def plain(value: Number, digits: int = 5) -> str:
     return "0" if text == "-0" else text
 
 
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Where a place in a drawing leads.
+
+    Attributes:
+        code: what stands there: the code of an opening or row, or the name of a part
+        address: where it leads
+        words: what it is called for those who cannot see it
+    """
+
+    code: str
+    address: str
+    words: str
+
+
 class Sheet:
     """A drawing while it is being made: lines by kind, lettering, how far they reach, and what they say.
 
@@ -122,6 +138,7 @@ class Sheet:
         # Written out at the end: most drawings are tried in several scales before one fits.
         self._lines: dict[Line, list[Callable[[], str]]] = {line: [] for line in Line}
         self._words: list[str] = []
+        self._links: list[str] = []
         self._said: list[str] = []
         self._lettered: list[Bounds] = []
         self._left = self._bottom = float("inf")
@@ -238,6 +255,18 @@ class Sheet:
 
         self._put(line, rect)
 
+    def link(self, corner: Point, width: Inches, height: Inches, link: "Link") -> None:
+        """A place over everything drawn that leads elsewhere; the drawing does not reach farther for it."""
+        where = f'x="{plain(corner[0])}" y="{plain(-corner[1] - height)}"'
+        named = f"data-pick={quoteattr(link.code)} aria-label={quoteattr(written(link.words))}"
+        size = f'width="{plain(width)}" height="{plain(height)}"'
+        self._links.append(f"<a href={quoteattr(link.address)} {named}><rect {where} {size}/></a>")
+
+    @property
+    def has_links(self) -> bool:
+        """Does a place in it lead elsewhere?"""
+        return bool(self._links)
+
     def circle(self, line: Line, centre: Point, radius: Inches) -> None:
         """A circle."""
         self._reach((centre[0] - radius, centre[1] - radius))
@@ -287,7 +316,12 @@ class Sheet:
         """Everything drawn, one group for each kind of line, lettering on top."""
         groups = [self._group(line, drawn) for line, drawn in self._lines.items() if drawn]
         letters = f'font-size="{plain(self.letters)}" text-anchor="middle" fill="currentColor"'
-        return "\n".join([*groups, f'<g class="lettering" {letters}>', *self._words, "</g>"])
+        links = (
+            ['<g class="picks" fill="none" pointer-events="all">', *self._links, "</g>"]
+            if self._links
+            else []
+        )
+        return "\n".join([*groups, f'<g class="lettering" {letters}>', *self._words, "</g>", *links])
 
     def _group(self, line: Line, drawn: list[Callable[[], str]]) -> str:
         look = f'fill="none" stroke="currentColor" stroke-width="{plain(WEIGHTS[line] * self.scale)}"'

@@ -6,6 +6,7 @@ from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.face_parts import draw_case, seen_rows
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.picks import Where, draw_picks
 from casewright.drawing.spaces import draw_spaces
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
@@ -22,12 +23,13 @@ BAR = 0.5
 """How high a pull with two screws is drawn (common practice) [in]."""
 
 
-def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
+def elevation(unit: Construction, shown: LengthUnit | None = None, where: Where | None = None) -> Drawing:
     """The front elevation of a unit, with heights, widths, drawer codes and pulls.
 
     Args:
         unit: the unit, worked out
         shown: the unit of its sizes; None for that in which the piece was drawn
+        where: the address to which an opening, a row or a part of it leads; None for a drawing without links
 
     Returns:
         The drawing.
@@ -36,7 +38,7 @@ def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     """
     spec, face = unit.spec, unit.face
     return fitted(
-        lambda sheet: _draw(View(sheet), unit),
+        lambda sheet: _draw(View(sheet), unit, where),
         shown or spec.unit,
         name=f"{spec.code}-elevation",
         title=f"{spec.code}: {spec.name}",
@@ -45,7 +47,7 @@ def elevation(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     )
 
 
-def _draw(view: View, unit: Construction) -> None:
+def _draw(view: View, unit: Construction, where: Where | None) -> None:
     draw_case(view, unit)
     draw_spaces(view, unit)
     over = unit.spec.top.overhang_sides + view.sheet.letters
@@ -56,6 +58,8 @@ def _draw(view: View, unit: Construction) -> None:
     _widths_above(view, unit, top)
     _widths_below(view, unit)
     _given_up(view, unit)
+    if where:
+        draw_picks(view, unit, where)
 
 
 def _given_up(view: View, unit: Construction) -> None:

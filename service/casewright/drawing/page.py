@@ -44,6 +44,7 @@ class Drawing:
         width: width [in of the work]
         height: height [in of the work]
         body: everything drawn, as SVG
+        has_links: does a place in it lead elsewhere?
     """
 
     name: str
@@ -55,6 +56,7 @@ class Drawing:
     width: Inches
     height: Inches
     body: str
+    has_links: bool = False
 
     def svg(self, *, standalone: bool = False, prefix: str = "") -> str:
         """The drawing as SVG: to stand inside a page in the page's own colours, or as a file of its own.
@@ -71,7 +73,8 @@ class Drawing:
         known = NOT_IN_AN_ID.sub("-", f"{prefix}-{self.name}" if prefix else self.name)
         size = f'width="{plain(self.width / self.scale)}in" height="{plain(self.height / self.scale)}in"'
         seen = " ".join(plain(value) for value in (self.left, self.top, self.width, self.height))
-        told = f'role="img" aria-labelledby="{known}-title {known}-desc"'
+        role = "group" if self.has_links else "img"
+        told = f'role="{role}" aria-labelledby="{known}-title {known}-desc"'
         scale = f'data-scale="{plain(self.scale)}"'
         colours = f' color="{INK}" font-family="Helvetica, Arial, sans-serif"' if standalone else ""
         lines = [
@@ -126,6 +129,7 @@ def fitted(
         width=right - left,
         height=top - bottom,
         body=sheet.body(),
+        has_links=sheet.has_links,
     )
 
 

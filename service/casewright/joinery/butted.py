@@ -25,6 +25,7 @@ from casewright.joinery.solid import (
 )
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.rounding import down_to
+from casewright.measure.saying import Words
 from casewright.measure.units import Count, Inches
 
 BEYOND = 2.0
@@ -157,6 +158,7 @@ class Butted:
         thick: its thickness [in]
         is_round: whether it is round
         piece: what the pieces are called
+        note: what is not drawn
     """
 
     width: Inches
@@ -169,6 +171,7 @@ class Butted:
     thick: Inches
     is_round: bool
     piece: str
+    note: Words
 
 
 def butted_shape(joint: Butted) -> Shape:
@@ -214,6 +217,7 @@ def butted_shape(joint: Butted) -> Shape:
         engaged=joint.into_side,
         filled=((0.0, end), up, (0.0, thick)),
         strips=tuple(_strips(joint)),
+        notes=(joint.note,),
     )
 
 

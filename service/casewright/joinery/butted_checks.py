@@ -6,9 +6,11 @@ from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.remembering import remembered
 from casewright.measure.saying import say
 
 
+@remembered
 def row_joint(joint: ButtedRow, ledger: Ledger = UNKEPT) -> RowJoint:
     """A board against a case side, worked out.
 

@@ -285,8 +285,15 @@ class RowJoint:
         """The joint in space."""
         given = self.given
         half = min(given.limits.clearance.value, given.side_depth, self.board_depth) / 2
+        words = given.words
         return butted_shape(
             Butted(
+                note=say(
+                    "Each {} goes {} deeper than the {} reaches: room for the glue, which is not drawn.",
+                    words.hole,
+                    half,
+                    words.one,
+                ),
                 width=given.width,
                 board=given.board,
                 case_side=given.case_side,

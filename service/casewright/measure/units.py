@@ -31,6 +31,7 @@ Ticks = Annotated[int, Unit("tick")]
 """A stored length, in whole 1/640 mm [tick]."""
 BoardFeet = Annotated[float, Unit("board_foot")]
 Pounds = Annotated[float, Unit("pound")]
+PoundsPerFoot = Annotated[float, Unit("pound/foot")]
 PoundsPerCubicFoot = Annotated[float, Unit("pound/foot**3")]
 PoundsPerSquareInch = Annotated[float, Unit("psi")]
 PoundsForce = Annotated[float, Unit("force_pound")]

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from casewright.measure.saying import Words, say, strung
-from casewright.pieces.built.standing import Limit, Standing, Wall
+from casewright.pieces.built.standing import Limit, Standing
+from casewright.pieces.built.wall_load import Wall
 from casewright.stability.limits import house_limits
 from casewright.stability.scope import RULE, reason_outside
 from casewright.stability.tip_checks import factor_shown, verdict_on

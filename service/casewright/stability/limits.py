@@ -31,6 +31,7 @@ class Limits:
         push_height: the highest point at which it acts [in]
         target_factor: holding over tipping moment that a design should have [dimensionless]
         sag_ratio: span over sag of a bottom that still looks straight [dimensionless]
+        shelf_ratio: the same of a shelf [dimensionless]
         friction: of wood on wood [dimensionless]
     """
 
@@ -45,6 +46,7 @@ class Limits:
     push_height: Inches
     target_factor: Number
     sag_ratio: Number
+    shelf_ratio: Number
     friction: Number
 
 

@@ -311,7 +311,7 @@ def leaned(x: Inches, z: Inches, tilt: Degrees) -> Inches:
 def moment(masses: Iterable[Mass], tilt: Degrees = 0.0) -> InchPounds:
     """The moment of some weights about the pivot.
 
-    Rule: sum of weight * leaned(x, z, tilt)
+    Rule: sum of weight * (x * cos(tilt) - z * sin(tilt))
 
     Args:
         masses: the weights
@@ -322,4 +322,6 @@ def moment(masses: Iterable[Mass], tilt: Degrees = 0.0) -> InchPounds:
 
     Source: statics.
     """
-    return math.fsum(mass.weight * leaned(mass.x, mass.z, tilt) for mass in masses)
+    angle = math.radians(tilt)
+    cos, sin = math.cos(angle), math.sin(angle)
+    return math.fsum([mass.weight * (mass.x * cos - mass.z * sin) for mass in masses])

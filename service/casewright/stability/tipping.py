@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.units import Degrees, Inches, InchPounds, Number
-from casewright.stability.masses import Mass, leaned, moment
+from casewright.stability.masses import Mass
 
 
 class Kind(StrEnum):
@@ -95,7 +95,7 @@ def tipping_factor(holding: InchPounds, tipping: InchPounds) -> Number:
 def moved_out(moving: tuple[Moving, ...], tilt: Degrees = 0.0) -> InchPounds:
     """The moment of the open drawers, with what is in and on them.
 
-    Rule: sum of weight * leaned(x - travel, z, tilt)
+    Rule: sum of weight * ((x - travel) * cos(tilt) - z * sin(tilt))
 
     Args:
         moving: the weights that went with the drawers
@@ -106,7 +106,11 @@ def moved_out(moving: tuple[Moving, ...], tilt: Degrees = 0.0) -> InchPounds:
 
     Source: statics.
     """
-    return math.fsum(one.mass.weight * leaned(one.mass.x - one.travel, one.mass.z, tilt) for one in moving)
+    angle = math.radians(tilt)
+    cos, sin = math.cos(angle), math.sin(angle)
+    return math.fsum(
+        [one.mass.weight * ((one.mass.x - one.travel) * cos - one.mass.z * sin) for one in moving]
+    )
 
 
 def tip_case(situation: Situation, ledger: Ledger = UNKEPT) -> TipCase:
@@ -122,42 +126,44 @@ def tip_case(situation: Situation, ledger: Ledger = UNKEPT) -> TipCase:
     Source: statics; a design screen, not the test of ASTM F2057-23.
     """
     name = f"tip.{situation.kind}{'.' if situation.about else ''}{situation.about}"
-    holding = ledger.take(f"{name}.holding", holding_moment, situation=situation)
-    tipping = ledger.take(f"{name}.tipping", tipping_moment, situation=situation)
+    moments = parts(situation)
+    holding = ledger.take(f"{name}.holding", holding_moment, moments=moments)
+    tipping = ledger.take(f"{name}.tipping", tipping_moment, moments=moments, push=situation.push)
     factor = ledger.take(f"{name}.factor", tipping_factor, holding=holding, tipping=tipping)
     return TipCase(situation=situation, holding=holding, tipping=tipping, factor=factor)
 
 
-def holding_moment(situation: Situation) -> InchPounds:
+def holding_moment(moments: tuple[InchPounds, ...]) -> InchPounds:
     """What holds the piece: every standing weight behind the pivot, and the open drawers while they still do.
 
     Rule: sum of the moments above zero
 
     Args:
-        situation: what is done to the piece
+        moments: of each standing weight, and last of the open drawers together [in-lb]
 
     Returns:
         The moment [in-lb]
 
     Source: statics.
     """
-    return math.fsum(max(0.0, part) for part in parts(situation))
+    return math.fsum([each for each in moments if each > 0])
 
 
-def tipping_moment(situation: Situation) -> InchPounds:
+def tipping_moment(moments: tuple[InchPounds, ...], push: InchPounds) -> InchPounds:
     """What tips the piece: the open drawers, what is before the pivot, and a push.
 
     Rule: push - sum of the moments below zero
 
     Args:
-        situation: what is done to the piece
+        moments: of each standing weight, and last of the open drawers together [in-lb]
+        push: the moment of an outward push [in-lb]
 
     Returns:
         The moment [in-lb]
 
     Source: statics.
     """
-    return situation.push + math.fsum(max(0.0, -part) for part in parts(situation))
+    return push - math.fsum([each for each in moments if each < 0])
 
 
 def parts(situation: Situation) -> tuple[InchPounds, ...]:
@@ -171,5 +177,8 @@ def parts(situation: Situation) -> tuple[InchPounds, ...]:
 
     Source: statics.
     """
-    standing = (moment((mass,), situation.tilt) for mass in situation.standing)
+    angle = math.radians(situation.tilt)
+    cos, sin = math.cos(angle), math.sin(angle)
+    # As `moment` of each of them, the angle reckoned once: a piece has many situations.
+    standing = [mass.weight * (mass.x * cos - mass.z * sin) for mass in situation.standing]
     return (*standing, moved_out(situation.moving, situation.tilt))

@@ -226,9 +226,8 @@ class Drawers(Spec):
     @property
     def has_box_front(self) -> bool:
         """Whether the box has a front of its own, to which the show front is screwed."""
-        over = isinstance(self.style, FullOverlay | HalfOverlay)
         slid = isinstance(self.front_joint, SlidingDovetail)
-        return isinstance(self.style, AppliedFront) or (over and not slid)
+        return isinstance(self.style, AppliedFront) or (self.fronts_outside and not slid)
 
     @property
     def joined_front(self) -> float:
@@ -238,11 +237,16 @@ class Drawers(Spec):
         return self.side if self.box_front is None else self.box_front
 
     @property
+    def fronts_outside(self) -> bool:
+        """Whether the fronts stand before the case, with nothing of them in their openings."""
+        return isinstance(self.style, FullOverlay | HalfOverlay)
+
+    @property
     def stands_before(self) -> float:
         """How far a front stands before the front edge of the case [in]."""
         if isinstance(self.style, Lipped):
             return self.style.thick
-        return self.front if isinstance(self.style, FullOverlay | HalfOverlay) else 0.0
+        return self.front if self.fronts_outside else 0.0
 
     @property
     def screwed_under(self) -> bool:

@@ -1,11 +1,12 @@
 """How frame-and-panel work is made, wherever it stands: a case side, a door, a back."""
 
-from typing import Self
+from typing import Any, Self
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.wood.movement import Cut
 from casewright.wood.sheets import Sheet, sheet
 
 
@@ -35,6 +36,11 @@ class SheetChoice(Spec):
     def bought(self) -> Sheet:
         """The sheet, with what it really measures."""
         return sheet(self.sheet, self.nominal)
+
+    @property
+    def material(self) -> dict[str, Any]:
+        """Its name and kind, ready to be handed to a part."""
+        return {"wood": str(self.bought), "cut": Cut.FLAT, "sheet": True}
 
 
 class Panelling(Spec):

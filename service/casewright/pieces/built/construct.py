@@ -17,9 +17,12 @@ from casewright.pieces.built.checks import unit_checks
 from casewright.pieces.built.masses import Masses, masses
 from casewright.pieces.built.possible import refuse_impossible, refuse_sizeless
 from casewright.pieces.built.stand import Stand, stand
+from casewright.pieces.built.strength import strength_checks
 from casewright.pieces.built.surfaces import Surfaces, surfaces
 from casewright.pieces.built.tracing import traced
+from casewright.pieces.built.wall_load import wall_findings
 from casewright.pieces.case.carcase import Carcase, carcase
+from casewright.pieces.case.corner_goods import corner_hardware, corner_small_parts
 from casewright.pieces.case.corners import CaseCorner, case_corners
 from casewright.pieces.case.joints import case_joints
 from casewright.pieces.case.settled import with_sheet_sizes
@@ -162,8 +165,13 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *run_hardware(drawers),
             *door_hardware(spec, hung.doors),
             *shelf_pins(spec, face),
+            *corner_hardware(joined.joints),
         ),
-        small_parts=(*run_small_parts(spec, drawers), *small_parts(spec, face)),
+        small_parts=(
+            *run_small_parts(spec, drawers),
+            *small_parts(spec, face),
+            *corner_small_parts(joined.joints),
+        ),
         surfaces=surfaces(spec, face, drawers, hung.doors, top_part(spec, parts), ledger),
         masses=weights,
         stand=standing,
@@ -174,6 +182,8 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
                 spec, drawers, weather, {code: each.weight for code, each in weights.drawers.items()}, ledger
             ),
             *standing.findings,
+            *strength_checks(spec, face, drawers, parts, standing.piece.drawers, weather.now, ledger),
+            *wall_findings(spec, face, parts, standing, ledger),
             *joined.findings,
             *door_checks(spec, hung.doors, weather, ledger),
             *framed.findings,

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from casewright.joinery.called import Called
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint
 from casewright.measure.saying import Words, say
 from casewright.pieces.asked.drawer_fronts import Lipped
@@ -19,6 +20,7 @@ from casewright.pieces.drawers.ends import (
 )
 from casewright.pieces.layout.joints import PlacedJoint
 
+PINS_IN_FRONT = (("back", "front"),)
 NAMES = {
     THROUGH: "through dovetail",
     SLIDING: "sliding dovetail",
@@ -61,7 +63,7 @@ def _ends(unit: Construction) -> Iterator[PlacedJoint]:
                     (end, tuple(f"{each.code}-{board}" for each in held)),
                     ("side", tuple(f"{each.code}-{mark}" for each in held for mark in ("SL", "SR"))),
                 ),
-                joint=getattr(first.joints, end),
+                joint=_called(getattr(first.joints, end), end),
                 working=f"{first.sizes.code}.{end}_joint",
                 drawers=tuple(each.code for each in held),
                 advice=tuple(_advice(unit, end, family)),
@@ -83,6 +85,13 @@ def _alike(drawers: Sequence[Drawer], end: str) -> list[list[Drawer]]:
 def _asked(joint: Joint) -> object:
     """What decides a joint and its card, whatever drawer it belongs to."""
     return [(each.name, each.value) for each in joint.settings], getattr(_inner(joint), "layout", None)
+
+
+def _called(joint: Joint, end: str) -> Joint:
+    """A through dovetail knows its pin board as the back; at the front it is the front."""
+    if end == "back" or not isinstance(joint, ThroughJoint):
+        return joint
+    return Called(of=joint, names=PINS_IN_FRONT, without=("lower_edge_offset",))
 
 
 def _inner(joint: Joint) -> Joint:

@@ -129,13 +129,13 @@ def measured_words(code: str, now: Mapping[str, Inches], before: Mapping[str, In
         if part == OPENING and what in MeasuredOpening.model_fields:
             found.append(say("{} of opening {} measured {:bare}", what, code, size))
         elif part in PARTS:
-            thing = {"F": "front", "B": "back"}.get(part, "side")
+            thing = {"F": "front", "B": "back", "BF": "box front"}.get(part, "side")
             found.append(say("{} {}-{} measured {:bare}{}", thing, code, part, size, SAID_OF[what]))
     return tuple(found)
 
 
 SAID_OF = {"thickness": "", "width": " high", "in_rabbet": " in its rabbet"}
-PARTS = {"F": "front", "SL": "left side", "SR": "right side", "B": "back"}
+PARTS = {"F": "front", "SL": "left side", "SR": "right side", "B": "back", "BF": "box front"}
 """The parts of a drawer that are measured, by their marks."""
 
 
@@ -187,11 +187,13 @@ def _parts(spec: UnitSpec, drawer: Drawer) -> Iterator[Measurable]:
     back = drawers.side if drawers.back is None else drawers.back
     left_in_rabbet = {"in_rabbet": drawers.side - sizes.rabbet} if sizes.rabbet else {}
     designed: dict[str, dict[str, float]] = {
-        "F": {"thickness": drawers.front, "width": sizes.height},
-        "SL": {"thickness": drawers.side, **left_in_rabbet, "width": sizes.height},
-        "SR": {"thickness": drawers.side, **left_in_rabbet, "width": sizes.height},
+        "F": {"thickness": drawers.front, "width": sizes.face.height},
+        "SL": {"thickness": drawers.side, **left_in_rabbet, "width": sizes.side_height},
+        "SR": {"thickness": drawers.side, **left_in_rabbet, "width": sizes.side_height},
         "B": {"thickness": back},
     }
+    if drawers.has_box_front:
+        designed["BF"] = {"thickness": drawers.joined_front, "width": sizes.front_height}
     for mark, each in designed.items():
         code = f"{sizes.code}-{mark}"
         held = spec.measured.parts.get(code, MeasuredPart())

@@ -18,11 +18,11 @@ from casewright.pieces.built.rework_fates import (
 from casewright.pieces.built.rework_marks import marks_of
 from casewright.pieces.built.rework_stages import (
     CASE,
-    CLOSING,
     LOOSE,
     Made,
     Reached,
     assembly_of,
+    comes_last,
     made_so_far,
 )
 from casewright.pieces.layout.parts import Part
@@ -213,7 +213,7 @@ def _glued_to_scrap(old: Mapping[str, MadePart], fates: dict[str, PartFate], ser
 def _is_loose(found: MadePart) -> bool:
     """Whether a part comes out again: a bottom in its groove, or what is screwed to the body of a case."""
     if found.assembly == CASE:
-        return found.part.line[:1] in CLOSING
+        return comes_last(found.part)
     return found.part.code.rsplit("-", 1)[-1].startswith(LOOSE)
 
 

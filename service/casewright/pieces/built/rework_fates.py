@@ -163,7 +163,7 @@ def _same_size(found: MadePart, then: Part, marked_alike: bool) -> PartFate | No
 def _can_be_planed(found: MadePart, differs: list[Difference]) -> bool:
     """Whether all that a jointed part of a drawer loses is a little height, planed off its upper edge."""
     mark = found.part.code.rsplit("-", 1)[-1]
-    return mark in {"F", "SL", "SR", "B"} and all(
+    return mark in {"F", "BF", "SL", "SR", "B"} and all(
         name == "width" and was - becomes <= PLANED_AFTER + TOLERANCE for name, was, becomes in differs
     )
 

@@ -8,6 +8,7 @@ from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
 from casewright.measure.units import Hours
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.parts import Part
+from casewright.pieces.layout.roles import role_of
 
 
 class Made(IntEnum):
@@ -32,8 +33,8 @@ _BODY = {"panels": Made.CUT, "joints": Made.JOINTED, "glued": Made.GLUED}
 _FRAMES = {"panels": Made.CUT, "joints": Made.JOINTED, "frames": Made.GLUED}
 _CLOSING = {"panels": Made.CUT, "closed": Made.GLUED}
 """Top, base, back and doors come last, and have no joint in the body before."""
-CLOSING = "TBPD"
-"""The first letters of the lines of top, base, back and doors, which are screwed to the body of a case."""
+CLOSING = "TBP"
+"""The first letters of the lines of top, base and back, which are screwed to the body of a case."""
 LOOSE = ("N", "M", "X", "C")
 """Bottom, bar, slips and beads of a drawer go on once it is glued up."""
 CASE = "C"
@@ -71,6 +72,20 @@ def assembly_of(unit: Construction, part: Part) -> str:
     return owner if any(owner == drawer.sizes.code for drawer in unit.drawers) else CASE
 
 
+def comes_last(part: Part) -> bool:
+    """Whether a part is screwed or hung to the body of a case: top, base, back, or a door.
+
+    Args:
+        part: a part of the case
+
+    Returns:
+        True where it comes off again.
+
+    Source: the cut list.
+    """
+    return part.line[:1] in CLOSING or role_of(part) == "doors"
+
+
 def made_so_far(unit: Construction, part: Part, assembly: str, reached: Reached) -> Made:
     """What has been done to a part.
 
@@ -88,8 +103,7 @@ def made_so_far(unit: Construction, part: Part, assembly: str, reached: Reached)
     if assembly != CASE:
         ladder = _BOTTOM if part.code.rsplit("-", 1)[-1].startswith(LOOSE) else _DRAWER
         return _so_far(reached.drawers.get(assembly, ""), ladder, drawer_stages())
-    first = part.line[:1]
-    ladder = _CLOSING if first in CLOSING else _FRAMES if first == "W" else _BODY
+    ladder = _CLOSING if comes_last(part) else _FRAMES if part.line[:1] in "WD" else _BODY
     return _so_far(reached.case, ladder, case_stages())
 
 

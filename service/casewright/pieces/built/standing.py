@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass, replace
 
-from casewright.measure.ledger import Ledger
-from casewright.measure.units import Count, Inches, Number, Pounds
+from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.masses import Weighed
+from casewright.pieces.built.wall_load import Wall, wall_load
 from casewright.pieces.built.weighing import Carry, carries, weighed_parts
 from casewright.stability.limits import Limits, house_limits, rows
 from casewright.stability.masses import total_weight
@@ -13,19 +13,9 @@ from casewright.stability.mending import Remedies, remedies
 from casewright.stability.scope import is_in_scope
 from casewright.stability.tipping import TipCase
 from casewright.stability.travels import Further, alone_travel, child_with_others_open, further_travels
-from casewright.stability.wall import (
-    fixing_load,
-    fixings_needed,
-    hung_weight,
-    pull_at_wall,
-    pull_out,
-    wall_moment,
-)
 
 OF_STANDING = ("stand", "weights", "lifting", "wall")
 """How the names of its figures begin."""
-BELOW_TOP = 2.0
-"""Wall fixings sit so far below the upper edge of the body, in a rail (common practice) [in]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,31 +42,6 @@ class Limit:
     def is_reached(self) -> bool:
         """Whether the piece is as large as that."""
         return self.found >= self.least
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wall:
-    """What pulls at the wall fixings of a piece that is fixed to the building.
-
-    Attributes:
-        hangs: the wall carries its weight; else it stands on the floor and the wall only holds it upright
-        weight: of piece and contents, where it hangs [lb]
-        pull: out of the wall, at all the fixings together [lb]
-        lever: from the edge that bears, or the floor, up to the fixings [in]
-        fixings: how many it asks for
-        each: what one of them carries [lb]
-        holds: what one is taken to hold [lb]
-        factor: by how much it is to be stronger [dimensionless]
-    """
-
-    hangs: bool
-    weight: Pounds
-    pull: Pounds
-    lever: Inches
-    fixings: Count
-    each: Pounds
-    holds: Pounds
-    factor: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,7 +103,7 @@ def unit_standing(unit: Construction) -> Standing:
         alone=alone_travel(unit.stand.cases, held.target_factor, under),
         remedies=remedies(piece, unit.stand.cases, held, under.under("remedies")),
         carries=carries(unit, ledger),
-        wall=None if use.free_standing else _wall(unit, held, ledger),
+        wall=None if use.free_standing else wall_load(unit.spec, unit.face, unit.parts, unit.stand, ledger),
     )
 
 
@@ -190,44 +155,3 @@ def _limits(unit: Construction, weight: float, held: Limits) -> tuple[Limit, ...
         )
         for name, key, value, least in found
     )
-
-
-def _wall(unit: Construction, held: Limits, ledger: Ledger) -> Wall:
-    """The load of the fixings: of a hung piece its weight and lever, of one that stands what tips it."""
-    under, use, face = ledger.under("wall"), unit.spec.use, unit.face
-    hangs = face.base_height == 0
-    lever = face.body_height + (0.0 if hangs else face.base_height) - BELOW_TOP
-    weight = 0.0
-    if hangs:
-        weight = under.take("weight", hung_weight, dead=unit.masses.total, contents=unit.stand.fill)
-        moment = under.take("moment", wall_moment, **_opened(unit, weight))
-        pull = under.take("pull", pull_out, moment=moment, lever=lever)
-    else:
-        target = held.target_factor
-        case = max(unit.stand.cases, key=lambda each: target * each.tipping - each.holding)
-        loads = {"holding": case.holding, "tipping": case.tipping}
-        pull = under.take("pull", pull_at_wall, **loads, target=target, lever=lever)
-    holds = {"holds": use.fixing_lb, "factor": use.fixing_factor}
-    fixings = under.take("fixings", fixings_needed, shear=weight, pull=pull, **holds)
-    return Wall(
-        hangs=hangs,
-        weight=weight,
-        pull=pull,
-        lever=lever,
-        fixings=fixings,
-        each=under.take("each", fixing_load, shear=weight, pull=pull, fixings=fixings),
-        holds=use.fixing_lb,
-        factor=use.fixing_factor,
-    )
-
-
-def _opened(unit: Construction, weight: float) -> dict[str, float]:
-    """What turns a hung piece away from its wall: all of it, and the drawers that can be open at once."""
-    piece = unit.stand.piece
-    loads = [each.weight + each.fill_weight for each in piece.drawers] or [0.0]
-    return {
-        "weight": weight,
-        "depth": unit.spec.body.depth,
-        "opened": max(loads) if piece.one_at_a_time else sum(loads),
-        "travel": max((each.travel for each in piece.drawers), default=0.0),
-    }

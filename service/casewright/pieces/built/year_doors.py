@@ -1,16 +1,19 @@
-"""Doors and panels through the year: gaps at the free edges, and panels in their grooves."""
+"""Doors, panels and overlay fronts through the year: gaps at free edges, and panels in their grooves."""
 
 from collections.abc import Iterable, Iterator
 
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
+from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.part_year import PartYear, sawn, taken
 from casewright.pieces.doors.checks import LEAST_GAP
 from casewright.pieces.doors.hanging import Door
+from casewright.pieces.drawers.front_checks import GAP_LEAST, Fronts
+from casewright.pieces.layout.season import across
 from casewright.pieces.layout.year import Year
 from casewright.pieces.panels.checks import LEAST_HELD
 from casewright.pieces.panels.frame import PanelFrame
-from casewright.pieces.rules import door_rules, panel_rules
+from casewright.pieces.rules import door_rules, panel_rules, season_rules
 
 
 def doors_through(doors: Iterable[Door], year: Year, ledger: Ledger) -> Iterator[PartYear]:
@@ -111,3 +114,48 @@ def frame_through(part: str, frame: PanelFrame, year: Year, ledger: Ledger, name
         limit=LEAST_HELD,
         note="Finish the panel before it goes in: what the groove hides shows when it shrinks.",
     )
+
+
+def fronts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+    """Fronts that stand before the case, through the year: the gap above each, those alike together.
+
+    Args:
+        unit: the unit
+        year: the year at home
+        ledger: keeps the working
+
+    Yields:
+        The gap to the front above; nothing for fronts within their openings.
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
+    """
+    standing = [drawer for drawer in unit.drawers if drawer.sizes.stand > 0]
+    if not standing:
+        return
+    moves, fronts = across(unit.spec.woods.of("fronts"), ledger), Fronts(standing)
+    groups: dict[tuple[float, ...], list[str]] = {}
+    for drawer in standing:
+        above, own = fronts.above(drawer), drawer.sizes.face
+        if above is not None:
+            other = above.sizes.face
+            key = (round(other.bottom - own.top, 6), own.height, other.height)
+            groups.setdefault(key, []).append(drawer.sizes.code)
+    for (gap, front, upper), codes in groups.items():
+        yield PartYear(
+            part=f"Front of {', '.join(codes)}",
+            made_of=sawn(unit.spec.woods.of("fronts")),
+            what="gap to the front above",
+            through=year.follow(
+                taken(
+                    ledger.under(f"year.{codes[0]}.front"),
+                    "gap",
+                    season_rules.front_gap_then,
+                    gap=gap,
+                    front=front,
+                    other=upper,
+                    coefficient=moves,
+                )
+            ),
+            limit=GAP_LEAST,
+            note="Each is held in its middle: half of what both grow comes off the gap.",
+        )

@@ -14,11 +14,13 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
-from casewright.pieces.built.year_doors import doors_through, frame_through
+from casewright.pieces.built.year_doors import doors_through, frame_through, fronts_through
+from casewright.pieces.case.dust import LEAST_HELD, dust_depth
 from casewright.pieces.drawers.alike import drawers_alike
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.sizes import PLY_PLAY
 from casewright.pieces.layout.parts import Grain
+from casewright.pieces.layout.roles import role_of
 from casewright.pieces.layout.season import across
 from casewright.pieces.layout.year import Year
 from casewright.pieces.rules import season_rules as rules
@@ -55,8 +57,12 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
     yield from _top(unit, year, ledger)
     yield from _within(unit, year, ledger)
     yield from doors_through(unit.doors, year, ledger)
+    yield from fronts_through(unit, year, ledger)
     if unit.case.plan.frame is not None:
         yield from frame_through("Case sides", unit.case.plan.frame, year, ledger, "year.sides")
+    if unit.case.back_frame is not None:
+        yield from frame_through("Back", unit.case.back_frame, year, ledger, "year.back")
+    yield from _dust(unit, year, ledger)
 
 
 def side_swells(unit: Construction, ledger: Ledger) -> PerPercent:
@@ -226,6 +232,35 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
         )
 
 
+def _dust(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
+    """Dust panels, front to back: the rails around them stand on sides that move."""
+    panel = next((part for part in unit.parts if part.line == "D3"), None)
+    if panel is None:
+        return
+    under, side = ledger.under("year.dust"), side_swells(unit, ledger)
+    deep = dust_depth(unit.case.plan)
+    moves = plywood_coefficient()[0]
+    shared = {"depth": unit.spec.body.depth, "side_moves": side, "panel": panel.width, "moves": moves}
+    for what, rule, size, limit in (
+        ("play in front and rear groove", rules.dust_play_then, {"play": deep.play}, 0.0),
+        (
+            "how far it reaches into each groove",
+            rules.dust_held_then,
+            {"play": deep.play, "groove": unit.spec.case.dust.groove},
+            LEAST_HELD,
+        ),
+    ):
+        name = rule.__name__
+        yield PartYear(
+            part="Dust panels",
+            made_of=panel.wood,
+            what=what,
+            through=year.follow(taken(under, name, rule, **size, **shared)),
+            limit=limit,
+            note="Loose all around: the rails come closer when the sides shrink.",
+        )
+
+
 def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     """Boards of the case whose width lies front to back, beside sides that move otherwise; and the plinth."""
     spec, under = unit.spec, ledger.under("year.within")
@@ -234,6 +269,8 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
     for part in unit.parts:
         is_deep = part.grain is not Grain.BACK and abs(part.box.depth - part.width) < TOLERANCE
         if part.line[:1] not in "CDW" or part.line in ("C1", *told) or not is_deep or part.width <= WIDE:
+            continue
+        if part.line == "D3" or role_of(part) == "doors":
             continue
         told.add(part.line)
         timber = Timber(wood=part.wood, cut=part.cut) if not part.sheet else None

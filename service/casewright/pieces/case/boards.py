@@ -13,7 +13,7 @@ from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.layout.season import across
 from casewright.pieces.rules import case_rules
 from casewright.pieces.rules import corner_rules as rules
-from casewright.wood.movement import Cut, movement
+from casewright.wood.movement import movement
 from casewright.wood.waste import PartUse
 
 
@@ -165,11 +165,7 @@ def board_parts(case: CasePlan, board: Board) -> Iterator[Part]:
 def _behind(case: CasePlan, board: Board, depth: Inches, lipping: Inches) -> Part:
     thick = case.spec.case
     is_seen = not lipping and not thick.is_ply
-    material = (
-        {"wood": str(thick.ply.bought), "cut": Cut.FLAT, "sheet": True}
-        if thick.is_ply
-        else timber(wood_behind(case))
-    )
+    material = thick.ply.material if thick.is_ply else timber(wood_behind(case))
     return Part(
         code=case.code(board.mark),
         line=board.lines[1],

@@ -139,9 +139,9 @@ def _partition(
     ends: tuple[Words, Words],
     is_seen: bool,
 ) -> Iterator[Part]:
-    """One partition: of show wood where a face is seen, else with an edge of show wood in front."""
+    """One partition: of show wood where a face is seen, else with an edge of it; plywood in such a case."""
     thick, woods, (x, z) = case.spec.case, case.spec.woods, corner
-    depth, edge = case.face.opening_depth, 0.0 if is_seen else thick.lipping
+    depth, edge = case.face.opening_depth, 0.0 if is_seen and not thick.is_ply else thick.lipping
     if edge:
         yield Part(
             code=case.code(f"{mark}E"),
@@ -162,7 +162,7 @@ def _partition(
         code=case.code(mark),
         line="C8",
         name="Partition",
-        **timber(woods.inside if edge else woods.case),
+        **(thick.ply.material if thick.is_ply else timber(woods.inside if edge else woods.case)),
         thickness=thick.upright,
         width=depth,
         length=length,

@@ -6,7 +6,7 @@ from casewright.pieces.asked.case_spec import Case
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.rules import corner_rules as rules
 
-BOARDS = ("side", "sub_top_rail", "bottom", "divider")
+BOARDS = ("side", "sub_top_rail", "bottom", "upright", "divider")
 """The thicknesses that a case of plywood takes from its sheet."""
 PART = 3
 """A housing is no deeper than the side divided by this (common practice)."""

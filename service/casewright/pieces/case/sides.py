@@ -13,7 +13,7 @@ from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.panels.frame import FrameAsked, PanelFrame, plan_frame
 from casewright.pieces.panels.parts import FramePlace, frame_parts
 from casewright.pieces.rules import panel_rules
-from casewright.wood.movement import Cut, movement
+from casewright.wood.movement import movement
 from casewright.wood.waste import PartUse
 
 GUIDE = 1.0
@@ -176,8 +176,7 @@ def _of_ply(case: CasePlan, mark: str, x: Inches) -> Iterator[Part]:
         code=case.code(f"C-{mark}"),
         line="C1",
         name="Case side",
-        wood=str(ply.bought),
-        cut=Cut.FLAT,
+        **ply.material,
         thickness=thick,
         width=depth,
         length=face.body_height,
@@ -185,7 +184,6 @@ def _of_ply(case: CasePlan, mark: str, x: Inches) -> Iterator[Part]:
         grain=Grain.UPRIGHT,
         use=PartUse.CASE,
         ends=_ends(spec.case.joined),
-        sheet=True,
         box=Box(x, lipping, face.base_height, thick, depth, face.body_height),
     )
 

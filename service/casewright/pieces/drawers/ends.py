@@ -1,14 +1,11 @@
 """What the corners of all drawers share: how the sides end at the front and at the back."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.families.housing.asked import usual_depth
-from casewright.joinery.families.lock_rabbet.joint import LockRabbetJoint
-from casewright.joinery.families.pinned_rabbet.asked import usual_lip
-from casewright.joinery.families.sliding.rules import usual_socket_depth
 from casewright.joinery.joint import Chosen, Values
 from casewright.joinery.kinds import solve
 from casewright.measure.ledger import Ledger
@@ -154,9 +151,11 @@ def _end(joint: FrontJoint, front: Inches, side: Inches, rack: Rack, ledger: Led
         case ThroughDovetail():
             return End(kind=joint.kind, family=THROUGH, values={})
         case SlidingDovetail():
-            depth = joint.depth or ledger.given("depth", usual_socket_depth(front), CHOSEN, Inches)
-            values = {"depth": depth, "shoulder": joint.shoulder, "slope": joint.slope, "stop": joint.stop}
-            return End(kind=joint.kind, family=SLIDING, reach=depth, values=values)
+            asked = {"depth": joint.depth, "shoulder": joint.shoulder, "slope": joint.slope}
+            boards = {"divider": side, "case_side": front}
+            made = _chosen(SLIDING, boards, asked, rack, ledger)
+            values = {**made.values, "stop": joint.stop}
+            return replace(made, kind=joint.kind, reach=made.values["depth"] or 0.0, values=values)
         case LockRabbet():
             return _lock_rabbet(joint, front, side, rack, ledger)
         case BoxJoint():
@@ -168,25 +167,29 @@ def _end(joint: FrontJoint, front: Inches, side: Inches, rack: Rack, ledger: Led
                 values={"play": joint.play},
             )
         case PinnedRabbet():
-            lip = joint.lip or ledger.given("lip", usual_lip(front), CHOSEN, Inches)
-            values = {"lip": lip, "pin": joint.thick, "pin_length": joint.long}
-            values |= {"margin": joint.edge, "spacing": joint.spacing}
-            return End(kind=joint.kind, family=PINNED, lip=lip, values=values)
+            asked = {"lip": joint.lip, "pin": joint.thick, "pin_length": joint.long}
+            boards = {"height": NOMINAL, "front": front, "side": side}
+            made = _chosen(PINNED, boards, asked, rack, ledger)
+            values = {**made.values, "margin": joint.edge, "spacing": joint.spacing}
+            return replace(made, kind=joint.kind, lip=made.values["lip"] or 0.0, values=values)
 
 
 def _lock_rabbet(joint: LockRabbet, front: Inches, side: Inches, rack: Rack, ledger: Ledger) -> End:
     asked = {"lip": joint.lip, "tongue": joint.tongue, "reach": joint.reach, "from_end": joint.from_end}
     boards = {"height": NOMINAL, "front": front, "side": side}
-    solved = solve(LOCK_RABBET, {**boards, **asked}, rack=rack, ledger=ledger)
-    if not isinstance(solved.joint, LockRabbetJoint):
-        raise TypeError(f"{LOCK_RABBET} was worked out as something else.")
-    given = solved.joint.given
-    values = {name: getattr(given, name) for name in asked}
-    return End(
-        kind=joint.kind,
-        family=LOCK_RABBET,
-        lip=given.lip,
-        reach=given.reach,
-        values=values,
-        chosen=solved.chosen,
-    )
+    made = _chosen(LOCK_RABBET, boards, asked, rack, ledger)
+    return replace(made, kind=joint.kind, lip=made.values["lip"] or 0.0, reach=made.values["reach"] or 0.0)
+
+
+def _chosen(
+    family: str,
+    boards: Mapping[str, Inches],
+    asked: Mapping[str, float | None],
+    rack: Rack,
+    ledger: Ledger,
+) -> End:
+    """A joint's numbers that hang on the thickness of its boards alone, chosen where they were left out."""
+    solved = solve(family, {**boards, **asked}, rack=rack, ledger=ledger)
+    chosen = tuple(each for each in solved.chosen if each.name in asked)
+    values = {**asked, **{each.name: each.value for each in chosen}}
+    return End(kind=family, family=family, values=values, chosen=chosen)

@@ -257,7 +257,7 @@ def _gaps(
     """What stays between fronts that stand before the case, above and beside each, when they are wettest."""
     moves = across(spec.woods.of("fronts"), ledger)
     overhangs = spec.top.overhang_front > 0
-    fronts = _Fronts(drawers)
+    fronts = Fronts(drawers)
     for drawer in drawers:
         own, under = drawer.sizes.face, ledger.under(drawer.sizes.code)
         above = fronts.above(drawer)
@@ -295,7 +295,7 @@ def _gap(wettest: Inches, now: Inches, between: str, about: str) -> Finding:
     )
 
 
-class _Fronts:
+class Fronts:
     """The fronts of a unit in the order of their lower edges, and of their left ends, to find neighbours."""
 
     def __init__(self, drawers: Sequence[Drawer]) -> None:

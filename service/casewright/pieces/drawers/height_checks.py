@@ -13,7 +13,7 @@ from casewright.pieces.drawers.sizes import NOTHING
 
 UNLIKE = 1 / 64
 """What two heights may be apart, or one be over its target, and still be called alike [in]."""
-WORDS = {"F": "front", "SL": "left side", "SR": "right side"}
+WORDS = {"F": "front", "BF": "box front", "SL": "left side", "SR": "right side"}
 PRACTICE = "common practice"
 
 
@@ -45,17 +45,18 @@ def height_checks(spec: UnitSpec, drawers: tuple[Drawer, ...]) -> Iterator[Findi
 
 def _in_opening(spec: UnitSpec, drawer: Drawer, mark: str, height: Inches) -> Finding:
     sizes, gap = drawer.sizes, spec.drawers.clearances.top
-    over = height - sizes.height
+    lets = _lets(drawer)[mark]
+    over = height - lets
     return at_most(
         "height in its opening",
         height,
-        sizes.height + min(UNLIKE, gap),
+        lets + min(UNLIKE, gap),
         say(
             "The {} measures {} high; an opening {} high lets it be {}.",
             WORDS[mark],
             height,
             sizes.opening.height,
-            sizes.height,
+            lets,
         ),
         say("Plane {} off the {}, or measure both again.", over, WORDS[mark]),
         about=f"{drawer.code}-{mark}",
@@ -64,8 +65,15 @@ def _in_opening(spec: UnitSpec, drawer: Drawer, mark: str, height: Inches) -> Fi
     )
 
 
+def _lets(drawer: Drawer) -> Mapping[str, Inches]:
+    """How high each board may be, by its mark."""
+    sizes = drawer.sizes
+    side = sizes.side_height
+    return {"F": sizes.face.height, "BF": sizes.front_height, "SL": side, "SR": side}
+
+
 def _together(drawer: Drawer, found: Mapping[str, Inches]) -> Iterator[Finding]:
-    sides = {mark: height for mark, height in found.items() if mark != "F"}
+    sides = {mark: height for mark, height in found.items() if mark in ("SL", "SR")}
     if len(sides) > 1:
         lower, higher = sorted(sides, key=lambda mark: sides[mark])
         apart = sides[higher] - sides[lower]
@@ -79,7 +87,8 @@ def _together(drawer: Drawer, found: Mapping[str, Inches]) -> Iterator[Finding]:
             verdict=Verdict.CAUTION,
             source=PRACTICE,
         )
-    if "F" in found and sides:
+    level = drawer.sizes.face.height == drawer.sizes.side_height
+    if "F" in found and sides and level:
         low = max(sides.values()) - found["F"]
         yield at_most(
             "front as high as its sides",

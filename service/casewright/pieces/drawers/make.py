@@ -10,7 +10,7 @@ from casewright.joinery.joint import Chosen, Measure
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
-from casewright.pieces.asked.drawer_fronts import CockBeaded, FullOverlay, HalfOverlay, Inset, Lipped
+from casewright.pieces.asked.drawer_fronts import CockBeaded, Inset, Lipped
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.slide_spec import OwnSlide
@@ -91,7 +91,7 @@ def shared_construction(
         chosen = [*more, *chosen]
         gauge_1 = ledger.take("drawers.gauge_1", first_gauge, front=front, lap=lap)
     side_moves = across(spec.woods.drawers, ledger)
-    before = isinstance(drawers.style, FullOverlay | HalfOverlay)
+    before = drawers.fronts_outside
     return DrawerMake(
         drawers=drawers,
         front=front,

@@ -8,7 +8,7 @@ from casewright.pieces.asked.running_spec import OnSlides
 from casewright.pieces.asked.slide_spec import GOVERNS, OwnSlide
 from casewright.pieces.layout.openings import Opening
 from casewright.pieces.rules import drawer_rules as rules
-from casewright.pieces.rules import running_rules
+from casewright.pieces.rules import slide_rules
 
 SMALL = 12.0
 """An opening up to this wide (and deep) gets the clearances of small work (common practice) [in]."""
@@ -70,7 +70,7 @@ def box_width(
     if slide.deduction is not None and slide.is_under:
         return under.take(
             "width",
-            running_rules.under_mount_box_width,
+            slide_rules.under_mount_box_width,
             opening=opening.width,
             deduction=under.given("slide_deduction", slide.deduction, GOVERNS, Inches),
             left_side=sides[0],
@@ -78,7 +78,7 @@ def box_width(
         )
     return under.take(
         "width",
-        running_rules.slide_box_width,
+        slide_rules.slide_box_width,
         opening=opening.width,
         space=under.given("slide_space", slide.space, GOVERNS, Inches),
         most=slide.space_most,
@@ -119,7 +119,7 @@ def box_length(
         return 0.0
     return under.take(
         "length",
-        running_rules.on_slides,
+        slide_rules.on_slides,
         slide=under.given("slide_length", length, f"of the table of slides; {GOVERNS}", Inches),
         front=applied,
     )
@@ -136,7 +136,7 @@ def slide_room(
     """The longest slide that goes into an opening, behind what a show front takes up [in]."""
     return under.take(
         "slide_room",
-        running_rules.slide_room,
+        slide_rules.slide_room,
         depth=opening.depth - drawers.stops.inset,
         front=applied,
         behind=slide.behind,
@@ -171,5 +171,5 @@ def box_height(
     if slide is None or not drawers.has_box_front:
         return height
     headroom = under.given("slide_headroom", slide.headroom, GOVERNS, Inches)
-    most = under.take("box_height", running_rules.slide_box_height, opening=opening, headroom=headroom)
+    most = under.take("box_height", slide_rules.slide_box_height, opening=opening, headroom=headroom)
     return min(height, most)

@@ -12,6 +12,7 @@ from casewright.pieces.drawers.run_sizes import before_the_box, side_gap, slide_
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.rules import running_rules as rules
+from casewright.pieces.rules import slide_rules
 
 HANGS = 1 / 16
 """Under a drawer that hangs on battens, so that it does not scrape the rail (common practice) [in]."""
@@ -293,7 +294,7 @@ def _slides(spec: UnitSpec, sizes: DrawerSizes, slide: OwnSlide, shrinkage: Inch
     opening = sizes.opening
     applied = before_the_box(spec.drawers, sizes.face.thickness)
     room = slide_room(opening, spec.drawers, slide, shrinkage, applied, under)
-    space = under.take("side_space", rules.side_space, opening=opening.width, box=sizes.width)
+    space = under.take("side_space", slide_rules.side_space, opening=opening.width, box=sizes.width)
     return Slides(model=slide, length=slide_length(spec.drawers, slide, room), room=room, space=space)
 
 

@@ -13,6 +13,7 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.running import BattenGroove, Guide, Lined, Slides
 from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.rules import running_rules as rules
+from casewright.pieces.rules import slide_rules
 from casewright.stability.limits import house_limits
 from casewright.stability.volume import clear_volume
 from casewright.wood.movement import movement
@@ -151,7 +152,7 @@ def _guided(spec: UnitSpec, drawer: Drawer, guide: Guide) -> Iterator[Finding]:
             remedy=say("Raise the groove of the bottom by {:up}.", 1 / 4 - guide.height),
             about=drawer.code,
         )
-    gap = rules.side_space(drawer.sizes.opening.width, drawer.sizes.width)
+    gap = slide_rules.side_space(drawer.sizes.opening.width, drawer.sizes.width)
     yield at_most(
         "side clearance, guided",
         gap,
@@ -193,7 +194,7 @@ def _on_slides(spec: UnitSpec, drawer: Drawer, slides: Slides) -> Iterator[Findi
 def _around(drawer: Drawer, slides: Slides) -> Iterator[Finding]:
     """The front covers the slides, and the box is as much lower than its opening as they ask."""
     sizes, opening = drawer.sizes, drawer.sizes.opening
-    open_at_each = rules.side_space(opening.width, sizes.face.width)
+    open_at_each = slide_rules.side_space(opening.width, sizes.face.width)
     yield at_most(
         "front covers slides",
         open_at_each,
@@ -279,9 +280,11 @@ def _load(spec: UnitSpec, drawer: Drawer, slides: Slides, weight: Pounds, ledger
     if spec.drawers.load_lb is None:
         volume = clear_volume(inside.width, inside.depth, inside.height, 0.0)
         density = house_limits().fill_density
-        load = under.take("slide_load", rules.carried_load, volume=volume, density=density, drawer=weight)
+        load = under.take(
+            "slide_load", slide_rules.carried_load, volume=volume, density=density, drawer=weight
+        )
     else:
-        load = under.take("slide_load", rules.typed_load, load=spec.drawers.load_lb, drawer=weight)
+        load = under.take("slide_load", slide_rules.typed_load, load=spec.drawers.load_lb, drawer=weight)
     rated = slides.model.load_lb
     return at_most(
         "slide load",

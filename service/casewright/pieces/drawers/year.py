@@ -107,7 +107,8 @@ def drawer_year(spec: UnitSpec, group: Sequence[Drawer], year: Year, ledger: Led
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
     sizes, clearances = group[0].sizes, spec.drawers.clearances
-    front, side = across(spec.woods.of("fronts"), ledger), across(spec.woods.drawers, ledger)
+    side = across(spec.woods.drawers, ledger)
+    front = side if spec.drawers.fronts_outside else across(spec.woods.of("fronts"), ledger)
     under = ledger.under(f"year.{sizes.code}")
 
     def gaps(board: str, coefficient: float) -> Through:

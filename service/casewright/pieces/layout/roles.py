@@ -13,13 +13,19 @@ BY_LETTER: dict[str, Role] = {
     "L": "legs",
     "A": "legs",
     "F": "fronts",
-    "J": "fronts",
-    "D": "doors",
     "P": "back",
     "W": "inside",
     "R": "rails",
+    "S": "drawers",
+    "K": "drawers",
+    "N": "drawers",
+    "M": "drawers",
+    "X": "drawers",
+    "G": "drawers",
 }
 """By the first letter of the line in the cut list."""
+SIDES = ("C1", "E1", "J1", "J2", "J3", "J4")
+"""The lines of case sides: whole, with their lipping, or framed."""
 
 
 def role_of(part: Part) -> Role:
@@ -33,11 +39,14 @@ def role_of(part: Part) -> Role:
 
     Source: the cut list.
     """
-    if part.face is FaceClass.DRAWER:
-        return "drawers"
-    if part.line == "C1" or part.name.startswith(("Case side", "Side ")):
+    line = part.line
+    if line in SIDES:
         return "sides"
-    known = BY_LETTER.get(part.line[:1])
+    if line[:1] == "D" and line[1:2].isalpha():
+        return "doors"
+    if line.startswith("J#"):
+        return "fronts"
+    known = BY_LETTER.get(line[:1])
     if known is not None:
         return known
     return "inside" if part.face is FaceClass.INSIDE else "rails"

@@ -127,3 +127,78 @@ def apart(size: Inches, one: PerPercent, other: PerPercent, change: Percent) -> 
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
     return size * (one - other) * change
+
+
+def dust_play_then(
+    play: Inches, depth: Inches, side_moves: PerPercent, panel: Inches, moves: PerPercent, change: Percent
+) -> Inches:
+    """The play of a dust panel in its front and in its rear groove, at any moisture.
+
+    Rule: play + (depth × side_moves - panel × moves) × change / 2
+
+    Args:
+        play: play in each groove now [in]
+        depth: depth of the case side now, across its grain [in]
+        side_moves: movement coefficient of the side in its width [1 per % moisture]
+        panel: size of the panel front to back now [in]
+        moves: movement coefficient of the panel in that direction [1 per % moisture]
+        change: moisture content then, less that of the wood now [%]
+
+    Returns:
+        The play; below nothing the panel pushes the rails apart [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2; geometry of the frame.
+    """
+    return play + (depth * side_moves - panel * moves) * change / 2
+
+
+def dust_held_then(
+    groove: Inches,
+    play: Inches,
+    depth: Inches,
+    side_moves: PerPercent,
+    panel: Inches,
+    moves: PerPercent,
+    change: Percent,
+) -> Inches:
+    """How far a dust panel reaches into its front and its rear groove, at any moisture.
+
+    Rule: groove - play - (depth × side_moves - panel × moves) × change / 2
+
+    Args:
+        groove: depth of each groove [in]
+        play: play in each groove now [in]
+        depth: depth of the case side now, across its grain [in]
+        side_moves: movement coefficient of the side in its width [1 per % moisture]
+        panel: size of the panel front to back now [in]
+        moves: movement coefficient of the panel in that direction [1 per % moisture]
+        change: moisture content then, less that of the wood now [%]
+
+    Returns:
+        The reach; below nothing the panel drops out [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2; geometry of the frame.
+    """
+    return groove - play - (depth * side_moves - panel * moves) * change / 2
+
+
+def front_gap_then(
+    gap: Inches, front: Inches, other: Inches, coefficient: PerPercent, change: Percent
+) -> Inches:
+    """The gap between two fronts that stand before the case, at any moisture.
+
+    Rule: gap - (front + other) / 2 × coefficient × change
+
+    Args:
+        gap: as it is set now [in]
+        front: the one front, across its grain [in]
+        other: the other front, likewise [in]
+        coefficient: movement coefficient of the fronts in height [1 per % moisture]
+        change: moisture content then, less that of the wood now [%]
+
+    Returns:
+        The gap; each front, held in its middle, takes half of its growth of it [in]
+
+    Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
+    """
+    return gap - (front + other) / 2 * coefficient * change

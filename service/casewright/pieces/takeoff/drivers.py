@@ -1,6 +1,6 @@
 """What the time standards count, taken from the unit and its take-off."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from casewright.joinery.butted_row import RowJoint
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
@@ -16,10 +16,9 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.case.bases import foot_count
-from casewright.pieces.case.corner_joints import BOTTOM, RAILS, TOP
+from casewright.pieces.case.corner_goods import of_corners
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SLIDING
-from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.takeoff.rough import TakeOff
 from casewright.pieces.takeoff.run_drivers import run_drivers
@@ -30,7 +29,6 @@ CORNERS = 2
 """At the front of a drawer as at its back."""
 ON_THE_MACHINE = ("cutter", "key", "side_depth", "front_depth", "fence", "groove_depth", "tongue_gauge")
 """The settings by which one set-up of a machine differs from another."""
-CASE_CORNERS = (RAILS, TOP, BOTTOM)
 FASTENED: dict[str, Driver] = {
     "frame-tenon": Driver.MORTISE_JOINTS,
     "dowels": Driver.DOWELS,
@@ -122,7 +120,7 @@ def _case(unit: Construction) -> dict[Driver, float]:
         Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
         Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items())
         + _housed_shelf_ends(unit)
-        + sum(placed.places for placed in _case_corners(unit) if placed.kind == "housing"),
+        + sum(placed.places for placed in of_corners(unit.case_joints) if placed.kind == "housing"),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
         Driver.BACK_BOARDS: lines.get("P1", 0) + lines.get("P2", 0),
@@ -139,15 +137,10 @@ def _case(unit: Construction) -> dict[Driver, float]:
     }
 
 
-def _case_corners(unit: Construction) -> Iterator[PlacedJoint]:
-    """The corners of the case among its joints: rails or top, and bottom, whatever their number."""
-    return (placed for placed in unit.case_joints if placed.key.rstrip("_0123456789") in CASE_CORNERS)
-
-
 def _corners(unit: Construction) -> dict[Driver, float]:
     """Of corners that are neither dovetailed nor housed: their tenons, dowels or loose tenons."""
     counted: dict[Driver, float] = {}
-    for placed in _case_corners(unit):
+    for placed in of_corners(unit.case_joints):
         driver = FASTENED.get(placed.kind)
         if driver is None:
             continue
@@ -161,8 +154,8 @@ def _sides(unit: Construction, lines: dict[str, int]) -> dict[Driver, float]:
     """Of framed and plywood sides, and of the panels of dust frames."""
     found = {
         Driver.FRAMED_SIDES: 2 if unit.case.plan.frame else 0,
-        Driver.CASE_SHEETS: sum(lines.get(mark, 0) for mark in ("C1", "C6", "C11", "D2")),
-        Driver.LIPPED_EDGES: sum(lines.get(mark, 0) for mark in ("E1", "E2", "C5", "D1")),
+        Driver.CASE_SHEETS: sum(lines.get(mark, 0) for mark in ("C1", "C6", "C8", "C11", "D2")),
+        Driver.LIPPED_EDGES: sum(lines.get(mark, 0) for mark in ("E1", "E2", "C5", "C10", "D1")),
         Driver.DUST_PANELS: lines.get("D3", 0),
     }
     if not unit.spec.case.is_ply:

@@ -30,6 +30,15 @@ STYLES = {
 }
 """What a front is like that does not sit plainly flush in its opening."""
 
+RUNS = {
+    "runners": "runs wood on wood, fitted to its own opening",
+    "side-hung": "hangs on strips of wood at its sides, fitted to its own opening",
+    "centre guide": "runs wood on wood, led by a strip under its middle",
+    "full-length runners": "runs wood on wood, carried over the whole depth of the case",
+    "slides": "runs on metal slides",
+}
+"""What a drawer runs on."""
+
 
 def drawer_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     """How the drawers are made.
@@ -50,11 +59,10 @@ def drawer_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     bar = ""
     if any(drawer.bottom.muntin is not None for drawer in unit.drawers):
         bar = " (with a bar under its middle" + ("" if one else " where the drawer is wide") + ")"
-    runs = "runs on metal slides" if drawers.running.kind == "slides" else "runs wood on wood, fitted to"
-    place = "" if drawers.running.kind == "slides" else " its own opening"
+    runs = RUNS[drawers.running.kind]
     yield (
         f"{'The drawer' if one else 'Every drawer'} {_corners(drawers)}, has sides "
-        f"{sized(drawers.side, shown)} thick and {_bottom(drawers)}{bar}, and {runs}{place}."
+        f"{sized(drawers.side, shown)} thick and {_bottom(drawers)}{bar}, and {runs}."
     )
 
 

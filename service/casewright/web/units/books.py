@@ -30,8 +30,9 @@ from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office
 from casewright.web.units.changes import Change, changes_between, rows_between
-from casewright.web.units.form import asked_fields, row_count, values_of
+from casewright.web.units.form import asked_fields, values_of
 from casewright.web.units.result import Result, result_of
+from casewright.web.units.rows import shape_of
 from casewright.web.units.worked import Seen, UnitHead, head_of, see_unit
 
 router = APIRouter()
@@ -120,7 +121,7 @@ def show_revision(visit: Office, unit_id: str, number: int) -> Response:
 def _revision_page(seen: Seen, form: Form) -> RevisionPage:
     revision, unit = seen.loaded.revision, seen.worked.unit
     values = values_of(seen.loaded.text)
-    labels = {each.name: each.label for each in asked_fields(row_count(values))}
+    labels = {each.name: each.label for each in asked_fields(shape_of(values))}
     return RevisionPage(
         title=f"Revision {revision.number} of unit {seen.head.unit.code} · {seen.loaded.spec.name}",
         head=seen.head,

@@ -1,6 +1,6 @@
 """The editor of a unit: the form, what comes out of it as it is typed, and saving it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -18,10 +18,9 @@ from casewright.web.units.form import (
     asked_fields,
     read_values,
     refusal_fault,
-    row_count,
     values_of,
 )
-from casewright.web.units.form_acts import acted
+from casewright.web.units.form_acts import Acted, Pressed, acted
 from casewright.web.units.history import (
     NOT_CHANGES,
     History,
@@ -32,7 +31,9 @@ from casewright.web.units.history import (
     undone,
 )
 from casewright.web.units.result import Result, result_of
+from casewright.web.units.rows import shape_of
 from casewright.web.units.sheet import UnitSheet, sheet_of
+from casewright.web.units.tools import Tools, tools_of
 from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
 
 router = APIRouter()
@@ -50,6 +51,7 @@ class EditorPage(Page):
         stale_result: whether the result is of what was saved, because what is typed cannot be worked out
         is_saved: whether what is typed is what was saved
         history: what was changed since the form was opened
+        tools: what can be done to the opening that is chosen
         version: the version that the form was opened with
         note: the reason, as typed
         note_fault: what is wrong with the reason
@@ -62,6 +64,7 @@ class EditorPage(Page):
     stale_result: bool
     is_saved: bool
     history: History
+    tools: Tools
     version: str
     note: str = ""
     note_fault: str = ""
@@ -79,8 +82,8 @@ def show_unit(visit: Office, unit_id: str) -> Response:
 def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     """What comes out of what is typed; saves nothing."""
     seen = see_unit(visit, unit_id)
-    values, history = _after(visit, seen, _typed(visit))
-    page = _page(visit, seen, read_values(values, seen.loaded.spec), history)
+    done, history = _after(visit, seen, _typed(visit))
+    page = _page(visit, seen, read_values(done.values, seen.loaded.spec), history, done=done)
     status = 422 if page.sheet.faults else 200
     if visit.wants_block not in {"result", "fields"}:
         return show(visit, page, status)
@@ -90,15 +93,15 @@ def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     return HTMLResponse(render(page, frame, block) + render(page, frame, "history"), status)
 
 
-def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[dict[str, str], History]:
+def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[Acted, History]:
     """The form after the button that was pressed, and every step that led there."""
-    act = visit.typed.get("do")
+    act, at, into, to = (visit.typed.get(name)[:40] for name in ("do", "at", "into", "to"))
     history = stepped(_history(visit, seen), typed, visit.typed.get("step")[:80])
     if act in BACK_AND_FORTH:
         history = BACK_AND_FORTH[act](history)
-        return dict(history.was), history
-    values = acted(typed, act)
-    return values, stepped(history, values)
+        return Acted(values=dict(history.was), at=at), history
+    done = acted(typed, Pressed(act=act, at=at, into=into, to=to))
+    return done, stepped(history, done.values)
 
 
 @router.post("/units/{unit_id}")
@@ -141,12 +144,20 @@ def _revise(visit: Visit, seen: Seen, spec: UnitSpec, version: int, note: str) -
 def _theirs(seen: Seen, read: Read) -> dict[str, str]:
     """What somebody else saved meanwhile, where it differs from what is typed."""
     saved = values_of(seen.loaded.text)
-    rows = max(row_count(saved), row_count(read.values))
     return {
         each.name: saved.get(each.name, "")
-        for each in asked_fields(rows)
+        for each in asked_fields(shape_of({**saved, **read.values}))
         if saved.get(each.name, "") != read.values.get(each.name, "").strip()
     }
+
+
+def _tools(visit: Visit, read: Read, done: Acted | None) -> Tools:
+    """What is chosen in the drawing; after a change, what is chosen then."""
+    at, note = (done.at, done.note) if done else (visit.typed.get("at")[:40], "")
+    made = tools_of(read.values, at, note)
+    if visit.typed.get("do").startswith("edit-") and not note:
+        return made
+    return replace(made, into=visit.typed.get("into", "2")[:2], to=visit.typed.get("to")[:30])
 
 
 def _page(
@@ -156,6 +167,7 @@ def _page(
     history: History,
     theirs: dict[str, str] | None = None,
     note_fault: str = "",
+    done: Acted | None = None,
 ) -> EditorPage:
     """The page for what is typed: worked out where it can be, else with what was saved beside it."""
     unit = seen.loaded.unit
@@ -176,6 +188,7 @@ def _page(
         stale_result=bool(read.faults),
         is_saved=is_saved,
         history=history,
+        tools=_tools(visit, read, done),
         version=str(unit.version) if is_first or theirs is not None else visit.typed.get("version"),
         note=visit.typed.get("note"),
         note_fault=note_fault,

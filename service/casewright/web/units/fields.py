@@ -71,6 +71,8 @@ class Asked:
     @property
     def switched(self) -> str:
         """The class by which the style sheet hides it while it does not count."""
+        if self.when and self.when[0].startswith("rows."):  # a switch of its own, in the same row
+            return f"in-{'-'.join(self.when[1:])}"
         return switched_by(self.when)
 
     def usual_text(self, unit: LengthUnit) -> str:
@@ -181,7 +183,7 @@ def _kind(field: FieldInfo) -> Kind:
 def ask(name: str, label: str, choices: Choices = (), when: tuple[str, ...] = (), **more: Any) -> Asked:
     """A field of the form, with what the schema says of it."""
     field = schema_field(name)
-    kind = Kind.CHOICE if choices else _kind(field)
+    kind = more.pop("kind", Kind.CHOICE if choices else _kind(field))
     usual = usual_of(name)
     if kind is Kind.CHOICE and not choices:
         words = get_args(_plain(field.annotation))
@@ -192,8 +194,3 @@ def ask(name: str, label: str, choices: Choices = (), when: tuple[str, ...] = ()
         "needed": field.is_required(),
     } | more
     return Asked(name=name, label=label, kind=kind, usual=usual, choices=choices, when=when, **given)
-
-
-def row_name(number: int, field: Asked) -> str:
-    """The name of a field in a row, counted from one."""
-    return field.name.replace("rows.1.", f"rows.{number}.", 1)

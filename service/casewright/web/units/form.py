@@ -13,23 +13,35 @@ from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.web.units.drawer_groups import SLIPS
-from casewright.web.units.fields import Asked, Kind, row_name
+from casewright.web.units.fields import Asked, Kind
 from casewright.web.units.grain_group import WISHES, is_wish, put_wishes, wish_lines
-from casewright.web.units.groups import BUILT_AS, HEIGHTS, ROW_FIELDS, SINGLE
+from casewright.web.units.groups import BUILT_AS, HEIGHTS, RULE, SINGLE
 from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
+from casewright.web.units.rows import (
+    REST,
+    SEPARATOR,
+    Shape,
+    all_lines,
+    empty_rows,
+    field_of,
+    line_fields,
+    shape_in,
+    shape_of,
+)
 from casewright.web.units.shell_groups import BASE, CLEAT, NO_BASE, USUAL_BASE
 
-MOST_ROWS = 40
 MOST_DRAWERS = 150
 """Drawers of one unit that its pages work out: more than any one piece has that can still be carried in. The
 time grows with their number: about half a second for these, seconds for 30 rows of 12, at every pause in
 typing. The core has no such limit."""
 WHOLE = "all"
 """The name under which a problem stands that belongs to no single field."""
-REST = {"", "rest", "equal", "-", "–"}
-"""How an opening width is left to share what remains."""
-ROW = re.compile(r"rows\.([1-9][0-9]?)\.[a-z_]+")
-SEPARATOR = ";"
+ROW = re.compile(r"(rows\.\d+(?:\.across\.\d+\.rows\.\d+)*)(\.widths\.\d+)?")
+"""The path of a row, or of one of its widths."""
+ROW_WORDS = re.compile(r"\brow \d+(, (column|row) \d+)*")
+"""A row or a column as the core speaks of it."""
+OPENING = re.compile(r"\bR([1-9]\d?(?:-[1-9]\d?)+)\b")
+"""The code of an opening in a sentence of the core."""
 PLAIN_WORDS = (
     ("temperature_f", "°F"),
     ("temperature_c", "°C"),
@@ -63,31 +75,11 @@ def unit_in(values: Mapping[str, str]) -> LengthUnit:
     return LengthUnit.MILLIMETRE if values.get("unit") == LengthUnit.MILLIMETRE else LengthUnit.INCH
 
 
-def row_count(values: Mapping[str, str]) -> int:
-    """How many rows a form has."""
-    found = [int(match[1]) for name in values if (match := ROW.fullmatch(name))]
-    return min(max(found, default=0), MOST_ROWS)
-
-
-def asked_fields(rows: int) -> Iterator[Asked]:
+def asked_fields(shape: Shape) -> Iterator[Asked]:
     """Every field of a form, under the name that it has there."""
     yield from SINGLE
-    for number in range(1, rows + 1):
-        yield from row_fields(number)
-
-
-def row_fields(number: int) -> Iterator[Asked]:
-    """The fields of one row, counted from one."""
-    for each in ROW_FIELDS:
-        yield Asked(
-            name=row_name(number, each),
-            label=f"Row {number}: {each.label.lower()}",
-            kind=each.kind,
-            hint=each.hint,
-            example=each.example,
-            usual=each.usual,
-            when=each.when,
-        )
+    for line in all_lines(shape):
+        yield from line_fields(line)
 
 
 def values_of(text: str) -> dict[str, str]:
@@ -98,7 +90,7 @@ def values_of(text: str) -> dict[str, str]:
     """
     data = json.loads(text)
     values = {"unit": data.get("unit", LengthUnit.INCH.value)}
-    for each in asked_fields(len(data["rows"])):
+    for each in asked_fields(shape_in(data["rows"])):
         values[each.name] = _written(data, each)
     return values
 
@@ -156,7 +148,7 @@ def read_values(values: Mapping[str, str], held: UnitSpec | None = None) -> Read
         held: the unit as it is, whose mark is kept
     """
     kept = dict(values)
-    if not row_count(kept):
+    if not shape_of(kept):
         kept["rows.1.columns"] = ""
     data = _data(kept)
     if held is not None:
@@ -167,7 +159,7 @@ def read_values(values: Mapping[str, str], held: UnitSpec | None = None) -> Read
         return Read(values=kept, faults=faults_of(refused.problems, kept))
     number, fault = too_many_drawers(spec)
     if fault:
-        return Read(values=kept, faults={f"rows.{number}.columns": fault})
+        return Read(values=kept, faults={_named(kept, f"rows.{number}.columns"): fault})
     return Read(values=kept, spec=spec)
 
 
@@ -186,10 +178,10 @@ def too_many_drawers(spec: UnitSpec) -> tuple[int, str]:
 
 
 def _data(values: dict[str, str]) -> dict[str, Any]:
-    rows: list[dict[str, Any]] = [{} for _ in range(row_count(values))]
+    shape = shape_of(values)
     data: dict[str, Any] = {"casewright": 1, "unit": unit_in(values).value, "body": {}, "woods": {}}
-    data["rows"] = rows
-    for asked in asked_fields(len(rows)):
+    data["rows"] = empty_rows(shape)
+    for asked in asked_fields(shape):
         text = values.get(asked.name, "").strip()
         if asked.name == "body.height":
             if text:
@@ -253,6 +245,8 @@ def _height_as(values: Mapping[str, str]) -> str:
 
 def counts(asked: Asked, values: Mapping[str, str]) -> bool:
     """Whether a field counts with what is chosen elsewhere in the form."""
+    if asked.name.endswith(".contents"):  # of a row: whichever rule of the form asks for it
+        return any(name.endswith(RULE) and text == "contents" for name, text in values.items())
     return applies(asked, values) and (not asked.when or _is_chosen(asked.when, values))
 
 
@@ -264,6 +258,8 @@ def applies(asked: Asked, values: Mapping[str, str]) -> bool:
 
 def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
     switch, *by = when
+    if switch.startswith("rows."):  # a column's own rule
+        return values.get(switch, "").strip() in by
     if switch in (SLIPS, CLEAT):
         return bool(values.get(switch, "").strip())
     usual = next(each.usual for each in SINGLE if each.name == switch)
@@ -313,7 +309,7 @@ def _number(text: str) -> Any:
 
 def faults_of(problems: tuple[Problem, ...], values: Mapping[str, str]) -> dict[str, str]:
     """A sentence for each field that cannot be used, in the order of the form."""
-    order = [each.name for each in asked_fields(row_count(values))]
+    order = [each.name for each in asked_fields(shape_of(values))]
     unit = unit_in(values)
     found: dict[str, str] = {}
     if not values.get("body.height", "").strip():
@@ -340,8 +336,10 @@ def place_of(path: str, order: list[str]) -> str:
     name = re.sub(r"\[(\d+)\]", r".\1", path)
     if name in {"body", *(f"body.{each}" for each in HEIGHTS)}:
         return "body.height"
-    if re.fullmatch(r"rows\.\d+(\.widths\.\d+)?", name):
-        name = ".".join([*name.split(".")[:2], "widths"])
+    if row := ROW.fullmatch(name):
+        name = f"{row[1]}.widths"
+    if name.endswith(".widths") and name not in order:
+        name = f"{name.removesuffix('widths')}across.1.width"  # they are spelled out
     if is_wish(name):
         return WISHES if WISHES in order else WHOLE
     if name == "drawers.bottom":
@@ -357,14 +355,25 @@ def place_of(path: str, order: list[str]) -> str:
 def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
     """What the core says against choices that can be read: beside the row it names, else for the whole."""
     path, colon, rest = message.partition(": ")
-    if colon and (place := place_of(path, [each.name for each in asked_fields(row_count(values))])) != WHOLE:
+    if colon and (place := place_of(path, [each.name for each in asked_fields(shape_of(values))])) != WHOLE:
         return {place: sentence(rest)}
     if message.startswith("measured."):
         return {"measured": sentence(message.removeprefix("measured."))}
-    row = re.search(r"\brow (\d+)\b", message)
-    if row and int(row[1]) <= row_count(values):
-        return {f"rows.{row[1]}.{_about(message)}": sentence(message)}
+    code = OPENING.search(message)
+    if code and (name := field_of(shape_of(values), code[1])):
+        return {name: sentence(message)}
+    if row := ROW_WORDS.search(message):
+        name = (
+            row[0].replace(", ", ".").replace(" ", ".").replace("row.", "rows.").replace("column.", "across.")
+        )
+        inner = f"{name}.rows.1" if ROW.fullmatch(f"{name}.rows.1") else name
+        return {_named(values, f"{inner}.{_about(message.replace(row[0], ''))}"): sentence(message)}
     return {WHOLE: sentence(message)}
+
+
+def _named(values: Mapping[str, str], name: str) -> str:
+    """The field of a name, or the nearest that the form has."""
+    return place_of(name, [each.name for each in asked_fields(shape_of(values))])
 
 
 def _about(message: str) -> str:

@@ -102,15 +102,6 @@ RULE_FIELDS = (
         is_wide=True,
     ),
 )
-ROW_FIELDS = (
-    ask("rows.1.columns", "Drawers"),
-    ask("rows.1.height", "Height"),
-    Asked(name="rows.1.widths", label="Widths", kind=Kind.SIZES, example="12; rest; 12"),
-    ask("rows.1.contents", "Contents", when=(RULE, "contents")),
-    ask("rows.1.front_tails", "Front tails"),
-    ask("rows.1.back_tails", "Back tails"),
-)
-"""The fields of a row, as those of the first."""
 
 
 @cache

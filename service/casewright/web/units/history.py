@@ -18,6 +18,9 @@ MOST_SIGNS = 60_000
 ROWS = "rows."
 """What the fields of rows begin with: such a row is there even where nothing is typed into it."""
 
+TICKS = (".knee",)
+"""How the names of boxes in rows end: one that is not ticked is not sent at all."""
+
 Values = dict[str, str]
 
 
@@ -111,7 +114,7 @@ def _filled(values: Mapping[str, str]) -> Values:
     return {
         name: text
         for name, text in values.items()
-        if (text or name.startswith(ROWS)) and name not in NOT_CHANGES
+        if (text or (name.startswith(ROWS) and not name.endswith(TICKS))) and name not in NOT_CHANGES
     }
 
 

@@ -19,6 +19,32 @@ MEASURED_LINES = {
     ),
 }
 """How a line of measured sizes is written, by what it is about."""
+OPENING = re.compile(r"[^-]+(-[0-9]+)*-[^-]*")
+"""The code of an opening, or what was meant to be one: numbers all the way, but for a slip at its end."""
+
+
+def moved_lines(text: str, moved: Mapping[str, str | None]) -> tuple[str, tuple[str, ...]]:
+    """Measured sizes under the codes that their openings have after a change.
+
+    Args:
+        text: one a line
+        moved: every opening that there was, and where it is now; None for one that is gone
+
+    Returns:
+        The lines, and those that went with their openings.
+    """
+    kept, gone = [], []
+    for line in text.splitlines():
+        code, _, rest = line.strip().partition(" ")
+        own = max(
+            (each for each in moved if code == each or code.startswith(f"{each}-")), key=len, default=""
+        )
+        there = moved.get(own, own)
+        if there is None:
+            gone.append(line.strip())
+        else:
+            kept.append(f"{there}{code[len(own) :]} {rest}".strip() if own else line)
+    return "\n".join(kept), tuple(gone)
 
 
 def measured_lines(data: Mapping[str, Any]) -> str:
@@ -37,7 +63,7 @@ def measured_of(text: str) -> dict[str, Any]:
     found: dict[str, dict[str, dict[str, str]]] = {}
     for line in filter(None, map(str.strip, text.splitlines())):
         code, name, size = (*line.split(None, 2), "", "")[:3]
-        kind = "openings" if code.count("-") == 1 else "parts"
+        kind = "openings" if OPENING.fullmatch(code) else "parts"
         found.setdefault(kind, {}).setdefault(code, {})[name] = size
     return {"measured": found} if found else {}
 

@@ -16,6 +16,8 @@ from casewright.pieces.costs.estimate import Estimate
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
 from casewright.web.units.findings import Checks, checks_of
+from casewright.web.units.rows import shape_in
+from casewright.web.units.tools import field_at
 from casewright.web.units.worked import Worked
 
 KEPT = 64
@@ -155,7 +157,9 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
 
 @lru_cache(maxsize=KEPT)
 def _drawings(key: "_Same", shown: LengthUnit) -> tuple[Markup, Markup]:
-    return drawing(elevation(key.unit, shown).svg()), drawing(section(key.unit, shown).svg())
+    shape = shape_in(key.unit.spec.model_dump(include={"rows"})["rows"])
+    front = elevation(key.unit, shown, lambda code: f"#{field_at(code, shape)}")
+    return drawing(front.svg()), drawing(section(key.unit, shown).svg())
 
 
 class _Same:

@@ -1,6 +1,6 @@
 """The form of a unit as its template shows it: fields with echoes, groups with a line that sums them up."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
@@ -13,11 +13,10 @@ from casewright.web.units.form import (
     asked_fields,
     counts,
     is_replaced,
-    row_count,
-    row_fields,
     unit_in,
 )
 from casewright.web.units.groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
+from casewright.web.units.rows import Line, Shape, line_fields, shape_of
 
 WORDS_IN_A_LINE = 5
 
@@ -66,10 +65,21 @@ class GroupShown:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowShown:
-    """One row of drawers."""
+    """One row, or one column that is spelled out.
 
-    number: int
+    Attributes:
+        line: the row or column
+        fields: its fields
+        depth: how many rows and columns it lies within
+        is_first: is it the first of its stack?
+        is_last: is it the last?
+    """
+
+    line: Line
     fields: tuple[FieldShown, ...]
+    depth: int
+    is_first: bool
+    is_last: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,15 +126,12 @@ def sheet_of(read: Read, theirs: Mapping[str, str] | None = None) -> UnitSheet:
     def shown(fields: Iterable[Asked]) -> tuple[FieldShown, ...]:
         return tuple(_field(each, read, other) for each in fields)
 
-    names = {each.name: each.label for each in asked_fields(row_count(read.values))}
+    names = {each.name: each.label for each in asked_fields(shape_of(read.values))}
     return UnitSheet(
         unit=unit_in(read.values).value,
         size=shown(SIZE_FIELDS),
         rule=shown(RULE_FIELDS),
-        rows=tuple(
-            RowShown(number=number, fields=shown(row_fields(number)))
-            for number in range(1, row_count(read.values) + 1)
-        ),
+        rows=tuple(_rows(shape_of(read.values), shown)),
         woods=shown(WOOD_FIELDS),
         groups=tuple(_group(each, read, other, shown(each.fields)) for each in MORE_GROUPS),
         faults=tuple(
@@ -132,6 +139,21 @@ def sheet_of(read: Read, theirs: Mapping[str, str] | None = None) -> UnitSheet:
         ),
         is_stale=theirs is not None,
     )
+
+
+def _rows(
+    lines: Shape, shown: Callable[[Iterable[Asked]], tuple[FieldShown, ...]], depth: int = 0
+) -> Iterator[RowShown]:
+    """Every row and spelled-out column, each before what lies within it."""
+    for place, line in enumerate(lines, 1):
+        yield RowShown(
+            line=line,
+            fields=shown(line_fields(line)),
+            depth=depth,
+            is_first=place == 1,
+            is_last=place == len(lines),
+        )
+        yield from _rows(line.inner, shown, depth + 1)
 
 
 def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:

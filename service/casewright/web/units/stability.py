@@ -28,10 +28,24 @@ from casewright.stability.tip_checks import SOURCES, factor_shown, what_is_done,
 from casewright.stability.tipping import TipCase
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office
+from casewright.web.units.findings import Checks, checks_of
 from casewright.web.units.result import Shown, named
 from casewright.web.units.worked import UnitHead, see_built_unit
 
 router = APIRouter()
+STRENGTH = {
+    "bottom sag",
+    "shelf sag",
+    "rail sag",
+    "top sag",
+    "racking",
+    "jam",
+    "drawer shape",
+    "runner wear",
+    "slide load",
+    "wall fixings",
+}
+"""Checks of strength and use, by their names."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,10 +136,12 @@ class StabilityPage(Page):
         travels: the same, and how far each may come out alone
         further: how it would stand further out
         others: what is said of a child with the other drawers open
-        remedies: what would mend it
+        remedies: what would mend it, the wall restraint last
+        sideways: what is not reckoned
         carries: what has to be carried
         each: what one person is asked to carry
         wall: what is said of the wall fixings
+        strength: what is checked of shelves, rails, bottoms, runners and fixings
         masses: the case, each drawer and the whole
         parts: every part
     """
@@ -146,9 +162,11 @@ class StabilityPage(Page):
     further: tuple[FurtherShown, ...]
     others: str
     remedies: tuple[str, ...]
+    sideways: str
     carries: tuple[CarryShown, ...]
     each: str
     wall: tuple[str, ...]
+    strength: Checks
     masses: tuple[WeightShown, ...]
     parts: tuple[WeightShown, ...]
 
@@ -179,7 +197,8 @@ def show_stability(visit: Office, unit_id: str) -> Response:
             for each in held.further
         ),
         others=writing.said(others_open_words(held)),
-        remedies=(*map(writing.said, remedy_lines(held)), SIDEWAYS),
+        remedies=tuple(map(writing.said, remedy_lines(held))),
+        sideways=SIDEWAYS,
         carries=tuple(
             CarryShown(
                 what=each.what,
@@ -191,6 +210,7 @@ def show_stability(visit: Office, unit_id: str) -> Response:
         ),
         each=f"{held.unit.spec.use.lift_lb:g} lb",
         wall=tuple(map(writing.said, wall_lines(held.wall))) if held.wall else (),
+        strength=checks_of((each for each in seen.built.findings if each.rule in STRENGTH), writing.unit),
         masses=tuple(_masses(held, writing)),
         parts=tuple(_parts(held, writing)),
     )

@@ -24,6 +24,7 @@ from casewright.web.frame.visits import Office, Visit
 from casewright.web.units.figure_names import OF_THE_SHOP, in_per_cent, plain_name
 from casewright.web.units.form import asked_fields
 from casewright.web.units.groups import HEIGHTS
+from casewright.web.units.rows import shape_in
 from casewright.web.units.worked import Seen, UnitHead, see_built_unit
 
 router = APIRouter()
@@ -238,7 +239,8 @@ def _field_of(unit: Construction, figure: str) -> str:
     """The id of the form's field in which a figure stands; empty where it stands in none."""
     if figure in {f"body.{name}" for name in HEIGHTS}:
         return "body-height"
-    known = {each.name for each in asked_fields(len(unit.spec.rows))}
+    shape = shape_in(unit.spec.model_dump(include={"rows"})["rows"])
+    known = {each.name for each in asked_fields(shape)}
     if figure.startswith("measured."):
         return "measured"
     name = re.sub(r"(\.widths)\.\d+$", r"\1", figure)

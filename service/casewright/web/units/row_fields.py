@@ -1,0 +1,44 @@
+"""What the form of a unit asks of its rows, of columns spelled out, and of columns with rows."""
+
+from casewright.web.units.fields import Asked, Choices, Kind, ask
+from casewright.web.units.groups import RULE, RULES
+
+HOLDS: Choices = (("drawer", "drawer"), ("open", "open"), ("doors", "doors"))
+COLUMN = "rows.1.across.1"
+ROW_FIELDS = (
+    ask("rows.1.columns", "Columns"),
+    ask("rows.1.holds", "Each holds", HOLDS),
+    ask("rows.1.height", "Height"),
+    Asked(name="rows.1.widths", label="Widths", kind=Kind.SIZES, example="12; rest; 12"),
+    ask("rows.1.contents", "Contents", when=(RULE, "contents")),
+    ask("rows.1.front_tails", "Front tails"),
+    ask("rows.1.back_tails", "Back tails"),
+)
+"""The fields of a row, as those of the first."""
+COLUMN_FIELDS = (
+    ask(f"{COLUMN}.width", "Width"),
+    ask(f"{COLUMN}.holds", "Holds", (("", "as its row"), *HOLDS)),
+    ask(f"{COLUMN}.shelves", "Shelves"),
+    ask(f"{COLUMN}.leaves", "Doors side by side", kind=Kind.WHOLE, choices=()),
+    ask(f"{COLUMN}.hinged", "A single door is hinged at the", (("left", "left (usual)"), ("right", "right"))),
+    ask(f"{COLUMN}.knee", "Knee space, open to the floor", hint=""),
+)
+"""The fields of a column that is one opening, as those of the first."""
+OWN_RULE = f"{COLUMN}.graduation.rule"
+GROWTH_FIELDS = (
+    ask(f"{COLUMN}.width", "Width"),
+    Asked(
+        name=OWN_RULE,
+        label="Its rows grow",
+        kind=Kind.CHOICE,
+        choices=(
+            ("", "as those of the unit"),
+            *((key, words.removesuffix(" (usual)")) for key, words in RULES),
+        ),
+    ),
+    ask(f"{COLUMN}.graduation.step", "Step", when=(OWN_RULE, "step")),
+    ask(f"{COLUMN}.graduation.first", "First opening", when=(OWN_RULE, "step", "ratio")),
+    ask(f"{COLUMN}.graduation.ratio", "Ratio", when=(OWN_RULE, "ratio")),
+    ask(f"{COLUMN}.graduation.start", "First number", when=(OWN_RULE, "roots")),
+)
+"""The fields of a column with rows of its own, as those of the first."""
