@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from test_drawing_reader import Read
+from test_drawing_reader import Patch, Read
 
 from casewright.drawing.elevation import elevation
 from casewright.pieces.built.construct import Construction
@@ -56,3 +56,18 @@ def test_the_drawing_says_which_match_is_given_up():
 
     assert "Not matched: fronts of row 1 (one was remade)" in drawing.svg()
     assert "Not matched: fronts of row 1" in drawing.description
+
+
+def test_what_an_overlay_door_covers_of_the_case_is_not_drawn_through_it():
+    unit = sideboard(style="full overlay")
+    svg = Read(elevation(unit).svg())
+    leaf, plan = unit.doors[0].plan.leaves[0], unit.doors[0].plan
+    cover = Patch(leaf.x, plan.z, plan.width, plan.height)
+
+    through = [
+        code
+        for code, patch in svg.rectangles.items()
+        if code in {part.code for part in unit.case.parts} and cover.meets(patch)
+    ]
+
+    assert through == []

@@ -11,6 +11,7 @@ from casewright.pieces.asked.case_spec import CORNERS
 from casewright.pieces.asked.reading import CannotRead
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.built.season import unit_year
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.takeoff.drivers import count_drivers
 from casewright.pieces.takeoff.rough import take_off
@@ -69,11 +70,11 @@ def test_a_rail_is_as_long_as_its_corner_asks(corner, length):
 def test_a_framed_side_by_hand():
     """Geometry, and equation 13-2 of the Wood Handbook: 16 deep, stiles 3, cherry from 8.5 to 6.2 %."""
     unit = made(case__sides="framed", case__panelling={"tenon": "1-1/4"})
-    assert [part.length for part in line(unit, "J1")] == [unit.face.body_height] * 4
-    assert {part.length for part in line(unit, "J2")} == {16 - 6 + 2.5}
+    assert [part.length for part in line(unit, "V1")] == [unit.face.body_height] * 4
+    assert {part.length for part in line(unit, "V2")} == {16 - 6 + 2.5}
     # (10 + 3/4 - 1/16) / (1 + 0.00248 x 2.5) = 10.6216, down to 1/64
-    assert {part.width for part in line(unit, "J4")} == {10 + 39 / 64}
-    assert {part.length for part in line(unit, "J4")} == {unit.face.body_height - 6 + 3 / 4 - 2 / 32}
+    assert {part.width for part in line(unit, "V4")} == {10 + 39 / 64}
+    assert {part.length for part in line(unit, "V4")} == {unit.face.body_height - 6 + 3 / 4 - 2 / 32}
     # Only the stiles move in depth.
     assert unit.case.side_shrinkage == pytest.approx(2 * 3 * 0.00248 * 2.3)
     assert unit.case.slack == 1 / 8
@@ -91,7 +92,7 @@ def test_a_drawer_in_framed_sides_is_deeper_than_in_solid_ones():
 
 def test_guides_pack_a_recessed_panel_out_to_the_stiles():
     unit = made(case__sides="framed")
-    guides = line(unit, "J5")
+    guides = line(unit, "V5")
     assert {part.thickness for part in guides} == {1 / 4}  # (3/4 - 1/4) / 2
     assert {part.length for part in guides} == {16 - 2 * 3}
     left = min(guides, key=lambda part: part.box.x)
@@ -306,7 +307,7 @@ def test_any_case_closes_whatever_its_sides_corners_and_dividers(data):
     # Nothing of the body stands out of it, and whatever lies between the sides reaches into both alike.
     width, depth = spec.body.width, spec.body.depth
     for part in unit.case.parts:
-        if part.line[0] in "CDEJW":
+        if part.line[0] in "CDEVW":
             assert part.box.x >= -1e-9
             assert part.box.x + part.box.width <= width + 1e-9
             assert part.box.y >= -1e-9
@@ -324,3 +325,20 @@ def test_any_case_closes_whatever_its_sides_corners_and_dividers(data):
     moves = unit.case.side_shrinkage
     assert moves == 0 if spec.case.is_ply else moves >= 0
     assert not spec.case.has_webs or unit.case.slack >= moves
+
+
+def test_the_year_names_what_the_sides_are_and_leaves_out_runners_that_are_not_there():
+    plywood = unit_year(made(case__sides="plywood", case__divider_kind="solid"))
+    parts = {part.part: part for part in plywood.parts}
+    assert "Runners" not in parts
+    assert parts["Case bottom"].made_of == f"{PLY}, in {PLY}"
+    framed = {part.part: part for part in unit_year(made(case__sides="framed")).parts}
+    assert framed["Runners"].made_of == "long grain, in sides of frames of cherry, flat-sawn"
+    assert framed["Case sides"].passes
+
+
+def test_no_two_kinds_of_part_share_a_mark_in_the_cut_list():
+    unit = made(case__sides="framed", drawers__style={"kind": "cock-beaded"})
+    marks = [each.line for each in unit.lines]
+    assert len(marks) == len(set(marks))
+    assert len({each.part.line.rstrip("#") for each in unit.lines if each.part.name == "Side stile"}) == 1

@@ -54,6 +54,7 @@ MATRIX: dict[str, set[str]] = {
     "POST /units/{unit_id}": OFFICE,
     "POST /units/{unit_id}/approval": OFFICE,
     "GET /units/{unit_id}/checks": OFFICE,
+    "GET /units/{unit_id}/compare": OFFICE,
     "POST /units/{unit_id}/copies": OFFICE,
     "GET /units/{unit_id}/cut-list": OFFICE,
     "GET /units/{unit_id}/cut-list.csv": OFFICE,

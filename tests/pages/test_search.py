@@ -37,6 +37,7 @@ def filled(shop):
             (PaperKind.LUMBER_ORDER, 1),
             (PaperKind.LUMBER_ORDER, 2),
             (PaperKind.CUT_LIST, 1),
+            (PaperKind.CAUTION_SHEET, 1),
         ):
             db.add(
                 Paper(
@@ -79,6 +80,8 @@ def kinds(page):
         ("lumber order 8", {"Papers": "2"}),
         ("C-0008", {"Papers": "1"}),
         ("Cut list 8", {"Papers": "1"}),
+        ("S-0008", {"Papers": "1"}),
+        ("caution sheet 8", {"Papers": "1"}),
         ("landing", {"Units": "1"}),
         ("14-A", {"Units": "1"}),
         ("14-A-R2-1", {"Drawers": "1"}),

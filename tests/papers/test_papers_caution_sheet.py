@@ -124,3 +124,15 @@ def test_every_thing_told_names_its_source():
 
     rows = [*held["label"], *held["restraint"], held["certificate"]]
     assert [bool(row["text"] and row["source"]) for row in rows] == [True] * len(rows)
+
+
+@pytest.mark.parametrize(
+    ("nominal", "labelled"), [({"kind": "ply", "hold": "four grooves"}, True), ({"kind": "solid"}, False)]
+)
+def test_a_large_face_of_composite_wood_is_told_with_its_label(nominal, labelled):
+    made = sheet(chest({"drawers.bottom": nominal}))
+    said = text_of(caution_sheet_pdf(made))
+
+    assert bool(made.units[0].composite) is labelled
+    assert ("a face of composite wood is over 144 sq in" in said) is labelled
+    assert ("40 CFR 770 (TSCA title VI)" in said) is labelled

@@ -25,6 +25,7 @@ FEET = {
     "bottom-groove": ["bottom edge", "bottom edge"],
     "box": ["bottom edge", "bottom edge"],
     "carcase": ["front edge", "front edge"],
+    "cross-lap": ["front edge", "front edge"],
     "dowels": ["front edge", "front edge"],
     "edge-joint": ["end of the board", "end of the board", "end of the board"],
     "frame-tenon": ["face", "inner edge", "face"],

@@ -4,7 +4,7 @@ from casewright.drawing.canvas import Line
 from casewright.drawing.view import View
 from casewright.pieces.built.construct import Construction
 
-FRAME = ("J1", "J2", "J3")
+FRAME = ("V1", "V2", "V3")
 """Stiles, rails and muntins of a side."""
 
 
@@ -27,8 +27,8 @@ def draw_framed_side(view: View, unit: Construction) -> None:
         box = part.box
         start, end = box.y, box.y + box.depth
         foot, top = box.z, box.z + box.height
-        if part.line == "J2":  # without its tenons
+        if part.line == "V2":  # without its tenons
             start, end = start + frame.tenon, end - frame.tenon
-        if part.line == "J3":
+        if part.line == "V3":
             foot, top = foot + frame.stub, top - frame.stub
         view.rectangle(Line.SEEN, start, foot, end - start, top - foot, part.code)

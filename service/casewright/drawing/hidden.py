@@ -1,4 +1,4 @@
-"""What stays in sight of a case whose drawer fronts stand before it."""
+"""What stays in sight of a case whose drawer fronts or doors stand before it."""
 
 from collections.abc import Iterable
 
@@ -12,23 +12,30 @@ THIN = 1e-6
 
 
 def fronts_before(unit: Construction) -> tuple[Seen, ...]:
-    """The rectangles that fronts before the case cover; none where fronts sit in their openings.
+    """The rectangles that fronts and doors before the case cover; none where they sit in their openings.
 
     Args:
         unit: the unit
 
     Returns:
-        Each front, from the floor up.
+        Each front and each leaf, measured from the floor up.
 
     Source: geometry.
     """
     base = unit.face.base_height
-    return tuple(
+    drawers = (
         (face.left, base + face.bottom, face.width, face.height)
         for drawer in unit.drawers
         if drawer.sizes.stand > 0
         for face in (drawer.sizes.face,)
     )
+    doors = (
+        (leaf.x, door.plan.z, door.plan.width, door.plan.height)
+        for door in unit.doors
+        if not door.plan.is_inset
+        for leaf in door.plan.leaves
+    )
+    return (*drawers, *doors)
 
 
 def in_sight(part: Seen, fronts: Iterable[Seen]) -> list[Seen]:

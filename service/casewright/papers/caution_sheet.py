@@ -8,6 +8,7 @@ from importlib.resources import files
 from typing import Any
 
 from casewright.drawing.standing import standing_view
+from casewright.measure.findings import Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.head import JobPaper, PaperHead
@@ -28,6 +29,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.standing import Standing, basis_of, unit_standing
 from casewright.stability.limits import house_limits
 from casewright.stability.tip_checks import SOURCES, factor_shown, what_is_done, worst_cases
+from casewright.wood.sheets import label_area
 
 
 class LimitRow(Spec):
@@ -78,6 +80,8 @@ class UnitCaution(Spec):
     carries: tuple[CarryRow, ...]
     wall: tuple[str, ...]
     view: str
+    composite: str = ""
+    """What the piece carries a label for: its faces of composite wood; empty for none."""
 
 
 class Told(Spec):
@@ -160,6 +164,19 @@ def _unit(held: Standing, shown: LengthUnit) -> UnitCaution:
         ),
         wall=tuple(in_unit(line, shown) for line in wall_lines(held.wall)) if held.wall else (),
         view=standing_view(held.unit, worst, shown).svg(),
+        composite=_composite(held),
+    )
+
+
+def _composite(held: Standing) -> str:
+    """The label of composite wood, where a face is large enough for one."""
+    found = next((each for each in held.unit.findings if each.rule == "composite-wood label"), None)
+    if found is None or found.verdict is Verdict.PASS:
+        return ""
+    return (
+        f"Parts {found.about}: a face of composite wood is over {label_area():g} sq in. The piece carries "
+        "the label of the rule, with the maker's name and the month it was made, and the invoice of the "
+        f"sheets is kept ({found.source})."
     )
 
 

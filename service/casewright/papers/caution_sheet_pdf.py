@@ -103,6 +103,7 @@ def _unit(unit: UnitCaution, writing: Writing) -> dict[str, Any]:
             for each in unit.carries
         ],
         "wall": [words(line) for line in unit.wall],
+        "composite": words(unit.composite),
         "view": unit.view,
         "alt": f"{name(unit.name)} from the side, in the situation in which it stands worst.",
     }

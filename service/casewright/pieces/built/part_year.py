@@ -8,6 +8,7 @@ from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, PerPercent
 from casewright.pieces.asked.fields import Timber
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.layout.year import Through
 from casewright.wood.movement import Direction, coefficient
 from casewright.wood.species import wood
@@ -51,6 +52,24 @@ def sawn(timber: Timber) -> str:
     Source: common practice.
     """
     return f"{timber.wood}, {timber.cut.sawn}"
+
+
+def sides_of(spec: UnitSpec) -> str:
+    """What the sides of a case are made of, as it is spoken of.
+
+    Args:
+        spec: what the maker chose
+
+    Returns:
+        Such as `cherry, flat-sawn`, or the name of a sheet.
+
+    Source: the unit file.
+    """
+    case = spec.case
+    if spec.legs is None and case.is_ply:
+        return str(case.ply.bought)
+    frames = "frames of " if spec.legs is None and case.is_framed else ""
+    return f"{frames}{sawn(spec.woods.case)}"
 
 
 def through_thickness(timber: Timber, ledger: Ledger) -> PerPercent:

@@ -7,7 +7,7 @@ from casewright.measure.saying import Words, say
 from casewright.pieces.asked.door_spec import FramedLeaf
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.year_parts import side_swells
+from casewright.pieces.built.year_parts import has_runners, side_swells
 from casewright.pieces.doors.hanging import Door
 from casewright.pieces.layout.season import across, moisture_rise
 from casewright.pieces.layout.year import Year
@@ -56,7 +56,7 @@ def _bottoms(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
 
 
 def _runners(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
-    if unit.spec.legs or not unit.spec.on_frames:
+    if not has_runners(unit):
         return
     depth, moves = unit.spec.body.depth, side_swells(unit, ledger)
     swing = moisture_rise(unit.climate.driest, unit.climate.wettest)

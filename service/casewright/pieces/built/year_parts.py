@@ -13,7 +13,7 @@ from casewright.measure.units import PerPercent
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.part_year import PartYear, sawn, taken, through_thickness
+from casewright.pieces.built.part_year import PartYear, sawn, sides_of, taken, through_thickness
 from casewright.pieces.built.year_doors import doors_through, frame_through, fronts_through
 from casewright.pieces.case.dust import LEAST_HELD, dust_depth
 from casewright.pieces.drawers.alike import drawers_alike
@@ -28,6 +28,8 @@ from casewright.wood.movement import plywood_coefficient
 
 SAME_MOVEMENT = 1e-7
 """Coefficients this close are one [1 per % moisture]."""
+LEFT_DRY = ("W2", "W3", "W4", "W5")
+"""Lines of runners and kickers in the cut list."""
 WIDE = 6.0
 """Narrower boards are let be: what they move apart is less than a joint gives (common practice) [in]."""
 
@@ -51,7 +53,7 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
         whose = codes if len(groups) > 1 else "every drawer"
         yield from _drawer_parts(unit, group[0], whose, (year, ledger))
     if unit.spec.legs is None:
-        if unit.spec.on_frames:
+        if has_runners(unit):
             yield from _frames(unit, year, ledger)
         yield from _back(unit, year, ledger)
     yield from _top(unit, year, ledger)
@@ -63,6 +65,20 @@ def parts_through(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Pa
     if unit.case.back_frame is not None:
         yield from frame_through("Back", unit.case.back_frame, year, ledger, "year.back")
     yield from _dust(unit, year, ledger)
+
+
+def has_runners(unit: Construction) -> bool:
+    """Whether runners or kickers of a case are left dry at the rear, past which its sides move.
+
+    Args:
+        unit: the unit
+
+    Returns:
+        Whether there are any.
+
+    Source: common practice.
+    """
+    return unit.spec.legs is None and any(part.line in LEFT_DRY for part in unit.parts)
 
 
 def side_swells(unit: Construction, ledger: Ledger) -> PerPercent:
@@ -172,7 +188,7 @@ def _frames(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
     )
     yield PartYear(
         part="Runners",
-        made_of=f"long grain, in sides of {sawn(spec.woods.case)}",
+        made_of=f"long grain, in sides of {sides_of(spec)}",
         what="gap at the rear",
         through=year.follow(slack),
         limit=0.0,
@@ -214,7 +230,7 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
     top, side = across(spec.woods.of("top"), ledger), side_swells(unit, ledger)
     if not spec.top.over or any(part.line == "T1" and part.sheet for part in unit.parts):
         return
-    on = "aprons, which do not move" if spec.legs else sawn(spec.woods.case)
+    on = "aprons, which do not move" if spec.legs else sides_of(spec)
     made_of = f"{sawn(spec.woods.of('top'))}, on {on}"
     grows = year.follow(taken(under, "grows", rules.apart, size=depth, one=top, other=0.0))
     note = say("Fixed at the front, over a depth of {}: so far it moves at the rear.", depth)
@@ -279,7 +295,7 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
             continue
         yield PartYear(
             part=part.name,
-            made_of=f"{sawn(timber) if timber else part.wood}, in {sawn(spec.woods.case)}",
+            made_of=f"{sawn(timber) if timber else part.wood}, in {sides_of(spec)}",
             what="moves apart from the sides",
             through=year.follow(taken(under, part.line, rules.apart, size=part.width, one=moves, other=side)),
             limit=None,
@@ -289,7 +305,7 @@ def _within(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear
         returns = year.follow(taken(under, "plinth", rules.apart, size=spec.body.depth, one=side, other=0.0))
         yield PartYear(
             part="Plinth returns",
-            made_of=f"long grain, under sides of {sawn(spec.woods.case)}",
+            made_of=f"long grain, under sides of {sides_of(spec)}",
             what="the side moves over them",
             through=returns,
             limit=None,

@@ -57,12 +57,12 @@ class CaseBench:
     @property
     def pin_boards(self) -> tuple[Part, ...]:
         """The sides, or of framed ones the stiles: what the rails are joined to."""
-        return self.of("C1") or self.of("J1")
+        return self.of("C1") or self.of("V1")
 
     @property
     def inner_faces(self) -> tuple[Part, ...]:
         """The sides, or of framed ones stiles and rails: what a board over the full depth is let into."""
-        return self.of("C1") or self.of("J1", "J2")
+        return self.of("C1") or self.of("V1", "V2")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

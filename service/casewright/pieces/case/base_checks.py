@@ -33,6 +33,7 @@ def base_checks(spec: UnitSpec, case: Carcase) -> Iterator[Finding]:
         yield from _bracket_feet(spec, base, case)
     elif isinstance(base, TurnedFeet):
         yield _foot_tenon(spec, base)
+        yield _at_the_lathe(spec)
     elif isinstance(base, ToeBase):
         yield _toe_base(spec, base)
 
@@ -116,6 +117,17 @@ def _foot_tenon(spec: UnitSpec, base: TurnedFeet) -> Finding:
         verdict=Verdict.CAUTION,
         about=f"{spec.code}-B",
         source="common practice",
+    )
+
+
+def _at_the_lathe(spec: UnitSpec) -> Finding:
+    return Finding(
+        rule="at the lathe",
+        verdict=Verdict.PASS,
+        message="Turn the feet with a face shield on, no gloves, sleeves and hair tied back; set the rest "
+        "close, turn the square by hand before the lathe runs, and take the rest away to sand.",
+        about=f"{spec.code}-B",
+        source="29 CFR 1910.213; common practice",
     )
 
 

@@ -102,7 +102,7 @@ def case_joints(
 
 def _side_frames(bench: CaseBench, frame: PanelFrame) -> FrameTenons:
     """The tenons of framed sides."""
-    members = {part.code: part for part in bench.of("J1", "J2", "J3", "J4")}
+    members = {part.code: part for part in bench.of("V1", "V2", "V3", "V4")}
     ledger, codes = bench.plan.ledger.root, side_codes(bench.plan)
     return frame_tenons(frame, codes, members, bench.rack, ledger, "sides", "case.joints", "sides")
 

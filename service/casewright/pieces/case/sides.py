@@ -141,7 +141,7 @@ def _ends(corner: str) -> tuple[Words, Words]:
 def _place(case: CasePlan, mark: str, x: Inches) -> FramePlace:
     return FramePlace(
         code=case.code(f"C-{mark}"),
-        line="J",
+        line="V",
         name="Side",
         x=x,
         y=0.0,
@@ -203,7 +203,7 @@ def _guides(case: CasePlan, frame: PanelFrame) -> Iterator[Part]:
             for number, start in enumerate(spans, start=1):
                 yield Part(
                     code=case.code(f"C-G{row.number}{mark}{number if len(spans) > 1 else ''}"),
-                    line="J5",
+                    line="V5",
                     name="Side guide",
                     **timber(case.spec.woods.inside),
                     thickness=frame.recess,

@@ -67,8 +67,9 @@ def _hung(spec: UnitSpec, cleat: Cleat, studs: int) -> Iterator[Finding]:
         rule="room to hang",
         verdict=Verdict.PASS,
         message=say(
-            "To hook it in, the piece is lifted {} above where it will hang: leave that free over it; screw "
-            "the lower edge to the wall once it hangs.",
+            "To hook it in, two people lift the piece, without its drawers, {} above where it will hang: "
+            "leave that free over it. Look for wires and pipes before a screw goes into the wall; screw "
+            "the lower edge to it once the piece hangs.",
             cleat.thickness,
         ),
         about=f"{spec.code}-Q",

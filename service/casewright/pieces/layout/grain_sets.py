@@ -203,7 +203,7 @@ def _sides(wish: Pairing, sides: list[Part]) -> Iterator[GrainSet]:
     if wish == "one tree":
         yield from _one_tree("sides", sides)
         return
-    panels = [part for part in sides if not part.sheet and part.line in ("C1", "J4")]
+    panels = [part for part in sides if not part.sheet and part.line in ("C1", "V4")]
     right = {part.code.replace("C-SR", "C-SL"): part for part in panels if "C-SR" in part.code}
     pairs = [(part, right[part.code]) for part in panels if part.code in right]
     for number, pair in enumerate(pairs, start=1):

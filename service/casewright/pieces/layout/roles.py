@@ -21,10 +21,9 @@ BY_LETTER: dict[str, Role] = {
     "N": "drawers",
     "M": "drawers",
     "X": "drawers",
-    "G": "drawers",
 }
 """By the first letter of the line in the cut list."""
-SIDES = ("C1", "E1", "J1", "J2", "J3", "J4")
+SIDES = ("C1", "E1", "V1", "V2", "V3", "V4")
 """The lines of case sides: whole, with their lipping, or framed."""
 
 
@@ -46,6 +45,8 @@ def role_of(part: Part) -> Role:
         return "doors"
     if line.startswith("J#"):
         return "fronts"
+    if part.name.startswith("Drawer box front"):
+        return "drawers"
     known = BY_LETTER.get(line[:1])
     if known is not None:
         return known

@@ -19,8 +19,8 @@ MEASURED_LINES = {
     ),
 }
 """How a line of measured sizes is written, by what it is about."""
-OPENING = re.compile(r"[^-]+(-[0-9]+)*-[^-]*")
-"""The code of an opening, or what was meant to be one: numbers all the way, but for a slip at its end."""
+OPENING = re.compile(r"[Rr]?[0-9]+(-[0-9]+)+")
+"""The code of an opening: numbers all the way, through the columns that have rows of their own."""
 
 
 def moved_lines(text: str, moved: Mapping[str, str | None]) -> tuple[str, tuple[str, ...]]:
@@ -63,7 +63,8 @@ def measured_of(text: str) -> dict[str, Any]:
     found: dict[str, dict[str, dict[str, str]]] = {}
     for line in filter(None, map(str.strip, text.splitlines())):
         code, name, size = (*line.split(None, 2), "", "")[:3]
-        kind = "openings" if OPENING.fullmatch(code) else "parts"
+        is_meant = code.count("-") == 1 and name in ("height", "depth")  # a slip in an opening's code
+        kind = "openings" if is_meant or OPENING.fullmatch(code) else "parts"
         found.setdefault(kind, {}).setdefault(code, {})[name] = size
     return {"measured": found} if found else {}
 

@@ -7,6 +7,8 @@ from functools import lru_cache
 from markupsafe import Markup
 
 from casewright.drawing.elevation import elevation
+from casewright.drawing.opened import opened_view
+from casewright.drawing.plan import plan_view
 from casewright.drawing.section import section
 from casewright.measure.ledger import Figure, WholeFigure
 from casewright.measure.lengths import LengthUnit
@@ -89,6 +91,8 @@ class Result:
     Attributes:
         front: the elevation
         section: the section
+        plan: the plan
+        opened: the side, with the drawers open
         overall: width, depth and height over all
         drawers: how many
         weight: empty, in pounds
@@ -101,6 +105,8 @@ class Result:
 
     front: Markup
     section: Markup
+    plan: Markup
+    opened: Markup
     overall: Shown
     drawers: int
     weight: Shown
@@ -140,10 +146,12 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
     if worked.unit is None:
         return None
     unit, held = worked.unit, worked.held
-    front, cut = unit_drawings(unit, writing.unit)
+    front, cut, above, opened = unit_drawings(unit, writing.unit)
     return Result(
         front=front,
         section=cut,
+        plan=above,
+        opened=opened,
         overall=Shown(text=_overall(unit, writing), figure="overall_height"),
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
@@ -156,10 +164,11 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
 
 
 @lru_cache(maxsize=KEPT)
-def _drawings(key: "_Same", shown: LengthUnit) -> tuple[Markup, Markup]:
+def _drawings(key: "_Same", shown: LengthUnit) -> tuple[Markup, ...]:
     shape = shape_in(key.unit.spec.model_dump(include={"rows"})["rows"])
     front = elevation(key.unit, shown, lambda code: f"#{field_at(code, shape)}")
-    return drawing(front.svg()), drawing(section(key.unit, shown).svg())
+    others = (section(key.unit, shown), plan_view(key.unit, shown), opened_view(key.unit, shown))
+    return tuple(drawing(each.svg()) for each in (front, *others))
 
 
 class _Same:
@@ -175,8 +184,8 @@ class _Same:
         return isinstance(other, _Same) and other.unit is self.unit
 
 
-def unit_drawings(unit: Construction, shown: LengthUnit) -> tuple[Markup, Markup]:
-    """Elevation and section of a unit; kept a while, as the unit itself is."""
+def unit_drawings(unit: Construction, shown: LengthUnit) -> tuple[Markup, ...]:
+    """Elevation, section, plan and open view of a unit; kept a while, as the unit itself is."""
     return _drawings(_Same(unit), shown)
 
 

@@ -28,6 +28,7 @@ TABS = (
     ("/hours", "Hours"),
     ("/price", "Price"),
     ("/checks", "Checks"),
+    ("/compare", "Compare"),
     ("/revisions", "Revisions"),
 )
 

@@ -119,8 +119,9 @@ class CrossLap:
         if self.notch >= self.depth:
             raise CannotBeLaidOut(
                 say(
-                    "A notch {} deep cuts a strip of {} in two; half of that is usual.",
+                    "A notch {} deep cuts a strip of {:bare} in two; make it {:down}.",
                     self.notch,
                     self.depth,
+                    self.depth / self.limits.part.value,
                 )
             )

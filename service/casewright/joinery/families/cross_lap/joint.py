@@ -147,7 +147,9 @@ def chosen_notch(depth: Inches) -> Chosen:
         name="notch",
         value=half_notch(depth, LIMITS.part.value),
         measure=Measure.LENGTH,
-        why=say("Half of the depth of {}, down to {}; the other strip takes the rest.", depth, 1 / 64),
+        why=say(
+            "Half of the depth of {}, rounded down to {}; the other strip takes the rest.", depth, 1 / 64
+        ),
         source=LIMITS.part.source,
     )
 

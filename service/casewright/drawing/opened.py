@@ -1,0 +1,101 @@
+"""A unit from the side with its drawers open: how far each comes out to its stop."""
+
+from collections.abc import Iterator
+
+from casewright.drawing.canvas import Line
+from casewright.drawing.dimensions import Side, Span, levels, widths
+from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.view import View
+from casewright.measure.lengths import LengthUnit
+from casewright.measure.units import Inches
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.drawer import Drawer
+
+
+def opened_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
+    """The side of a unit, every drawer out as far as its travel lets it, the front at the left.
+
+    Args:
+        unit: the unit, worked out
+        shown: the unit of its sizes; None for that in which the piece was drawn
+
+    Returns:
+        The drawing; one drawer stands for all of a row that come out alike.
+
+    Source: common practice of shop drawing.
+    """
+    spec = unit.spec
+    reach = max((drawer.travel for drawer in unit.drawers), default=0.0)
+    return fitted(
+        lambda sheet: _draw(View(sheet), unit),
+        shown or spec.unit,
+        name=f"{spec.code}-opened",
+        title=f"{spec.code}: {spec.name}",
+        subject="From the side, every drawer open to its stop",
+        work=(spec.overall_depth + reach, unit.face.overall_height),
+    )
+
+
+def rows_open(unit: Construction) -> tuple[Drawer, ...]:
+    """One drawer for each height at which drawers open: the one that comes out farthest, from the top.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        The drawers.
+
+    Source: geometry of the face.
+    """
+    found: dict[Inches, Drawer] = {}
+    for drawer in unit.drawers:
+        place = round(drawer.sizes.opening.bottom, 6)
+        if place not in found or drawer.travel > found[place].travel:
+            found[place] = drawer
+    return tuple(found[place] for place in sorted(found, reverse=True))
+
+
+def _draw(view: View, unit: Construction) -> None:
+    spec, face, letters = unit.spec, unit.face, view.sheet.letters
+    base, body = face.base_height, face.body_height
+    view.rectangle(Line.OBJECT, 0.0, base, spec.body.depth, body)
+    if base:
+        view.rectangle(Line.OBJECT, 0.0, 0.0, spec.body.depth, base)
+    top = (-spec.top.overhang_front, base + body, spec.overall_depth, face.overall_height - base - body)
+    view.rectangle(Line.OBJECT, *top)
+    drawers = rows_open(unit)
+    for drawer in drawers:
+        _drawer(view, unit, drawer)
+    out = max(drawer.travel for drawer in drawers)
+    view.polyline(Line.FLOOR, (-out - letters, 0.0), (spec.body.depth + letters, 0.0))
+    marks = [(0.0, "floor"), *_heights(unit, drawers), (face.overall_height, "top")]
+    edge = spec.body.depth
+    levels(view, sorted(marks), edge, edge + 1.3 * letters, Side.AFTER, "from the\nfloor")
+    line = -2.2 * letters
+    spans = [
+        Span(-out, 0.0, "greatest travel", words="travel"),
+        Span(0.0, spec.body.depth, "body depth", words="body"),
+    ]
+    widths(view, spans, line, Side.BEFORE, 0.0)
+    safe = unit.stand.safe_travel
+    view.sheet.say(f"All open and filled, it is safe to {view.sheet.size(safe)} of travel by the screen")
+
+
+def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
+    """One drawer, out by its travel: the part that has left the case is drawn whole, the rest dashed."""
+    sizes, low = drawer.sizes, unit.face.base_height + drawer.sizes.opening.bottom
+    low += unit.spec.drawers.clearances.bottom
+    out, inside = drawer.travel, sizes.length - drawer.travel
+    view.rectangle(Line.TONE, -out, low, out, sizes.height)
+    view.rectangle(Line.FRONT, -out, low, out, sizes.height, f"{drawer.code}-F")
+    if inside > 0:
+        view.rectangle(Line.HIDDEN, 0.0, low, inside, sizes.height)
+    words = f"{sizes.opening.code}: {view.sheet.size(drawer.travel)}"
+    size = min(1.0, 0.8 * sizes.height / view.sheet.letters)
+    view.sheet.letter((-out / 2, low + sizes.height / 2), words, size=max(size, 0.6), inches=drawer.travel)
+
+
+def _heights(unit: Construction, drawers: tuple[Drawer, ...]) -> Iterator[tuple[Inches, str]]:
+    for drawer in drawers:
+        opening = drawer.sizes.opening
+        yield unit.face.base_height + opening.bottom, f"opening {opening.code}"

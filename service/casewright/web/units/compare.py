@@ -1,0 +1,215 @@
+"""Two to four ways to make a unit, side by side: revisions, options, units of its job, starting units."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import partial
+from typing import ClassVar
+
+from fastapi import APIRouter
+from markupsafe import Markup
+from starlette.responses import Response
+
+from casewright.drawing.small import small_elevation
+from casewright.papers.writing import Writing
+from casewright.pieces.asked.presets import Preset, presets
+from casewright.pieces.asked.reading import CannotRead
+from casewright.records.quotes import options_of
+from casewright.records.units import revisions_of
+from casewright.shop.options import option_text
+from casewright.shop.units import load_unit, spec_text, units_of
+from casewright.stability.tip_checks import factor_shown
+from casewright.web.frame.pages import Page, drawing, show
+from casewright.web.frame.visits import Office, Visit
+from casewright.web.units.findings import checks_of
+from casewright.web.units.worked import Seen, UnitHead, Worked, see_unit, work_out
+
+router = APIRouter()
+MOST = 4
+"""Variants side by side, with the unit as it is."""
+
+
+PLAIN = (
+    "Size overall: wide, deep, high",
+    "Made",
+    "Drawers in each",
+    "Parts in each",
+    "Hours",
+    "Price before tax",
+    "Weight of one, empty",
+    "Least tip factor (screen)",
+    "Safe travel, all open",
+    "Stops",
+    "Cautions",
+)
+"""Lines that every variant has, in their order."""
+BOUGHT_AFTER = 4
+"""How many of them stand before woods and sheets."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offered:
+    """Another way that can be put beside the unit.
+
+    Attributes:
+        key: its name in the address, such as `revision-2`
+        words: what it is
+        is_chosen: does it stand beside the unit now?
+    """
+
+    key: str
+    words: str
+    is_chosen: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Variant:
+    """One column.
+
+    Attributes:
+        words: what it is
+        worked: what comes out of it
+        drawing: its front, small
+        refusal: why it cannot be built or priced; empty where it can
+    """
+
+    words: str
+    worked: Worked
+    drawing: Markup | None
+    refusal: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compared:
+    """One line.
+
+    Attributes:
+        name: what is compared
+        cells: what stands in each column, and whether it differs from the first
+    """
+
+    name: str
+    cells: tuple[tuple[str, bool], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ComparePage(Page):
+    """Ways to make a unit, side by side.
+
+    Attributes:
+        head: the unit
+        variants: the columns, the unit as it is first
+        lines: what is compared
+        offered: everything that can be put beside it
+        note: what was left out of what was asked for; empty for nothing
+    """
+
+    template: ClassVar[str] = "units/compare.html"
+    head: UnitHead
+    variants: tuple[Variant, ...]
+    lines: tuple[Compared, ...]
+    offered: tuple[Offered, ...]
+    note: str
+
+
+@router.get("/units/{unit_id}/compare")
+def show_compare(visit: Office, unit_id: str) -> Response:
+    """The unit beside up to three other ways to make it."""
+    seen = see_unit(visit, unit_id)
+    ways = dict(_ways(visit, seen))
+    asked = [key for key in dict.fromkeys(visit.request.query_params.getlist("with")) if key in ways]
+    chosen = asked[: MOST - 1]
+    variants = (
+        _variant("now", "As it is now", seen.worked),
+        *(_variant(key, ways[key][0], _worked(visit, seen, ways[key][1])) for key in chosen),
+    )
+    page = ComparePage(
+        title=f"Compare unit {seen.head.unit.code} · {seen.head.unit.name}",
+        head=seen.head,
+        variants=variants,
+        lines=tuple(_lines(variants, seen.writing)),
+        offered=tuple(
+            Offered(key=key, words=words, is_chosen=key in chosen) for key, (words, _) in ways.items()
+        ),
+        note=f"At most {MOST} stand side by side; the others were left out." if len(asked) >= MOST else "",
+    )
+    return show(visit, page)
+
+
+def _ways(visit: Visit, seen: Seen) -> Iterator[tuple[str, tuple[str, Callable[[], str]]]]:
+    """Every other way, by its key: what it is called, and how its choices are found."""
+    loaded = seen.loaded
+    for each in revisions_of(visit.db, loaded.unit.id):
+        if each.number != loaded.unit.revision:
+            words = f"Revision {each.number}{f': {each.note}' if each.note else ''}"
+            yield f"revision-{each.number}", (words, partial(_text, visit, loaded.unit.id, each.number))
+    for option in options_of(visit.db, (loaded.unit.id,)):
+        yield f"option-{option.id}", (f"Option: {option.label}", partial(option_text, loaded, option))
+    for other in units_of(visit.db, loaded.job):
+        if other.unit.id != loaded.unit.id:
+            words = f"Unit {other.unit.code}: {other.unit.name}"
+            yield f"unit-{other.unit.id}", (words, partial(_text, visit, other.unit.id))
+    for preset in presets():
+        yield f"start-{preset.key}", (f"Start: {preset.name}", partial(_start, preset))
+
+
+def _text(visit: Visit, unit_id: str, number: int | None = None) -> str:
+    return load_unit(visit.db, unit_id, number).text
+
+
+def _start(preset: Preset) -> str:
+    return spec_text(preset.spec())
+
+
+def _worked(visit: Visit, seen: Seen, text: Callable[[], str]) -> Worked:
+    try:
+        return work_out(text(), seen.figures, visit.today, seen.writing.unit)
+    except CannotRead:
+        return Worked(unit=None, held=None, refusal="The unit has changed, so that this no longer fits it.")
+
+
+def _variant(key: str, words: str, worked: Worked) -> Variant:
+    front = small_elevation(worked.unit).svg(prefix=key) if worked.unit else ""
+    return Variant(
+        words=words, worked=worked, drawing=drawing(front) if front else None, refusal=worked.refusal
+    )
+
+
+def _lines(variants: Sequence[Variant], writing: Writing) -> Iterator[Compared]:
+    """What is compared, line by line."""
+    found = [dict(_figures(each.worked, writing)) for each in variants]
+    names = dict.fromkeys(name for each in found for name in each)
+    for name in sorted(names, key=_section):  # woods and sheets of every column stand together
+        texts = [each.get(name, "–") for each in found]
+        yield Compared(name=name, cells=tuple((text, text != texts[0]) for text in texts))
+
+
+def _section(name: str) -> int:
+    """Where a line stands: before, among or behind what is bought."""
+    return BOUGHT_AFTER if name not in PLAIN else PLAIN.index(name) + (PLAIN.index(name) >= BOUGHT_AFTER)
+
+
+def _figures(worked: Worked, writing: Writing) -> Iterator[tuple[str, str]]:
+    unit, held = worked.unit, worked.held
+    if unit is None:
+        return
+    spec = unit.spec
+    size = writing.sizes(spec.overall_width, spec.overall_depth, unit.face.overall_height)
+    yield "Size overall: wide, deep, high", f"{size} {writing.unit}"
+    yield "Made", str(spec.count)
+    yield "Drawers in each", str(len(unit.drawers))
+    yield "Parts in each", str(len(unit.parts))
+    if held:
+        for line in held.order:
+            cut = "" if line.cut == "flat" else f", {line.cut.sawn}"
+            yield f"{line.wood}{cut}, {line.bought.name}", f"{line.feet} bd ft"
+        for each in held.takeoff.sheets:
+            yield f"Sheets: {each.sheet}", str(each.count)
+        yield "Hours", f"{held.hours:.1f} h"
+        yield "Price before tax", writing.money(held.price.asked)
+    yield "Weight of one, empty", f"{unit.masses.total:.0f} lb"
+    if unit.stand.cases:
+        yield "Least tip factor (screen)", factor_shown(min(each.factor for each in unit.stand.cases))
+    yield "Safe travel, all open", writing.size(unit.stand.safe_travel)
+    checks = checks_of(held.findings if held else unit.findings, writing.unit)
+    yield "Stops", str(len(checks.stops))
+    yield "Cautions", str(len(checks.cautions))

@@ -1,0 +1,111 @@
+"""Plan, open view and the links of the front: what is read back from the drawing is what the model holds."""
+
+import json
+
+import pytest
+from hypothesis import given
+from test_drawing_reader import Read, cases
+
+from casewright.drawing.elevation import elevation
+from casewright.drawing.opened import opened_view, rows_open
+from casewright.drawing.plan import plan_level, plan_view
+from casewright.pieces.asked.presets import presets
+from units import built, chest, dresser
+
+STACKED = {
+    "body.width": "40",
+    "body.opening_total": "20",
+    "rows": [
+        {"height": "5", "columns": 2},
+        {"across": [{"width": "12", "rows": [{}, {"height": "6"}]}, {"holds": "doors"}]},
+    ],
+}
+
+
+def close(one, other):
+    """Alike but for the rounding of coordinates."""
+    return one == pytest.approx(other, abs=1e-4)
+
+
+@given(cases())
+def test_whatever_the_plan_cuts_lies_where_the_model_has_it(data):
+    unit = built(data)
+    level = plan_level(unit)
+
+    drawn = Read(plan_view(unit).svg()).outlines
+
+    cut = [part for part in unit.parts if part.box.z < level < part.box.z + part.box.height]
+    assert set(drawn) == {part.code for part in cut}
+    for part in cut:
+        across, deep = zip(*drawn[part.code], strict=True)
+        assert close(min(across), part.box.x)
+        assert close(max(across), part.box.x + part.box.width)
+        assert close(min(deep), part.box.y)
+        assert close(max(deep), part.box.y + part.box.depth)
+
+
+def test_the_plan_of_the_worked_dresser_is_lettered_with_its_widths_and_depths():
+    words = Read(plan_view(built(dresser())).svg()).words
+
+    assert {"R1-1", "R1-2", "18-5/8", "overall 41", "19-3/4", "18-3/4"} <= set(words)
+
+
+@given(cases())
+def test_every_drawer_is_drawn_out_by_its_travel_at_its_height(data):
+    unit = built(data)
+
+    read = Read(opened_view(unit).svg())
+
+    for drawer in rows_open(unit):
+        front = read.rectangles[f"{drawer.code}-F"]
+        low = unit.face.base_height + drawer.sizes.opening.bottom + unit.spec.drawers.clearances.bottom
+        assert close((front.x, front.width), (-drawer.travel, drawer.travel))
+        assert close((front.y, front.height), (low, drawer.sizes.height))
+        assert any(close(inches, drawer.travel) for _, inches in read.sizes)
+
+
+def test_one_drawer_stands_for_all_at_its_height():
+    unit = built(dresser())
+
+    assert [each.code for each in rows_open(unit)] == ["A-R1-1", "A-R2-1", "A-R3-1", "A-R4-1", "A-R5-1"]
+
+
+@pytest.mark.parametrize("key", [each.key for each in presets()])
+def test_every_starting_unit_has_its_plan_and_its_open_view(key):
+    unit = built(next(each for each in presets() if each.key == key).spec_json)
+
+    assert Read(plan_view(unit).svg()).words
+    assert Read(opened_view(unit).svg()).words
+
+
+def links(unit):
+    """The links of its front, by what they stand on."""
+    read = Read(elevation(unit, where=lambda code: f"#{code}").svg())
+    return {each.get("data-pick"): each for each in read.all("a")}, read
+
+
+@pytest.mark.parametrize("data", [dresser(), chest(STACKED)], ids=["dresser", "stacked"])
+def test_every_opening_has_a_link_as_large_as_it_and_named(data):
+    unit = built(json.loads(json.dumps(data)))
+
+    found, _ = links(unit)
+
+    for opening in (*unit.face.openings, *unit.face.spaces):
+        place = found[opening.code][0]
+        low = unit.face.base_height + opening.bottom
+        assert float(place.get("x")) == pytest.approx(opening.left, abs=1e-4)
+        assert float(place.get("width")) == pytest.approx(opening.width, abs=1e-4)
+        assert -float(place.get("y")) >= low + opening.height - 1e-4
+        assert found[opening.code].get("aria-label").startswith(f"{opening.code}: ")
+    assert {"top", "base", "side", "R1"} <= set(found)
+
+
+def test_links_change_nothing_of_what_is_drawn():
+    unit = built(dresser())
+
+    _, linked = links(unit)
+    plain = Read(elevation(unit).svg())
+
+    assert linked.page == plain.page
+    assert linked.words == plain.words
+    assert plain.all("a") == []
