@@ -11,6 +11,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.layout.parts import Grain
 from casewright.pieces.rules import door_rules as rules
+from casewright.pieces.words.describe import describe
 from casewright.wood.species import wood
 from units import built, chest
 
@@ -260,3 +261,17 @@ def test_no_panel_bottoms_out_and_each_stays_held_or_a_finding_says_so(width, gr
         held = deep - (across - driest) / 2
         said = [each for each in of_rule(unit, "panel held") if each.about == door.code]
         assert held >= 1 / 8 - 1e-6 or said[0].verdict is Verdict.STOP
+
+
+def test_a_customer_reads_how_the_doors_are_made_and_hung():
+    framed = describe(built(sideboard({"thickness": "7/8"})))
+    slab = describe(built(sideboard({"make": SLABS[1], "style": "full overlay", "wood": "walnut"})))
+
+    said = (
+        "Every door is a frame 7/8 in thick around a panel that is free to swell and shrink, set within its "
+        "opening on two hinges."
+    )
+    assert said in framed[1]
+    assert "kept flat by a cross piece at each end, 3/4 in thick, covering the edges" in slab[1]
+    assert "The doors are of solid walnut." in slab[1]
+    assert not [words for words in describe(built(chest())) if "door" in words.casefold()]

@@ -342,3 +342,15 @@ def test_no_two_kinds_of_part_share_a_mark_in_the_cut_list():
     marks = [each.line for each in unit.lines]
     assert len(marks) == len(set(marks))
     assert len({each.part.line.rstrip("#") for each in unit.lines if each.part.name == "Side stile"}) == 1
+
+
+def test_a_plywood_case_with_doors_and_shelves_has_its_top_for_itself():
+    nested = [
+        {"columns": 2},
+        {"across": [{"holds": "doors"}, {"rows": [{}, {}]}, {"holds": "open", "shelves": 1}], "height": "16"},
+    ]
+    body = {"width": "60", "depth": "18", "overall_height": "34"}
+    unit = made(case__sides="plywood", rows=nested, body=body)
+    assert [part.name for part in line(unit, "C11")] == ["Case top"]
+    assert not [found for found in unit.findings if found.rule == "joint of the case"]
+    assert joint(unit, "case_top").places == 2

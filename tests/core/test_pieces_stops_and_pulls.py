@@ -143,8 +143,8 @@ def test_a_lining_that_leaves_no_room_is_cautioned_against():
 
 def test_a_row_may_have_its_own_number_of_pulls():
     asked = preset("tall-chest").spec_json
-    asked["rows"][1]["pulls"] = "one"
-    asked["rows"][2] = {"across": [{"rows": [{"pulls": "two"}]}, {}]}
+    asked["rows"][1]["pulls"] = 1
+    asked["rows"][2] = {"across": [{"rows": [{"pulls": 2}]}, {}]}
     built = construct(read_as(UnitSpec, asked), example_shop())
 
     pulls = {drawer.sizes.code: len(drawer.pulls) for drawer in built.drawers}

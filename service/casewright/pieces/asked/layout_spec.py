@@ -100,8 +100,12 @@ class Row(Spec):
     files: Literal["letter", "legal"] | None = Field(
         None, description="Hanging folders that its drawers are to hold.", examples=["letter"]
     )
-    pulls: Literal["one", "two"] | None = Field(
-        None, description="Pulls on each drawer of the row; left out, as the unit's.", examples=["two"]
+    pulls: int | None = Field(
+        None,
+        ge=1,
+        le=2,
+        description="Pulls on each drawer, one or two; left out, as the unit's.",
+        examples=[2],
     )
     front_tails: int | None = Field(
         None, ge=1, le=60, description="Tails at the front joint; left out, they are ranked.", examples=[5]

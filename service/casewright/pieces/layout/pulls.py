@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
 
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Inches
@@ -65,7 +64,7 @@ def pull_centres(spec: UnitSpec, face: Face, ledger: Ledger) -> dict[str, tuple[
     return centres
 
 
-def _typed(rows: tuple[Row, ...], start: str) -> Iterator[tuple[str, Literal["one", "two"]]]:
+def _typed(rows: tuple[Row, ...], start: str) -> Iterator[tuple[str, Count]]:
     """The rows that say how many pulls their drawers get, by their codes; rows of columns too."""
     for number, row in enumerate(rows, start=1):
         if row.pulls is not None:
@@ -75,12 +74,13 @@ def _typed(rows: tuple[Row, ...], start: str) -> Iterator[tuple[str, Literal["on
                 yield from _typed(column.rows, f"{start}{number}-{place}-")
 
 
-def _is_single(spec: UnitSpec, opening: Opening, typed: Literal["one", "two"] | None) -> bool:
+def _is_single(spec: UnitSpec, opening: Opening, typed: Count | None) -> bool:
     pulls = spec.pulls
-    count = typed or pulls.count
-    if count == "by width":
+    if typed is not None:
+        return typed == 1
+    if pulls.count == "by width":
         return opening.width <= pulls.one_up_to
-    return count == "one"
+    return pulls.count == "one"
 
 
 def _outer_lines(face: Face, opening: Opening) -> tuple[float, float] | None:

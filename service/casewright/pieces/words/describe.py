@@ -9,6 +9,7 @@ from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.words.case_words import case_words
+from casewright.pieces.words.door_words import door_words
 from casewright.pieces.words.drawer_words import drawer_words
 from casewright.pieces.words.face_words import heights_in_words, rows_in_words
 from casewright.pieces.words.grain_words import grain_words
@@ -31,7 +32,14 @@ def describe(unit: Construction, shown: LengthUnit | None = None) -> tuple[str, 
     inch_or_mm = shown or unit.spec.unit
     return (
         " ".join((*_size(unit, inch_or_mm), *_woods(unit))),
-        " ".join((rows_in_words(unit), *heights_in_words(unit, inch_or_mm), *drawer_words(unit, inch_or_mm))),
+        " ".join(
+            (
+                rows_in_words(unit),
+                *heights_in_words(unit, inch_or_mm),
+                *drawer_words(unit, inch_or_mm),
+                *door_words(unit, inch_or_mm),
+            )
+        ),
         " ".join(_case(unit, inch_or_mm)),
         " ".join((_pulls(unit), *_finish(unit.spec))),
     )
