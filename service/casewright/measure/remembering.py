@@ -12,8 +12,8 @@ Asked = TypeVar("Asked")
 Answer = TypeVar("Answer")
 
 KEPT = 512
-"""So many results of one function are kept, some ten kilobytes each: those of a few units. More would cost more
-in every pass of the garbage collector than they save."""
+"""So many results of one function are kept, some ten kilobytes each: those of a few units. More would cost in
+every pass of the garbage collector what they save."""
 
 
 def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]:
