@@ -11,8 +11,9 @@ from casewright.measure.ledger import UNKEPT, Figure, Ledger, Unkept
 Asked = TypeVar("Asked")
 Answer = TypeVar("Answer")
 
-KEPT = 2048
-"""So many results of one function are kept, some ten kilobytes each: those of a few units."""
+KEPT = 512
+"""So many results of one function are kept, some ten kilobytes each: those of a few units. More would cost in
+every pass of the garbage collector what they save."""
 
 
 def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]:
