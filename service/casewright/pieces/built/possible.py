@@ -14,7 +14,7 @@ from casewright.pieces.built.possible_shell import (
     wall_limits,
 )
 from casewright.pieces.case.leg_sizes import REACH
-from casewright.pieces.case.side_limits import side_limits
+from casewright.pieces.case.side_limits import refuse_undivided, side_limits
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
@@ -42,6 +42,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     """
     refuse_crate(spec, face)
     refuse_top(spec)
+    refuse_undivided(spec, face)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
