@@ -48,6 +48,7 @@ def nested_units(draw):
             "rows": rows,
             "woods": {"case": draw(timbers()), "drawers": draw(timbers()), "inside": draw(timbers())},
             "case.divider_end": draw(st.sampled_from(["housing", "sliding dovetail"])),
+            "case.divider_kind": draw(st.sampled_from(["web-frame", "rail", "dust-frame", "solid"])),
             "case.lipping": draw(st.sampled_from([0, 1.5])),
             "shelving.fixing": draw(st.sampled_from(["pins", "housings"])),
             "shelving.edge": draw(st.sampled_from([0, 0.75])),

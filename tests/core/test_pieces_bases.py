@@ -9,6 +9,7 @@ from casewright.drawing.elevation import elevation
 from casewright.drawing.section import section
 from casewright.measure.findings import Verdict
 from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.words.describe import describe
 from units import built, chest, estimated, unit
@@ -219,3 +220,11 @@ def test_a_base_that_leaves_no_room_is_refused_with_what_would_do(base, field):
 def test_a_base_that_contradicts_itself_is_refused(base):
     with pytest.raises(CannotRead, match="make"):
         unit(chest({"base": base}))
+
+
+def test_the_schema_lists_the_keys_of_every_kind_of_base():
+    held = UnitSpec.model_json_schema()
+
+    listed = [ref["$ref"].rpartition("/")[2] for ref in held["properties"]["base"]["anyOf"][0]["oneOf"]]
+    assert listed == ["Plinth", "BracketFeet", "TurnedFeet", "ToeBase"]
+    assert {"toe_space", "levelling"} <= set(held["$defs"]["ToeBase"]["properties"])

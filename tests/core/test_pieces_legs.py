@@ -25,7 +25,6 @@ def verdicts(made, rule):
 @pytest.mark.parametrize(
     ("changes", "sentence"),
     [
-        ({"rows": [{"columns": 2}]}, "row 1 has 2 drawers side by side; .* one drawer"),
         ({"body": {"width": 18, "depth": 14.5, "opening_total": 4}}, "body.opening_total: on legs"),
         ({"construction.apron_height": "25-1/4"}, "construction.apron_height: aprons 25-1/4 in high leave"),
         ({"construction.apron_height": "1-1/2"}, "leave no height for drawers; make the aprons 3-1/2"),

@@ -185,3 +185,63 @@ def test_hanging_folders_go_into_a_drawer_that_is_to_hold_them(files, width, hei
 
     found = findings_of({"body": body, "rows": [{}, {"height": height, "files": files}]}, "file drawer")
     assert [each.verdict.value for each in found] == verdicts
+
+
+@pytest.mark.parametrize(
+    ("kind", "verdict"),
+    [("web-frame", "caution"), ("rail", "caution"), ("dust-frame", "pass"), ("solid", "pass")],
+)
+def test_an_open_space_over_a_row_of_drawers_needs_a_floor(kind, verdict):
+    rows = [{"holds": "open"}, {}]
+
+    (floor,) = findings_of({"rows": rows, "case.divider_kind": kind}, "floor of a space")
+    assert (floor.about, floor.verdict.value) == ("R1-1", verdict)
+
+
+def test_an_open_space_on_the_case_bottom_has_its_floor():
+    assert findings_of({"rows": [{}, {"holds": "open"}]}, "floor of a space") == []
+
+
+DESK_ON_LEGS = {
+    "body": {"width": "54", "depth": "26", "overall_height": "30"},
+    "construction": {"kind": "legs", "leg": "2", "apron_height": "5-1/2"},
+    "rows": [{"columns": 3}],
+}
+
+
+def test_on_legs_uprights_stand_between_drawers_side_by_side():
+    made = built(chest(DESK_ON_LEGS))
+
+    # 54 - 2 × 2 inside, less two uprights as thick as the rails, shared by three
+    assert [opening.width for opening in made.face.openings] == pytest.approx([(50 - 1.5) / 3] * 3)
+    uprights = [part for part in made.parts if part.line == "R4"]
+    # the opening of 5-1/2 less two rails of 3/4, and a third of a rail at each end
+    assert [part.length for part in uprights] == [4.5, 4.5]
+    joint = next(each for each in made.case_joints if each.key == "uprights_R1")
+    assert (joint.kind, joint.places) == ("housing", 4)
+
+
+def test_on_legs_each_upright_has_a_runner_under_it_a_kicker_over_it_and_a_guide_behind_it():
+    made = built(chest(DESK_ON_LEGS))
+
+    for line, place in (("W4", 0.75), ("W5", 5.5)):
+        bars = [part.box for part in made.parts if part.line == line]
+        middles = [left + 0.375 for left in made.face.rows[0].uprights]
+        assert [bar.x + bar.width / 2 for bar in bars] == pytest.approx(middles)
+        tops = {bar.z + bar.height - made.face.base_height for bar in bars}
+        assert tops == {place}
+        # from the back apron to a tongue of 1/4 in the rail
+        assert {bar.y + bar.depth for bar in bars} == {made.face.opening_depth}
+        assert {bar.y for bar in bars} == {2 - 0.25}
+    guide = next(part for part in made.small_parts if part.name == "Drawer guide")
+    assert guide.quantity == 2
+
+
+def test_on_legs_one_wider_runner_does_where_an_upright_stands_beside_another():
+    rows = [{"columns": 2}, {"widths": ["25", None]}]
+    legs = {**DESK_ON_LEGS["construction"], "apron_height": "10"}
+    made = built(chest({**DESK_ON_LEGS, "construction": legs, "rows": rows}))
+
+    between = [part for part in made.parts if part.code.startswith(("A-D1-RC", "A-D1-KC"))]
+    # uprights 3/8 apart: the runner of the upper row covers the lower
+    assert [(part.code, part.width) for part in between] == [("A-D1-RC1", 2.25)]

@@ -10,10 +10,12 @@ from units import built
 
 CLOSE = 1e-9
 WALLS = ("C1", "C8", "C10")
-LET_INTO_WALLS = ("C2", "C3", "C5", "C6", "C7", "C9", "C12", "W1", "P1")
-RAILS = ("C2", "C3", "C5", "C6", "C7", "W1")
+LET_INTO_WALLS = ("C2", "C3", "C5", "C6", "C7", "C9", "C12", "D1", "D2", "W1", "P1")
+RAILS = ("C2", "C3", "C5", "C6", "C7", "D1", "D2", "W1")
 BEARERS = ("W2", "W3", "W4", "W5", "W8", "W9")
+DUST_PANEL = "D3"
 STANDING = ("C4", "C8", "C10")
+DOORS = ("DS", "DR", "DM", "DP", "DW")
 DEEPEST = 0.5
 """The longest tenon and the longest tail of the units here [in]."""
 
@@ -38,6 +40,7 @@ def are_joined(one, other):
         (a in WALLS and b in LET_INTO_WALLS)
         or (a in RAILS and b in (*BEARERS, *STANDING))
         or (a in BEARERS and b in STANDING)
+        or (a in (*RAILS, *BEARERS) and b == DUST_PANEL)
         or a == b == "P1"
         or (a[0] == b[0] == "B")
         for a, b in pair
@@ -47,7 +50,7 @@ def are_joined(one, other):
 def group_of(part, made):
     """The drawer or the door that a part is of: its parts are joined to one another."""
     code = part.code.rpartition("-")[0]
-    return code if code in {drawer.code for drawer in made.drawers} or part.line[0] == "D" else ""
+    return code if code in {drawer.code for drawer in made.drawers} or part.line.startswith(DOORS) else ""
 
 
 @given(nested_units())
@@ -148,7 +151,7 @@ def test_every_joint_of_the_case_is_counted_where_its_parts_end(data):
     places = {}
     for joint in made.case_joints:
         places[joint.kind] = places.get(joint.kind, 0) + joint.places
-    housed = 2 * sum(lines.count(mark) for mark in ("C3", "W1", "C4", "C8"))
+    housed = 2 * sum(lines.count(mark) for mark in ("C3", "W1", "D2", "C4", "C8"))
     pedestals = made.face.pedestals
     walls = [wall.value for each in pedestals for wall in each.walls]
     # Beside a knee space a partition ends below without a housing: the case bottom is housed in it instead.

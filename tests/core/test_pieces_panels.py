@@ -23,11 +23,11 @@ CHERRY_FLAT = 0.00248
 """Wood Handbook, FPL-GTR-190 (2010), table 13-5: black cherry, tangential."""
 
 
-def frame(width=20.0, height=39.5, **how):
+def frame(width=20.0, height=39.5, thickness=0.75, **how):
     asked = FrameAsked(
         width=width,
         height=height,
-        thickness=0.75,
+        thickness=thickness,
         how=Panelling(**how),
         timber=CHERRY,
         panel=CHERRY,
@@ -82,6 +82,16 @@ def test_plywood_does_not_move_and_its_groove_is_as_wide_as_the_sheet():
     assert planned.panel_width == 14 + 3 / 4 - 2 / 32
     assert findings(planned)["panel held"].found == pytest.approx(3 / 8 - 1 / 32)
     assert [part.sheet for part in stands(planned) if part.line == "J4"] == [True]
+
+
+def test_a_thin_frame_has_a_narrower_groove_so_that_its_tenons_keep_their_shoulders():
+    """Common practice: 3/16 of shoulder on both sides of a tenon as thick as the groove is wide."""
+    assert frame().groove == 1 / 4
+    assert frame(thickness=0.5).groove == 1 / 2 - 2 * 3 / 16
+    thin = frame(thickness=0.5, panel="3/8", stile="2-1/2")
+    parts = {part.code: part for part in stands(thin)}
+    made = frame_tenons(thin, ["A-S"], parts, RACK, Ledger(), "back", "case.joints", "back")
+    assert not [found for found in made.findings if found.verdict is Verdict.STOP]
 
 
 def test_too_little_play_bursts_the_frame_and_too_shallow_a_groove_lets_the_panel_out():

@@ -115,7 +115,11 @@ def test_what_is_left_out_follows_another_choice():
             "measured.openings.R1-1.hight",
             "did you mean height?",
         ),
-        ({"site.colour": 1}, "site.colour", "known here: door_width, door_height, turn_width"),
+        (
+            {"site.colour": 1},
+            "site.colour",
+            "known here: door_width, door_height, turn_width, scribe, recess, out_of_plumb",
+        ),
     ],
 )
 def test_an_unknown_key_is_refused_with_the_nearest_known_one(changes, field, offered):

@@ -9,7 +9,7 @@ from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.sourced import Sourced
 from casewright.measure.ledger import UNKEPT, Figure, Ledger
-from casewright.measure.remembering import remembered
+from casewright.measure.remembering import KEPT, of_the_same, remembered
 from casewright.measure.units import Inches
 
 JOINT = HalfBlind(
@@ -69,6 +69,21 @@ def test_what_is_refused_is_refused_each_time_and_nothing_is_kept_without_a_ledg
             double(Asked(-1.0), Ledger())
         double(Asked(1.0), UNKEPT)
     assert worked == [-1.0, 1.0, -1.0, 1.0]
+
+
+def test_what_is_kept_for_an_object_is_never_another_objects() -> None:
+    worked: list[float] = []
+
+    @of_the_same
+    def size(asked: Asked) -> float:
+        worked.append(asked.size)
+        return asked.size
+
+    first = Asked(1.0)
+    assert (size(first), size(first), size(Asked(1.0))) == (1.0, 1.0, 1.0)
+    assert worked == [1.0, 1.0]
+    for number in range(2 * KEPT):  # objects that are gone at once: their places in memory are used again
+        assert size(Asked(float(number))) == number
 
 
 def test_a_joint_from_memory_has_the_working_of_one_worked_out() -> None:

@@ -50,6 +50,10 @@ MATRIX: dict[str, set[str]] = {
     "GET /jobs/{job_id}/units/new": OFFICE,
     "GET /search": OFFICE,
     # units
+    "GET /starting-units": OFFICE,
+    "POST /starting-units/{start_id}": OFFICE,
+    "POST /starting-units/{start_id}/removal": OFFICE,
+    "POST /units/{unit_id}/starting-units": OFFICE,
     "GET /units/{unit_id}": OFFICE,
     "POST /units/{unit_id}": OFFICE,
     "POST /units/{unit_id}/approval": OFFICE,

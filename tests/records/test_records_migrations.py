@@ -164,6 +164,7 @@ def test_a_migration_that_is_killed_leaves_a_whole_form(migrator: "subprocess.Po
     old = open_engine(f"sqlite:///{tmp_path / 'old.db'}")
     bring_to(old, "0001")
     fill(old)
+    filled = set(inspect(old).get_table_names()) & set(METADATA.tables)
     old.dispose()
     whole = migrate_elsewhere_and_kill(migrator, copy_of(tmp_path / "old.db", "whole"), None)
     whole_forms = {path.name[:4] for path in (folders.migrations() / "versions").glob("0*.py")}
@@ -176,7 +177,9 @@ def test_a_migration_that_is_killed_leaves_a_whole_form(migrator: "subprocess.Po
         assert present_revision(engine) in whole_forms
         migrate(engine)
         assert differences(engine) == []
-        assert set(count_rows(engine).values()) == {2}
+        assert {table: count for table, count in count_rows(engine).items() if count} == dict.fromkeys(
+            filled, 2
+        )
         engine.dispose()
 
 

@@ -15,7 +15,7 @@ from casewright.pieces.layout.parts import Part
 RAILS_OF_THE_CASE, BOTTOMS = ("C2", "C11", "E2", "G1", "R1", "R2", "R3"), ("C5", "C6")
 DIVIDERS = ("C3", "D1", "D2")
 UPRIGHT_STRIP = "G2"
-BETWEEN_COLUMNS = ("C4", "C8", "C10")
+BETWEEN_COLUMNS = ("C4", "C8", "C10", "R4")
 
 
 def draw_case(view: View, unit: Construction) -> None:

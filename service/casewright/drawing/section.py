@@ -23,7 +23,7 @@ from casewright.pieces.layout.parts import Grain, Part
 DETAIL_ROOM = 4.0
 """Beside the lettering left of the detail: its dimension line, and what keeps it clear [letters]."""
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3", "W8"), ("W4", "W5", "W9")
-BARS = ("C4", "C8", "C10", "G2", "M1")
+BARS = ("C4", "C8", "C10", "G2", "R4", "M1")
 """What a section does not run along: uprights, partitions and muntins."""
 FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""

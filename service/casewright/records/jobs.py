@@ -107,6 +107,18 @@ class UnitOption(Item, Base):
     created_at: Mapped[datetime]
 
 
+class OwnStart(Item, Edited, Base):
+    """A starting unit of the shop's own, offered beside those of the house."""
+
+    __tablename__ = "own_start"
+    __table_args__ = (ForeignKeyConstraint(["shop_id"], ["shop.shop_id"]),)
+    name: Mapped[str] = mapped_column(String(120))
+    words: Mapped[str] = mapped_column(String(300), default="")
+    spec: Mapped[dict[str, Any]]
+    who: Mapped[str] = mapped_column(String(120))
+    created_at: Mapped[datetime]
+
+
 class Payment(Item, Lasting, Base):
     """Money that came in, or a correction of one by its negative."""
 

@@ -37,6 +37,7 @@ from casewright.web.units.editor import router as unit_editor
 from casewright.web.units.joints import router as unit_joints
 from casewright.web.units.layouts import router as unit_layouts
 from casewright.web.units.options import router as unit_options
+from casewright.web.units.own_starts import router as unit_own_starts
 from casewright.web.units.parts import router as unit_parts
 from casewright.web.units.price import router as unit_price
 from casewright.web.units.rework import router as unit_rework
@@ -71,6 +72,7 @@ ROUTERS = (
     unit_compare,
     unit_books,
     unit_options,
+    unit_own_starts,
     quotes,
     quote_options,
     papers,

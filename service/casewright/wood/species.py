@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 
 from casewright.measure.saying import say
 from casewright.measure.units import (
@@ -171,6 +171,7 @@ def woods() -> tuple[Wood, ...]:
     return tuple(_wood(row) for row in rows("species"))
 
 
+@lru_cache(maxsize=512)  # asked some thirty times for one unit, by the same few names
 def wood(name: str) -> Wood:
     """The wood that goes by a name.
 

@@ -74,7 +74,10 @@ class Panelling(Spec):
     groove_depth: Size = Field(0.375, description="Depth of the grooves for the panel.", examples=["3/8"])
     groove_width: Size | None = Field(
         None,
-        description="Width of the grooves. Left out: 1/4 in, or what the sheet of a plywood panel measures.",
+        description=(
+            "Width of the grooves. Left out: 1/4 in, less in a frame under 5/8 in, or what the sheet of a "
+            "plywood panel measures."
+        ),
         examples=["1/4"],
     )
     play: Clearance | None = Field(

@@ -238,7 +238,7 @@ def kind_of_base(value: Any) -> Any:
 
 Base = Annotated[
     Annotated[Plinth | BracketFeet | TurnedFeet | ToeBase, Field(discriminator="kind")],
-    BeforeValidator(kind_of_base, json_schema_input_type=dict[str, Any]),
+    BeforeValidator(kind_of_base),
 ]
 
 
@@ -289,9 +289,9 @@ class BackPanelling(Panelling):
 
     stile: Size = Field(2.5, description="Width of a stile.", examples=["2-1/2"])
     panel: Size = Field(
-        0.375,
+        0.3125,
         description="Thickness of a solid panel; its edges are thinned to the groove on the outside.",
-        examples=["3/8"],
+        examples=["5/16"],
     )
 
 

@@ -80,7 +80,8 @@ def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
 
 
 def _on_legs(spec: UnitSpec, legs: LegsAndAprons, face: Face) -> Iterator[Limit]:
-    narrow, low = face.clear_width, min(opening.height for opening in face.openings)
+    narrow = min(opening.width for opening in face.openings)
+    low = min(opening.height for opening in face.openings)
     guide = legs.leg - legs.setback - legs.apron
     between = min(spec.body.width, spec.body.depth) / 2 - LEAST_LEFT
     yield "construction.leg", legs.leg, between, "two legs must fit side by side"

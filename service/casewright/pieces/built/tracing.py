@@ -2,7 +2,7 @@
 
 from copy import copy
 from functools import cache, lru_cache
-from typing import Annotated, Any, TypeVar, cast
+from typing import Annotated, TypeVar, cast
 
 from casewright.measure.ledger import Ledger
 from casewright.measure.printing import unit_of
@@ -45,12 +45,16 @@ def _left_as_it_is(model: type[Spec], path: str) -> tuple[Spec, Ledger]:
 
 def _entered(owner: Chosen, ledger: Ledger, path: str) -> Chosen:
     kinds = _kinds(type(owner))
-    values: dict[str, Any] = {
-        name: _traced(value, ledger, f"{path}{name}", name in owner.model_fields_set, kinds.get(name))
-        for name, value in owner.__dict__.items()
-    }
+    typed = owner.model_fields_set
     made = copy(owner)
-    made.__dict__.update(values)  # they are valid: numbers that remember their names, in place of the numbers
+    # They stay valid: numbers that remember their names take the place of the numbers.
+    made.__dict__.update(
+        {
+            name: _traced(value, ledger, f"{path}{name}", name in typed, kinds.get(name))
+            for name, value in owner.__dict__.items()
+            if value.__class__ not in PLAIN
+        }
+    )
     return made
 
 
@@ -65,7 +69,13 @@ def _kinds(model: type[Spec]) -> dict[str, object]:
     return found
 
 
+PLAIN = frozenset({bool, int, str, type(None)})
+"""What nothing is entered for; the greater part of all choices."""
+
+
 def _traced(value: object, ledger: Ledger, path: str, typed: bool, kind: object) -> object:
+    if value.__class__ in PLAIN:
+        return value
     if isinstance(value, float):
         basis = MEASURED if path.startswith("measured.") else TYPED if typed else DEFAULT
         return ledger.given(path, value, basis, kind)

@@ -14,7 +14,8 @@ from casewright.pieces.case.backs import BOARD, back_frame, back_parts
 from casewright.pieces.case.bases import base_parts
 from casewright.pieces.case.body import body_parts
 from casewright.pieces.case.frames import frame_parts
-from casewright.pieces.case.leg_parts import leg_parts, leg_plan
+from casewright.pieces.case.leg_parts import leg_parts
+from casewright.pieces.case.leg_plan import leg_plan
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.shelves import shelf_parts
 from casewright.pieces.case.sides import side_frame, side_moves

@@ -9,7 +9,7 @@ from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.layout.openings import Face, FaceRow, Stack
+from casewright.pieces.layout.openings import Face, FaceRow, Space, Stack
 from casewright.pieces.layout.row_heights import row_words
 
 STEEPEST_GRADUATION = 2.0
@@ -43,6 +43,7 @@ def face_checks(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         yield from _graduation(spec, stack)
     yield from _low(spec, face)
     yield from _knees(face)
+    yield from _floors(spec, face)
 
 
 def _whole(spec: UnitSpec, face: Face) -> Finding:
@@ -184,6 +185,26 @@ def _low(spec: UnitSpec, face: Face) -> Iterator[Finding]:
         say("Below {} a solid bottom eats the drawer; use ply, or fewer rows.", LOWEST_OPENING),
         verdict=Verdict.CAUTION,
     )
+
+
+def _floors(spec: UnitSpec, face: Face) -> Iterator[Finding]:
+    """What stands in an open space, or behind doors, needs a floor: a web frame is open between its rails."""
+    is_closed = spec.case.divider_kind in ("dust-frame", "solid")
+    rows = ((row, cell.opening) for row in face.all_rows if not row.is_lowest for cell in row.cells)
+    for row, space in rows:
+        if not isinstance(space, Space):
+            continue
+        yield Finding(
+            rule="floor of a space",
+            verdict=Verdict.PASS if is_closed else Verdict.CAUTION,
+            message=f"{space.code} stands on "
+            + ("a divider that is closed." if is_closed else "a frame that is open between its rails."),
+            remedy=""
+            if is_closed
+            else f"Choose dust frames or solid dividers under row {row.mark}, or put doors and open spaces "
+            "into the lowest row.",
+            about=space.code,
+        )
 
 
 def _knees(face: Face) -> Iterator[Finding]:

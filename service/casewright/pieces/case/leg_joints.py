@@ -5,6 +5,8 @@ from functools import partial
 
 from casewright.joinery.families.carcase.asked import Carcase
 from casewright.joinery.families.carcase.joint import carcase
+from casewright.joinery.families.housing.asked import Housing
+from casewright.joinery.families.housing.joint import housing
 from casewright.joinery.families.leg_tenon.asked import LegTenon
 from casewright.joinery.families.leg_tenon.joint import leg_tenon
 from casewright.joinery.families.leg_tenon.rules import (
@@ -23,6 +25,7 @@ from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.leg_sizes import leg_sizes
 from casewright.pieces.layout.parts import Part
+from casewright.pieces.rules.case_rules import upright_housing
 
 HALF_PIN, WIDEST_HALF_PIN = 1 / 8, 3 / 8
 """The upper rail's one tail has this part of the rail on either side of it, and no more than so much (common
@@ -86,6 +89,38 @@ def leg_joints(bench: CaseBench, legs: LegsAndAprons) -> Iterator[AskedJoint]:
                 solve=partial(_rail, bench, key, legs, rails, front),
                 advice=("The rail lies flat: its width is the apron's thickness of this joint.",),
             )
+
+    uprights = bench.of("R4")
+    for row in bench.plan.face.rows if uprights else ():
+        start = bench.plan.code(f"{row.code}-U")
+        here = tuple(part for part in uprights if part.code.startswith(start))
+        if here:
+            yield AskedJoint(
+                key=f"uprights_{row.code}",
+                kind="housing",
+                title=f"Uprights of row {row.mark} into the rails, housing",
+                places=2 * len(here),
+                serves=(("upright", here),),
+                solve=partial(_upright, bench, legs, here[0], row.height),
+            )
+
+
+def _upright(bench: CaseBench, legs: LegsAndAprons, part: Part, height: Inches) -> Joint:
+    return housing(
+        Housing(
+            divider=part.thickness,
+            case_side=legs.rail,
+            depth=upright_housing(housing=legs.rail, rail=legs.rail),
+            stop=0.0,
+            length=part.width,
+            inside_width=height,
+            rack=bench.rack,
+            mark=part.code,
+            into="rail",
+            housed="upright",
+        ),
+        bench.ledger(f"uprights_{part.code.split('-')[1]}"),
+    )
 
 
 def _thin(parts: tuple[Part, ...]) -> Inches:

@@ -1,60 +1,18 @@
 """The parts of a piece on legs: legs, aprons, front rails, runners, kickers and side guides."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
-from casewright.joinery.chisels import Rack
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
-from casewright.pieces.asked.case_spec import LegsAndAprons
-from casewright.pieces.case.leg_sizes import LegSizes, leg_sizes
-from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.leg_columns import column_parts
+from casewright.pieces.case.leg_plan import LegPlan, runner_length
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules, leg_rules
 from casewright.wood.waste import PartUse
 
 CORNERS = ("FL", "FR", "BL", "BR")
 """The legs by their place: front or back, left or right."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LegPlan:
-    """What the parts of a piece on legs share.
-
-    Attributes:
-        case: what the case is worked out from
-        legs: what the maker chose
-        sizes: what was left out of it, chosen
-        inside: from the outside of a leg to the inside of its side apron [in]
-    """
-
-    case: CasePlan
-    legs: LegsAndAprons
-    sizes: LegSizes
-    inside: Inches
-
-    @property
-    def floor(self) -> Inches:
-        """Lower edge of the aprons above the floor [in]."""
-        return self.case.face.base_height
-
-
-def leg_plan(case: CasePlan, legs: LegsAndAprons, rack: Rack) -> LegPlan:
-    """What the parts of a piece on legs share.
-
-    Args:
-        case: what the case is worked out from
-        legs: what the maker chose
-        rack: the shop's chisels, by which the tenons are chosen
-
-    Returns:
-        The plan.
-
-    Source: geometry of the piece.
-    """
-    sizes = leg_sizes(legs, rack, case.ledger)
-    return LegPlan(case=case, legs=legs, sizes=sizes, inside=legs.setback + legs.apron)
 
 
 def leg_parts(plan: LegPlan) -> Iterator[Part]:
@@ -75,6 +33,7 @@ def leg_parts(plan: LegPlan) -> Iterator[Part]:
         yield from _runners(plan)
     if plan.case.spec.drawers.running.kind == "runners":
         yield from _guides(plan)
+    yield from column_parts(plan)
 
 
 def _legs(plan: LegPlan) -> Iterator[Part]:
@@ -194,7 +153,7 @@ def _runners(plan: LegPlan) -> Iterator[Part]:
 
 def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator[Part]:
     case, legs = plan.case, plan.legs
-    length = _runner_length(plan)
+    length = runner_length(plan)
     for side, x in (("L", plan.inside), ("R", case.spec.body.width - plan.inside - plan.sizes.runner_width)):
         yield Part(
             code=case.code(f"{mark}{side}"),
@@ -215,16 +174,6 @@ def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator
         )
 
 
-def _runner_length(plan: LegPlan) -> Inches:
-    return plan.case.ledger.take(
-        "runner_length",
-        leg_rules.leg_runner_length,
-        depth=plan.case.face.opening_depth,
-        rail=plan.sizes.rail_width,
-        tongue=plan.legs.tongue,
-    )
-
-
 def _guides(plan: LegPlan) -> Iterator[Part]:
     """Cut with the runners, as long as they are; each is then trimmed to go between its two legs."""
     case, legs = plan.case, plan.legs
@@ -243,7 +192,7 @@ def _guides(plan: LegPlan) -> Iterator[Part]:
                 **timber(case.spec.woods.inside),
                 thickness=plan.sizes.guide,
                 width=legs.guide_height,
-                length=_runner_length(plan),
+                length=runner_length(plan),
                 face=FaceClass.INSIDE,
                 grain=Grain.BACK,
                 use=PartUse.INSIDE,

@@ -182,7 +182,7 @@ def bearers(case: CasePlan, frame: WebFrame) -> tuple[Bearer, ...]:
     if drawers.on_frames:
         found += _centred(case, bare, ("KC", CENTRE_KICKER, "Centre kicker", narrow), is_partition=False)
     found += _centred(case, bare, ("PH", PARTITION_RAIL, "Partition rail", wide), is_partition=True)
-    return _apart(case, frame.mark, found)
+    return apart(case, frame.mark, found)
 
 
 def top_bearers(case: CasePlan) -> tuple[Bearer, ...]:
@@ -207,7 +207,7 @@ def top_bearers(case: CasePlan) -> tuple[Bearer, ...]:
             *_centred(case, under, ("KC", KICKER, "Kicker", width), is_partition=False),
         ]
     found += _centred(case, under, ("PH", TOP_RAIL_OF_PARTITION, "Partition rail", wide), is_partition=True)
-    return _apart(case, "C", found)
+    return apart(case, "C", found)
 
 
 def _side(mark: str, line: str, name: str, left: Inches, width: Inches) -> Bearer:
@@ -236,8 +236,19 @@ def _is_near(below: Standing, above: list[Standing], case: CasePlan) -> bool:
     return any(abs(below.left - each.left) < reach for each in above)
 
 
-def _apart(case: CasePlan, mark: str, found: list[Bearer]) -> tuple[Bearer, ...]:
-    """The same, but one wider piece where two would overlap."""
+def apart(case: CasePlan, mark: str, found: list[Bearer]) -> tuple[Bearer, ...]:
+    """The same runners, kickers and rails, but one wider piece where two would overlap.
+
+    Args:
+        case: what the case is worked out from
+        mark: that of the frame, for the working
+        found: what is wanted
+
+    Returns:
+        What is made.
+
+    Source: common practice.
+    """
     ordered = sorted(found, key=lambda each: each.left)
     if all(one.left + one.width <= other.left + 1e-9 for one, other in pairwise(ordered)):
         return tuple(found)

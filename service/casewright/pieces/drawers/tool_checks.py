@@ -5,9 +5,10 @@ from dataclasses import replace
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.cutters import cutter_at_hand
-from casewright.joinery.joint import Setting, Tool
+from casewright.joinery.joint import Joint, Setting, Tool
 from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.findings import Finding
+from casewright.measure.remembering import of_the_same
 from casewright.measure.saying import Words, strung
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
@@ -36,29 +37,40 @@ def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iter
     if not drawers:
         return
     # Once for each drawer, and only what a tool stays set to: a unit is worked out while somebody types.
-    kept = [(drawer.code, drawer_settings(drawer, with_tools=True)) for drawer in drawers]
+    kept = [
+        (drawer.code, (*_with_tools(drawer.joints.front), *_with_tools_behind(drawer.joints.back)))
+        for drawer in drawers
+    ]
     yield tools_at_hand((each for _, settings in kept for each in settings), Tool.GAUGE, rack.gauges)
     code, most = max(kept, key=lambda held: len(kept_settings(held[1], Tool.DIVIDERS)))
     yield tools_at_hand(most, Tool.DIVIDERS, rack.dividers, code)
 
 
-def drawer_settings(drawer: Drawer, *, with_tools: bool = False) -> tuple[Setting, ...]:
+@of_the_same
+def _with_tools(joint: Joint) -> tuple[Setting, ...]:
+    """What a tool stays set to."""
+    return tuple(each for each in joint.settings if each.tool)
+
+
+@of_the_same
+def _with_tools_behind(joint: Joint) -> tuple[Setting, ...]:
+    """What a tool stays set to at the back."""
+    return tuple(replace(each, label=_at_the_back(each)) for each in joint.settings if each.tool)
+
+
+def drawer_settings(drawer: Drawer) -> tuple[Setting, ...]:
     """What is set for both joints of a drawer, in the order of work; what is of the rear joint says so.
 
     Args:
         drawer: the drawer
-        with_tools: only those to which a tool stays set
 
     Returns:
         The settings of the front joint, then those of the rear one.
 
     Source: common practice.
     """
-    front, back = (
-        [each for each in joint.settings if each.tool or not with_tools]
-        for joint in (drawer.joints.front, drawer.joints.back)
-    )
-    return (*front, *(replace(each, label=_at_the_back(each)) for each in back))
+    behind = (replace(each, label=_at_the_back(each)) for each in drawer.joints.back.settings)
+    return (*drawer.joints.front.settings, *behind)
 
 
 def _at_the_back(setting: Setting) -> Words:

@@ -205,15 +205,6 @@ def _refuse_on_legs(row: Row, code: str, columns: tuple[Column, ...]) -> None:
             f"{row_words(code)} holds more than drawers side by side; on legs and aprons there is no case "
             "bottom to stand a partition on: choose a carcase, or drawers"
         )
-    if len(columns) > 1:
-        raise CannotGraduate(
-            say(
-                "{} has {:d} drawers side by side; on legs and aprons a row has one drawer in its "
-                "column: choose a carcase, or one drawer",
-                row_words(code),
-                len(columns),
-            )
-        )
 
 
 def _nested(

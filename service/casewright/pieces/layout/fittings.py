@@ -82,7 +82,10 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
     parts.extend(base_blocks(spec, face))
     guides = sum(len(row.uprights) for row in face.all_rows) if spec.on_frames else 0
     if guides:
-        length = face.opening_depth - spec.case.rail_width - spec.frames.back_rail_width
+        rails = spec.case.rail_width + spec.frames.back_rail_width
+        if spec.legs:
+            rails = spec.legs.rail_width or spec.legs.leg
+        length = face.opening_depth - rails
         parts.append(
             SmallPart(
                 name="Drawer guide",

@@ -18,8 +18,6 @@ from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.rules import panel_rules as rules
 from casewright.wood.sheets import Sheet
 
-USUAL_GROOVE = 1 / 4
-"""Width of the groove of a solid panel (common practice) [in]."""
 LEAST_PLAY = 1 / 32
 """Left between panel and groove, at each side at the wettest and at each end (common practice) [in]."""
 LEAST_LEFT = 1 / 16
@@ -119,7 +117,7 @@ def plan_frame(asked: FrameAsked, climate: Climate, ledger: Ledger, name: str) -
     middle = how.stile if how.middle_rail is None else how.middle_rail
     muntin = how.stile if how.muntin is None else how.muntin
     bought = how.ply.bought if how.ply else None
-    groove, thickness = _groove(how, bought, under)
+    groove, thickness = _groove(asked, bought, under)
     clear_width = take(
         "clear_width",
         rules.clear_between,
@@ -177,11 +175,13 @@ def plan_frame(asked: FrameAsked, climate: Climate, ledger: Ledger, name: str) -
     )
 
 
-def _groove(how: Panelling, bought: Sheet | None, ledger: Ledger) -> tuple[Inches, Inches]:
+def _groove(asked: FrameAsked, bought: Sheet | None, ledger: Ledger) -> tuple[Inches, Inches]:
     """Width of the groove and thickness of the panel."""
+    how = asked.how
     if bought is None:
-        usual = USUAL_GROOVE if how.groove_width is None else how.groove_width
-        return usual, how.panel
+        if how.groove_width is not None:
+            return how.groove_width, how.panel
+        return ledger.take("groove", rules.usual_groove, frame=asked.thickness), how.panel
     basis = f"as {bought} measures; measure your own sheet"
     thickness = ledger.given("panel_thickness", bought.thickness, basis, Inches)
     return (thickness if how.groove_width is None else how.groove_width), thickness
@@ -210,7 +210,7 @@ def frame_limits(
     least = 2 * how.groove_depth
     across_, down = how.muntins * (muntin + least), how.middle_rails * (middle + least)
     between = width - across_ - least
-    groove = USUAL_GROOVE if how.groove_width is None else how.groove_width
+    groove = rules.usual_groove(frame=thickness) if how.groove_width is None else how.groove_width
     if how.ply and how.groove_width is None:
         groove = how.ply.bought.thickness
     yield f"{path}.stile", how.stile, between / 2, "two stiles with a panel between them must fit"

@@ -1,7 +1,11 @@
 """The arithmetic of frame-and-panel work: rails, panels in their grooves, and what the seasons leave."""
 
-from casewright.measure.rounding import floor64
+from casewright.measure.rounding import down_to, floor64
 from casewright.measure.units import Count, Inches, Percent, PerPercent
+
+WIDEST_GROOVE, SHOULDER = 1 / 4, 3 / 16
+"""The groove of a solid panel in a frame that is thick enough, and what it leaves on both sides (common
+practice) [in]."""
 
 
 def rail_over_tenons(width: Inches, stile: Inches, tenon: Inches) -> Inches:
@@ -194,6 +198,23 @@ def held_then(groove: Inches, play: Inches, panel: Inches, moves: PerPercent, ch
     Source: Wood Handbook, FPL-GTR-282 (2021), chapter 13, equation 13-2.
     """
     return groove - play + panel * moves * change / 2
+
+
+def usual_groove(frame: Inches) -> Inches:
+    """The width of the groove for a solid panel, which is the thickness of the rails' tenons.
+
+    Rule: the lesser of 1/4 and frame - 2 × 3/16 down to 1/32; a third of a frame too thin for that
+
+    Args:
+        frame: thickness of stiles and rails [in]
+
+    Returns:
+        The width [in]
+
+    Source: common practice: each shoulder of the tenon keeps 3/16.
+    """
+    left = down_to(frame - 2 * SHOULDER, 1 / 32)
+    return min(WIDEST_GROOVE, left) if left > 0 else frame / 3
 
 
 def panel_recess(frame: Inches, groove: Inches) -> Inches:

@@ -183,7 +183,7 @@ def _base(spec: UnitSpec, face: Face) -> dict[Driver, float]:
 def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> dict[Driver, float]:
     """Of one piece on legs: every apron and rail has a joint at each end, a runner its tongue in front."""
     tenoned = sum(lines.get(mark, 0) for mark in ("A1", "A2", "R2", "R3"))
-    run = sum(lines.get(mark, 0) for mark in ("W1", "W2"))
+    run = sum(lines.get(mark, 0) for mark in ("W1", "W2", "W4", "W5"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
         Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners),
@@ -194,6 +194,7 @@ def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> 
         Driver.CASES: 1,
         Driver.TOPS: 1,
         Driver.RUNNERS: run + lines.get("W3", 0),
+        **({Driver.HOUSED_ENDS: 2 * lines["R4"]} if "R4" in lines else {}),
     }
 
 

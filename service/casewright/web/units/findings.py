@@ -1,5 +1,6 @@
 """Checks as a page shows them: stops first, alike ones once, each under a name in words."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -28,6 +29,10 @@ NAMES = {
 """What a check of a joint is called; its short name stands behind."""
 
 
+ROW = re.compile(r"\bR([1-9][0-9]?)-")
+"""The row in the code of a drawer or part."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FindingShown:
     """One check, or several that say the same of different parts."""
@@ -38,6 +43,12 @@ class FindingShown:
     message: str
     remedy: str
     source: str
+
+    @property
+    def field(self) -> str:
+        """The id of the form's field that it is about: the height of the first row named; empty for none."""
+        found = next(filter(None, (ROW.search(each) for each in self.about)), None)
+        return f"rows-{found[1]}-height" if found else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

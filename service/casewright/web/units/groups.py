@@ -10,6 +10,7 @@ from casewright.web.units.grain_group import GRAIN_GROUP
 from casewright.web.units.running_group import PULLS_GROUP, RUNNING_GROUP
 from casewright.web.units.season_group import SEASON_GROUP
 from casewright.web.units.shell_groups import SHELL_GROUPS
+from casewright.web.units.shelving_group import SHELVING_GROUP
 from casewright.web.units.use_group import USE_GROUP
 from casewright.wood.finish import finishes
 from casewright.wood.species import woods
@@ -169,6 +170,7 @@ MORE_GROUPS = (
     JOINTS_GROUP,
     BOTTOMS_GROUP,
     door_group(wood_choices(), CUTS),
+    SHELVING_GROUP,
     GRAIN_GROUP,
     Group(
         key="clearances",

@@ -4,6 +4,7 @@ from casewright.web.units.fields import Asked, Choices, Kind, ask
 from casewright.web.units.groups import RULE, RULES
 
 HOLDS: Choices = (("drawer", "drawer"), ("open", "open"), ("doors", "doors"))
+FILES: Choices = (("", "none"), ("letter", "letter"), ("legal", "legal"))
 COLUMN = "rows.1.across.1"
 ROW_FIELDS = (
     ask("rows.1.columns", "Columns"),
@@ -11,6 +12,7 @@ ROW_FIELDS = (
     ask("rows.1.height", "Height"),
     Asked(name="rows.1.widths", label="Widths", kind=Kind.SIZES, example="12; rest; 12"),
     ask("rows.1.contents", "Contents", when=(RULE, "contents")),
+    ask("rows.1.files", "Hanging folders", FILES),
     ask("rows.1.pulls", "Pulls"),
     ask("rows.1.front_tails", "Front tails"),
     ask("rows.1.back_tails", "Back tails"),

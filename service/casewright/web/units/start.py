@@ -1,6 +1,6 @@
 """A new unit of a job: from a starting unit, from a unit file, or as a copy of an earlier one."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import ClassVar
@@ -15,12 +15,14 @@ from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import presets
 from casewright.pieces.asked.reading import CannotRead, read_unit
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.units import EarlierUnit, earlier_units
 from casewright.shop.estimating import worked_unit
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import load_job, refuse_if_over
 from casewright.shop.keeping import once
+from casewright.shop.own_starts import own_start, own_starts, start_spec
 from casewright.shop.units import add_unit, load_unit, spec_text
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
@@ -30,6 +32,8 @@ from casewright.web.units.worked import work_out
 
 router = APIRouter()
 LONGEST_FILE = 200_000
+OWN = "own-"
+"""What the keys of the shop's own starting units begin with."""
 NO_FIGURES = "{}"
 """The figures of a shop that has none of its own."""
 
@@ -53,6 +57,7 @@ class NewUnitPage(Page):
     template: ClassVar[str] = "units/new.html"
     job: Job
     cards: Sequence[Card]
+    own: Sequence[Card]
     earlier: Sequence[EarlierUnit]
     words: str
     form: Form
@@ -96,6 +101,8 @@ def _chosen(visit: Visit, reader: Reader) -> UnitSpec | None:
     """The unit that was chosen to start from; None, with a fault, where it cannot be."""
     key, copied = visit.typed.get("start"), visit.typed.get("unit")
     if key:
+        if key.startswith(OWN):
+            return start_spec(own_start(visit.db, key.removeprefix(OWN)))
         known = {each.key: each for each in presets()}
         chosen = known[reader.choice("start", known)]
         return None if reader.faults else _in_shop_unit(visit, chosen.spec())
@@ -127,6 +134,7 @@ def _page(visit: Visit, job: Job, form: Form, words: str = "") -> NewUnitPage:
         title="New unit",
         job=job,
         cards=_cards(visit.unit, visit.shop.denominator),
+        own=tuple(_own_cards(visit)),
         earlier=earlier_units(visit.db, words),
         words=words,
         form=form,
@@ -136,20 +144,29 @@ def _page(visit: Visit, job: Job, form: Form, words: str = "") -> NewUnitPage:
 @lru_cache(maxsize=16)
 def _cards(unit: LengthUnit, denominator: int) -> tuple[Card, ...]:
     """The starting units with their drawings, which no shop's figures change; kept a while."""
-    cards = []
-    for each in presets():
-        built = worked_unit(spec_text(each.spec()), NO_FIGURES)
-        spec = built.spec
-        writing = Writing(unit=_unit_of(spec, unit), denominator=denominator)
-        size = writing.sizes(spec.overall_width, spec.overall_depth, built.face.overall_height)
-        cards.append(
-            Card(
-                key=each.key,
-                name=each.name,
-                words=each.words,
-                size=f"{size} {writing.unit}",
-                drawers=len(built.drawers),
-                drawing=drawing(small_elevation(built).svg(prefix=each.key)),
-            )
-        )
-    return tuple(cards)
+    return tuple(_card(each.key, each.name, each.words, each.spec(), unit, denominator) for each in presets())
+
+
+def _card(key: str, name: str, words: str, chosen: UnitSpec, unit: LengthUnit, denominator: int) -> Card:
+    built = worked_unit(spec_text(chosen), NO_FIGURES)
+    spec = built.spec
+    writing = Writing(unit=_unit_of(spec, unit), denominator=denominator)
+    size = writing.sizes(spec.overall_width, spec.overall_depth, built.face.overall_height)
+    return Card(
+        key=key,
+        name=name,
+        words=words,
+        size=f"{size} {writing.unit}",
+        drawers=len(built.drawers),
+        drawing=drawing(small_elevation(built).svg(prefix=key)),
+    )
+
+
+def _own_cards(visit: Visit) -> Iterator[Card]:
+    """The shop's own starting units; one that can no longer be built with the rules of today is left out."""
+    for each in own_starts(visit.db):
+        try:
+            spec = start_spec(each)
+            yield _card(f"{OWN}{each.id}", each.name, each.words, spec, visit.unit, visit.shop.denominator)
+        except (CannotRead, *REFUSALS):
+            continue
