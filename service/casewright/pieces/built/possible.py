@@ -11,10 +11,11 @@ from casewright.pieces.built.possible_shell import (
     base_limits,
     refuse_crate,
     refuse_top,
+    refuse_undivided,
     wall_limits,
 )
 from casewright.pieces.case.leg_sizes import REACH
-from casewright.pieces.case.side_limits import refuse_undivided, side_limits
+from casewright.pieces.case.side_limits import side_limits
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face

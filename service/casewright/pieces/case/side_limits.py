@@ -4,40 +4,8 @@ from collections.abc import Iterator
 
 from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.row_heights import row_words
 from casewright.pieces.panels.frame import LEAST_LEFT, frame_limits
-
-UNDIVIDED = "case.divider_kind"
-
-
-def refuse_undivided(spec: UnitSpec, face: Face) -> None:
-    """Refuses a case with nothing between its rows that needs something there.
-
-    Args:
-        spec: what the maker chose
-        face: its stacks
-
-    Raises:
-        CannotBuild: drawers stand on runners, or a row of a stack has columns, doors or nothing in it
-
-    Source: geometry of the case.
-    """
-    if spec.legs or spec.crate or spec.case.divider_kind != "none":
-        return
-    stacks = [stack for stack in face.stacks if len(stack.rows) > 1]
-    if stacks and spec.on_frames:
-        raise CannotBuild(
-            f"{UNDIVIDED}: with nothing between the rows these drawers have nothing to run on; "
-            "hang them on slides or at their sides, or choose web frames"
-        )
-    for row in (row for stack in stacks for row in stack.rows):
-        if len(row.cells) > 1 or any(not cell.is_drawer for cell in row.cells):
-            raise CannotBuild(
-                f"{UNDIVIDED}: {row_words(row.code)} holds more, or other, than one drawer, and needs a "
-                "divider; choose rails, or give each column rows of its own"
-            )
 
 
 def side_limits(spec: UnitSpec, face: Face) -> Iterator[tuple[str, Inches, Inches, str]]:
