@@ -18,6 +18,7 @@ DIVIDERS = {
     "rail": "Between the rows lies a rail at the front.",
     "dust-frame": "The frames between the rows are closed by thin panels that keep dust out.",
     "solid": "Boards over the full depth lie between the rows.",
+    "none": "Nothing lies between the rows: the drawers hang one right above the other.",
 }
 
 

@@ -115,7 +115,8 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     yield from case_words(unit, shown)
     if any(row.partitions for row in unit.face.all_rows):
         yield "Partitions over the full depth stand between the columns."
-    if len(spec.rows) > 1 and spec.case.divider_end == "sliding dovetail":
+    is_divided = len(spec.rows) > 1 and spec.case.divider_kind != "none"
+    if is_divided and spec.case.divider_end == "sliding dovetail":
         what = "boards" if spec.case.divider_kind == "solid" else "rails"
         yield (
             f"The {what} between the rows slide into the sides with a dovetail, so that they hold the sides "
