@@ -37,21 +37,47 @@ def _uprights(case: CasePlan, row: FaceRow) -> Iterator[Part]:
         f"{row.code}.upright_length", rules.housed_length, opening=row.height, housing=deep
     )
     z = case.face.base_height + row.bottom - deep
+    edge = thick.lipping if thick.is_ply else 0.0
+    width = thick.rail_width
+    if edge:
+        width = case.ledger.take("upright_width", rules.between, whole=width, one_end=edge, other_end=0.0)
+    words = (say("housing, {:fraction} deep", deep),) * 2
     for number, x in enumerate(row.uprights, start=1):
+        mark = f"{row.code}-U{number}"
+        if edge:
+            yield _edge(case, f"{mark}E", "Upright edge", Box(x, 0.0, z, thick.upright, edge, length), words)
         yield Part(
-            code=case.code(f"{row.code}-U{number}"),
+            code=case.code(mark),
             line="C4",
             name="Upright between drawers",
-            **timber(case.spec.woods.case),
+            **(thick.ply.material if thick.is_ply else timber(case.spec.woods.case)),
             thickness=thick.upright,
-            width=thick.rail_width,
+            width=width,
             length=length,
-            face=FaceClass.EDGE,
+            face=FaceClass.INSIDE if edge else FaceClass.EDGE,
             grain=Grain.UPRIGHT,
-            use=PartUse.CASE,
-            ends=(say("housing, {:fraction} deep", deep),) * 2,
-            box=Box(x, 0.0, z, thick.upright, thick.rail_width, length),
+            use=PartUse.INSIDE if edge else PartUse.CASE,
+            ends=words,
+            box=Box(x, edge, z, thick.upright, width, length),
         )
+
+
+def _edge(case: CasePlan, mark: str, name: str, box: Box, ends: tuple[Words, Words]) -> Part:
+    """The strip of show wood along the front of an upright or a partition."""
+    return Part(
+        code=case.code(mark),
+        line="C10",
+        name=name,
+        **timber(case.spec.woods.case),
+        thickness=box.width,
+        width=box.depth,
+        length=box.height,
+        face=FaceClass.EDGE,
+        grain=Grain.UPRIGHT,
+        use=PartUse.CASE,
+        ends=ends,
+        box=box,
+    )
 
 
 def parted(row: FaceRow) -> Iterator[tuple[Cell, Cell]]:
@@ -143,20 +169,8 @@ def _partition(
     thick, woods, (x, z) = case.spec.case, case.spec.woods, corner
     depth, edge = case.face.opening_depth, 0.0 if is_seen and not thick.is_ply else thick.lipping
     if edge:
-        yield Part(
-            code=case.code(f"{mark}E"),
-            line="C10",
-            name="Partition edge",
-            **timber(woods.case),
-            thickness=thick.upright,
-            width=edge,
-            length=length,
-            face=FaceClass.EDGE,
-            grain=Grain.UPRIGHT,
-            use=PartUse.CASE,
-            ends=ends,
-            box=Box(x, 0.0, z, thick.upright, edge, length),
-        )
+        strip = Box(x, 0.0, z, thick.upright, edge, length)
+        yield _edge(case, f"{mark}E", "Partition edge", strip, ends)
         depth = case.ledger.take("partition_width", rules.between, whole=depth, one_end=edge, other_end=0.0)
     yield Part(
         code=case.code(mark),
