@@ -6,10 +6,12 @@ from itertools import pairwise
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
+from casewright.pieces.case.boards import growth
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Cell, FaceRow, Opening, Space
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
+from casewright.pieces.rules.corner_rules import free_depth
 from casewright.wood.waste import PartUse
 
 
@@ -168,10 +170,13 @@ def _partition(
     """One partition: of show wood where a face is seen, else with an edge of it; plywood in such a case."""
     thick, woods, (x, z) = case.spec.case, case.spec.woods, corner
     depth, edge = case.face.opening_depth, 0.0 if is_seen and not thick.is_ply else thick.lipping
+    grows = growth(case, woods.inside if edge else woods.case, f"partition_growth.{edge:g}")
+    if grows:
+        depth = case.ledger.take(f"{mark}.free_depth", free_depth, depth=depth, growth=grows)
     if edge:
         strip = Box(x, 0.0, z, thick.upright, edge, length)
         yield _edge(case, f"{mark}E", "Partition edge", strip, ends)
-        depth = case.ledger.take("partition_width", rules.between, whole=depth, one_end=edge, other_end=0.0)
+        depth = case.ledger.take(f"{mark}.width", rules.between, whole=depth, one_end=edge, other_end=0.0)
     yield Part(
         code=case.code(mark),
         line="C8",
