@@ -4,10 +4,10 @@ from itertools import combinations
 
 import pytest
 from hypothesis import given, settings
+from test_pieces_nested_properties import CLOSE, common, corners
 
 from casewright.wood.sheets import sheet
 from nested import RUNNING, SIDES, nested_units
-from test_pieces_nested_properties import CLOSE, common, corners
 from units import built, chest
 
 PLY = sheet("hardwood plywood", "3/4")

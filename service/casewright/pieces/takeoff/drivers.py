@@ -98,11 +98,11 @@ def _of_one(unit: Construction) -> dict[Driver, float]:
 
 def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
     under = ledger.under("drivers")
-    panels = [line for line in takeoff.lines if line.boards > 1]
+    panels = [line for line in takeoff.lines if line.is_panel]
     area = sum(line.quantity * line.of.part.width * line.of.part.length for line in panels)
     return {
         Driver.ROUGH_FEET: under.take("rough_feet", nearest_whole, exact=takeoff.rough),
-        Driver.BOARDS: sum(line.quantity * line.boards for line in takeoff.lines),
+        Driver.BOARDS: sum(line.blanks * line.boards for line in takeoff.lines),
         Driver.GLUE_LINES: sum(line.glue_lines for line in takeoff.lines),
         Driver.PANELS: sum(line.quantity for line in panels),
         Driver.PANEL_SQFT: under.take("panel_square_feet", nearest_whole, exact=area / SQUARE_INCHES),
