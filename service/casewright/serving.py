@@ -1,5 +1,6 @@
 """Starting the service: database brought up to date, a few lines for whoever started it, then pages."""
 
+import gc
 import socket
 import sys
 import webbrowser
@@ -72,6 +73,9 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
                 timeout_keep_alive=30,
             )
         )
+        # What is loaded by now stays for good; no pass of the collector need look it through again.
+        gc.collect()
+        gc.freeze()
         server.run(sockets=[listener])
     engine.dispose()
     return 0

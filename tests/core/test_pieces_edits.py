@@ -6,15 +6,14 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from casewright.pieces.asked.edit_change import CannotEdit, path_of
 from casewright.pieces.asked.edits import (
-    CannotEdit,
     add_row,
     codes_of,
     hold,
     merge_across,
     merge_rows,
     move_row,
-    path_of,
     remove_row,
     set_size,
     spell_out,

@@ -9,7 +9,7 @@ from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.sourced import Sourced
 from casewright.measure.ledger import UNKEPT, Figure, Ledger
-from casewright.measure.remembering import KEPT, of_the_same, remembered
+from casewright.measure.remembering import of_the_same, remembered
 from casewright.measure.units import Inches
 
 JOINT = HalfBlind(
@@ -74,7 +74,7 @@ def test_what_is_refused_is_refused_each_time_and_nothing_is_kept_without_a_ledg
 def test_what_is_kept_for_an_object_is_never_another_objects() -> None:
     worked: list[float] = []
 
-    @of_the_same
+    @of_the_same(8)
     def size(asked: Asked) -> float:
         worked.append(asked.size)
         return asked.size
@@ -82,7 +82,7 @@ def test_what_is_kept_for_an_object_is_never_another_objects() -> None:
     first = Asked(1.0)
     assert (size(first), size(first), size(Asked(1.0))) == (1.0, 1.0, 1.0)
     assert worked == [1.0, 1.0]
-    for number in range(2 * KEPT):  # objects that are gone at once: their places in memory are used again
+    for number in range(40):  # objects that are gone at once: their places in memory are used again
         assert size(Asked(float(number))) == number
 
 

@@ -11,8 +11,9 @@ from casewright.measure.ledger import UNKEPT, Figure, Ledger, Unkept
 Asked = TypeVar("Asked")
 Answer = TypeVar("Answer")
 
-KEPT = 2048
-"""So many results of one function are kept, some ten kilobytes each: those of a few units."""
+KEPT = 512
+"""So many results of one function are kept, some ten kilobytes each: those of a few units. More would cost in
+every pass of the garbage collector what they save."""
 
 
 def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]:
@@ -47,30 +48,34 @@ def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]
     return answer
 
 
-def of_the_same(work: Callable[[Asked], Answer]) -> Callable[[Asked], Answer]:
+def of_the_same(most: int) -> Callable[[Callable[[Asked], Answer]], Callable[[Asked], Answer]]:
     """A function whose result is kept for as long as it is asked of the very same object.
 
     Args:
-        work: from a frozen object to a frozen result; nothing else goes into it
+        most: so many objects are kept alive for it at a time
 
     Returns:
-        The same function.
+        What makes such a function of one from a frozen object to a frozen result; nothing else goes into it.
 
     Source: common practice.
     """
-    # Each result lies beside its object, which thereby stays alive, so that no other gets its identity.
-    kept: dict[int, tuple[Asked, Answer]] = {}
 
-    @wraps(work)
-    def answer(asked: Asked) -> Answer:
-        held = kept.get(id(asked))
-        if held is None:
-            if len(kept) >= KEPT:
-                kept.clear()
-            held = kept[id(asked)] = (asked, work(asked))
-        return held[1]
+    def made(work: Callable[[Asked], Answer]) -> Callable[[Asked], Answer]:
+        # Each result lies beside its object, which thereby stays alive, so that no other gets its identity.
+        kept: dict[int, tuple[Asked, Answer]] = {}
 
-    return answer
+        @wraps(work)
+        def answer(asked: Asked) -> Answer:
+            held = kept.get(id(asked))
+            if held is None:
+                if len(kept) >= most:
+                    kept.clear()
+                held = kept[id(asked)] = (asked, work(asked))
+            return held[1]
+
+        return answer
+
+    return made
 
 
 VALUES: dict[type, Callable[[object], tuple[object, ...]]] = {}

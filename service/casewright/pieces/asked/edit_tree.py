@@ -4,7 +4,7 @@ It is made of rows as a unit file has them, or as they stand in a form: what is 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 MOST_COLUMNS = 12
@@ -107,6 +107,38 @@ def _read_row(row: Mapping[str, Any], code: str) -> RowDraft:
         has_widths=bool(widths),
         columns=row.get("columns"),
     )
+
+
+def with_row(stack: Stack, place: int, row: RowDraft) -> Stack:
+    """The rows with another in the place of one of them.
+
+    Args:
+        stack: the rows
+        place: which one, counted from nought
+        row: what stands there then
+
+    Returns:
+        The rows.
+
+    Source: geometry of the face.
+    """
+    return (*stack[:place], row, *stack[place + 1 :])
+
+
+def with_cell(row: RowDraft, at: int, cell: CellDraft) -> RowDraft:
+    """A row with another column in the place of one of its own.
+
+    Args:
+        row: the row
+        at: which column, counted from nought
+        cell: what stands there then
+
+    Returns:
+        The row.
+
+    Source: geometry of the face.
+    """
+    return replace(row, cells=(*row.cells[:at], cell, *row.cells[at + 1 :]))
 
 
 def _whole(columns: Any) -> int:

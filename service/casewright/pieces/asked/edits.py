@@ -4,10 +4,10 @@ They take rows as a unit file has them, or as they stand in a form: what is type
 Every opening is followed, so that whatever was written down under its code can go with it.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
+from casewright.pieces.asked.edit_change import CannotEdit, Edited, Path, changed_rows
 from casewright.pieces.asked.edit_tree import (
     MOST_COLUMNS,
     CellDraft,
@@ -17,36 +17,14 @@ from casewright.pieces.asked.edit_tree import (
     followed,
     openings_of,
     stack_of,
+    with_cell,
     with_given,
-    written,
+    with_row,
 )
 from casewright.pieces.asked.layout_spec import MOST_LEVELS
 
 MOST_ROWS = 40
 """How many rows a stack has at most, as the schema says."""
-Path = tuple[int, ...]
-"""Numbers from one, of rows and columns in turn: (2, 1, 3, 1) is the opening R2-1-3-1."""
-
-
-class CannotEdit(ValueError):
-    """A change that this layout does not allow, with a sentence that says why."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Edited:
-    """Rows after a change.
-
-    Attributes:
-        rows: as a unit file has them
-        moved: every opening that there was, and where it is now; None for one that is gone
-    """
-
-    rows: tuple[dict[str, Any], ...]
-    moved: dict[str, str | None]
-
-
-Change = Callable[[Stack, int], Stack]
-"""What is done to a stack and one row of it, counted from nought."""
 
 
 def codes_of(rows: Rows) -> tuple[str, ...]:
@@ -61,26 +39,6 @@ def codes_of(rows: Rows) -> tuple[str, ...]:
     Source: geometry of the face.
     """
     return tuple(code for code, _ in openings_of(stack_of(rows, "")))
-
-
-def path_of(code: str) -> Path:
-    """The numbers of an opening's code, or of a row's or column's.
-
-    Args:
-        code: such as `R2-1-3-1`, with or without the R
-
-    Returns:
-        Numbers from one.
-
-    Raises:
-        CannotEdit: it is no code
-
-    Source: the unit file.
-    """
-    steps = code.removeprefix("R").split("-")
-    if not all(step.isascii() and step.isdecimal() and 0 < int(step[:4]) < 1000 for step in steps):
-        raise CannotEdit("Choose an opening of the list first.")
-    return tuple(int(step) for step in steps)
 
 
 def add_row(rows: Rows, path: Path, *, below: bool) -> Edited:
@@ -106,7 +64,7 @@ def add_row(rows: Rows, path: Path, *, below: bool) -> Edited:
         at = place + below
         return (*stack[:at], RowDraft(given={}, cells=(CellDraft(given={}),)), *stack[at:])
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def remove_row(rows: Rows, path: Path) -> Edited:
@@ -133,7 +91,7 @@ def remove_row(rows: Rows, path: Path) -> Edited:
             raise CannotEdit("This is the only row; add another before this one goes.")
         return (*stack[:place], *stack[place + 1 :])
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def move_row(rows: Rows, path: Path, by: int) -> Edited:
@@ -159,7 +117,7 @@ def move_row(rows: Rows, path: Path, by: int) -> Edited:
         left.insert(there, stack[place])
         return tuple(left)
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def split_across(rows: Rows, path: Path, into: int = 2) -> Edited:
@@ -187,9 +145,9 @@ def split_across(rows: Rows, path: Path, into: int = 2) -> Edited:
         _needs_opening(cell)
         given = {name: value for name, value in cell.given.items() if name != "width"}
         parts = (replace(cell, given=given), *(CellDraft(given=dict(given)) for _ in range(into - 1)))
-        return _with(stack, place, replace(row, cells=(*row.cells[:at], *parts, *row.cells[at + 1 :])))
+        return with_row(stack, place, replace(row, cells=(*row.cells[:at], *parts, *row.cells[at + 1 :])))
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def merge_across(rows: Rows, path: Path) -> Edited:
@@ -217,9 +175,9 @@ def merge_across(rows: Rows, path: Path) -> Edited:
         given = {name: value for name, value in chosen.given.items() if name != "width"}
         one = replace(chosen, given=given)
         cells = (*row.cells[:at], one, *row.cells[at + 2 :])
-        return _with(stack, place, replace(row, cells=cells))
+        return with_row(stack, place, replace(row, cells=cells))
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def split_down(rows: Rows, path: Path, into: int = 2) -> Edited:
@@ -257,9 +215,9 @@ def split_down(rows: Rows, path: Path, into: int = 2) -> Edited:
             for number in range(into)
         )
         outer = {name: value for name, value in cell.given.items() if name == "width"}
-        return _with(stack, place, _with_cell(row, at, CellDraft(given=outer, rows=inner)))
+        return with_row(stack, place, with_cell(row, at, CellDraft(given=outer, rows=inner)))
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def merge_rows(rows: Rows, path: Path) -> Edited:
@@ -295,9 +253,9 @@ def merge_rows(rows: Rows, path: Path) -> Edited:
         given.pop("holds", None)
         if holds != (row.given.get("holds") or "drawer"):
             given["holds"] = holds
-        return _with(stack, place, _counted(_with_cell(row, at, CellDraft(given=given, was=first))))
+        return with_row(stack, place, _counted(with_cell(row, at, CellDraft(given=given, was=first))))
 
-    return _edited(rows, outer, change)
+    return changed_rows(rows, outer, change)
 
 
 def hold(rows: Rows, path: Path, holds: str) -> Edited:
@@ -329,9 +287,9 @@ def hold(rows: Rows, path: Path, holds: str) -> Edited:
                 row = replace(row, given={**row.given, "holds": holds})
         elif holds != (row.given.get("holds") or "drawer"):
             given["holds"] = holds
-        return _with(stack, place, _counted(_with_cell(row, at, replace(row.cells[at], given=given))))
+        return with_row(stack, place, _counted(with_cell(row, at, replace(row.cells[at], given=given))))
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def spell_out(rows: Rows, path: Path) -> Edited:
@@ -348,9 +306,9 @@ def spell_out(rows: Rows, path: Path) -> Edited:
     """
 
     def change(stack: Stack, place: int) -> Stack:
-        return _with(stack, place, replace(stack[place], is_spelled=True))
+        return with_row(stack, place, replace(stack[place], is_spelled=True))
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def set_size(rows: Rows, path: Path, name: str, size: Any) -> Edited:
@@ -374,12 +332,12 @@ def set_size(rows: Rows, path: Path, name: str, size: Any) -> Edited:
     def change(stack: Stack, place: int) -> Stack:
         row = stack[place]
         if name == "height":
-            return _with(stack, place, replace(row, given=with_given(row.given, "height", size)))
+            return with_row(stack, place, replace(row, given=with_given(row.given, "height", size)))
         at = _column(row, path)
         cell = replace(row.cells[at], given=with_given(row.cells[at].given, "width", size))
-        return _with(stack, place, _with_cell(row, at, cell))
+        return with_row(stack, place, with_cell(row, at, cell))
 
-    return _edited(rows, path, change)
+    return changed_rows(rows, path, change)
 
 
 def _needs_opening(cell: CellDraft) -> None:
@@ -405,39 +363,6 @@ def _is_last_of_column(stack: Stack, path: Path) -> bool:
     return len(steps) > 1 and rows is not None and len(rows) == 1
 
 
-def _with(stack: Stack, place: int, row: RowDraft) -> Stack:
-    return (*stack[:place], row, *stack[place + 1 :])
-
-
-def _with_cell(row: RowDraft, at: int, cell: CellDraft) -> RowDraft:
-    return replace(row, cells=(*row.cells[:at], cell, *row.cells[at + 1 :]))
-
-
 def _counted(row: RowDraft) -> RowDraft:
     """A row whose columns are counted again, where nothing is left to be spelled out of them."""
     return replace(row, is_spelled=False)
-
-
-def _edited(rows: Rows, path: Path, change: Change) -> Edited:
-    before = stack_of(rows, "")
-    after = _changed(before, path[: len(path) - (len(path) % 2 == 0)], change)
-    now = {was: code for code, was in followed(after, "") if was}
-    return Edited(
-        rows=tuple(written(row) for row in after),
-        moved={code: now.get(code) for code, _ in openings_of(before)},
-    )
-
-
-def _changed(stack: Stack, path: Path, change: Change) -> Stack:
-    """The stack with a change made to the row that a path leads to."""
-    place, *rest = path
-    if place > len(stack):
-        raise CannotEdit("There is no such row any more; choose another opening.")
-    if not rest:
-        return change(stack, place - 1)
-    row, (column, *below) = stack[place - 1], rest
-    inner = row.cells[column - 1].rows if column <= len(row.cells) else None
-    if inner is None:
-        raise CannotEdit("There is no such opening any more; choose another.")
-    cell = replace(row.cells[column - 1], rows=_changed(inner, tuple(below), change))
-    return _with(stack, place - 1, _with_cell(row, column - 1, cell))

@@ -10,6 +10,7 @@ from pydantic import AfterValidator, BeforeValidator, Field, field_validator, mo
 from pydantic_core import PydanticCustomError
 
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.remembering import of_the_same
 from casewright.measure.typed import quoted
 from casewright.pieces.asked.case_spec import (
     Carcase,
@@ -258,6 +259,11 @@ class UnitSpec(Spec):
         return None if self.legs else self.base
 
     @property
+    def hangs(self) -> bool:
+        """Whether it hangs on its cleat, clear of the floor."""
+        return self.cleat is not None and self.legs is None and self.stands_on is None
+
+    @property
     def plinth(self) -> Plinth | None:
         """The plinth; None for a piece on another base or none, or on legs."""
         return self.stands_on if isinstance(self.stands_on, Plinth) else None
@@ -290,12 +296,7 @@ class UnitSpec(Spec):
     @property
     def frame(self) -> Skeleton:
         """The thicknesses between which the openings lie, whatever the piece is built as."""
-        found = skeleton(self.case, self.legs)
-        if self.crate:
-            found = replace(found, divider=self.crate.strip, upright=self.crate.strip)
-        if self.legs or not self.top.is_dovetailed:
-            return found
-        return replace(found, upper=self.top.thickness)
+        return _frame_of(self)
 
     @property
     def overall_width(self) -> float:
@@ -312,3 +313,13 @@ class UnitSpec(Spec):
         """The depth over the top and over fronts that stand before the case, without pulls [in]."""
         front = max(self.top.overhang_front, self.drawers.stands_before)
         return self.body.depth + front + self.top.overhang_back
+
+
+@of_the_same(8)  # asked for some forty times while a unit is worked out
+def _frame_of(spec: UnitSpec) -> Skeleton:
+    found = skeleton(spec.case, spec.legs)
+    if spec.crate:
+        found = replace(found, divider=spec.crate.strip, upright=spec.crate.strip)
+    if spec.legs or not spec.top.is_dovetailed:
+        return found
+    return replace(found, upper=spec.top.thickness)

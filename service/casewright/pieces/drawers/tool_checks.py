@@ -8,7 +8,7 @@ from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.joint import Joint, Setting, Tool
 from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.findings import Finding
-from casewright.measure.remembering import of_the_same
+from casewright.measure.remembering import KEPT, of_the_same
 from casewright.measure.saying import Words, strung
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
@@ -46,13 +46,13 @@ def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iter
     yield tools_at_hand(most, Tool.DIVIDERS, rack.dividers, code)
 
 
-@of_the_same
+@of_the_same(KEPT)
 def _with_tools(joint: Joint) -> tuple[Setting, ...]:
     """What a tool stays set to."""
     return tuple(each for each in joint.settings if each.tool)
 
 
-@of_the_same
+@of_the_same(KEPT)
 def _with_tools_behind(joint: Joint) -> tuple[Setting, ...]:
     """What a tool stays set to at the back."""
     return tuple(replace(each, label=_at_the_back(each)) for each in joint.settings if each.tool)

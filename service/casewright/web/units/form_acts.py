@@ -7,7 +7,7 @@ from typing import Any
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, write_length
 from casewright.pieces.asked import edits
-from casewright.pieces.asked.edits import CannotEdit, Edited, Path
+from casewright.pieces.asked.edit_change import CannotEdit, Edited, Path, path_of
 from casewright.web.units.fields import Kind
 from casewright.web.units.form import asked_fields, unit_in
 from casewright.web.units.lines import moved_lines
@@ -95,7 +95,7 @@ def acted(values: Mapping[str, str], pressed: Pressed) -> Acted:
         missing = "Choose an opening first." if act.startswith("edit-") else ""
         return Acted(values=dict(values), note=missing, at=pressed.at)
     try:
-        edited = EDITS[found[2]](rows, edits.path_of(found[3]), pressed)
+        edited = EDITS[found[2]](rows, path_of(found[3]), pressed)
     except CannotEdit as refused:
         return Acted(values=dict(values), note=str(refused), at=pressed.at)
     made = with_rows(values, edited.rows)

@@ -1,15 +1,9 @@
 """A board doweled to the face of a case side."""
 
-from casewright.joinery.butted import row_count, usual_row_margin
+from casewright.joinery.butted import row_count
 from casewright.joinery.butted_checks import row_joint
-from casewright.joinery.butted_row import (
-    ButtedRow,
-    PieceWords,
-    RowJoint,
-    RowLimits,
-    usual_piece_length,
-    usual_side_depth,
-)
+from casewright.joinery.butted_chosen import chosen_spacing, row_places
+from casewright.joinery.butted_row import ButtedRow, PieceWords, RowJoint, RowLimits
 from casewright.joinery.chisels import Rack
 from casewright.joinery.joint import Choosing, Chosen, JointKind, Measure, Measured, Solved, Values, fields
 from casewright.joinery.sourced import sourced
@@ -84,46 +78,6 @@ def _chosen_dowel(thinner: Inches) -> Chosen:
     )
 
 
-def _chosen_depth(case_side: Inches) -> Chosen:
-    return Chosen(
-        name="side_depth",
-        value=usual_side_depth(case_side, LIMITS.left_usual.value),
-        measure=Measure.LENGTH,
-        why=say("To {} of the outside face of the {} side.", LIMITS.left_usual.value, case_side),
-        source=LIMITS.left_usual.source,
-    )
-
-
-def _chosen_length(side_depth: Inches) -> Chosen:
-    return Chosen(
-        name="length",
-        value=usual_piece_length(side_depth, LIMITS.length_times.value, LIMITS.length_step.value),
-        measure=Measure.LENGTH,
-        why=say("Three times the depth in the side, {}, up to {}.", side_depth, LIMITS.length_step.value),
-        source=LIMITS.length_times.source,
-    )
-
-
-def _chosen_margin(width: Inches) -> Chosen:
-    return Chosen(
-        name="margin",
-        value=usual_row_margin(width, LIMITS.margin.value, LIMITS.margin_step.value),
-        measure=Measure.LENGTH,
-        why=say("{} is usual; on narrow boards a quarter of them.", LIMITS.margin.value),
-        source=LIMITS.margin.source,
-    )
-
-
-def _chosen_spacing() -> Chosen:
-    return Chosen(
-        name="spacing",
-        value=LIMITS.spacing.value,
-        measure=Measure.LENGTH,
-        why="Close enough to keep the boards flat against each other.",
-        source=LIMITS.spacing.source,
-    )
-
-
 def _chosen_dowels(width: Inches, margin: Inches, spacing: Inches) -> Chosen:
     return Chosen(
         name="dowels",
@@ -138,23 +92,21 @@ def _asked(take: Choosing, mark: str = "") -> tuple[ButtedRow, tuple[Chosen, ...
     """The joint from plain numbers; whatever was left out is chosen."""
     width, board, case_side = take.number("width"), take.number("board"), take.number("case_side")
     dowel = take.or_choose("dowel", _chosen_dowel, min(board, case_side))
-    side_depth = take.or_choose("side_depth", _chosen_depth, case_side)
-    length = take.or_choose("length", _chosen_length, side_depth)
-    margin = take.or_choose("margin", _chosen_margin, width)
+    places = row_places(take, LIMITS, width, case_side)
     count = take.optional("dowels")
     # The number of dowels settles their spacing, so that one is chosen only where the other is not given.
     if count is None:
-        spacing = take.or_choose("spacing", _chosen_spacing)
-        count = take.or_choose("dowels", _chosen_dowels, width, margin, spacing)
+        spacing = take.or_choose("spacing", chosen_spacing, LIMITS)
+        count = take.or_choose("dowels", _chosen_dowels, width, places.margin, spacing)
     row = ButtedRow(
         width=width,
         board=board,
         case_side=case_side,
         thick=dowel,
         along=dowel,
-        side_depth=side_depth,
-        length=length,
-        margin=margin,
+        side_depth=places.side_depth,
+        length=places.length,
+        margin=places.margin,
         count=int(count),
         words=WORDS,
         limits=LIMITS,
