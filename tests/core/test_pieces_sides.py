@@ -20,7 +20,7 @@ from casewright.pieces.words.otherwise import otherwise
 from casewright.wood.sheets import sheet
 from units import built, chest
 
-DIVIDERS = ("web-frame", "rail", "dust-frame", "solid")
+DIVIDERS = ("web-frame", "rail", "dust-frame", "solid", "none")
 PLY = sheet("hardwood plywood", "3/4")
 
 
@@ -160,10 +160,12 @@ def test_a_shelf_that_is_asked_thicker_than_the_sheet_is_a_board():
 
 
 def test_a_thickness_that_was_measured_on_the_sheet_beats_the_table():
-    unit = made(case__sides="plywood", case__side="23/32", case__bottom="45/64")
-    assert {part.thickness for part in line(unit, "C1")} == {23 / 32}
+    unit = made(case__sides="plywood", case__side="11/16", case__bottom="45/64")
+    assert {part.thickness for part in line(unit, "C1")} == {11 / 16}
     assert {part.thickness for part in line(unit, "C6")} == {45 / 64}
-    assert {part.length for part in line(unit, "C6")} == {24 - 2 * 23 / 32}
+    assert {part.length for part in line(unit, "C6")} == {24 - 2 * 11 / 16}
+    # What was not typed is of the same sheet as the sides.
+    assert {part.thickness for part in line(unit, "C11")} == {11 / 16}
 
 
 @pytest.mark.parametrize("corner", ["half-blind", "through", "tenon"])

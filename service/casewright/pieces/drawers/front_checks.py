@@ -60,7 +60,7 @@ def front_checks(
     for drawer in drawers:
         yield from _joint(spec, drawer)
         if isinstance(style, FullOverlay | HalfOverlay):
-            yield _covered(drawer)
+            yield _covered(drawer, is_divided=spec.legs is not None or spec.frame.divider > 0)
         if isinstance(style, CockBeaded):
             yield _bead(style, drawer)
         if isinstance(style, Inset) and drawer.run.slides is not None:
@@ -137,14 +137,19 @@ def _beside(drawer: Drawer) -> Finding:
     )
 
 
-def _covered(drawer: Drawer) -> Finding:
-    """Whether a front before the case covers every edge of its opening."""
+def _covered(drawer: Drawer, *, is_divided: bool) -> Finding:
+    """Whether a front before the case covers every edge of its opening.
+
+    Where no divider parts two openings, it covers their sides, and the box above and below.
+    """
     face, opening = drawer.sizes.face, drawer.sizes.opening
+    foot = opening.bottom if is_divided else opening.bottom + drawer.run.foot
+    top = opening.bottom + opening.height if is_divided else foot + drawer.sizes.height
     least = min(
         opening.left - face.left,
         face.right - opening.left - opening.width,
-        opening.bottom - face.bottom,
-        face.top - opening.bottom - opening.height,
+        foot - face.bottom,
+        face.top - top,
     )
     return at_least(
         "front covers its opening",
