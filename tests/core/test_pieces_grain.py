@@ -141,6 +141,22 @@ def test_halves_that_no_board_is_thick_enough_for_are_stopped():
     assert top.verdict is (Verdict.STOP if top.found > top.needed else Verdict.CAUTION)
 
 
+def test_a_top_dovetailed_between_the_sides_is_a_top_to_match():
+    unit = built(
+        chest({"top.fixing": "dovetails", "grain": {"top": "book-matched", "faces": {"top": "B"}}}),
+    )
+
+    [found] = [each for each in grain_sets(unit.spec, unit.face, unit.parts) if each.name == "top"]
+    assert [(part.code, part.face) for part in found.parts] == [("A-C-T", FaceClass.EDGE)]
+
+
+def test_the_match_of_a_top_that_there_is_not_is_cautioned():
+    unit = built(chest({"top.fixing": "none", "grain": {"top": "book-matched"}}))
+
+    [found] = [each for each in of_rule(unit, "matched parts") if "no top" in str(each.message)]
+    assert found.verdict is Verdict.CAUTION
+
+
 def test_quartersawn_is_held_against_the_wood_that_is_chosen():
     wrong = wished({"quarter": ["drawers"]})
     data = dresser(
