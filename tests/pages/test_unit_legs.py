@@ -7,6 +7,8 @@ import pytest
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import bedside
 
+pytestmark = pytest.mark.one_database
+
 LEGS = {"construction.kind": "legs", "construction.apron_height": "18", "construction.leg": "1-3/4"}
 
 
