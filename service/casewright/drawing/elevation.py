@@ -50,8 +50,9 @@ def elevation(unit: Construction, shown: LengthUnit | None = None, where: Where 
 def _draw(view: View, unit: Construction, where: Where | None) -> None:
     draw_case(view, unit)
     draw_spaces(view, unit)
-    over = unit.spec.top.overhang_sides + view.sheet.letters
-    view.polyline(Line.FLOOR, (-over, 0.0), (unit.spec.body.width + over, 0.0))
+    if not unit.spec.hangs:
+        over = unit.spec.top.overhang_sides + view.sheet.letters
+        view.polyline(Line.FLOOR, (-over, 0.0), (unit.spec.body.width + over, 0.0))
     bare = {drawer.sizes.opening.row_code for drawer in unit.drawers if not _drawer(view, unit, drawer)}
     top = _heights(view, unit, bare)
     _levels(view, unit, bare)
@@ -182,7 +183,7 @@ def _name_chain(view: View, unit: Construction, stacks: list[Stack], line: Inche
 
 
 def _levels(view: View, unit: Construction, bare: set[str]) -> None:
-    """How high each row begins above the floor, at the right, beyond the stacks that are measured there."""
+    """How high each row begins above the floor or the underside, beyond the stacks measured at the right."""
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
     right = spec.body.width + spec.top.overhang_sides
     reach = right + 0.4 * letters
@@ -190,10 +191,11 @@ def _levels(view: View, unit: Construction, bare: set[str]) -> None:
         line = reach + 0.9 * letters
         reach = heights(view, _openings(unit, stacks[0], bare), spec.body.width, line, Side.AFTER)
         _name_chain(view, unit, stacks, line)
-    marks = [(0.0, "floor")]
+    ground = "underside" if spec.hangs else "floor"
+    marks = [(0.0, ground)]
     marks += [(face.base_height + row.bottom, f"row {row.number}") for row in reversed(face.rows)]
     marks.append((face.overall_height, "top"))
-    levels(view, marks, spec.body.width, reach + 0.9 * letters, Side.AFTER, "from the\nfloor")
+    levels(view, marks, spec.body.width, reach + 0.9 * letters, Side.AFTER, f"from the\n{ground}")
 
 
 def _widths_above(view: View, unit: Construction, top: Inches) -> None:

@@ -61,16 +61,18 @@ def _draw(view: View, unit: Construction) -> None:
     view.rectangle(Line.OBJECT, 0.0, base, spec.body.depth, body)
     if base:
         view.rectangle(Line.OBJECT, 0.0, 0.0, spec.body.depth, base)
-    top = (-spec.top.overhang_front, base + body, spec.overall_depth, face.overall_height - base - body)
-    view.rectangle(Line.OBJECT, *top)
+    if spec.top.over:
+        view.rectangle(Line.OBJECT, -spec.top.overhang_front, base + body, spec.top_depth, spec.top.over)
     drawers = rows_open(unit)
     for drawer in drawers:
         _drawer(view, unit, drawer)
     out = max(drawer.travel for drawer in drawers)
-    view.polyline(Line.FLOOR, (-out - letters, 0.0), (spec.body.depth + letters, 0.0))
-    marks = [(0.0, "floor"), *_heights(unit, drawers), (face.overall_height, "top")]
+    if not spec.hangs:
+        view.polyline(Line.FLOOR, (-out - letters, 0.0), (spec.body.depth + letters, 0.0))
+    ground = "underside" if spec.hangs else "floor"
+    marks = [(0.0, ground), *_heights(unit, drawers), (face.overall_height, "top")]
     edge = spec.body.depth
-    levels(view, sorted(marks), edge, edge + 1.3 * letters, Side.AFTER, "from the\nfloor")
+    levels(view, sorted(marks), edge, edge + 1.3 * letters, Side.AFTER, f"from the\n{ground}")
     line = -2.2 * letters
     spans = [
         Span(-out, 0.0, "greatest travel", words="travel"),

@@ -94,9 +94,10 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
         view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
     for drawer in drawers:
         _drawer(view, unit, drawer)
-    over = view.sheet.letters
-    front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
-    view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
+    if not unit.spec.hangs:
+        over = view.sheet.letters
+        front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
+        view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
     reach = _story_stick(view, unit, plane)
     draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])
