@@ -9,6 +9,7 @@ from test_drawing_reader import Patch, Read, cases
 
 from casewright.drawing.elevation import elevation
 from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.construct import construct
 from units import built, changed, chest, dresser, unit
@@ -186,6 +187,13 @@ def test_without_a_base_the_case_stands_on_the_floor():
     found = read(built(chest({"base": None})))
 
     assert found.rectangles["A-C-SL"].y == 0
+
+
+def test_what_hangs_on_a_wall_is_measured_from_its_underside():
+    hung = elevation(built(preset("wall-hung-bank").spec_json)).svg()
+
+    assert "from the underside: underside 0, row 3 3/4, row 2 6-5/8" in hung
+    assert "floor" not in hung
 
 
 @given(cases(), st.sampled_from([0, 0.75, 4]))

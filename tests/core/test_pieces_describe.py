@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from carcases import carcases
 from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.presets import preset
 from casewright.pieces.words.describe import describe
 from casewright.pieces.words.wording import joined, plain_size, plural, several
 from units import built, changed, chest, dresser
@@ -74,6 +75,13 @@ def test_rows_and_columns_are_said_in_words(rows, said):
 
 def test_openings_that_are_alike_are_said_to_be():
     assert "All drawer openings are 6 in high." in words(chest({"graduation": {"rule": "equal"}}))
+
+
+def test_a_plywood_case_is_not_said_to_be_solid():
+    said = words(preset("built-in-bank").spec_json)
+
+    assert "The edges and rails of the case and the drawer fronts are solid white oak." in said
+    assert "high, measured without the pulls." in said  # it has no top of its own
 
 
 def test_one_drawer_is_spoken_of_as_one():

@@ -144,13 +144,24 @@ def test_a_guide_that_is_too_high_is_stopped():
     assert "11/32 in high" in str(finding.remedy)
 
 
-def test_full_length_runners_are_as_long_as_the_opening_is_deep_and_need_no_frame():
+def test_full_length_runners_reach_from_the_rail_to_the_back_and_need_no_frame():
     built = unit({"kind": "full-length runners"})
     runners = [part for part in built.parts if part.line == "W6"]
+    rail = built.spec.case.rail_width
 
-    assert {part.length for part in runners} == {built.face.opening_depth}
+    assert {part.length for part in runners} == {built.face.opening_depth - rail - built.case.slack}
+    assert {part.box.y for part in runners} == {rail}
     assert len(runners) == 2 * (len(built.face.rows) - 1)
     assert not [part for part in built.parts if part.line in {"W1", "W2"}]
+
+
+def test_full_length_runners_end_before_the_rear_rail_that_an_upright_needs():
+    built = construct(preset("tool-chest").spec(), example_shop())
+    [rear] = [part for part in built.parts if part.line == "W1"]
+    beside = [part for part in built.parts if part.line == "W6" and part.code.startswith("A-D1-")]
+
+    assert len(beside) == 2
+    assert {part.box.y + part.box.depth for part in beside} == {rear.box.y - built.case.slack}
 
 
 def test_full_length_runners_are_refused_between_legs():

@@ -92,6 +92,26 @@ def test_a_short_travel_passes_and_a_full_one_is_stopped_with_the_travel_that_wo
     assert "front feet 1-13/16 in forward" in str(full["tip all open"].remedy)
 
 
+def test_a_drawer_that_never_gets_before_the_feet_has_no_factor_to_write_down():
+    # 55 lb with their centres 8 and 9 in back, opened by 4: nothing of them comes before the front edge
+    found = {finding.rule: finding for finding in tip_findings(chest(4), BEDROOM)}["tip all open"]
+
+    assert found.verdict is Verdict.PASS
+    assert found.found is None
+    assert "a factor of no limit" in str(found.message)
+
+
+def test_a_body_is_told_to_be_deeper_only_by_what_a_maker_would_do():
+    some = {finding.rule: finding for finding in tip_findings(chest(24), BEDROOM)}["tip all open"]
+    light = replace(chest(26), case=Mass(label="case", weight=9, x=10, z=18))
+    none = {finding.rule: finding for finding in tip_findings(light, BEDROOM)}["tip all open"]
+
+    # 1.25 x (55 x 24 - 480) - 900 = 150 lack; the 90 lb of the case go back by half of 3.33 in, within 9 in
+    assert "make the body 3-1/2 in deeper" in str(some.remedy)
+    # 1.25 x (55 x 26 - 480) - 90 = 1097.5 lack; half of 243.9 in for 9 lb
+    assert "deeper" not in str(none.remedy)
+
+
 def test_the_situations_come_with_the_wall_restraint_at_the_end():
     rules = [finding.rule for finding in tip_findings(chest(10), BEDROOM)]
 

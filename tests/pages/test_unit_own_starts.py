@@ -57,6 +57,15 @@ def test_a_name_is_needed_and_what_was_typed_is_kept(maker, kept):
     assert 'value="In oak"' in page.html
 
 
+def test_a_sentence_that_is_too_long_is_refused_beside_its_field(maker, kept):
+    page = maker.post(
+        f"/starting-units/{key_of(kept)}", status=422, name="Dresser", words="oak " * 80, version="1"
+    )
+
+    assert "It has 319 characters; 300 are the most." in page.text
+    assert f'aria-describedby="words-fault-{key_of(kept)}"' in page.html
+
+
 def test_a_second_of_the_same_name_is_refused(maker, shop, job, kept):
     unit = f"/units/{new_unit(shop, job)}"
 

@@ -14,6 +14,8 @@ from casewright.web.units.lines import moved_lines
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import chest
 
+pytestmark = pytest.mark.one_database
+
 ACROSS = [
     {
         "width": "12",

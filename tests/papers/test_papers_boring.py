@@ -7,11 +7,14 @@ from pypdf import PdfReader
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.boring import boring_files, boring_templates
+from casewright.papers.unit_report import openings_section
+from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import construct
+from units import built, chest
 
 
 def unit(**pulls):
@@ -74,3 +77,14 @@ def test_the_file_names_the_fronts_and_asks_to_be_printed_as_it_is():
     assert "4 in" in said
     assert "100 mm" in said
     assert b"PrintScaling/None" in pdf
+
+
+def test_a_report_says_where_the_pulls_are_on_a_front_wider_than_its_box():
+    # 30 in over the case with 1/16 in left at each edge: 29-7/8 in of front; the pulls at the quarters of an
+    # opening of 30 - 1-1/2 = 28-1/2 in: 3/4 + 7-1/8 - 1/16 = 7-13/16 in from its left end
+    made = built(chest({"body.width": "30", "drawers.style": {"kind": "full overlay"}}))
+
+    lines = openings_section(made, Writing()).splitlines()
+    drawer = next(line for line in lines if line.startswith("A-R1-1 "))
+    assert drawer.endswith("7-13/16, 22-1/16")
+    assert made.drawers[0].boring.lines == (7.8125, 22.0625)

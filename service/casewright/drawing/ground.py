@@ -17,7 +17,7 @@ def is_hung(unit: Construction) -> bool:
 
     Source: common practice.
     """
-    return not unit.face.base_height and (unit.spec.cleat is not None or not unit.spec.use.free_standing)
+    return unit.spec.hangs or not (unit.face.base_height or unit.spec.use.free_standing)
 
 
 def heights_from(unit: Construction) -> tuple[str, str]:

@@ -62,8 +62,8 @@ def _draw(view: View, unit: Construction) -> None:
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
     base, body = face.base_height, face.body_height
     _case(view, unit)
-    top = (-spec.top.overhang_front, base + body, spec.overall_depth, face.overall_height - base - body)
-    view.rectangle(Line.OBJECT, *top)
+    if spec.top.over:
+        view.rectangle(Line.OBJECT, -spec.top.overhang_front, base + body, spec.top_depth, spec.top.over)
     drawers = rows_open(unit)
     for drawer in drawers:
         _drawer(view, unit, drawer)

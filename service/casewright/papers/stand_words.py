@@ -7,7 +7,7 @@ from casewright.pieces.built.standing import Limit, Standing
 from casewright.pieces.built.wall_load import Wall
 from casewright.stability.limits import house_limits
 from casewright.stability.scope import RULE, reason_outside
-from casewright.stability.tip_checks import factor_shown, verdict_on
+from casewright.stability.tip_checks import DEEPER_MOST, factor_shown, verdict_on
 from casewright.stability.tipping import TipCase
 
 ONLY_THE_TEST = (
@@ -174,7 +174,7 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
             "An interlock that opens one drawer at a time: the least factor becomes {}.",
             factor_shown(found.interlock),
         )
-    if 0 < found.deeper <= piece.support_depth / 2:
+    if 0 < found.deeper <= piece.support_depth * DEEPER_MOST:
         yield say(
             "A body {} deeper, with drawers that open no further: every situation reaches {:g}.",
             found.deeper,

@@ -83,7 +83,6 @@ def openings_section(unit: Construction, writing: Writing) -> str:
 
 def _drawer_row(drawer: Drawer, writing: Writing) -> tuple[str, ...]:
     sizes, gaps = drawer.sizes, drawer.sizes.gaps
-    edge = sizes.opening.left + (sizes.opening.width - sizes.width) / 2
     return (
         drawer.code,
         writing.size(sizes.height),
@@ -94,7 +93,7 @@ def _drawer_row(drawer: Drawer, writing: Writing) -> tuple[str, ...]:
         writing.fine(gaps.driest),
         writing.size(sizes.side_length),
         writing.size(sizes.back_height),
-        ", ".join(writing.size(pull - edge) for pull in drawer.pulls),
+        ", ".join(writing.size(line) for line in drawer.boring.lines),
     )
 
 

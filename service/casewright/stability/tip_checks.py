@@ -1,5 +1,7 @@
 """The tip check of a free-standing piece with drawers, as findings: a design screen, not the test."""
 
+from math import isfinite
+
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import down_to, up_to
@@ -26,6 +28,8 @@ DONE = {
     Kind.CHILD_DOOR: "{2:g} lb on the free edge of {1}, open, all else shut, on carpet",
     Kind.PUSH: "Every drawer open {0} and empty, {3:g} lb push at the top",
 }
+DEEPER_MOST = 0.5
+"""Of its depth: by more than this a piece is not made deeper to keep it from tipping (common practice)."""
 PUSH_ON_ONE = "{1} open {0} and empty, the others locked shut, {3:g} lb push at the top"
 DOORS_OPEN = "; every door open"
 DOORS_ALONE = {
@@ -173,7 +177,7 @@ def check_case(
         ),
         remedy="" if verdict is Verdict.PASS else remedy_for(case, piece, limits, safe),
         about=situation.about,
-        found=case.factor,
+        found=case.factor if isfinite(case.factor) else None,
         needed=limits.target_factor,
         source=source_of(SOURCES[situation.kind]),
     )
@@ -243,13 +247,16 @@ def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches | None)
     added = up_to(ballast(case, piece.support_depth - BEFORE_REAR, target), 0.5)
     forward = feet_forward(case, target)
     deeper = up_to(deeper_body(case, piece.support_depth, target), 1 / 4)
+    wider: Words = ""
+    if deeper <= piece.support_depth * DEEPER_MOST:
+        wider = say("; or make the body {} deeper, with drawers that open no further", deeper)
     locks = "" if alone or not safe else "; or let an interlock open one drawer at a time"
     return say(
-        "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward; or make the "
-        "body {} deeper, with drawers that open no further{}. Fit the wall restraint whatever you do.",
+        "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward{}{}. Fit the wall "
+        "restraint whatever you do.",
         stops,
         added,
         forward,
-        deeper,
+        wider,
         locks,
     )

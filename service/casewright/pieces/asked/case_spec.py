@@ -53,11 +53,11 @@ class Case(Spec):
         ),
         examples=["7/16"],
     )
-    divider_kind: Literal["web-frame", "rail", "dust-frame", "solid"] = Field(
+    divider_kind: Literal["web-frame", "rail", "dust-frame", "solid", "none"] = Field(
         "web-frame",
         description=(
-            "What lies between two rows: a web frame, a front rail alone, a web frame with a thin panel, or "
-            "a board over the full depth."
+            "What lies between two rows: a web frame, a front rail alone, a web frame with a thin panel, "
+            "a board over the full depth, or nothing, where drawers hang one right above the other."
         ),
         examples=["dust-frame"],
     )

@@ -132,7 +132,10 @@ class Muntin(Spec):
 
     use: Literal["auto", "always", "never"] = Field(
         "auto",
-        description="auto: where the clear width is over the limit below, or the bottom would sag too far.",
+        description=(
+            "auto: where the clear width is over the limit below, or the bottom would sag too far; never for "
+            "the width of plywood of 3/8 in or more."
+        ),
         examples=["auto"],
     )
     over: Size = Field(

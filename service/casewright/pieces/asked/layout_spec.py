@@ -81,7 +81,10 @@ class Row(Spec):
     )
     height: Size | None = Field(
         None,
-        description="Opening height, locked: the rule shares the rest among the other rows.",
+        description=(
+            "Opening height, locked: the rule shares the rest among the other rows. Where nothing lies "
+            "between the rows and fronts cover the case, the height of the front."
+        ),
         examples=["6"],
     )
     contents: Size | None = Field(

@@ -47,10 +47,10 @@ class CentreGuide(Spec):
 
 
 class FullRunners(Spec):
-    """Runners as long as the opening is deep, fixed to the sides of the case: for heavy drawers."""
+    """Runners from the front rail to the back, fixed to the sides of the case: for heavy drawers."""
 
     kind: Literal["full-length runners"] = Field(
-        description="Runners the whole depth of the opening.", examples=["full-length runners"]
+        description="Runners from the front rail to the back.", examples=["full-length runners"]
     )
 
 

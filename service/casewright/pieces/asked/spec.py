@@ -259,6 +259,11 @@ class UnitSpec(Spec):
         return None if self.legs else self.base
 
     @property
+    def hangs(self) -> bool:
+        """Whether it hangs on its cleat, clear of the floor."""
+        return self.cleat is not None and self.legs is None and self.stands_on is None
+
+    @property
     def plinth(self) -> Plinth | None:
         """The plinth; None for a piece on another base or none, or on legs."""
         return self.stands_on if isinstance(self.stands_on, Plinth) else None

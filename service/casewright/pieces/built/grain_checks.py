@@ -49,6 +49,13 @@ def grain_checks(spec: UnitSpec, face: Face, parts: Sequence[Part], shop: Shop) 
         reasons[each.name.casefold()] = each.reason
     for name, found in sets.items():
         yield _given_up(found, reasons[name]) if name in reasons else _blank(found, shop)
+    if wishes.top != "no" and "top" not in sets:
+        yield Finding(
+            rule="matched parts",
+            verdict=Verdict.CAUTION,
+            message="The halves of the top are to match, and this piece has no top of solid wood.",
+            remedy="Leave the match of the top out, or give the piece a top.",
+        )
     yield from _quartered(wishes, parts)
     yield from _without_sap(wishes, parts)
 

@@ -11,6 +11,7 @@ from casewright.pieces.built.possible_shell import (
     base_limits,
     refuse_crate,
     refuse_top,
+    refuse_undivided,
     wall_limits,
 )
 from casewright.pieces.case.leg_sizes import REACH
@@ -42,6 +43,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     """
     refuse_crate(spec, face)
     refuse_top(spec)
+    refuse_undivided(spec, face)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):

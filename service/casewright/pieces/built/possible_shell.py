@@ -11,8 +11,10 @@ from casewright.pieces.asked.shell_spec import FLUSH, BracketFeet, Plinth, ToeBa
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
+from casewright.pieces.layout.row_heights import row_words
 from casewright.pieces.panels.frame import frame_limits
 
+UNDIVIDED = "case.divider_kind"
 LEAST_LEFT = 1 / 16
 """Wood or room that must be left for a part to be one at all [in]."""
 
@@ -166,4 +168,32 @@ def refuse_crate(spec: UnitSpec, face: Face) -> None:
             raise CannotBuild(
                 f"rows[{row.number}].columns: the strips of a crate run through; give every row the same "
                 f"columns as row 1, which has {len(first.openings)}"
+            )
+
+
+def refuse_undivided(spec: UnitSpec, face: Face) -> None:
+    """Refuses a case with nothing between its rows that needs something there.
+
+    Args:
+        spec: what the maker chose
+        face: its stacks
+
+    Raises:
+        CannotBuild: drawers stand on runners, or a row of a stack has columns, doors or nothing in it
+
+    Source: geometry of the case.
+    """
+    if spec.legs or spec.crate or spec.case.divider_kind != "none":
+        return
+    stacks = [stack for stack in face.stacks if len(stack.rows) > 1]
+    if stacks and spec.on_frames:
+        raise CannotBuild(
+            f"{UNDIVIDED}: with nothing between the rows these drawers have nothing to run on; "
+            "hang them on slides or at their sides, or choose web frames"
+        )
+    for row in (row for stack in stacks for row in stack.rows):
+        if len(row.cells) > 1 or any(not cell.is_drawer for cell in row.cells):
+            raise CannotBuild(
+                f"{UNDIVIDED}: {row_words(row.code)} holds more, or other, than one drawer, and needs a "
+                "divider; choose rails, or give each column rows of its own"
             )

@@ -14,6 +14,8 @@ from casewright.pieces.layout.row_heights import row_words
 
 STEEPEST_GRADUATION = 2.0
 LOWEST_OPENING = 2.0
+ROUNDING = 1 / 16
+"""Openings are rounded to this, and the lowest takes what all the others leave [in]."""
 KNEES_WIDE, KNEES_HIGH = 24.0, 24.0
 """The least room for the knees of somebody who sits at a desk (common practice) [in]."""
 
@@ -145,7 +147,7 @@ def _graduation(spec: UnitSpec, stack: Stack) -> Iterator[Finding]:
     about, where = stack.code, f"{_start(stack.code)}: " if stack.code else ""
     ratio = heights[-1] / heights[0]
     fall = max((above - below for above, below in pairwise(heights)), default=0.0)
-    if fall > TOLERANCE:
+    if fall > len(heights) * ROUNDING / 2 + TOLERANCE:
         yield Finding(
             rule="graduation",
             verdict=Verdict.CAUTION,

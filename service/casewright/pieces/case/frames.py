@@ -69,7 +69,7 @@ def frame_parts(case: CasePlan) -> Iterator[Part]:
     deep = dust_depth(case) if thick.divider_kind == "dust-frame" else None
     for frame, borne in webs:
         if is_full and thick.divider_kind != "solid":
-            yield from _full_runners(case, frame)
+            yield from _full_runners(case, frame, frames.back_rail_width if borne else 0.0)
         z = face.base_height + frame.z
         members = [_member(case, bearer, frame.mark, z, runner, thick.divider) for bearer in borne]
         yield from members
@@ -109,9 +109,21 @@ def _under_the_top(case: CasePlan) -> tuple[Bearer, ...]:
     return tuple(each for each in found if each.line == TOP_RAIL_OF_PARTITION)
 
 
-def _full_runners(case: CasePlan, frame: WebFrame) -> Iterator[Part]:
-    """Runners the whole depth of the opening, screwed to its walls and notched around the rail in front."""
-    thick, depth, width = case.spec.case, case.face.opening_depth, case.spec.frames.runner_width
+def _full_runners(case: CasePlan, frame: WebFrame, back_rail: Inches) -> Iterator[Part]:
+    """Runners screwed to the walls of the opening, from the front rail to the back or to a rear rail.
+
+    Their front end is fixed and the rear one slotted: what a solid side shrinks is left open behind them.
+    """
+    thick, width = case.spec.case, case.spec.frames.runner_width
+    length = case.ledger.take(
+        "full_runner_length",
+        rules.runner_length,
+        depth=case.face.opening_depth,
+        front_rail=thick.rail_width,
+        back_rail=back_rail,
+        tenon=0.0,
+        slack=case.slack,
+    )
     z = case.face.base_height + frame.z
     for mark, x in (("L", frame.left), ("R", frame.left + frame.width - width)):
         yield Part(
@@ -121,12 +133,12 @@ def _full_runners(case: CasePlan, frame: WebFrame) -> Iterator[Part]:
             **timber(case.spec.woods.inside),
             thickness=thick.divider,
             width=width,
-            length=depth,
+            length=length,
             face=FaceClass.INSIDE,
             grain=Grain.BACK,
             use=PartUse.INSIDE,
-            ends=("notched around the rail, screwed to the side", "slotted: the side moves past it"),
-            box=Box(x, 0.0, z, width, depth, thick.divider),
+            ends=("butt behind the rail, screwed to the side", "slotted: the side moves past it"),
+            box=Box(x, thick.rail_width, z, width, length, thick.divider),
         )
 
 

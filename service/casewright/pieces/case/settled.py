@@ -3,6 +3,7 @@
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import Case
+from casewright.pieces.asked.layout_spec import Shelving
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.rules import corner_rules as rules
 
@@ -15,6 +16,10 @@ PART = 3
 def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
     """The choices with the thicknesses of a plywood case as its sheet measures, where none was typed.
 
+    The thickness typed for a side is what the sheet measures: the other boards are of the same sheet.
+
+    A case with nothing between its rows has dividers of no thickness.
+
     Args:
         spec: what the maker chose
         ledger: keeps the working
@@ -25,19 +30,41 @@ def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
     Source: the sheet table; each row names its own source.
     """
     case = spec.case
-    if spec.legs or not case.is_ply:
+    if spec.legs:
+        return spec
+    if case.divider_kind == "none" and not spec.crate:
+        none = ledger.given("case.divider", 0.0, "nothing lies between the rows", Inches)
+        spec = spec.model_copy(update={"case": case.model_copy(update={"divider": none})})
+        case = spec.case
+    if not case.is_ply:
         return spec
     bought = case.ply.bought
     basis = f"as {bought} measures; measure your own sheet"
     typed = case.model_fields_set
     names = [name for name in BOARDS if name not in typed and (name != "divider" or _is_of_sheet(case))]
-    sizes = {name: ledger.given(f"case.{name}", bought.thickness, basis, Inches) for name in names}
+    thick = bought.thickness
+    if "side" in typed:
+        thick, basis = case.side, "of the same sheet as the sides"
+    sizes = {name: ledger.given(f"case.{name}", thick, basis, Inches) for name in names}
     side = sizes.get("side", case.side)
     if "housing" not in typed and case.housing > side / PART:
         sizes["housing"] = ledger.take("case.housing", rules.thinner_housing, side=side)
     if "lipping" not in typed:
         sizes["lipping"] = case.ply.lipping
-    return spec.model_copy(update={"case": case.model_copy(update=sizes)})
+    case = case.model_copy(update=sizes)
+    return spec.model_copy(update={"case": case, "shelving": _shelves_of_sheet(spec, case, ledger)})
+
+
+def _shelves_of_sheet(spec: UnitSpec, case: Case, ledger: Ledger) -> Shelving:
+    """Shelves as thick as the sheet and lipped as the case, where nothing else was typed."""
+    shelving, bought = spec.shelving, case.ply.bought
+    sizes = {}
+    if "thickness" not in shelving.model_fields_set:
+        basis = f"as {bought} measures; measure your own sheet"
+        sizes["thickness"] = ledger.given("shelving.thickness", bought.thickness, basis, Inches)
+    if "edge" not in shelving.model_fields_set:
+        sizes["edge"] = ledger.given("shelving.edge", case.lipping, "as the case is lipped", Inches)
+    return shelving.model_copy(update=sizes)
 
 
 def _is_of_sheet(case: Case) -> bool:

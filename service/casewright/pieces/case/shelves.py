@@ -10,6 +10,9 @@ from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
+SAME_SHEET = 1 / 16
+"""A thickness that is no further from the sheet's was measured on it (common practice) [in]."""
+
 
 def shelf_parts(case: CasePlan) -> Iterator[Part]:
     """The shelves, evenly spaced in their openings, each with its front edge.
@@ -79,8 +82,15 @@ def front_of_shelves(case: CasePlan, space: Space) -> Inches:
     )
 
 
+def _is_of_sheet(case: CasePlan) -> bool:
+    """Is a shelf cut from the sheet of a plywood case? One that is asked thicker or thinner is a board."""
+    thick = case.spec.case
+    return thick.is_ply and abs(case.spec.shelving.thickness - thick.ply.bought.thickness) <= SAME_SHEET
+
+
 def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
     woods, edge, depth = case.spec.woods, case.spec.shelving.edge, box.depth
+    of_sheet = _is_of_sheet(case)
     if edge:
         yield Part(
             code=case.code(f"{mark}E"),
@@ -101,7 +111,7 @@ def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
         code=case.code(mark),
         line="C9",
         name="Shelf",
-        **timber(woods.inside if edge else woods.case),
+        **(case.spec.case.ply.material if of_sheet else timber(woods.inside if edge else woods.case)),
         thickness=box.height,
         width=depth,
         length=box.width,

@@ -41,7 +41,8 @@ def side_checks(case: CasePlan, ledger: Ledger) -> Iterator[Finding]:
         yield _bottom(case, ledger)
     if len(case.face.rows) > 1 or case.face.is_nested:
         yield from _dividers(case, ledger)
-    if thick.is_ply and thick.divider_end == "sliding dovetail" and len(case.face.rows) > 1:
+    is_divided = thick.divider_kind != "none" and len(case.face.rows) > 1
+    if thick.is_ply and thick.divider_end == "sliding dovetail" and is_divided:
         yield Finding(
             rule="dovetail in plywood",
             verdict=Verdict.CAUTION,
@@ -54,7 +55,7 @@ def side_checks(case: CasePlan, ledger: Ledger) -> Iterator[Finding]:
 def _rails_in_the_stiles(case: CasePlan) -> Iterator[Finding]:
     """Dividers are housed in the stiles only: a rail is no wider than what of the stile it meets."""
     thick, frames, back = case.spec.case, case.spec.frames, case.spec.back.thickness
-    if len(case.face.rows) < 2 or thick.divider_kind == "solid":
+    if len(case.face.rows) < 2 or thick.divider_kind in ("solid", "none"):
         return
     stile = thick.panelling.stile
     kinds = [("front", thick.rail_width, stile)]

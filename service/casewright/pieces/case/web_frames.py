@@ -89,10 +89,12 @@ def frames_of_stack(case: CasePlan, stack: Stack) -> Iterator[WebFrame]:
         stack: the stack
 
     Yields:
-        Each frame.
+        Each frame; none where nothing lies between the rows.
 
     Source: geometry of the case.
     """
+    if case.spec.case.divider_kind == "none":
+        return
     for above, below in zip(stack.rows[:-1], stack.rows[1:], strict=True):
         yield WebFrame(
             mark=f"D{above.mark}",

@@ -20,6 +20,9 @@ from casewright.wood.species import wood
 BETWEEN_SIDES = 1.0
 """A drawer with less between its sides holds nothing and has no room for a bottom (common practice) [in]."""
 
+THIN_PLY = 0.3
+"""Thicker plywood, such as 3/8 or 1/2, carries a wide drawer without a muntin (common practice) [in]."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BottomPlan:
@@ -241,7 +244,8 @@ def _is_parted(spec: UnitSpec, width: float, sag: float | None, allowed: float) 
     muntin = spec.drawers.muntin
     if muntin.use != "auto":
         return muntin.use == "always"
-    return width > muntin.over or (sag is not None and sag > allowed)
+    stiff = isinstance(spec.drawers.bottom, PlyBottom) and spec.drawers.bottom_thickness > THIN_PLY
+    return (width > muntin.over and not stiff) or (sag is not None and sag > allowed)
 
 
 def _deep(bottom: SolidBottom | PlyBottom, sizes: DrawerSizes, groove_depth: float, under: Ledger) -> float:

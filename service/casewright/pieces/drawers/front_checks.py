@@ -20,6 +20,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, LOCK_RABBET, SLIDING, THROUGH
 from casewright.pieces.drawers.front_parts import bead_rabbet
+from casewright.pieces.drawers.overlays import COVER_LEAST
 from casewright.pieces.drawers.set_outs import drawer_groove
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.season import Climate, across
@@ -32,8 +33,6 @@ BESIDE_LEAST = 1 / 4
 """Wood beside the socket of a sliding dovetail, less of which splits off (common practice) [in]."""
 SIDE_GAP_MOST = 1 / 8
 """A wider gap beside an inset front is seen from across the room (common practice) [in]."""
-COVER_LEAST = 1 / 16
-"""How far a front before the case covers each edge of its opening at least (common practice) [in]."""
 SCREW, FROM_EDGE = 3 / 16, 1.0
 """A screw that holds a show front, and how far its rows are from the box's edges (common practice) [in]."""
 
@@ -61,7 +60,7 @@ def front_checks(
     for drawer in drawers:
         yield from _joint(spec, drawer)
         if isinstance(style, FullOverlay | HalfOverlay):
-            yield _covered(drawer)
+            yield _covered(drawer, is_divided=spec.legs is not None or spec.frame.divider > 0)
         if isinstance(style, CockBeaded):
             yield _bead(style, drawer)
         if isinstance(style, Inset) and drawer.run.slides is not None:
@@ -138,14 +137,19 @@ def _beside(drawer: Drawer) -> Finding:
     )
 
 
-def _covered(drawer: Drawer) -> Finding:
-    """Whether a front before the case covers every edge of its opening."""
+def _covered(drawer: Drawer, *, is_divided: bool) -> Finding:
+    """Whether a front before the case covers every edge of its opening.
+
+    Where no divider parts two openings, it covers their sides, and the box above and below.
+    """
     face, opening = drawer.sizes.face, drawer.sizes.opening
+    foot = opening.bottom if is_divided else opening.bottom + drawer.run.foot
+    top = opening.bottom + opening.height if is_divided else foot + drawer.sizes.height
     least = min(
         opening.left - face.left,
         face.right - opening.left - opening.width,
-        opening.bottom - face.bottom,
-        face.top - opening.bottom - opening.height,
+        foot - face.bottom,
+        face.top - top,
     )
     return at_least(
         "front covers its opening",

@@ -89,8 +89,8 @@ def wished_sets(spec: UnitSpec, face: Face, parts: Sequence[Part]) -> Iterator[G
     if wishes.sides != "no":
         yield from _sides(wishes.sides, [part for part in parts if role_of(part) == "sides"])
     if wishes.top != "no":
-        top = next(part for part in parts if part.line == "T1")
-        yield GrainSet(name="top", way=PAIRED[wishes.top], rows=((top,),), halves=True)
+        tops = (part for part in parts if role_of(part) == "top" and not part.sheet)
+        yield from (GrainSet(name="top", way=PAIRED[wishes.top], rows=((top,),), halves=True) for top in tops)
     for role in dict.fromkeys(wishes.one_tree):
         yield from _one_tree(role, (part for part in parts if role_of(part) == role))
 

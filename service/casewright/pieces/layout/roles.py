@@ -26,6 +26,9 @@ BY_LETTER: dict[str, Role] = {
 SIDES = ("C1", "E1", "V1", "V2", "V3", "V4")
 """The lines of case sides: whole, with their lipping, or framed."""
 
+TOP, TOP_OF_CASE = "T1", "C11"
+"""The lines of a top, and of a board between the sides: plywood there lies under a top of its own."""
+
 
 def role_of(part: Part) -> Role:
     """What kind of part a part is.
@@ -38,7 +41,7 @@ def role_of(part: Part) -> Role:
 
     Source: the cut list.
     """
-    line = part.line
+    line = TOP if part.line == TOP_OF_CASE and not part.sheet else part.line
     if line in SIDES:
         return "sides"
     if line[:1] == "D" and line[1:2].isalpha():

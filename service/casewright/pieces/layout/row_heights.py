@@ -1,11 +1,13 @@
 """The heights of the rows of a stack: locked ones as typed, the others by the rule of graduation."""
 
 from dataclasses import dataclass
+from functools import partial
 from itertools import cycle
 
 from casewright.measure.ledger import Figure, Ledger
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
+from casewright.pieces.asked.drawer_fronts import FullOverlay
 from casewright.pieces.asked.graduation import (
     HEADROOM,
     CannotGraduate,
@@ -21,6 +23,10 @@ from casewright.pieces.asked.graduation import (
 )
 from casewright.pieces.asked.layout_spec import Row
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.rules.front_rules import all_fronts, opening_behind
+
+USUAL_STEP = 3 / 4
+"""The step where none is typed and no divider lies between the rows (common practice) [in]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,12 +89,49 @@ def row_heights(asked: StackAsked, total: Inches) -> tuple[Inches, ...]:
 
     Source: common practice; what rounding leaves goes to the lowest row.
     """
+    style = _set_out_by(asked)
+    heights = _heights if style is None else partial(_by_the_fronts, style)
     if not asked.code:
-        return _heights(asked, total)
+        return heights(asked, total)
     try:
-        return _heights(asked, total)
+        return heights(asked, total)
     except CannotGraduate as refused:
         raise CannotGraduate(say("{}: {}", row_words(asked.code), refused.args[0])) from None
+
+
+def _set_out_by(asked: StackAsked) -> FullOverlay | None:
+    """The fronts before the case that set out its rows, as nothing lies between them; else None."""
+    style = asked.spec.drawers.style
+    if asked.spec.frame.divider or isinstance(asked.graduation, Contents):
+        return None
+    return style if isinstance(style, FullOverlay) else None
+
+
+def _by_the_fronts(style: FullOverlay, asked: StackAsked, total: Inches) -> tuple[Inches, ...]:
+    """Openings behind fronts that grow by the rule, from the middle of one gap between them to the next."""
+    frame = asked.spec.frame
+    fronts = _heights(
+        asked,
+        asked.ledger.take(
+            f"{asked.figures}.fronts",
+            all_fronts,
+            face=total + frame.upper + frame.lower,
+            edge=style.edge,
+            gap=style.gap,
+            count=len(asked.rows),
+        ),
+    )
+    half = style.gap / 2
+    above = [style.edge - frame.upper, *(half for _ in fronts[1:])]
+    below = [*(half for _ in fronts[1:]), style.edge - frame.lower]
+    found = [
+        asked.ledger.take(
+            f"{asked.figures}.opening_{number}", opening_behind, front=front, above=over, below=under
+        )
+        for number, (front, over, under) in enumerate(zip(fronts, above, below, strict=True), start=1)
+    ]
+    # What rounding the fronts left goes to the lowest opening, too.
+    return (*found[:-1], total - sum(found[:-1]))
 
 
 def _heights(asked: StackAsked, total: Inches) -> tuple[Inches, ...]:
@@ -125,6 +168,8 @@ def _grown(asked: StackAsked, place: int) -> str:
     """How the exact height of a row comes about, in words that name the figures to ask for next."""
     rule, named = asked.graduation, asked.figures
     total = "opening_total" if not asked.code else f"{asked.code}.opening_total"
+    if _set_out_by(asked):
+        total = f"{named}.fronts"
     if isinstance(rule, Step):
         return f"the first opening and {place} steps: figures {named}.first and {named}.step"
     if isinstance(rule, Ratio):
@@ -140,7 +185,10 @@ def _by_rule(asked: StackAsked, free: list[int], left: float) -> tuple[float, ..
     """Exact heights of the rows that are not locked."""
     rule, under = asked.graduation, asked.ledger.under(asked.figures)
     if not isinstance(rule, Contents):
-        return graduated(rule, left, len(free), asked.spec.frame.divider, under)
+        divider = asked.spec.frame.divider
+        if isinstance(rule, Step) and not divider:
+            divider = under.given("divider", USUAL_STEP, "the usual step, as nothing lies between", Inches)
+        return graduated(rule, left, len(free), divider, under)
     groove = asked.spec.drawers.groove
     needs = []
     for index in free:

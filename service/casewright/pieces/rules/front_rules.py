@@ -94,6 +94,24 @@ def all_fronts(face: Inches, edge: Inches, gap: Inches, count: Count) -> Inches:
     return floor64(face - 2 * edge - (count - 1) * gap)
 
 
+def opening_behind(front: Inches, above: Inches, below: Inches) -> Inches:
+    """The opening behind a front, where nothing but the gaps between the fronts parts two of them.
+
+    Rule: front + above + below
+
+    Args:
+        front: height of the front [in]
+        above: half the gap above it; under the top, the reveal less the top [in]
+        below: half the gap below it; over the bottom, the reveal less the bottom [in]
+
+    Returns:
+        The opening, from the middle of one gap to that of the other [in]
+
+    Source: geometry of the case.
+    """
+    return front + above + below
+
+
 def shared_front(total: Inches, own: Inches, every: Inches) -> Inches:
     """One front's share of what all of them measure together, in proportion to its opening.
 

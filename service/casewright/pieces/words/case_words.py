@@ -18,6 +18,7 @@ DIVIDERS = {
     "rail": "Between the rows lies a rail at the front.",
     "dust-frame": "The frames between the rows are closed by thin panels that keep dust out.",
     "solid": "Boards over the full depth lie between the rows.",
+    "none": "Nothing lies between the rows: the drawers hang one right above the other.",
 }
 
 
@@ -39,7 +40,8 @@ def case_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     thick, joined = sized(case.side, shown), CORNERS[case.joined]
     if case.is_ply:
         joined = joined.replace("the rails and the bottom", "its top and bottom")
-        yield f"The case is built of plywood {thick} thick, its front edges lipped with solid wood, {joined}."
+        edges = ", its front edges lipped with solid wood" if case.ply.lipping else ""
+        yield f"The case is built of plywood {thick} thick{edges}, {joined}."
     elif case.is_framed:
         yield (
             f"Its sides are frames {thick} thick around panels that lie loose in them, free to swell and "

@@ -49,10 +49,11 @@ def _size(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     spec = unit.spec
     if spec.count > 1:
         yield f"Of this piece {number_word(spec.count)} are made, all alike."
+    over = "over the top and " if spec.legs or spec.top.fixing != "none" else ""
     width, depth = sized(spec.overall_width, shown), sized(spec.overall_depth, shown)
     yield (
         f"Overall {width} wide × {depth} deep × "
-        f"{sized(unit.face.overall_height, shown)} high, measured over the top and without the "
+        f"{sized(unit.face.overall_height, shown)} high, measured {over}without the "
         f"{_pulls_noun(unit, 2)}."
     )
 
@@ -68,7 +69,7 @@ def _woods(unit: Construction) -> Iterator[str]:
     spec = unit.spec
     drawers, woods = len(unit.drawers), spec.woods
     roles = [
-        ("legs, aprons and rails" if spec.legs else "case", woods.case),
+        (_of_the_case(spec), woods.case),
         *([("top", woods.of("top"))] if spec.legs or spec.top.fixing != "none" else []),
         ("drawer front" if drawers == 1 else "drawer fronts", woods.of("fronts")),
         ("sides and back of the drawer" if drawers == 1 else "drawer sides and backs", woods.drawers),
@@ -92,6 +93,13 @@ def _woods(unit: Construction) -> Iterator[str]:
     yield from grain_words(spec)
 
 
+def _of_the_case(spec: UnitSpec) -> str:
+    """What of the case is of its show wood: of a plywood one no more than what closes its edges."""
+    if spec.legs:
+        return "legs, aprons and rails"
+    return "edges and rails of the case" if spec.case.is_ply else "case"
+
+
 def _article(role: str) -> str:
     return f"the {role}"
 
@@ -107,7 +115,8 @@ def _case(unit: Construction, shown: LengthUnit) -> Iterator[str]:
     yield from case_words(unit, shown)
     if any(row.partitions for row in unit.face.all_rows):
         yield "Partitions over the full depth stand between the columns."
-    if len(spec.rows) > 1 and spec.case.divider_end == "sliding dovetail":
+    is_divided = len(spec.rows) > 1 and spec.case.divider_kind != "none"
+    if is_divided and spec.case.divider_end == "sliding dovetail":
         what = "boards" if spec.case.divider_kind == "solid" else "rails"
         yield (
             f"The {what} between the rows slide into the sides with a dovetail, so that they hold the sides "

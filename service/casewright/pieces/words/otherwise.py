@@ -40,6 +40,7 @@ BETWEEN = {
     "rail": "front rails alone",
     "dust-frame": "frames closed against dust",
     "solid": "boards over the full depth",
+    "none": "no rails at all",
 }
 
 

@@ -96,7 +96,7 @@ def top_words(spec: UnitSpec, shown: LengthUnit) -> str:
 
 def _base(spec: UnitSpec, face: Face, shown: LengthUnit) -> str:
     base = spec.stands_on
-    if spec.cleat and base is None:
+    if spec.hangs:
         return "It hangs on the wall, on bevelled cleats that hook over each other, screwed to the studs."
     if isinstance(base, Plinth):
         corner = "mitred" if base.corner == "mitred" else "butted"

@@ -23,6 +23,7 @@ DIVIDERS: Choices = (
     ("rail", "a front rail alone"),
     ("dust-frame", "web frames with dust panels"),
     ("solid", "boards over the full depth"),
+    ("none", "nothing: the drawers hang"),
 )
 FRAMED, PLYWOOD, DUSTED = (SIDES, "framed"), (SIDES, "plywood"), (DIVIDER, "dust-frame")
 
