@@ -137,6 +137,7 @@ def test_a_measured_opening_moves_the_targets_by_as_much(bench, drawer):
     assert number(page, "Make it high, H") != number(before, "Make it high, H")
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "shown"), [("5.96875", "5-31/32"), ("151.6 mm", "≈5-31/32"), ('5 31/32"', "5-31/32")]
 )
@@ -171,6 +172,7 @@ def test_each_piece_of_a_unit_has_sizes_of_its_own(shop, bench):
     assert sizes == {(unit_id, 1): {"R1-1": {"opening.height": 5.234375}}}
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "sentence"),
     [
