@@ -81,6 +81,12 @@ def test_the_cut_list_is_the_worked_one_line_for_line():
     assert cut_list(NAME) == row_order(rows)
 
 
+def test_the_sides_are_bored_for_the_top_and_the_bottom():
+    (side,) = [line.part for line in estimate_of(NAME).unit.lines if line.part.name == "Case side"]
+
+    assert [str(end) for end in side.ends] == ["holes for the case bottom", "holes for the case top"]
+
+
 def test_the_longest_slide_that_goes_in_is_taken():
     (length, *_) = findings(NAME, "slide length")
 
