@@ -137,7 +137,6 @@ def test_a_measured_opening_moves_the_targets_by_as_much(bench, drawer):
     assert number(page, "Make it high, H") != number(before, "Make it high, H")
 
 
-@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "shown"), [("5.96875", "5-31/32"), ("151.6 mm", "≈5-31/32"), ('5 31/32"', "5-31/32")]
 )
