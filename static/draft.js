@@ -3,7 +3,7 @@
 
 const form = document.querySelector("form[data-draft]");
 const key = `draft ${form.dataset.draft}`;
-const steers = new Set(["do", "once"]);
+const steers = new Set(["do", "once", "show", "view"]);
 
 const typed = () => [...new FormData(form)].filter(([name]) => !steers.has(name));
 const isSame = (one, other) => JSON.stringify(one) === JSON.stringify(other);

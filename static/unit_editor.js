@@ -96,6 +96,15 @@ document.addEventListener("htmx:error", (event) => {
   say("The service does not answer. What you typed stands here; it is worked out as soon as it answers again.");
 });
 
+// Which drawing is looked at holds at once: what is worked out meanwhile must not bring the other one back.
+const tabs = [...document.querySelectorAll("[name=show]")];
+for (const tab of tabs) {
+  tab.addEventListener("click", () => {
+    for (const each of tabs) each.setAttribute("aria-pressed", String(each === tab));
+    for (const view of document.querySelectorAll("input[name=view]")) view.value = tab.value;
+  });
+}
+
 // What is chosen in the drawing, in the list and in the form is one and the same.
 const wide = matchMedia("(min-width: 66rem)");
 const rowOf = (mark) =>

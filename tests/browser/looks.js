@@ -2,7 +2,7 @@
 (() => {
   let first, last, aimed, hit;
   let sameCount = 0;
-  const TARGETS = "a[href], button, input:not([type=hidden]):not(.views input), select, textarea, summary, .views label";
+  const TARGETS = "a[href], button, input:not([type=hidden]), select, textarea, summary";
   const MOST = 6;
 
   function named(element) {

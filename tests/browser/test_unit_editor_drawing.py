@@ -68,10 +68,10 @@ def test_a_field_of_the_form_marks_its_opening_in_the_drawing(desk):
 
 @pytest.mark.parametrize("view", ["plan", "opened"])
 def test_another_view_takes_the_place_of_the_front(desk, view):
-    desk.locator(f"label[for='view-{view}']").click()
+    desk.locator(f"#view-{view}").click()
 
     expect(desk.locator(f".drawing.{view}").first).to_be_visible()
-    expect(desk.locator(".drawing.front").first).to_be_hidden()
+    expect(desk.locator(".drawing.front")).to_have_count(0)
 
 
 def test_on_a_tablet_a_finger_finds_every_drawer_and_tool(chromium, site, shop):

@@ -94,12 +94,13 @@ def test_only_the_fields_of_the_chosen_rule_are_shown(desk):
 
 
 def test_the_section_takes_the_place_of_the_front(desk):
-    expect(desk.locator(".drawing.section").first).to_be_hidden()
-
-    desk.get_by_text("Section", exact=True).click()
+    desk.get_by_role("button", name="Section", exact=True).click()
 
     expect(desk.locator(".drawing.section").first).to_be_visible()
-    expect(desk.locator(".drawing.front").first).to_be_hidden()
+    expect(desk.locator(".drawing.front")).to_have_count(0)
+    desk.locator("#body-width").fill("42")
+    expect(desk.locator("#said")).to_contain_text("not saved")
+    expect(desk.locator(".drawing.section").first).to_be_visible()
 
 
 def test_saving_from_the_keyboard_keeps_a_revision(desk, unit):

@@ -9,6 +9,8 @@ from casewright.pieces.built.standing import unit_standing
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import dresser_text
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def unit(shop):

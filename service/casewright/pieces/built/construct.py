@@ -49,7 +49,6 @@ from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, wi
 from casewright.pieces.layout.pulls import boring, pull_centres
 from casewright.pieces.layout.roles import with_faces
 from casewright.pieces.layout.season import Climate, climate
-from casewright.wood.sheets import sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -263,7 +262,7 @@ def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
         return spec
     basis = "as thick as the bottom, whose edges are plain"
     if isinstance(drawers.bottom, PlyBottom):
-        bought = sheet(drawers.bottom.sheet, drawers.bottom.nominal)
+        bought = drawers.bottom.bought
         basis = f"as {bought} measures; measure your own sheet"
     width = ledger.given("drawers.groove.width", drawers.bottom_thickness, basis, Inches)
     groove = drawers.groove.model_copy(update={"width": width})

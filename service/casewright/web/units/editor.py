@@ -30,11 +30,11 @@ from casewright.web.units.history import (
     stepped,
     undone,
 )
-from casewright.web.units.result import Result, result_of
+from casewright.web.units.result import VIEWS, Result, result_of
 from casewright.web.units.rows import shape_of
 from casewright.web.units.sheet import UnitSheet, sheet_of
 from casewright.web.units.tools import Tools, tools_of
-from casewright.web.units.worked import Seen, UnitHead, see_unit, work_out
+from casewright.web.units.worked import Met, UnitHead, meet_unit, work_out
 
 router = APIRouter()
 BACK_AND_FORTH = {"undo": undone, "redo": redone}
@@ -52,6 +52,8 @@ class EditorPage(Page):
         is_saved: whether what is typed is what was saved
         history: what was changed since the form was opened
         tools: what can be done to the opening that is chosen
+        view: which drawing is looked at
+        views: every drawing, and what its tab is called
         version: the version that the form was opened with
         note: the reason, as typed
         note_fault: what is wrong with the reason
@@ -65,27 +67,29 @@ class EditorPage(Page):
     is_saved: bool
     history: History
     tools: Tools
+    view: str
     version: str
     note: str = ""
     note_fault: str = ""
+    views: tuple[tuple[str, str], ...] = tuple(VIEWS.items())
 
 
 @router.get("/units/{unit_id}")
 def show_unit(visit: Office, unit_id: str) -> Response:
     """The editor, with what was saved last."""
-    seen = see_unit(visit, unit_id)
-    read = Read(values=values_of(seen.loaded.text), spec=seen.loaded.spec)
-    return show(visit, _page(visit, seen, read, begun(read.values)))
+    met = meet_unit(visit, unit_id)
+    read = Read(values=values_of(met.loaded.text), spec=met.loaded.spec)
+    return show(visit, _page(visit, met, read, begun(read.values)))
 
 
 @router.post("/units/{unit_id}/working")
 def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     """What comes out of what is typed; saves nothing."""
-    seen = see_unit(visit, unit_id)
-    done, history = _after(visit, seen, _typed(visit))
-    page = _page(visit, seen, read_values(done.values, seen.loaded.spec), history, done=done)
+    met = meet_unit(visit, unit_id)
+    done, history = _after(visit, met, _typed(visit))
+    page = _page(visit, met, read_values(done.values, met.loaded.spec), history, done=done)
     status = 422 if page.sheet.faults else 200
-    if visit.wants_block not in {"result", "fields"}:
+    if visit.wants_block not in {"result", "fields", "drawn"}:
         return show(visit, page, status)
     # Where something is wrong, only that: the browser keeps the drawing and the price that it has.
     block = "said" if page.sheet.faults and visit.wants_block == "result" else visit.wants_block
@@ -93,10 +97,10 @@ def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     return HTMLResponse(render(page, frame, block) + render(page, frame, "history"), status)
 
 
-def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[Acted, History]:
+def _after(visit: Visit, met: Met, typed: dict[str, str]) -> tuple[Acted, History]:
     """The form after the button that was pressed, and every step that led there."""
     act, at, into, to = (visit.typed.get(name)[:40] for name in ("do", "at", "into", "to"))
-    history = stepped(_history(visit, seen), typed, visit.typed.get("step")[:80])
+    history = stepped(_history(visit, met), typed, visit.typed.get("step")[:80])
     if act in BACK_AND_FORTH:
         history = BACK_AND_FORTH[act](history)
         return Acted(values=dict(history.was), at=at), history
@@ -107,21 +111,28 @@ def _after(visit: Visit, seen: Seen, typed: dict[str, str]) -> tuple[Acted, Hist
 @router.post("/units/{unit_id}")
 def save_unit(visit: Office, unit_id: str) -> Response:
     """Keeps a new revision; of two who save at once the second sees both values."""
-    seen = see_unit(visit, unit_id)
-    refuse_if_taken_out(seen.loaded.unit)
+    met = meet_unit(visit, unit_id)
+    refuse_if_taken_out(met.loaded.unit)
     reader = Reader(visit.typed)
     version = reader.whole("version", least=1, most=10**8)
-    note = reader.line("note", most=300, needed=REASON if needs_reason(seen.loaded.unit) else "")
-    read = read_values(_typed(visit), seen.loaded.spec)
-    history = stepped(_history(visit, seen), read.values)
-    page = _page(visit, seen, read, history, note_fault=reader.faults.get("note", ""))
+    note = reader.line("note", most=300, needed=REASON if needs_reason(met.loaded.unit) else "")
+    read = read_values(_typed(visit), met.loaded.spec)
+    history = stepped(_history(visit, met), read.values)
+    page = _page(visit, met, read, history, note_fault=reader.faults.get("note", ""))
     if read.spec is None or page.sheet.faults or reader.faults:
         return show(visit, page, 422)
     try:
-        _revise(visit, seen, read.spec, version, note)
+        _revise(visit, met, read.spec, version, note)
     except Stale:
-        return show(visit, _page(visit, seen, read, history, theirs=_theirs(seen, read)), 409)
-    return see(f"/units/{unit_id}", "saved")
+        return show(visit, _page(visit, met, read, history, theirs=_theirs(met, read)), 409)
+    view = _view(visit)
+    return see(f"/units/{unit_id}{f'?view={view}' if view != 'front' else ''}", "saved")
+
+
+def _view(visit: Visit) -> str:
+    """Which drawing is asked for, by its tab, by the form, or by the address."""
+    asked = visit.typed.get("show") or visit.typed.get("view") or visit.request.query_params.get("view", "")
+    return asked if asked in VIEWS else next(iter(VIEWS))
 
 
 def _typed(visit: Visit) -> dict[str, str]:
@@ -129,21 +140,21 @@ def _typed(visit: Visit) -> dict[str, str]:
     return {name: value for name, value in visit.typed.values().items() if name not in NOT_CHANGES}
 
 
-def _history(visit: Visit, seen: Seen) -> History:
-    return read_history(visit.typed.values(), values_of(seen.loaded.text))
+def _history(visit: Visit, met: Met) -> History:
+    return read_history(visit.typed.values(), values_of(met.loaded.text))
 
 
-def _revise(visit: Visit, seen: Seen, spec: UnitSpec, version: int, note: str) -> None:
-    as_opened = read_values(values_of(seen.loaded.text), seen.loaded.spec).spec
+def _revise(visit: Visit, met: Met, spec: UnitSpec, version: int, note: str) -> None:
+    as_opened = read_values(values_of(met.loaded.text), met.loaded.spec).spec
     if as_opened and spec_text(spec) == spec_text(as_opened):  # such as by a second press
         return
-    own = figures_from(seen.figures)
-    revise_unit(visit.db, seen.loaded, spec, own, version, visit.who, visit.now, note)
+    own = figures_from(met.figures)
+    revise_unit(visit.db, met.loaded, spec, own, version, visit.who, visit.now, note)
 
 
-def _theirs(seen: Seen, read: Read) -> dict[str, str]:
+def _theirs(met: Met, read: Read) -> dict[str, str]:
     """What somebody else saved meanwhile, where it differs from what is typed."""
-    saved = values_of(seen.loaded.text)
+    saved = values_of(met.loaded.text)
     return {
         each.name: saved.get(each.name, "")
         for each in asked_fields(shape_of({**saved, **read.values}))
@@ -162,7 +173,7 @@ def _tools(visit: Visit, read: Read, done: Acted | None) -> Tools:
 
 def _page(
     visit: Visit,
-    seen: Seen,
+    met: Met,
     read: Read,
     history: History,
     theirs: dict[str, str] | None = None,
@@ -170,25 +181,28 @@ def _page(
     done: Acted | None = None,
 ) -> EditorPage:
     """The page for what is typed: worked out where it can be, else with what was saved beside it."""
-    unit = seen.loaded.unit
-    worked, is_saved = seen.worked, read.spec == seen.loaded.spec
-    if read.spec is not None and not is_saved:
+    unit, today, view = met.loaded.unit, visit.today, _view(visit)
+    is_saved, worked = read.spec == met.loaded.spec, None
+    if read.spec is not None:
         spec = read.spec.model_copy(update={"code": unit.code})
-        worked = work_out(spec_text(spec), seen.figures, visit.today, read.unit)
-    if worked.unit is None and read.spec is not None:
-        read = Read(values=read.values, faults=refusal_fault(worked.refusal, read.values))
-    writing = seen.writing if read.spec is None else seen.writing_in(read.unit)
-    shown = seen.worked if worked.unit is None or read.spec is None else worked
+        text = met.loaded.text if is_saved else spec_text(spec)
+        worked = work_out(text, met.figures, today, read.unit)
+        if worked.unit is None:
+            read = Read(values=read.values, faults=refusal_fault(worked.refusal, read.values))
+            worked = None
+    writing = met.writing if read.spec is None else met.writing_in(read.unit)
+    shown = worked or met.work_out(today)
     is_first = not visit.typed.has("version")
     return EditorPage(
         title=f"Unit {unit.code} · {unit.name}",
-        head=seen.head,
+        head=met.head,
         sheet=sheet_of(read, theirs),
-        result=result_of(shown, writing),
+        result=result_of(shown, writing, view),
         stale_result=bool(read.faults),
         is_saved=is_saved,
         history=history,
         tools=_tools(visit, read, done),
+        view=view,
         version=str(unit.version) if is_first or theirs is not None else visit.typed.get("version"),
         note=visit.typed.get("note"),
         note_fault=note_fault,

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 from types import UnionType
 from typing import Any, Literal, Union, get_args, get_origin
 
@@ -80,9 +81,15 @@ class Asked:
         if self.usual is None:
             return ""
         if self.kind is Kind.SIZE:
-            text = write_length(self.usual, unit)
-            return show_mm(self.usual) if text.endswith(" in") else text
+            return usual_size(self.usual, unit)
         return f"{self.usual:.4g}" if isinstance(self.usual, float) else str(self.usual)
+
+
+@cache
+def usual_size(inches: float, unit: LengthUnit) -> str:
+    """A size that the schema takes, as it would be typed; parts of an inch to 0.1 mm. There are few."""
+    text = write_length(inches, unit)
+    return show_mm(inches) if text.endswith(" in") else text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

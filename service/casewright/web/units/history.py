@@ -9,7 +9,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-NOT_CHANGES = frozenset({"do", "once", "was", "past", "ahead", "step", "version", "note", "at", "into", "to"})
+NOT_CHANGES = frozenset(
+    {"do", "once", "was", "past", "ahead", "step", "version", "note", "at", "into", "to", "view", "show"}
+)
 """Fields that steer the form, and say nothing of what is built."""
 MOST_STEPS = 200
 MOST_SIGNS = 60_000

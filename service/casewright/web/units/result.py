@@ -1,6 +1,6 @@
 """What comes out of a unit, beside its form: drawings, openings, checks, wood, price and date."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from casewright.drawing.elevation import elevation
 from casewright.drawing.opened import opened_view
+from casewright.drawing.page import Drawing
 from casewright.drawing.plan import plan_view
 from casewright.drawing.section import section
 from casewright.measure.ledger import Figure, WholeFigure
@@ -23,6 +24,8 @@ from casewright.web.units.tools import field_at
 from casewright.web.units.worked import Worked
 
 KEPT = 64
+VIEWS = {"front": "Front", "section": "Section", "plan": "Plan", "opened": "Open"}
+"""The drawings of a unit, by the names under which they are asked for: what their tabs are called."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,10 +92,8 @@ class Result:
     """What comes out of a unit.
 
     Attributes:
-        front: the elevation
-        section: the section
-        plan: the plan
-        opened: the side, with the drawers open
+        view: which drawing is shown
+        drawn: that drawing
         overall: width, depth and height over all
         drawers: how many
         weight: empty, in pounds
@@ -103,10 +104,8 @@ class Result:
         unpriced: why there is no price; empty where there is one
     """
 
-    front: Markup
-    section: Markup
-    plan: Markup
-    opened: Markup
+    view: str
+    drawn: Markup
     overall: Shown
     drawers: int
     weight: Shown
@@ -141,17 +140,14 @@ def shown_size(inches: float, writing: Writing, figure: str = "") -> Shown:
     return Shown(text=writing.size(inches), figure=named(inches) or figure)
 
 
-def result_of(worked: Worked, writing: Writing) -> Result | None:
-    """What comes out of a unit; None where it cannot be built."""
+def result_of(worked: Worked, writing: Writing, view: str = "front") -> Result | None:
+    """What comes out of a unit, with the one drawing that is looked at; None where it cannot be built."""
     if worked.unit is None:
         return None
     unit, held = worked.unit, worked.held
-    front, cut, above, opened = unit_drawings(unit, writing.unit)
     return Result(
-        front=front,
-        section=cut,
-        plan=above,
-        opened=opened,
+        view=view,
+        drawn=unit_drawing(unit, writing.unit, view),
         overall=Shown(text=_overall(unit, writing), figure="overall_height"),
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
@@ -163,12 +159,22 @@ def result_of(worked: Worked, writing: Writing) -> Result | None:
     )
 
 
+def _front(unit: Construction, shown: LengthUnit) -> Drawing:
+    shape = shape_in(unit.spec.model_dump(include={"rows"})["rows"])
+    return elevation(unit, shown, lambda code: f"#{field_at(code, shape)}")
+
+
+DRAWN: dict[str, Callable[[Construction, LengthUnit], Drawing]] = {
+    "front": _front,
+    "section": section,
+    "plan": plan_view,
+    "opened": opened_view,
+}
+
+
 @lru_cache(maxsize=KEPT)
-def _drawings(key: "_Same", shown: LengthUnit) -> tuple[Markup, ...]:
-    shape = shape_in(key.unit.spec.model_dump(include={"rows"})["rows"])
-    front = elevation(key.unit, shown, lambda code: f"#{field_at(code, shape)}")
-    others = (section(key.unit, shown), plan_view(key.unit, shown), opened_view(key.unit, shown))
-    return tuple(drawing(each.svg()) for each in (front, *others))
+def _drawing(key: "_Same", shown: LengthUnit, view: str) -> Markup:
+    return drawing(DRAWN[view](key.unit, shown).svg())
 
 
 class _Same:
@@ -184,9 +190,9 @@ class _Same:
         return isinstance(other, _Same) and other.unit is self.unit
 
 
-def unit_drawings(unit: Construction, shown: LengthUnit) -> tuple[Markup, ...]:
-    """Elevation, section, plan and open view of a unit; kept a while, as the unit itself is."""
-    return _drawings(_Same(unit), shown)
+def unit_drawing(unit: Construction, shown: LengthUnit, view: str) -> Markup:
+    """One of the drawings of a unit; kept a while, as the unit itself is."""
+    return _drawing(_Same(unit), shown, view)
 
 
 def _overall(unit: Construction, writing: Writing) -> str:

@@ -7,6 +7,7 @@ row: `rows.1.across.2.rows.3.height` is the height of the third row in the secon
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 from casewright.pieces.asked.layout_spec import MOST_LEVELS
@@ -125,8 +126,13 @@ def field_of(shape: Shape, mark: str) -> str:
     return f"{line.name}.{'width' if line.is_column else 'height'}" if line else ""
 
 
-def line_fields(line: Line) -> Iterator[Asked]:
+@lru_cache(maxsize=4 * MOST_LINES)
+def line_fields(line: Line) -> tuple[Asked, ...]:
     """The fields of a row or column."""
+    return tuple(_line_fields(line))
+
+
+def _line_fields(line: Line) -> Iterator[Asked]:
     of_column: tuple[Asked, ...] = GROWTH_FIELDS if line.inner else COLUMN_FIELDS
     for each in of_column if line.is_column else ROW_FIELDS:
         first = FIRST_COLUMN if line.is_column else FIRST_ROW

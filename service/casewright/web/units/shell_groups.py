@@ -130,6 +130,7 @@ SHELL_GROUPS = (
             _back("panelling.groove_depth", "Panel's groove, deep", "panelled"),
             _back("ply.sheet", "Sheet", *PLY, choices=sheet_kinds()),
             _back("ply.nominal", "Sold as", *PLY, choices=nominals()),
+            _back("ply.measures", "Sheet measures", *PLY),
             _back("groove", "Into each groove", "grooved-ply"),
             _back("play", "Groove cut deeper by", *PLY),
             _back("behind", "Wood behind it", "grooved-ply"),

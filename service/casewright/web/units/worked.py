@@ -103,18 +103,28 @@ class UnitHead:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Seen:
-    """A unit as a page sees it: loaded, worked out, with the shop's way to write."""
+class Met:
+    """A unit as a page finds it: loaded, with the shop's figures and its way to write; not worked out."""
 
     loaded: LoadedUnit
     head: UnitHead
     figures: str
-    worked: Worked
     writing: Writing
 
     def writing_in(self, unit: LengthUnit) -> Writing:
         """The same way to write, with sizes in another unit."""
         return replace(self.writing, unit=unit)
+
+    def work_out(self, today: date) -> Worked:
+        """The unit as it was saved, worked out."""
+        return work_out(self.loaded.text, self.figures, today, self.writing.unit)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen(Met):
+    """A unit as a page sees it: found and worked out."""
+
+    worked: Worked
 
     @property
     def built(self) -> Construction:
@@ -143,21 +153,30 @@ def writing_of(visit: Visit, loaded: LoadedUnit) -> Writing:
     )
 
 
-def see_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
-    """A unit of the shop as it was designed, worked out with the figures that hold now.
+def meet_unit(visit: Visit, unit_id: str, number: int | None = None) -> Met:
+    """A unit of the shop as it was designed, with the figures that hold now.
 
     Raises:
         NotFound: the shop has no such unit or revision
     """
     loaded = load_unit(visit.db, unit_id, number)
-    figures = figures_text(visit.db, visit.shop, loaded.job)
-    writing = writing_of(visit, loaded)
-    return Seen(
+    return Met(
         loaded=loaded,
         head=head_of(loaded),
-        figures=figures,
-        worked=work_out(loaded.text, figures, visit.today, writing.unit),
-        writing=writing,
+        figures=figures_text(visit.db, visit.shop, loaded.job),
+        writing=writing_of(visit, loaded),
+    )
+
+
+def see_unit(visit: Visit, unit_id: str, number: int | None = None) -> Seen:
+    """As `meet_unit`, worked out."""
+    met = meet_unit(visit, unit_id, number)
+    return Seen(
+        loaded=met.loaded,
+        head=met.head,
+        figures=met.figures,
+        writing=met.writing,
+        worked=met.work_out(visit.today),
     )
 
 
