@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
+from casewright.pieces.case.floors import floor_under
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Space, Wall
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
@@ -33,9 +34,10 @@ def shelf_parts(case: CasePlan) -> Iterator[Part]:
 def _of_space(case: CasePlan, space: Space) -> Iterator[Part]:
     shelving, under = case.spec.shelving, case.ledger.under(space.code)
     thick, front = shelving.thickness, front_of_shelves(case, space)
-    gap = under.take(
-        "shelf_gap", rules.shelf_gap, height=space.height, thickness=thick, shelves=space.shelves
-    )
+    laid, clear = floor_under(case, space), space.height
+    if laid:
+        clear = under.take("clear_height", rules.between, whole=clear, one_end=laid, other_end=0.0)
+    gap = under.take("shelf_gap", rules.shelf_gap, height=clear, thickness=thick, shelves=space.shelves)
     depth = under.take(
         "shelf_depth", rules.between, whole=case.face.opening_depth, one_end=front, other_end=0.0
     )
@@ -52,7 +54,7 @@ def _of_space(case: CasePlan, space: Space) -> Iterator[Part]:
         deep = case.housing_in(Wall.PARTITION)
         start, words = space.left - deep, say("housing, {:fraction} deep", deep)
         length = under.take("shelf_length", rules.housed_length, opening=space.width, housing=deep)
-    floor = case.face.base_height + space.bottom
+    floor = case.face.base_height + space.bottom + laid
     for number in range(1, space.shelves + 1):
         z = floor + number * gap + (number - 1) * thick
         mark = f"{space.code}-SH{number}"
