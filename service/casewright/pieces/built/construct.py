@@ -30,6 +30,7 @@ from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
+from casewright.pieces.doors.swing import swing_checks
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
@@ -185,6 +186,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *wall_findings(spec, face, parts, standing, ledger),
             *joined.findings,
             *door_checks(spec, hung.doors, weather, ledger),
+            *swing_checks(spec, hung.doors, drawers, ledger),
             *framed.findings,
             *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
         ),

@@ -263,7 +263,14 @@ def _words(each: FieldShown) -> str:
         return "" if is_usual and not (asked.lead and value) else f"{label}{word}"
     if not value and not asked.lead:
         return ""
-    return f"{label}{value or each.usual}" if value or each.usual else ""
+    return _said(label, value or each.usual)
+
+
+def _said(label: str, figure: str) -> str:
+    """A figure behind what it is, its percent sign behind it."""
+    if not figure:
+        return ""
+    return f"{label.removesuffix('% ')}{figure} %" if label.endswith(" % ") else f"{label}{figure}"
 
 
 def _lines(asked: Asked, count: int) -> str:

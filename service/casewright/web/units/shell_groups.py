@@ -62,9 +62,9 @@ SHELL_GROUPS = (
         title="Top",
         fields=(
             ask("top.thickness", "Thickness", lead=True),
-            ask("top.overhang_sides", "Overhang, sides", lead=True),
-            ask("top.overhang_front", "Overhang, front", lead=True),
-            ask("top.overhang_back", "Overhang, back"),
+            ask("top.overhang_sides", "Overhang at the sides", lead=True),
+            ask("top.overhang_front", "Overhang at the front", lead=True),
+            ask("top.overhang_back", "Overhang at the back"),
         ),
     ),
     Group(
