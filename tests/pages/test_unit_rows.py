@@ -189,3 +189,12 @@ def test_tails_and_pulls_are_folded_until_a_row_has_its_own(maker, unit):
 
     assert '<details id="rows-more" open>' in saved.html
     assert saved.form(unit).value("rows.1.front_tails") == "4"
+
+
+def test_the_joints_of_many_drawers_have_a_list_that_leads_to_each(maker, unit):
+    page = maker.get(f"{unit}/joints").html
+    nav = page[page.index('aria-label="Joints on this page"') :]
+
+    places = re.findall(r'href="#([^"]+)"', nav[: nav.index("</nav>")])
+    assert len(places) > 2
+    assert all(f'<section class="sheet joint" id="{place}"' in page for place in places)
