@@ -32,6 +32,7 @@ from casewright.web.units.history import (
 )
 from casewright.web.units.result import VIEWS, Result, result_of
 from casewright.web.units.rows import shape_of
+from casewright.web.units.running_group import SLIDE, slide_choices
 from casewright.web.units.sheet import UnitSheet, sheet_of
 from casewright.web.units.tools import Tools, tools_of
 from casewright.web.units.worked import Met, UnitHead, meet_unit, work_out
@@ -196,7 +197,7 @@ def _page(
     return EditorPage(
         title=f"Unit {unit.code} · {unit.name}",
         head=met.head,
-        sheet=sheet_of(read, theirs),
+        sheet=sheet_of(read, theirs, {SLIDE: slide_choices(figures_from(met.figures).slides)}),
         result=result_of(shown, writing, view),
         stale_result=bool(read.faults),
         is_saved=is_saved,
