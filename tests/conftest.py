@@ -24,7 +24,15 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
     return Sharing(config, log)
 
 
-@pytest.fixture(scope="session", params=["sqlite", "postgresql"])
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """A test of the service is run on both databases, unless it says that storage plays no part in it."""
+    if "books" in metafunc.fixturenames:
+        both = metafunc.definition.get_closest_marker("one_database") is None
+        kinds = ["sqlite", "postgresql"] if both else ["sqlite"]
+        metafunc.parametrize("books", kinds, indirect=True, scope="session")
+
+
+@pytest.fixture(scope="session")
 def books(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> "Iterator[Engine]":
     """A migrated database, one for the whole run; a test takes a shop of its own in it."""
     from databases import migrated  # noqa: PLC0415 - the core's tests need no database

@@ -11,10 +11,12 @@ LOWEST, NARROWEST = 4.0, 8.0
 LOWEST_DOOR = 8.0
 """Two hinges need so much [in]."""
 LEVELS = 3
+SIDES = ("solid", "framed", "plywood")
+RUNNING = ("runners", "side-hung", "centre guide", "full-length runners")
 
 
 @st.composite
-def nested_units(draw):
+def nested_units(draw, sides=("solid",), running=("runners",)):
     """The data of a unit file whose columns may hold anything; every one of them can be built."""
     width, total = draw(sixteenths(40, 80)), draw(sixteenths(20, 44))
     rows = _rows(draw, width - 1.5, total, 1)
@@ -47,6 +49,8 @@ def nested_units(draw):
             "graduation": {"rule": "equal"},
             "rows": rows,
             "woods": {"case": draw(timbers()), "drawers": draw(timbers()), "inside": draw(timbers())},
+            "case.sides": draw(st.sampled_from(sides)),
+            "drawers.running": {"kind": draw(st.sampled_from(running))},
             "case.divider_end": draw(st.sampled_from(["housing", "sliding dovetail"])),
             "case.divider_kind": draw(st.sampled_from(["web-frame", "rail", "dust-frame", "solid"])),
             "case.lipping": draw(st.sampled_from([0, 1.5])),

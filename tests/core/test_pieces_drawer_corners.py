@@ -173,6 +173,25 @@ def test_a_box_lowered_to_whole_fingers_has_the_fingers_of_its_cutter():
         assert cutter == pytest.approx(1 / 2), "common practice: a finger is as wide as its cutter, exactly"
 
 
+@pytest.mark.parametrize("style", ["full overlay", "applied front", "half overlay"])
+def test_the_usual_box_jointed_drawer_has_whole_fingers_by_one_cutter_and_nothing_stops_it(style):
+    """Fingers from half to twice the board; the groove from 3/8 to 5/8 lies in one of 3/8."""
+    unit = joined("box joint", **{"drawers.style": {"kind": style}})
+
+    cutters = {
+        each.value
+        for drawer in unit.drawers
+        for each in drawer.joints.front.settings
+        if each.name == "cutter"
+    }
+    assert {round(cutter, 9) for cutter in cutters} == {3 / 8}
+    for rule in ("cutter at hand", "groove and fingers", "number of fingers"):
+        assert {each.verdict for each in findings(unit, rule)} == {Verdict.PASS}, rule
+    chosen = {each.name: each.value for each in unit.chosen}
+    assert chosen["finger"] == 3 / 8
+    assert chosen["play"] == 0.004
+
+
 def test_joints_that_show_say_so_and_a_show_front_covers_them():
     plain = joined("through dovetail")
     covered = joined("through dovetail", **{"drawers.style": {"kind": "applied front"}})

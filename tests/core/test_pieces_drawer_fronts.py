@@ -80,7 +80,7 @@ def test_full_overlay_fronts_cover_the_case_but_for_reveals_and_gaps():
 
 
 def test_full_overlay_fronts_share_the_height_as_the_openings_do():
-    unit = styled("full overlay")
+    unit = styled("full overlay", {"share": "as the openings"})
     total = BODY - 2 / 16 - 4 / 8
 
     for row in range(1, 5):
@@ -97,13 +97,34 @@ def test_equal_openings_get_equal_fronts():
 
 
 def test_gaps_over_the_dividers_leave_no_opening_uncovered():
-    shared, over = styled("full overlay"), styled("full overlay", {"share": "over the dividers"})
+    shared, over = (
+        styled("full overlay", {"share": how}) for how in ("as the openings", "over the dividers")
+    )
 
     assert Verdict.STOP in {each.verdict for each in findings(shared, "front covers its opening")}
     assert {each.verdict for each in findings(over, "front covers its opening")} == {Verdict.PASS}
     for drawer in over.drawers:
         face, opening = drawer.sizes.face, drawer.sizes.opening
         assert face.bottom < opening.bottom < opening.bottom + opening.height < face.top
+
+
+def test_fronts_left_to_themselves_cover_every_opening_and_keep_their_sum():
+    """Sum of fronts = face height - 2 edge - (n - 1) gap, however they share it."""
+    unit, over = styled("full overlay"), styled("full overlay", {"share": "over the dividers"})
+    column = [face_of(unit, f"A-R{row}-1") for row in range(1, 6)]
+
+    assert {each.verdict for each in findings(unit, "front covers its opening")} == {Verdict.PASS}
+    assert [face.height for face in column] == [face_of(over, f"A-R{row}-1").height for row in range(1, 6)]
+    assert sum(face.height for face in column) == pytest.approx(BODY - 2 / 16 - 4 / 8)
+
+
+def test_columns_that_differ_part_their_fronts_over_the_upright():
+    rows = [{"columns": 2, "widths": ["6", None]}, {}, {}]
+    unit = built(chest({"rows": rows, "drawers.style": {"kind": "full overlay"}}))
+
+    assert {each.verdict for each in findings(unit, "front covers its opening")} == {Verdict.PASS}
+    left, right = face_of(unit, "A-R1-1"), face_of(unit, "A-R1-2")
+    assert left.width + right.width == pytest.approx(24 - 2 / 16 - 1 / 8)
 
 
 def test_columns_with_rows_of_their_own_share_their_own_part_of_the_face():

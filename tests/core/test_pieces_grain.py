@@ -106,6 +106,42 @@ def test_single_doors_of_one_row_are_a_pair_and_a_sequence_takes_them_all():
     assert [len(each.parts) for each in run] == [4]
 
 
+def test_a_matched_pair_is_bought_once_at_the_class_it_is_sawn_from():
+    """Resaw test 2 (t + 1/8) + 1/8: panels of 1/2 take 1-3/8, so 6/4; NHLA board feet on rough sizes."""
+    held = estimated(doors("book-matched", 2))
+    [line] = [each for each in held.takeoff.lines if each.line[:2] == "DP"]
+    assert (line.quantity, line.blanks, line.bought.name) == (4, 2, "6/4")
+    assert line.rough == pytest.approx(2 * 1.5 * line.width * line.length / 144)
+    [order] = [each for each in held.order if any(found.way == "book" for found in each.sequences)]
+    assert order.bought.name == "6/4"
+    apart = next(each for each in estimated(doors("no", 2)).takeoff.lines if each.line[:2] == "DP")
+    assert (apart.blanks, apart.bought.name) == (4, "4/4")
+
+
+def test_a_top_of_two_matched_halves_is_one_thick_board_of_half_its_width():
+    """3/4 takes 2 (3/4 + 1/8) + 1/8 = 1-7/8, so 8/4; half of the top and 1/4 wide; one glue line."""
+    data = chest({"grain": {"top": "book-matched"}, "top.thickness": "3/4"})
+    [line] = [each for each in estimated(data).takeoff.lines if each.line == "T1"]
+    part = line.of.part
+    assert part.thickness == 3 / 4
+    assert (line.bought.name, line.boards, line.blanks, line.glue_lines) == ("8/4", 1, 1, 1)
+    assert line.width == part.width / 2 + 1 / 4
+    assert line.rough == pytest.approx(2 * line.width * line.length / 144)
+
+
+def test_of_three_doors_two_are_a_pair_and_the_third_is_bought_for_itself():
+    data = doors("slip-matched", 1)
+    data["rows"][1]["across"] = [{"holds": "doors", "leaves": 1, "width": 14.5}] * 2 + [
+        {"holds": "doors", "leaves": 1}
+    ]
+    data["body"]["width"] = 3 * 14.5 + 4 * 0.75
+    lines = [each for each in estimated(data).takeoff.lines if each.line[:2] == "DP"]
+    assert sorted((each.quantity, each.blanks, each.bought.name) for each in lines) == [
+        (1, 1, "4/4"),
+        (2, 1, "6/4"),
+    ]
+
+
 def test_a_match_that_is_given_up_is_named_in_checks_quote_and_order():
     unit = wished({"given_up": [{"name": "Fronts of row 1", "reason": "one was remade"}]})
 

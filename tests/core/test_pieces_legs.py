@@ -4,11 +4,13 @@ import pytest
 from test_drawing_reader import Read
 
 from casewright.drawing.elevation import elevation
+from casewright.drawing.legs import leg_outlines
 from casewright.drawing.section import section
 from casewright.measure.lengths import show
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.words.describe import describe
 from casewright.pieces.words.otherwise import otherwise
 from units import bedside, bedside_estimate, built, changed, chest, unit
@@ -131,6 +133,40 @@ def test_every_drawer_runs_on_its_runners_between_its_guides():
         assert under.x < side.x
         assert side.x + side.width <= under.x + under.width
         assert guide.x + guide.width == pytest.approx(drawer.sizes.opening.left, abs=1e-9)
+
+
+def test_the_screws_of_a_top_in_slots_are_bought():
+    """Two kickers, a screw within 3 in of each end and not over the spacing apart; none with buttons."""
+    slots, buttons = (
+        {item.item: item.quantity for item in built(bedside({"construction.fixing": how})).hardware}
+        for how in ("slots", "buttons")
+    )
+    assert slots["top screw"] >= 4
+    assert slots["top screw"] % 2 == 0
+    assert "top screw" not in buttons
+
+
+def test_a_tapered_leg_weighs_what_its_taper_leaves():
+    """Geometry: a prism as high as the aprons on a frustum, h (a² + ab + b²) / 3."""
+    made, square = (
+        built(bedside({"construction.foot": "3/4"})),
+        built(bedside({"construction.tapered": False})),
+    )
+    leg, whole = (next(part for part in unit.parts if part.line == "L1") for unit in (made, square))
+    low, a, b = made.face.base_height, leg.thickness, 3 / 4
+    assert leg.volume == pytest.approx((leg.length - low) * a * a + low * (a * a + a * b + b * b) / 3)
+    assert whole.volume == pytest.approx(leg.length * a * a)
+    assert made.masses.total < square.masses.total
+    # Left out, 5/8 of the leg, as it is drawn.
+    usual = next(part for part in built(bedside()).parts if part.line == "L1")
+    b = 5 / 8 * a
+    assert usual.volume == pytest.approx((leg.length - low) * a * a + low * (a * a + a * b + b * b) / 3)
+    assert min(corner for outline in leg_outlines(made, 20.0) for corner in [outline[1][0]]) == 3 / 4
+
+
+def test_a_foot_wider_than_its_leg_is_refused():
+    with pytest.raises(CannotBuild, match=r"construction\.foot"):
+        built(bedside({"construction.foot": "4"}))
 
 
 @pytest.mark.parametrize(("fixing", "buttons"), [("buttons", 1), ("slots", 0)])

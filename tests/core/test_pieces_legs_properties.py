@@ -148,8 +148,15 @@ def test_the_weights_of_the_parts_and_pulls_add_up(data):
     made = built(changed(data, {"drawers.bottom": {"kind": "solid"}}))
 
     now = made.climate.now
+    legs, low = made.spec.construction, made.face.base_height
+    # A taper to 5/8 takes from a square prism: of its frustum 1 + 5/8 + 25/64 thirds are left.
+    taken = low * legs.leg**2 * (1 - (1 + 5 / 8 + 25 / 64) / 3) if legs.tapered else 0.0
     wood = sum(
-        part.thickness * part.width * part.length / 1728 * 62.4 * WOODS[part.wood][2] * (1 + now / 100)
+        (part.thickness * part.width * part.length - taken * (part.line == "L1"))
+        / 1728
+        * 62.4
+        * WOODS[part.wood][2]
+        * (1 + now / 100)
         for part in made.parts
     )
     pulls = 0.3 * sum(len(drawer.pulls) for drawer in made.drawers)

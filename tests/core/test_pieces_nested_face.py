@@ -6,6 +6,7 @@ from casewright.pieces.asked.graduation import CannotGraduate
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.reading import CannotRead
 from casewright.pieces.layout.openings import Wall
+from casewright.wood.sheets import sheet
 from units import built, chest
 
 NESTED = {"body.width": "40", "body.opening_total": "20"}
@@ -189,13 +190,40 @@ def test_hanging_folders_go_into_a_drawer_that_is_to_hold_them(files, width, hei
 
 @pytest.mark.parametrize(
     ("kind", "verdict"),
-    [("web-frame", "caution"), ("rail", "caution"), ("dust-frame", "pass"), ("solid", "pass")],
+    [("web-frame", "pass"), ("rail", "caution"), ("dust-frame", "pass"), ("solid", "pass")],
 )
 def test_an_open_space_over_a_row_of_drawers_needs_a_floor(kind, verdict):
     rows = [{"holds": "open"}, {}]
 
     (floor,) = findings_of({"rows": rows, "case.divider_kind": kind}, "floor of a space")
     assert (floor.about, floor.verdict.value) == ("R1-1", verdict)
+
+
+def test_a_floor_lies_on_the_frame_under_what_is_open_and_under_its_shelves():
+    """Geometry: 22-1/2 of opening less 1/32 at each end; 15-1/2 deep less strip and slack."""
+    rows = [{"across": [{"holds": "open", "shelves": 1}], "height": "12"}, {}]
+    made = built(chest({"rows": rows}))
+    thick = sheet("hardwood plywood", "1/4").thickness
+    floor, edge = (next(part for part in made.parts if part.line == line) for line in ("C13", "C14"))
+    rail = next(part for part in made.parts if part.line == "C3")
+
+    assert floor.sheet
+    assert floor.thickness == edge.thickness == thick
+    assert floor.length == edge.length == 22.5 - 2 / 32
+    assert floor.width == 15.5 - 3 / 4 - made.case.slack
+    assert floor.box.z == rail.box.z + rail.box.height
+    shelf = next(part for part in made.parts if part.line == "C9")
+    assert shelf.box.z == pytest.approx(floor.box.z + thick + (12 - thick - shelf.thickness) / 2)
+    bare = built(chest({"rows": rows, "shelving.floor": "none"}))
+    assert not [part for part in bare.parts if part.line in ("C13", "C14")]
+    assert made.masses.total > bare.masses.total
+
+
+def test_a_floor_begins_behind_inset_doors():
+    made = built(chest({"rows": [{"holds": "doors", "height": "12"}, {}]}))
+    edge = next(part for part in made.parts if part.line == "C14")
+
+    assert edge.box.y == made.spec.doors.thickness
 
 
 def test_an_open_space_on_the_case_bottom_has_its_floor():

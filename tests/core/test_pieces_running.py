@@ -6,6 +6,8 @@ import pytest
 
 from casewright.labour.standards import house_standards
 from casewright.measure.findings import Verdict
+from casewright.measure.saying import say
+from casewright.papers.run_words import run_facts
 from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.shop import example_shop, shop
@@ -316,3 +318,17 @@ def test_a_load_that_is_typed_bends_the_bottom_as_a_beam_under_it():
     ratio = heavy.drawers[-1].bottom.sag / light.drawers[-1].bottom.sag
     clothes = 8.5 * inside.height / 1728
     assert ratio == pytest.approx(120 / (inside.width * inside.depth) / clothes)
+
+
+def test_the_card_of_an_under_mount_drawer_says_where_its_back_is_notched_and_bored():
+    """From memory: notches 35 × 13 mm, a hole of 6 mm, 7 mm in and 11 mm up; the maker's sheet governs."""
+    under = unit(
+        {"kind": "slides", "slide": "under-mount, full travel"}, groove={"height": "1/2"}, side="5/8"
+    )
+    facts = {fact.label: fact for fact in run_facts(under.drawers[0])}
+    assert str(facts["Rear notches"].value) == str(say("{:bare} × {}", 35 * MILLIMETRE, 13 * MILLIMETRE))
+    assert str(facts["Hook holes"].value) == str(say("{:bare} in, {} up", 7 * MILLIMETRE, 11 * MILLIMETRE))
+    for label in ("Rear notches", "Hook holes"):
+        assert "maker" in str(facts[label].note)
+    beside = unit({"kind": "slides"})
+    assert "Hook holes" not in {fact.label for fact in run_facts(beside.drawers[0])}

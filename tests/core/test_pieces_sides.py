@@ -131,6 +131,34 @@ def test_partitions_of_a_plywood_case_are_of_its_sheet_too():
     assert sum(widths) + 3 * PLY.thickness == pytest.approx(24)
 
 
+def test_uprights_and_shelves_of_a_plywood_case_are_of_its_sheet_with_a_lipped_edge():
+    rows = [{"columns": 2}, {"across": [{}, {"holds": "open", "shelves": 2}], "height": "14"}]
+    ply, solid = (made(case__sides=sides, rows=rows) for sides in ("plywood", "solid"))
+    upright, shelves = line(ply, "C4")[0], line(ply, "C9")
+    assert upright.sheet
+    assert upright.thickness == PLY.thickness
+    assert (upright.width, upright.box.y) == (3 - 1 / 4, 1 / 4)
+    assert {part.width for part in line(ply, "C10") if part.name == "Upright edge"} == {1 / 4}
+    assert all(shelf.sheet and shelf.thickness == PLY.thickness for shelf in shelves)
+    # 15-1/2 of opening, 1/4 behind the front edge, lipped 1/4.
+    assert {shelf.width for shelf in shelves} == {15.5 - 1 / 4 - 1 / 4}
+    assert {part.width for part in line(ply, "C12")} == {1 / 4}
+    assert not line(solid, "C4")[0].sheet
+    assert not line(solid, "C9")[0].sheet
+    # Sides, bottom, top, partition, upright and two shelves; each has a lipping.
+    assert drivers(ply)[Driver.CASE_SHEETS] == drivers(ply)[Driver.LIPPED_EDGES] == 8
+
+
+def test_a_shelf_that_is_asked_thicker_than_the_sheet_is_a_board():
+    unit = made(
+        case__sides="plywood",
+        rows=[{}, {"across": [{}, {"holds": "open", "shelves": 1}], "height": "14"}],
+        shelving={"thickness": "1"},
+    )
+    assert not line(unit, "C9")[0].sheet
+    assert line(unit, "C9")[0].thickness == 1
+
+
 def test_a_thickness_that_was_measured_on_the_sheet_beats_the_table():
     unit = made(case__sides="plywood", case__side="11/16", case__bottom="45/64")
     assert {part.thickness for part in line(unit, "C1")} == {11 / 16}

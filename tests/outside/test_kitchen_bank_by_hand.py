@@ -5,10 +5,14 @@ practice; 12.9 to 13.2 mm of side space is a published figure of slides 12.7 mm 
 the table of sheets says.
 """
 
+import json
+from itertools import pairwise
+
 import pytest
 
-from byhand import cut_list, down64, drawer, estimate_of, findings, near, rough_line, row_order
+from byhand import FILES, cut_list, down64, drawer, estimate_of, findings, near, rough_line, row_order
 from casewright.measure.findings import Verdict
+from units import built, changed
 
 NAME = "kitchen_bank"
 MM = 1 / 25.4
@@ -77,6 +81,12 @@ def test_the_cut_list_is_the_worked_one_line_for_line():
     assert cut_list(NAME) == row_order(rows)
 
 
+def test_the_sides_are_bored_for_the_top_and_the_bottom():
+    (side,) = [line.part for line in estimate_of(NAME).unit.lines if line.part.name == "Case side"]
+
+    assert [str(end) for end in side.ends] == ["holes for the case bottom", "holes for the case top"]
+
+
 def test_the_longest_slide_that_goes_in_is_taken():
     (length, *_) = findings(NAME, "slide length")
 
@@ -124,3 +134,43 @@ def test_the_drawers_ask_for_no_runners():
     assert drawer(NAME, "R1-1").run.stop is None
     names = {line.part.name for line in estimate_of(NAME).unit.lines}
     assert not names & {"Runner", "Kicker", "Divider rail, front", "Frame back rail"}
+
+
+def other(**changes):
+    """The same bank with some fields changed."""
+    data = json.loads((FILES / f"{NAME}.json").read_text(encoding="utf-8"))
+    return built(changed(data, {name.replace("__", "."): value for name, value in changes.items()}))
+
+
+def test_on_slides_under_the_box_its_inside_width_counts():
+    under = {"kind": "slides", "slide": "under-mount, full travel"}
+    unit = other(drawers__running=under, drawers__side="5/8", drawers__box_front="5/8")
+
+    # From memory: the inside is 42 mm narrower than the opening, sides up to 5/8 thick; 1/2 stays behind.
+    assert {each.sizes.width for each in unit.drawers} == {down64(CLEAR - 42 * MM + 2 * 5 / 8)}
+    assert {each.sizes.length for each in unit.drawers} == {21}
+    recess = [each for each in unit.findings if each.rule == "bottom recess"]
+    assert {(each.found, each.needed, each.verdict) for each in recess} == {(3 / 8, 1 / 2, Verdict.STOP)}
+
+
+def test_half_overlay_fronts_reach_over_both_edges_of_their_openings():
+    unit = other(case__divider_kind="rail", drawers__style={"kind": "half overlay", "overlay": "5/16"})
+
+    for each in unit.drawers:
+        face, opening = each.sizes.face, each.sizes.opening
+        assert (face.width, face.height) == (opening.width + 5 / 8, opening.height + 5 / 8)
+    gaps = {round(each.found, 4) for each in unit.findings if each.rule == "gap between fronts"}
+    heights = [each.sizes.face.height for each in unit.drawers]
+    # A rail of 3/4 leaves 1/8 between two fronts.
+    grown = {round(1 / 8 - (one + two) / 2 * SWELLS, 4) for one, two in pairwise(heights)}
+    assert grown <= gaps
+
+
+def test_a_row_more_takes_a_gap_and_no_divider():
+    four, five = (
+        sum(each.sizes.face.height for each in unit.drawers) for unit in (other(), other(rows=[{}] * 5))
+    )
+
+    assert four - five == 1 / 8
+    railed = [other(case__divider_kind="rail", rows=[{}] * rows).face.opening_total for rows in (4, 5)]
+    assert railed[0] - railed[1] == pytest.approx(3 / 4)

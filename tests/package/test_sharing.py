@@ -14,10 +14,10 @@ import os
 import pytest
 
 @pytest.mark.parametrize("number", range(5))
-@pytest.mark.parametrize("books", ["sqlite", "postgresql"])
-def test_a_page(books, number):
+@pytest.mark.parametrize("database", ["sqlite", "postgresql"])
+def test_a_page(database, number):
     with open(os.environ["TOLD"], "a") as told:
-        told.write(f"{books} {os.environ['PYTEST_XDIST_WORKER']}\\n")
+        told.write(f"{database} {os.environ['PYTEST_XDIST_WORKER']}\\n")
 """
 
 

@@ -171,6 +171,7 @@ def test_each_piece_of_a_unit_has_sizes_of_its_own(shop, bench):
     assert sizes == {(unit_id, 1): {"R1-1": {"opening.height": 5.234375}}}
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "sentence"),
     [

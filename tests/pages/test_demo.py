@@ -159,6 +159,7 @@ def test_the_demo_is_the_same_however_often_it_is_brought_in(demo, owner):
     assert sorted(told()) == sorted(first)
 
 
+@pytest.mark.one_database
 def test_every_page_of_the_demo_answers_and_says_that_it_is_one(demo_as_made):
     pages = crawl(demo_as_made.visitor(), "/jobs")
 

@@ -8,6 +8,8 @@ from casewright.records.jobs import Unit
 from casewright.records.sessions import reading
 from units import built, chest
 
+pytestmark = pytest.mark.one_database
+
 ROWS = [
     {"columns": 2, "height": "4"},
     {"across": [{"rows": [{}, {"across": [{}, {"rows": [{}, {}]}]}]}, {}]},

@@ -13,6 +13,8 @@ from people import new_shop
 from printed import text_of
 from units import chest, dresser_text
 
+pytestmark = pytest.mark.one_database
+
 BESIDE = re.compile(r'<td class="(?:number|figure) soft[^"]*"[^>]*>.*?</td>|<span class="echo">.*?</span>')
 """Where inches stand beside millimetres: a column of its own, and the echo of a typed size."""
 NAMES = re.compile(r"<kbd>.*?</kbd>|<option.*?</option>|<button.*?</button>")

@@ -82,6 +82,7 @@ def test_the_matrix_holds_no_page_that_is_gone():
     assert sorted(set(MATRIX) - set(ROUTES)) == []
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(("name", "role"), TRIES)
 def test_a_page_lets_in_whom_it_is_for_and_nobody_else(name, role, furnished):
     allowed = allowed_at(name)
@@ -93,6 +94,7 @@ def test_a_page_lets_in_whom_it_is_for_and_nobody_else(name, role, furnished):
     assert refused == bool(allowed and role.value not in allowed)
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("name", [name for name in TRIED if allowed_at(name)])
 def test_nobody_in_particular_is_led_to_the_door(name, furnished, stranger):
     method, address = place_of(name, furnished)

@@ -50,9 +50,11 @@ def test_a_slide_of_the_shops_own_is_added_and_the_others_keep_their_ground(owne
 
     page = owner.send(ADDRESS, **NEW)
 
+    of_under_mounts = ("deduction", "side_most", "recess", "notch_width", "notch_height")
+    left_out = ("lengths", *of_under_mounts, "pin_hole", "pin_in", "pin_up")
     assert values(page, 4) | {"lengths": ""} == {
         name.removeprefix("slide.4."): text for name, text in NEW.items()
-    } | {"lengths": "", "deduction": "", "side_most": "", "recess": "", "notch_width": "", "notch_height": ""}
+    } | dict.fromkeys(left_out, "")
     assert values(page, 4)["lengths"] == "400 mm; 450 mm"
     kept = owner.browser.get(FIGURES).json()["slides"]
     assert [each["name"] for each in kept][-1] == "drawer runner 45"

@@ -7,6 +7,8 @@ import pytest
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import chest
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def unit(shop):

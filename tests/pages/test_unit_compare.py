@@ -8,6 +8,8 @@ import pytest
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import dresser
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def job(shop):

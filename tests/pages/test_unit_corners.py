@@ -12,6 +12,8 @@ from casewright.web.units.groups import SINGLE
 from pages.unit_jobs import filled, new_job, new_unit
 from units import chest, dresser
 
+pytestmark = pytest.mark.one_database
+
 BOXED = {
     "drawers.style": {"kind": "full overlay", "gap": "3/32", "share": "over the dividers"},
     "drawers.front_joint": {"kind": "box joint", "finger": "1/2", "height": "whole fingers"},

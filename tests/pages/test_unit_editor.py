@@ -55,6 +55,7 @@ def test_worked_dresser_a_typed_into_the_form_of_another_unit_has_its_price(make
     assert "$17,119.00" in saved.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "notation",
     [
@@ -109,6 +110,7 @@ def test_a_size_that_no_rule_shows_is_echoed_with_one_sign(maker, unit):
     assert "= ≈" not in worked.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("field", "typed", "sentence"),
     [
@@ -161,6 +163,7 @@ def _plain(html: str) -> str:
     return html.replace("&#34;", '"').replace("&#39;", "'")
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "place", "words"),
     [
@@ -191,6 +194,7 @@ def of_drawers(rows: int, columns: int, **changed: str) -> dict[str, str]:
 TOO_MANY = "one unit has at most 150. Make two units of it, each with some of the drawers."
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("address", ["", "/working", "/options"])
 def test_more_drawers_than_a_unit_may_have_are_refused_beside_the_row_that_is_too_many(maker, unit, address):
     page = maker.get(unit)
@@ -206,6 +210,7 @@ def test_more_drawers_than_a_unit_may_have_are_refused_beside_the_row_that_is_to
     assert maker.get(unit).form(unit).value("name").startswith("Worked dresser A")
 
 
+@pytest.mark.one_database
 def test_the_live_answer_says_as_well_that_there_are_too_many_drawers(maker, unit):
     page = maker.get(unit)
 
@@ -217,6 +222,7 @@ def test_the_live_answer_says_as_well_that_there_are_too_many_drawers(maker, uni
     assert "<svg" not in answer.text
 
 
+@pytest.mark.one_database
 def test_drawers_that_only_their_widths_count_are_counted_too(maker, unit):
     page = maker.get(unit)
     typed = {"rows.2.columns": "", "rows.2.widths": "; ".join(["rest"] * 151)}
@@ -227,6 +233,7 @@ def test_drawers_that_only_their_widths_count_are_counted_too(maker, unit):
     assert TOO_MANY in beside
 
 
+@pytest.mark.one_database
 def test_as_many_drawers_as_a_unit_may_have_are_worked_out_and_one_more_is_not(maker, unit):
     page = maker.get(unit)
     most = of_drawers(15, 10)
@@ -265,6 +272,7 @@ def test_a_live_answer_to_a_slip_leaves_drawing_and_price_as_they_are(maker, uni
     assert "$" not in answer.text
 
 
+@pytest.mark.one_database
 def test_rows_are_added_moved_and_removed_and_keep_all_that_was_typed(maker, unit):
     page = maker.get(unit)
     typed = {"rows.2.height": "6-1/4", "rows.3.front_tails": "5", "name": "A tall <dresser>", "note": "wider"}
@@ -293,6 +301,7 @@ def test_the_last_row_is_not_removed(maker, job):
     assert "rows.1.columns" in dict(after.form(unit).sent())
 
 
+@pytest.mark.one_database
 def test_the_form_is_written_in_the_other_unit_without_changing_a_size(maker, unit):
     page = maker.get(unit)
 

@@ -4,6 +4,8 @@ import pytest
 
 from pages.unit_jobs import filled, new_job, new_unit
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def unit(shop):

@@ -7,6 +7,8 @@ import pytest
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import bedside
 
+pytestmark = pytest.mark.one_database
+
 LEGS = {"construction.kind": "legs", "construction.apron_height": "18", "construction.leg": "1-3/4"}
 
 
@@ -87,7 +89,6 @@ def test_saving_it_as_it_stands_changes_nothing(maker, on_legs):
         ({"construction.apron_height": "40"}, "construction-apron_height", "make the piece higher"),
         ({"construction.leg": "thick"}, "construction-leg", "thick"),
         ({"body.height_as": "opening_total"}, "body-height", "give the overall height"),
-        ({"rows.1.columns": "2"}, "rows-1-widths", "a row has one drawer"),
     ],
 )
 def test_what_cannot_be_built_stands_beside_its_field(maker, chest, typed, field, sentence):
@@ -95,6 +96,14 @@ def test_what_cannot_be_built_stands_beside_its_field(maker, chest, typed, field
 
     assert f'href="#{field}"' in page.html
     assert sentence in page.text
+
+
+def test_on_legs_two_drawers_stand_side_by_side(maker, chest):
+    typed = LEGS | {"rows.1.columns": "2"}
+
+    page = maker.post(f"{chest}/working", **filled(maker.get(chest), chest, typed))
+
+    assert "R1-2" in page.text
 
 
 def test_slips_that_are_ticked_are_as_usual_and_gone_when_they_are_not(maker, chest):

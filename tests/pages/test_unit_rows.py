@@ -1,6 +1,7 @@
 """Rows with columns of their own, and columns with their own rows, stand in the form and change there."""
 
 import json
+import re
 
 import pytest
 
@@ -12,6 +13,8 @@ from casewright.web.units.form_acts import Pressed, acted
 from casewright.web.units.lines import moved_lines
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import chest
+
+pytestmark = pytest.mark.one_database
 
 ACROSS = [
     {
@@ -164,3 +167,34 @@ def test_a_form_with_names_beyond_all_bounds_is_answered(maker, unit):
     page = maker.post(f"{unit}/working", **filled(maker.get(unit), unit, wild), status=422)
 
     assert page.status == 422
+
+
+def test_every_field_in_a_line_of_rows_stands_under_its_heading(maker, unit):
+    page = maker.get(unit).html
+    table = page[page.index('<table class="rows') : page.index("</table>", page.index('<table class="rows'))]
+    head, _, body = table.partition("</thead>")
+    first = body[: body.index("</tr>")]
+
+    headings = [re.sub("<.*?>", "", each) for each in re.findall(r"<th scope=\"col\".*?</th>", head)]
+    cells = re.findall(r'<td class="[^"]*" data-label="([^"]*)"', first)
+    assert headings[1:-1] == ["Columns", "Each holds", "Opening height", "Widths, from the left", "Contents"]
+    assert cells == ["Columns", "Each holds", "Height", "Widths", "Contents"]
+
+
+def test_tails_and_pulls_are_folded_until_a_row_has_its_own(maker, unit):
+    folded = maker.get(unit)
+    assert '<details id="rows-more">' in folded.html
+
+    saved = maker.post(unit, **filled(folded, unit, {"rows.1.front_tails": "4"}))
+
+    assert '<details id="rows-more" open>' in saved.html
+    assert saved.form(unit).value("rows.1.front_tails") == "4"
+
+
+def test_the_joints_of_many_drawers_have_a_list_that_leads_to_each(maker, unit):
+    page = maker.get(f"{unit}/joints").html
+    nav = page[page.index('aria-label="Joints on this page"') :]
+
+    places = re.findall(r'href="#([^"]+)"', nav[: nav.index("</nav>")])
+    assert len(places) > 2
+    assert all(f'<section class="sheet joint" id="{place}"' in page for place in places)

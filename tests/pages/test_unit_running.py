@@ -7,6 +7,8 @@ import pytest
 from pages.commissions import change_figures
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 
+pytestmark = pytest.mark.one_database
+
 ON_SLIDES = {"drawers.style.kind": "applied front", "drawers.running.kind": "slides"}
 
 

@@ -12,6 +12,8 @@ from casewright.pieces.built.season import unit_year
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import chest, dresser_text
 
+pytestmark = pytest.mark.one_database
+
 MONTHS = "\n".join(
     f"{name} {moisture}"
     for name, moisture in zip(

@@ -9,6 +9,8 @@ from casewright.pieces.asked.reading import read_unit, write_unit
 from casewright.web.units.form import read_values, values_of
 from units import chest
 
+pytestmark = pytest.mark.one_database
+
 CHOICES = {
     "bracket feet": {"base": {"kind": "brackets", "width": "5", "forward": "1/2"}},
     "turned feet": {"base": {"kind": "turned", "number": 5, "pad": "1"}},

@@ -1,13 +1,18 @@
 """The stability page says what the screen found, names the rule, and shows the working of its figures."""
 
+import json
+
 import pytest
 
+from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_unit
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.construct import construct
 from casewright.pieces.built.standing import unit_standing
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import dresser_text
+
+pytestmark = pytest.mark.one_database
 
 
 @pytest.fixture
@@ -81,3 +86,14 @@ def test_an_interlock_that_is_ticked_in_the_form_changes_the_situations(maker, u
     assert "one open" in text
     assert "the others locked shut" in text
     assert "Every drawer open" not in text
+
+
+def test_a_piece_that_hangs_is_told_of_its_wall_first_and_how_it_would_stand_is_folded(shop, maker):
+    use_figures(shop, EXAMPLE_FIGURES)
+    hung = json.dumps(preset("wall-hung-bank").spec_json)
+    page = maker.get(f"/units/{new_unit(shop, new_job(shop), hung)}/stability")
+
+    assert page.html.index("At the wall") < page.html.index("How it would stand by itself")
+    assert "<details><summary>How it would stand by itself, on a floor</summary>" in page.html
+    assert "Above the underside" in page.text
+    assert "Above the floor" not in page.text

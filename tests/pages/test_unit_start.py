@@ -17,6 +17,7 @@ def job(shop):
     return new_job(shop)
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("key", [each.key for each in presets()])
 def test_a_unit_starts_from_every_starting_unit(maker, job, key):
     page = maker.get(f"/jobs/{job}/units/new")

@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from casewright.web.units.history import MOST_STEPS, begun, read_history, redone, stepped, undone
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 
+pytestmark = pytest.mark.one_database
+
 NAMES = ("body.width", "rows.1.height", "rows.2.height", "finish.product", "name")
 FORMS = st.dictionaries(st.sampled_from(NAMES), st.sampled_from(["", "6", "40", "cherry"]))
 

@@ -6,6 +6,8 @@ import pytest
 
 from pages.unit_jobs import EXAMPLE_FIGURES, new_job, new_unit, use_figures
 
+pytestmark = pytest.mark.one_database
+
 PRICED = ("price.materials", "price.labour", "price.contingency", "price.before_rounding", "price.cost")
 RATED = (
     "price.lowest",

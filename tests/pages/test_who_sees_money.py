@@ -8,6 +8,8 @@ from casewright.records.people import Role
 from pages.crawl import kind_of
 from people import Clock
 
+pytestmark = pytest.mark.one_database
+
 AMOUNT = re.compile(r"[$€£]\s?\d[\d,.]*")
 OWNERS = re.compile(r"\b(wages?|overheads?|profits?|break-even)\b", re.IGNORECASE)
 

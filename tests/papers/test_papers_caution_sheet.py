@@ -8,6 +8,7 @@ from casewright.papers.caution_sheet_pdf import caution_sheet_data, caution_shee
 from casewright.papers.pdf import Paper
 from casewright.papers.says import WHOLE, says_of
 from casewright.papers.unit_files import unit_files
+from casewright.pieces.asked.presets import preset
 from casewright.records.papers import PaperKind
 from printed import METRIC, head, pages_of, tags_of, text_of
 from units import built, chest, dresser
@@ -136,3 +137,10 @@ def test_a_large_face_of_composite_wood_is_told_with_its_label(nominal, labelled
     assert bool(made.units[0].composite) is labelled
     assert ("a face of composite wood is over 144 sq in" in said) is labelled
     assert ("40 CFR 770 (TSCA title VI)" in said) is labelled
+
+
+def test_a_piece_on_the_wall_is_told_of_the_wall_before_how_it_would_stand_by_itself():
+    said = text_of(caution_sheet_pdf(sheet(preset("wall-hung-bank").spec_json)))
+
+    assert said.index("At the wall") < said.index("If nothing held it") < said.index("What would mend it")
+    assert "If nothing held it" not in text_of(caution_sheet_pdf(sheet()))

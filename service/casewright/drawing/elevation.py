@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from casewright.drawing.canvas import Line, Point
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.face_parts import draw_case, seen_rows
+from casewright.drawing.ground import ground_before, heights_from
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.picks import Where, draw_picks
 from casewright.drawing.spaces import draw_spaces
@@ -50,9 +51,7 @@ def elevation(unit: Construction, shown: LengthUnit | None = None, where: Where 
 def _draw(view: View, unit: Construction, where: Where | None) -> None:
     draw_case(view, unit)
     draw_spaces(view, unit)
-    if not unit.spec.hangs:
-        over = unit.spec.top.overhang_sides + view.sheet.letters
-        view.polyline(Line.FLOOR, (-over, 0.0), (unit.spec.body.width + over, 0.0))
+    ground_before(view, unit)
     bare = {drawer.sizes.opening.row_code for drawer in unit.drawers if not _drawer(view, unit, drawer)}
     top = _heights(view, unit, bare)
     _levels(view, unit, bare)
@@ -134,7 +133,8 @@ def _heights(view: View, unit: Construction, bare: set[str]) -> Inches:
     stack.append(Span(base, body, between))
     if face.overall_height > body:
         stack.append(Span(body, face.overall_height, "top thickness"))
-    reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
+    if len(stack) > 1:  # a case alone is as high as the whole
+        reach = heights(view, stack, left, reach - 0.9 * letters, Side.BEFORE, upright=True)
     overall = [Span(0.0, face.overall_height, "overall height")]
     heights(view, overall, left, reach - 0.6 * letters, Side.BEFORE, upright=True)
     return top
@@ -183,7 +183,7 @@ def _name_chain(view: View, unit: Construction, stacks: list[Stack], line: Inche
 
 
 def _levels(view: View, unit: Construction, bare: set[str]) -> None:
-    """How high each row begins above the floor or the underside, beyond the stacks measured at the right."""
+    """How high each row begins, at the right, beyond the stacks that are measured there."""
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
     right = spec.body.width + spec.top.overhang_sides
     reach = right + 0.4 * letters
@@ -191,11 +191,11 @@ def _levels(view: View, unit: Construction, bare: set[str]) -> None:
         line = reach + 0.9 * letters
         reach = heights(view, _openings(unit, stacks[0], bare), spec.body.width, line, Side.AFTER)
         _name_chain(view, unit, stacks, line)
-    ground = "underside" if spec.hangs else "floor"
-    marks = [(0.0, ground)]
+    lowest, heading = heights_from(unit)
+    marks = [(0.0, lowest)]
     marks += [(face.base_height + row.bottom, f"row {row.number}") for row in reversed(face.rows)]
     marks.append((face.overall_height, "top"))
-    levels(view, marks, spec.body.width, reach + 0.9 * letters, Side.AFTER, f"from the\n{ground}")
+    levels(view, marks, spec.body.width, reach + 0.9 * letters, Side.AFTER, heading)
 
 
 def _widths_above(view: View, unit: Construction, top: Inches) -> None:

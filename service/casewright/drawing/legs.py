@@ -6,9 +6,6 @@ from casewright.drawing.canvas import Point
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
 
-FOOT = 5 / 8
-"""What a taper leaves of a leg at the floor, as it is drawn (common practice) [1]."""
-
 
 def leg_outlines(unit: Construction, across: Inches) -> Iterator[tuple[Point, ...]]:
     """The two legs of one view: square as high as the aprons, below them tapered inside where they are.
@@ -25,7 +22,7 @@ def leg_outlines(unit: Construction, across: Inches) -> Iterator[tuple[Point, ..
     legs, floor = unit.spec.legs, unit.face.base_height
     if legs is None:
         return
-    foot, head = legs.leg * (FOOT if legs.tapered else 1.0), floor + unit.face.body_height
+    foot, head = legs.at_the_floor, floor + unit.face.body_height
     for outside, inwards in ((0.0, 1), (across, -1)):
         inside = outside + inwards * legs.leg
         yield (

@@ -2,8 +2,11 @@
 
 from collections.abc import Iterator
 
+from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, levels, widths
+from casewright.drawing.ground import ground_beside, heights_from
+from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
@@ -58,21 +61,18 @@ def rows_open(unit: Construction) -> tuple[Drawer, ...]:
 def _draw(view: View, unit: Construction) -> None:
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
     base, body = face.base_height, face.body_height
-    view.rectangle(Line.OBJECT, 0.0, base, spec.body.depth, body)
-    if base:
-        view.rectangle(Line.OBJECT, 0.0, 0.0, spec.body.depth, base)
+    _case(view, unit)
     if spec.top.over:
         view.rectangle(Line.OBJECT, -spec.top.overhang_front, base + body, spec.top_depth, spec.top.over)
     drawers = rows_open(unit)
     for drawer in drawers:
         _drawer(view, unit, drawer)
     out = max(drawer.travel for drawer in drawers)
-    if not spec.hangs:
-        view.polyline(Line.FLOOR, (-out - letters, 0.0), (spec.body.depth + letters, 0.0))
-    ground = "underside" if spec.hangs else "floor"
-    marks = [(0.0, ground), *_heights(unit, drawers), (face.overall_height, "top")]
+    ground_beside(view, unit, -out)
+    lowest, heading = heights_from(unit)
+    marks = [(0.0, lowest), *_heights(unit, drawers), (face.overall_height, "top")]
     edge = spec.body.depth
-    levels(view, sorted(marks), edge, edge + 1.3 * letters, Side.AFTER, f"from the\n{ground}")
+    levels(view, sorted(marks), edge, edge + 1.3 * letters, Side.AFTER, heading)
     line = -2.2 * letters
     spans = [
         Span(-out, 0.0, "greatest travel", words="travel"),
@@ -81,6 +81,23 @@ def _draw(view: View, unit: Construction) -> None:
     widths(view, spans, line, Side.BEFORE, 0.0)
     safe = unit.stand.safe_travel
     view.sheet.say(f"All open and filled, it is safe to {view.sheet.size(safe)} of travel by the screen")
+
+
+def _case(view: View, unit: Construction) -> None:
+    """The side of the case and what it stands on: legs, feet, or a base as far as it reaches."""
+    spec, base, body = unit.spec, unit.face.base_height, unit.face.body_height
+    if spec.legs:
+        for outline in leg_outlines(unit, spec.body.depth):
+            view.polygon(Line.OBJECT, outline)
+        view.rectangle(Line.OBJECT, spec.legs.leg, base, spec.body.depth - 2 * spec.legs.leg, body)
+        return
+    view.rectangle(Line.OBJECT, 0.0, base, spec.body.depth, body)
+    feet = list(feet_from_the_side(unit))
+    for outline in feet:
+        view.polygon(Line.OBJECT, outline)
+    if base and not feet:
+        start = spec.support_front
+        view.rectangle(Line.OBJECT, start, 0.0, spec.support_rear - start, base)
 
 
 def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
@@ -93,8 +110,9 @@ def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
     if inside > 0:
         view.rectangle(Line.HIDDEN, 0.0, low, inside, sizes.height)
     words = f"{sizes.opening.code}: {view.sheet.size(drawer.travel)}"
-    size = min(1.0, 0.8 * sizes.height / view.sheet.letters)
-    view.sheet.letter((-out / 2, low + sizes.height / 2), words, size=max(size, 0.6), inches=drawer.travel)
+    room = 0.92 * out / view.sheet.width_of(words)
+    size = min(1.0, 0.8 * sizes.height / view.sheet.letters, room)
+    view.sheet.letter((-out / 2, low + sizes.height / 2), words, size=max(size, 0.5), inches=drawer.travel)
 
 
 def _heights(unit: Construction, drawers: tuple[Drawer, ...]) -> Iterator[tuple[Inches, str]]:

@@ -9,6 +9,7 @@ from casewright.drawing.dimensions import Side, Span, levels, widths
 from casewright.drawing.drawer_section import groove_detail, is_grooved_behind
 from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.front_section import bottom_section, front_sections
+from casewright.drawing.ground import ground_beside
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.run_lines import draw_running
@@ -94,10 +95,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
         view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
     for drawer in drawers:
         _drawer(view, unit, drawer)
-    if not unit.spec.hangs:
-        over = view.sheet.letters
-        front = min(-unit.spec.top.overhang_front, unit.spec.support_front)
-        view.polyline(Line.FLOOR, (front - over, 0.0), (unit.spec.body.depth + over, 0.0))
+    ground_beside(view, unit, min(-unit.spec.top.overhang_front, unit.spec.support_front))
     reach = _story_stick(view, unit, plane)
     draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])

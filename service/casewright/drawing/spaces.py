@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 
 from casewright.drawing.canvas import Line
-from casewright.drawing.doors import draw_door
+from casewright.drawing.doors import draw_door, seen_of
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.doors.hanging import Door
 from casewright.pieces.layout.openings import Space
 
 
@@ -26,7 +27,7 @@ def draw_spaces(view: View, unit: Construction) -> None:
             _say_doors(view, space)
         else:
             _shelves(view, unit, space)
-        _letter_code(view, unit, space)
+        _letter_code(view, unit, space, hung.get(space.code))
         if space.measured:
             view.sheet.say(f"{space.code} measured: {', '.join(space.measured)}")
 
@@ -66,20 +67,37 @@ def _shelves(view: View, unit: Construction, space: Space) -> None:
     view.sheet.say(f"{space.code}: {what}")
 
 
-def _letter_code(view: View, unit: Construction, space: Space) -> None:
-    """The code in the lower corner at a door's hinges, which no dashed line crosses; else at the left."""
+def _letter_code(view: View, unit: Construction, space: Space, door: Door | None) -> None:
+    """The code in the lower corner at a door's hinges, which no dashed line crosses; else at the left.
+
+    On a door with a frame it stands in the panel, where no edge runs through it, if there is room."""
     sheet = view.sheet
     words = f"{space.code} measured" if space.measured else space.code
-    corner = (space.left, unit.face.base_height + max(space.bottom, -unit.face.base_height))
-    for size in (1.0, 0.85, 0.7, 0.6):
-        high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
-        if long + 2 * inset < space.width and high + inset < _lowest_room(unit, space):
-            up = corner[1] + inset + 0.5 * high
-            if space.leaves == 1 and space.hinged == "right":
-                sheet.letter((corner[0] + space.width - inset, up), words, "end", size=size)
-            else:
-                sheet.letter((corner[0] + inset, up), words, "start", size=size)
-            return
+    at_right = space.leaves == 1 and space.hinged == "right"
+    for left, width, bottom, height in _places_for_code(unit, space, door, at_right=at_right):
+        for size in (1.0, 0.85, 0.7, 0.6):
+            high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
+            if long + 2 * inset < width and high + inset < height:
+                across = left + width - inset if at_right else left + inset
+                sheet.letter(
+                    (across, bottom + inset + 0.5 * high), words, "end" if at_right else "start", size=size
+                )
+                return
+
+
+def _places_for_code(
+    unit: Construction, space: Space, door: Door | None, *, at_right: bool
+) -> Iterator[tuple[Inches, Inches, Inches, Inches]]:
+    """Left edge, width, lower edge and height of where a code may stand, the best first."""
+    if door is not None and door.plan.frame is not None:
+        leaf = door.plan.leaves[0]
+        parts = [part for part in unit.parts if part.code.startswith(f"{leaf.code}-P")]
+        panels = [seen for _, seen in seen_of(door, leaf, parts)]
+        if panels:
+            panel = min(panels, key=lambda box: (box.z, -box.x if at_right else box.x))
+            yield panel.x, panel.width, panel.z, panel.height
+    bottom = unit.face.base_height + max(space.bottom, -unit.face.base_height)
+    yield space.left, space.width, bottom, _lowest_room(unit, space)
 
 
 def _lowest_room(unit: Construction, space: Space) -> Inches:

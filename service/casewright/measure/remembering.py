@@ -7,6 +7,7 @@ from operator import attrgetter
 from typing import TypeVar
 
 from casewright.measure.ledger import UNKEPT, Figure, Ledger, Unkept
+from casewright.measure.units import Count
 
 Asked = TypeVar("Asked")
 Answer = TypeVar("Answer")
@@ -48,7 +49,7 @@ def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]
     return answer
 
 
-def of_the_same(most: int) -> Callable[[Callable[[Asked], Answer]], Callable[[Asked], Answer]]:
+def of_the_same(most: Count) -> Callable[[Callable[[Asked], Answer]], Callable[[Asked], Answer]]:
     """A function whose result is kept for as long as it is asked of the very same object.
 
     Args:

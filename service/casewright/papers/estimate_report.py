@@ -125,11 +125,18 @@ def rough_section(held: Estimate, writing: Writing) -> str:
     resaw = [
         f"{line.line}: two from one {line.resaw.bought.name} by resawing"
         for line in lines
-        if line.resaw is not None
+        if line.resaw is not None and not line.is_matched
+    ]
+    matched = [
+        f"{line.line}: {line.blanks} of {line.bought.name}, each sawn in two"
+        for line in lines
+        if line.is_matched
     ]
     notes = "Order = rough / (1 - waste). Waste is on rough size."
     if resaw:
         notes += "\nResawing saves wood: " + "; ".join(resaw) + "."
+    if matched:
+        notes += "\nMatched, and bought as one board for two: " + "; ".join(matched) + "."
     return section("Cut list, rough sizes", parts, feet, wrapped(notes, 4))
 
 

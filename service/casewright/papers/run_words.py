@@ -67,7 +67,17 @@ def _slides(slides: Slides) -> Iterator[RunFact]:
     )
     if model.is_under and model.notch_width:
         notch = say("{:bare} × {}", model.notch_width, model.notch_height)
-        yield RunFact(label="Rear notches", value=notch, note="wide × high, two, under the back")
+        where = "wide × high, two, at the back’s lower edge, each from the inside face of a side"
+        yield RunFact(label="Rear notches", value=notch, note=f"{where}; {GOVERNS}")
+    if model.is_under and model.pin_hole:
+        place = say("{:bare} in, {} up", model.pin_in, model.pin_up)
+        note = say(
+            "hole {} across, into the rear face of the back; from the inside of each side, and from the "
+            "underside of the bottom; {}",
+            model.pin_hole,
+            GOVERNS,
+        )
+        yield RunFact(label="Hook holes", value=place, note=note)
 
 
 def _groove(groove: BattenGroove) -> Iterator[RunFact]:

@@ -20,6 +20,8 @@ CORNERS: dict[str, tuple[CornerJoint, ...]] = {
 }
 """The corners that each kind of side can have, the usual one first (common practice)."""
 DOVETAILS = ("half-blind", "through")
+FOOT = 5 / 8
+"""What a taper leaves of a leg at the floor, where nothing is said (common practice) [1]."""
 
 
 class Case(Spec):
@@ -192,6 +194,11 @@ class LegsAndAprons(Spec):
     tapered: bool = Field(
         True, description="Are the legs tapered below the aprons, on their two inside faces?", examples=[True]
     )
+    foot: Size | None = Field(
+        None,
+        description="What a tapered leg measures at the floor, square. Left out: 5/8 of the leg.",
+        examples=["7/8"],
+    )
     apron: Size = Field(0.75, description="Thickness of an apron.", examples=["3/4"])
     apron_height: Size = Field(
         5.5,
@@ -249,6 +256,13 @@ class LegsAndAprons(Spec):
         description="The top is held by buttons in the aprons, or by screws in slots in the kickers.",
         examples=["slots"],
     )
+
+    @property
+    def at_the_floor(self) -> Inches:
+        """What a leg measures at the floor, square [in]."""
+        if not self.tapered:
+            return self.leg
+        return min(self.leg, self.leg * FOOT if self.foot is None else self.foot)
 
 
 Construction = Annotated[Carcase | LegsAndAprons | Crate, Field(discriminator="kind")]

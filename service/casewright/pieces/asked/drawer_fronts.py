@@ -55,9 +55,12 @@ class FullOverlay(Spec):
         0.0625, description="Edge reveal: from the outer fronts to the edges of the case.", examples=["1/16"]
     )
     gap: Size = Field(0.125, description="Gap between two fronts.", examples=["1/8"])
-    share: Literal["as the openings", "over the dividers"] = Field(
-        "as the openings",
-        description="Fronts in proportion to their openings, or with their gaps over the dividers.",
+    share: Literal["as the openings", "over the dividers"] | None = Field(
+        None,
+        description=(
+            "Fronts in proportion to their openings, or with their gaps over the middle of the dividers. "
+            "Left out: in proportion where each then covers its opening, else over the dividers."
+        ),
         examples=["over the dividers"],
     )
 

@@ -87,15 +87,21 @@ class BoxJoint(Spec):
     kind: Literal["box joint"] = Field(description="Box joint.", examples=["box joint"])
     finger: Size | None = Field(
         None,
-        description="Width of a finger that is aimed at; left out, about the thinner board's.",
+        description=(
+            "Width of a finger that is aimed at; left out, that of a cutter near the thinner board in "
+            "thickness, where there is one in a finger of which the groove lies."
+        ),
         examples=["1/2"],
     )
     play: Clearance | None = Field(
         None, description="How much wider a space is than a finger.", examples=["0.004"]
     )
-    height: Literal["as fitted", "whole fingers"] = Field(
-        "as fitted",
-        description="As high as the opening lets it be, or lower, so that its fingers come out whole.",
+    height: Literal["as fitted", "whole fingers"] | None = Field(
+        None,
+        description=(
+            "As high as the opening lets it be, or lower, so that its fingers come out whole. Left out: "
+            "whole fingers behind a show front of its own, else as fitted."
+        ),
         examples=["whole fingers"],
     )
 

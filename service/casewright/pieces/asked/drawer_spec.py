@@ -22,8 +22,9 @@ from casewright.pieces.asked.drawer_joints import (
     ThroughDovetail,
 )
 from casewright.pieces.asked.fields import Clearance, Size, Spec
+from casewright.pieces.asked.panel_spec import measured_sheet
 from casewright.pieces.asked.running_spec import OnRunners, Running, Stops
-from casewright.wood.sheets import sheet
+from casewright.wood.sheets import Sheet, sheet
 
 
 class SolidBottom(Spec):
@@ -62,6 +63,9 @@ class PlyBottom(Spec):
     nominal: str = Field(
         "1/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["1/4"]
     )
+    measures: Size | None = Field(
+        None, description="What the sheet measures. Left out, as the table has it.", examples=["12 mm"]
+    )
     hold: Literal["four grooves", "under the back", "screwed under"] = Field(
         "four grooves",
         description="Grooved into all four sides, slid in under the back, or screwed under all of them.",
@@ -78,6 +82,11 @@ class PlyBottom(Spec):
         except ValueError as error:
             raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
         return self
+
+    @property
+    def bought(self) -> Sheet:
+        """The sheet, with what it really measures."""
+        return measured_sheet(self.sheet, self.nominal, self.measures)
 
 
 Bottom = Annotated[SolidBottom | PlyBottom, Field(discriminator="kind")]
@@ -261,11 +270,7 @@ class Drawers(Spec):
     def bottom_thickness(self) -> float:
         """Thickness of the bottoms, a sheet as it measures [in]."""
         bottom = self.bottom
-        return (
-            bottom.thickness
-            if isinstance(bottom, SolidBottom)
-            else sheet(bottom.sheet, bottom.nominal).thickness
-        )
+        return bottom.thickness if isinstance(bottom, SolidBottom) else bottom.bought.thickness
 
 
 @of_the_same(8)  # asked for some ninety times while a unit is worked out

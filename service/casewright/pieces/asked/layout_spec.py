@@ -8,6 +8,7 @@ from pydantic_core import PydanticCustomError
 
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.pieces.asked.graduation import Graduation
+from casewright.pieces.asked.panel_spec import SheetChoice
 
 MOST_LEVELS = 4
 """Stacks of rows within one another: the whole face is the first of them."""
@@ -198,6 +199,20 @@ class Shelving(Spec):
     )
     setback: Clearance = Field(
         0.25, description="How far a shelf stays behind the front edge, or behind doors.", examples=["1/4"]
+    )
+    floor: Literal["plywood", "none"] = Field(
+        "plywood",
+        description=(
+            "The floor of what is open, or has doors, over a web frame: thin plywood laid on the frame "
+            "behind a strip of show wood, or none."
+        ),
+        examples=["none"],
+    )
+    floor_sheet: SheetChoice = Field(
+        default_factory=SheetChoice, description="The sheet of such a floor; counts for no others."
+    )
+    floor_edge: Size = Field(
+        0.75, description="Width of the strip of show wood in front of such a floor.", examples=["3/4"]
     )
 
 

@@ -1,13 +1,35 @@
 """How frame-and-panel work is made, wherever it stands: a case side, a door, a back."""
 
+from dataclasses import replace
 from typing import Any, Self
 
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.wood.movement import Cut
 from casewright.wood.sheets import Sheet, sheet
+
+
+def measured_sheet(kind: str, nominal: str, measures: Inches | None) -> Sheet:
+    """A sheet of the table, as thick as it was measured.
+
+    Args:
+        kind: such as `birch plywood`
+        nominal: the thickness that it is sold by, such as `1/4`
+        measures: what it measures; None for what the table says [in]
+
+    Returns:
+        The sheet.
+
+    Raises:
+        ValueError: the table has no such sheet
+
+    Source: the table of sheets; what was measured beats it.
+    """
+    found = sheet(kind, nominal)
+    return found if measures is None else replace(found, thickness=measures)
 
 
 class SheetChoice(Spec):
@@ -23,6 +45,9 @@ class SheetChoice(Spec):
     nominal: str = Field(
         "1/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["1/4"]
     )
+    measures: Size | None = Field(
+        None, description="What the sheet measures. Left out, as the table has it.", examples=["18 mm"]
+    )
 
     @model_validator(mode="after")
     def in_the_table(self) -> Self:
@@ -35,7 +60,7 @@ class SheetChoice(Spec):
     @property
     def bought(self) -> Sheet:
         """The sheet, with what it really measures."""
-        return sheet(self.sheet, self.nominal)
+        return measured_sheet(self.sheet, self.nominal, self.measures)
 
     @property
     def material(self) -> dict[str, Any]:

@@ -73,6 +73,21 @@ class OwnSlide(Spec):
     notch_height: Clearance = Field(
         0.0, description="Under-mount: height of the two notches.", examples=["13 mm"]
     )
+    pin_hole: Clearance = Field(
+        0.0,
+        description="Under-mount: hole in the back for each rear hook, across; 0 for none.",
+        examples=["6 mm"],
+    )
+    pin_in: Clearance = Field(
+        0.0,
+        description="Under-mount: middle of that hole from the inside face of the side.",
+        examples=["7 mm"],
+    )
+    pin_up: Clearance = Field(
+        0.0,
+        description="Under-mount: middle of that hole above the underside of the bottom.",
+        examples=["11 mm"],
+    )
     weight_lb: float = Field(
         ge=0, le=100, description="Weight of a pair, for each foot of its length [lb].", examples=[2.0]
     )

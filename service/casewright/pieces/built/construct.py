@@ -30,6 +30,7 @@ from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
+from casewright.pieces.doors.swing import swing_checks
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
@@ -49,7 +50,6 @@ from casewright.pieces.layout.parts import SIZES, Part, PartLine, part_lines, wi
 from casewright.pieces.layout.pulls import boring, pull_centres
 from casewright.pieces.layout.roles import with_faces
 from casewright.pieces.layout.season import Climate, climate
-from casewright.wood.sheets import sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,6 +186,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *wall_findings(spec, face, parts, standing, ledger),
             *joined.findings,
             *door_checks(spec, hung.doors, weather, ledger),
+            *swing_checks(spec, hung.doors, drawers, ledger),
             *framed.findings,
             *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
         ),
@@ -263,7 +264,7 @@ def _groove_for_sheet(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
         return spec
     basis = "as thick as the bottom, whose edges are plain"
     if isinstance(drawers.bottom, PlyBottom):
-        bought = sheet(drawers.bottom.sheet, drawers.bottom.nominal)
+        bought = drawers.bottom.bought
         basis = f"as {bought} measures; measure your own sheet"
     width = ledger.given("drawers.groove.width", drawers.bottom_thickness, basis, Inches)
     groove = drawers.groove.model_copy(update={"width": width})

@@ -86,6 +86,7 @@ def _on_legs(spec: UnitSpec, legs: LegsAndAprons, face: Face) -> Iterator[Limit]
     guide = legs.leg - legs.setback - legs.apron
     between = min(spec.body.width, spec.body.depth) / 2 - LEAST_LEFT
     yield "construction.leg", legs.leg, between, "two legs must fit side by side"
+    yield "construction.foot", legs.foot or 0.0, legs.leg, "a taper takes wood away"
     yield "construction.apron", legs.apron, legs.leg, "it is let into the leg"
     yield "construction.setback", legs.setback, legs.leg - legs.apron, "the apron would reach past the leg"
     yield "construction.rail_width", legs.rail_width or 0.0, legs.leg, "the rail is let into the leg"

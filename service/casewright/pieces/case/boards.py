@@ -188,14 +188,14 @@ def wood_behind(case: CasePlan) -> Timber:
     return woods.inside if case.spec.case.lipping else woods.case
 
 
-def growth(case: CasePlan) -> Inches:
+def growth(case: CasePlan, of: Timber | None = None, figure: str = "board_growth") -> Inches:
     """How much a solid board over the full depth grows towards the back between sides that do not [in]."""
     thick = case.spec.case
     if thick.is_ply or not thick.is_framed:
         return 0.0
-    moves = across(wood_behind(case), case.ledger.root)
+    moves = across(of or wood_behind(case), case.ledger.root)
     return case.ledger.take(
-        "board_growth",
+        figure,
         movement,
         size=case.face.opening_depth - thick.lipping,
         coefficient=moves,

@@ -13,6 +13,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.backs import BOARD, back_frame, back_parts
 from casewright.pieces.case.bases import base_parts
 from casewright.pieces.case.body import body_parts
+from casewright.pieces.case.floors import floor_parts
 from casewright.pieces.case.frames import frame_parts
 from casewright.pieces.case.leg_parts import leg_parts
 from casewright.pieces.case.leg_plan import leg_plan
@@ -91,6 +92,7 @@ def carcase(spec: UnitSpec, face: Face, climate: Climate, rack: Rack, ledger: Le
         *body_parts(plan),
         *base_parts(plan),
         *(() if spec.crate else frame_parts(plan)),
+        *floor_parts(plan),
         *shelf_parts(plan),
         *back_parts(plan, frame),
         *wall_parts(plan),

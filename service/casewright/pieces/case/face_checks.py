@@ -9,7 +9,8 @@ from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.layout.openings import Face, FaceRow, Space, Stack
+from casewright.pieces.case.floors import lays_floors, over_frames
+from casewright.pieces.layout.openings import Face, FaceRow, Stack
 from casewright.pieces.layout.row_heights import row_words
 
 STEEPEST_GRADUATION = 2.0
@@ -189,20 +190,24 @@ def _low(spec: UnitSpec, face: Face) -> Iterator[Finding]:
 
 def _floors(spec: UnitSpec, face: Face) -> Iterator[Finding]:
     """What stands in an open space, or behind doors, needs a floor: a web frame is open between its rails."""
-    is_closed = spec.case.divider_kind in ("dust-frame", "solid")
-    rows = ((row, cell.opening) for row in face.all_rows if not row.is_lowest for cell in row.cells)
-    for row, space in rows:
-        if not isinstance(space, Space):
-            continue
+    closed = spec.case.divider_kind in ("dust-frame", "solid")
+    laid = lays_floors(spec)
+    if laid:
+        under = say(
+            "a floor of plywood {} thick, laid on its frame: fast in front only, for the sides move past it.",
+            spec.shelving.floor_sheet.bought.thickness,
+        )
+    else:
+        under = say("a divider that is closed." if closed else "a frame that is open between its rails.")
+    for row, space in over_frames(face):
         yield Finding(
             rule="floor of a space",
-            verdict=Verdict.PASS if is_closed else Verdict.CAUTION,
-            message=f"{space.code} stands on "
-            + ("a divider that is closed." if is_closed else "a frame that is open between its rails."),
+            verdict=Verdict.PASS if closed or laid else Verdict.CAUTION,
+            message=say("{} stands on {}", space.code, under),
             remedy=""
-            if is_closed
-            else f"Choose dust frames or solid dividers under row {row.mark}, or put doors and open spaces "
-            "into the lowest row.",
+            if closed or laid
+            else f"Choose dust frames or solid dividers under row {row.mark}, have a floor laid on web "
+            "frames, or put doors and open spaces into the lowest row.",
             about=space.code,
         )
 

@@ -42,7 +42,14 @@ def _legs(plan: LegPlan) -> Iterator[Part]:
     length = case.ledger.take(
         "leg", case_rules.over_all, inner=case.face.body_height, one_end=plan.floor, other_end=0.0
     )
-    foot = "tapered below the aprons, inside faces" if plan.legs.tapered else "square"
+    foot: Words = "square"
+    solid = 1.0
+    if plan.legs.tapered:
+        floor = plan.legs.at_the_floor
+        foot = say("tapered below the aprons to {}, inside faces", floor)
+        solid = case.ledger.take(
+            "leg_share", leg_rules.tapered_share, leg=thick, foot=floor, below=plan.floor, length=length
+        )
     for mark in CORNERS:
         head = "socket for the upper rail; apron mortise" if mark[0] == "F" else "apron mortises"
         yield Part(
@@ -57,6 +64,7 @@ def _legs(plan: LegPlan) -> Iterator[Part]:
             grain=Grain.UPRIGHT,
             use=PartUse.LEG,
             ends=(foot, head),
+            solid=solid,
             box=Box(
                 0.0 if mark[1] == "L" else body.width - thick,
                 0.0 if mark[0] == "F" else body.depth - thick,

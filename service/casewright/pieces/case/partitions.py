@@ -6,10 +6,12 @@ from itertools import pairwise
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
+from casewright.pieces.case.boards import growth
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Cell, FaceRow, Opening, Space
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
+from casewright.pieces.rules.corner_rules import free_depth
 from casewright.wood.waste import PartUse
 
 
@@ -37,21 +39,47 @@ def _uprights(case: CasePlan, row: FaceRow) -> Iterator[Part]:
         f"{row.code}.upright_length", rules.housed_length, opening=row.height, housing=deep
     )
     z = case.face.base_height + row.bottom - deep
+    edge = thick.lipping if thick.is_ply else 0.0
+    width = thick.rail_width
+    if edge:
+        width = case.ledger.take("upright_width", rules.between, whole=width, one_end=edge, other_end=0.0)
+    words = (say("housing, {:fraction} deep", deep),) * 2
     for number, x in enumerate(row.uprights, start=1):
+        mark = f"{row.code}-U{number}"
+        if edge:
+            yield _edge(case, f"{mark}E", "Upright edge", Box(x, 0.0, z, thick.upright, edge, length), words)
         yield Part(
-            code=case.code(f"{row.code}-U{number}"),
+            code=case.code(mark),
             line="C4",
             name="Upright between drawers",
-            **timber(case.spec.woods.case),
+            **(thick.ply.material if thick.is_ply else timber(case.spec.woods.case)),
             thickness=thick.upright,
-            width=thick.rail_width,
+            width=width,
             length=length,
-            face=FaceClass.EDGE,
+            face=FaceClass.INSIDE if edge else FaceClass.EDGE,
             grain=Grain.UPRIGHT,
-            use=PartUse.CASE,
-            ends=(say("housing, {:fraction} deep", deep),) * 2,
-            box=Box(x, 0.0, z, thick.upright, thick.rail_width, length),
+            use=PartUse.INSIDE if edge else PartUse.CASE,
+            ends=words,
+            box=Box(x, edge, z, thick.upright, width, length),
         )
+
+
+def _edge(case: CasePlan, mark: str, name: str, box: Box, ends: tuple[Words, Words]) -> Part:
+    """The strip of show wood along the front of an upright or a partition."""
+    return Part(
+        code=case.code(mark),
+        line="C10",
+        name=name,
+        **timber(case.spec.woods.case),
+        thickness=box.width,
+        width=box.depth,
+        length=box.height,
+        face=FaceClass.EDGE,
+        grain=Grain.UPRIGHT,
+        use=PartUse.CASE,
+        ends=ends,
+        box=box,
+    )
 
 
 def parted(row: FaceRow) -> Iterator[tuple[Cell, Cell]]:
@@ -142,22 +170,13 @@ def _partition(
     """One partition: of show wood where a face is seen, else with an edge of it; plywood in such a case."""
     thick, woods, (x, z) = case.spec.case, case.spec.woods, corner
     depth, edge = case.face.opening_depth, 0.0 if is_seen and not thick.is_ply else thick.lipping
+    grows = growth(case, woods.inside if edge else woods.case, f"partition_growth.{edge:g}")
+    if grows:
+        depth = case.ledger.take(f"{mark}.free_depth", free_depth, depth=depth, growth=grows)
     if edge:
-        yield Part(
-            code=case.code(f"{mark}E"),
-            line="C10",
-            name="Partition edge",
-            **timber(woods.case),
-            thickness=thick.upright,
-            width=edge,
-            length=length,
-            face=FaceClass.EDGE,
-            grain=Grain.UPRIGHT,
-            use=PartUse.CASE,
-            ends=ends,
-            box=Box(x, 0.0, z, thick.upright, edge, length),
-        )
-        depth = case.ledger.take("partition_width", rules.between, whole=depth, one_end=edge, other_end=0.0)
+        strip = Box(x, 0.0, z, thick.upright, edge, length)
+        yield _edge(case, f"{mark}E", "Partition edge", strip, ends)
+        depth = case.ledger.take(f"{mark}.width", rules.between, whole=depth, one_end=edge, other_end=0.0)
     yield Part(
         code=case.code(mark),
         line="C8",

@@ -3,6 +3,7 @@
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import Case
+from casewright.pieces.asked.layout_spec import Shelving
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.rules import corner_rules as rules
 
@@ -50,7 +51,20 @@ def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
         sizes["housing"] = ledger.take("case.housing", rules.thinner_housing, side=side)
     if "lipping" not in typed:
         sizes["lipping"] = case.ply.lipping
-    return spec.model_copy(update={"case": case.model_copy(update=sizes)})
+    case = case.model_copy(update=sizes)
+    return spec.model_copy(update={"case": case, "shelving": _shelves_of_sheet(spec, case, ledger)})
+
+
+def _shelves_of_sheet(spec: UnitSpec, case: Case, ledger: Ledger) -> Shelving:
+    """Shelves as thick as the sheet and lipped as the case, where nothing else was typed."""
+    shelving, bought = spec.shelving, case.ply.bought
+    sizes = {}
+    if "thickness" not in shelving.model_fields_set:
+        basis = f"as {bought} measures; measure your own sheet"
+        sizes["thickness"] = ledger.given("shelving.thickness", bought.thickness, basis, Inches)
+    if "edge" not in shelving.model_fields_set:
+        sizes["edge"] = ledger.given("shelving.edge", case.lipping, "as the case is lipped", Inches)
+    return shelving.model_copy(update=sizes)
 
 
 def _is_of_sheet(case: Case) -> bool:

@@ -4,11 +4,15 @@ from collections.abc import Iterator
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
+from casewright.pieces.case.floors import floor_under
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Space, Wall
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
+
+SAME_SHEET = 1 / 16
+"""A thickness that is no further from the sheet's was measured on it (common practice) [in]."""
 
 
 def shelf_parts(case: CasePlan) -> Iterator[Part]:
@@ -30,9 +34,10 @@ def shelf_parts(case: CasePlan) -> Iterator[Part]:
 def _of_space(case: CasePlan, space: Space) -> Iterator[Part]:
     shelving, under = case.spec.shelving, case.ledger.under(space.code)
     thick, front = shelving.thickness, front_of_shelves(case, space)
-    gap = under.take(
-        "shelf_gap", rules.shelf_gap, height=space.height, thickness=thick, shelves=space.shelves
-    )
+    laid, clear = floor_under(case, space), space.height
+    if laid:
+        clear = under.take("clear_height", rules.between, whole=clear, one_end=laid, other_end=0.0)
+    gap = under.take("shelf_gap", rules.shelf_gap, height=clear, thickness=thick, shelves=space.shelves)
     depth = under.take(
         "shelf_depth", rules.between, whole=case.face.opening_depth, one_end=front, other_end=0.0
     )
@@ -49,7 +54,7 @@ def _of_space(case: CasePlan, space: Space) -> Iterator[Part]:
         deep = case.housing_in(Wall.PARTITION)
         start, words = space.left - deep, say("housing, {:fraction} deep", deep)
         length = under.take("shelf_length", rules.housed_length, opening=space.width, housing=deep)
-    floor = case.face.base_height + space.bottom
+    floor = case.face.base_height + space.bottom + laid
     for number in range(1, space.shelves + 1):
         z = floor + number * gap + (number - 1) * thick
         mark = f"{space.code}-SH{number}"
@@ -79,8 +84,15 @@ def front_of_shelves(case: CasePlan, space: Space) -> Inches:
     )
 
 
+def _is_of_sheet(case: CasePlan) -> bool:
+    """Is a shelf cut from the sheet of a plywood case? One that is asked thicker or thinner is a board."""
+    thick = case.spec.case
+    return thick.is_ply and abs(case.spec.shelving.thickness - thick.ply.bought.thickness) <= SAME_SHEET
+
+
 def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
     woods, edge, depth = case.spec.woods, case.spec.shelving.edge, box.depth
+    of_sheet = _is_of_sheet(case)
     if edge:
         yield Part(
             code=case.code(f"{mark}E"),
@@ -101,7 +113,7 @@ def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
         code=case.code(mark),
         line="C9",
         name="Shelf",
-        **timber(woods.inside if edge else woods.case),
+        **(case.spec.case.ply.material if of_sheet else timber(woods.inside if edge else woods.case)),
         thickness=box.height,
         width=depth,
         length=box.width,

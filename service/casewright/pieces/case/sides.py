@@ -123,19 +123,20 @@ def _of_boards(case: CasePlan, mark: str, x: Inches) -> Part:
         face=FaceClass.SHOW,
         grain=Grain.UPRIGHT,
         use=PartUse.CASE,
-        ends=_ends(spec.case.joined),
+        ends=_ends(spec),
         box=Box(x, 0.0, face.base_height, thick, depth, face.body_height),
     )
 
 
-def _ends(corner: str) -> tuple[Words, Words]:
+def _ends(spec: UnitSpec) -> tuple[Words, Words]:
     """What is cut at the foot of a side, and at its top."""
+    corner, over = spec.case.joined, "case top" if spec.has_case_top else "sub-top rails"
     if corner == "half-blind":
-        return "sockets for the case bottom", "sockets for the sub-top rails"
+        return "sockets for the case bottom", f"sockets for the {over}"
     words = {"through": "pins", "tenon": "mortises", "housing": "rabbet", "dowels": "holes"}
     cut = words.get(corner, "mortises")
     foot = "rabbet" if corner == "tenon" else cut
-    return f"{foot} for the case bottom", f"{cut} for the sub-top rails"
+    return f"{foot} for the case bottom", f"{cut} for the {over}"
 
 
 def _place(case: CasePlan, mark: str, x: Inches) -> FramePlace:
@@ -183,7 +184,7 @@ def _of_ply(case: CasePlan, mark: str, x: Inches) -> Iterator[Part]:
         face=FaceClass.SHOW,
         grain=Grain.UPRIGHT,
         use=PartUse.CASE,
-        ends=_ends(spec.case.joined),
+        ends=_ends(spec),
         box=Box(x, lipping, face.base_height, thick, depth, face.body_height),
     )
 

@@ -50,8 +50,8 @@ def _counted(held: Estimate) -> Iterator[tuple[Driver, bool, float]]:
     for line in held.takeoff.lines:
         is_drawers, part = _is_of(drawers, line.of), line.of.part
         yield Driver.ROUGH_FEET, is_drawers, line.rough
-        yield Driver.BOARDS, is_drawers, line.quantity * line.boards
-        if line.boards > 1:
+        yield Driver.BOARDS, is_drawers, line.blanks * line.boards
+        if line.is_panel:
             yield Driver.GLUE_LINES, is_drawers, line.glue_lines
             yield Driver.PANELS, is_drawers, line.quantity
             yield Driver.PANEL_SQFT, is_drawers, line.quantity * part.width * part.length

@@ -14,7 +14,6 @@ from casewright.pieces.rules import drawer_rules, front_rules
 from casewright.pieces.rules.running_rules import spread_load
 from casewright.stability.limits import house_limits
 from casewright.stability.sag import bottom_sag, fill_pressure, sag_limit
-from casewright.wood.sheets import sheet
 from casewright.wood.species import wood
 
 BETWEEN_SIDES = 1.0
@@ -226,7 +225,7 @@ def _material(spec: UnitSpec) -> tuple[float, float | None, str]:
     """Thickness, stiffness where it is known, and name of what the bottoms are made of."""
     bottom = spec.drawers.bottom
     if isinstance(bottom, PlyBottom):
-        bought = sheet(bottom.sheet, bottom.nominal)
+        bought = bottom.bought
         return bought.thickness, None, str(bought)
     species = wood(spec.woods.of("bottoms").wood)
     return bottom.thickness, species.elasticity, species.name

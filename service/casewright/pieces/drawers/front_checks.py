@@ -20,6 +20,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, LOCK_RABBET, SLIDING, THROUGH
 from casewright.pieces.drawers.front_parts import bead_rabbet
+from casewright.pieces.drawers.overlays import COVER_LEAST
 from casewright.pieces.drawers.set_outs import drawer_groove
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.season import Climate, across
@@ -32,8 +33,6 @@ BESIDE_LEAST = 1 / 4
 """Wood beside the socket of a sliding dovetail, less of which splits off (common practice) [in]."""
 SIDE_GAP_MOST = 1 / 8
 """A wider gap beside an inset front is seen from across the room (common practice) [in]."""
-COVER_LEAST = 1 / 16
-"""How far a front before the case covers each edge of its opening at least (common practice) [in]."""
 SCREW, FROM_EDGE = 3 / 16, 1.0
 """A screw that holds a show front, and how far its rows are from the box's edges (common practice) [in]."""
 

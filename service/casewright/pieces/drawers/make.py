@@ -1,16 +1,20 @@
 """What all drawers of a unit share, chosen where the maker left it out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.defaults import Usual, chosen_lap, chosen_rabbet
+from casewright.joinery.families.box.batch import chosen_batch_finger
+from casewright.joinery.families.box.joint import chosen_play
 from casewright.joinery.gauges import first_gauge
+from casewright.joinery.groove import Groove
 from casewright.joinery.joint import Chosen, Measure
 from casewright.measure.ledger import Ledger
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_fronts import CockBeaded, Inset, Lipped
+from casewright.pieces.asked.drawer_joints import BoxJoint, FrontJoint
 from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.slide_spec import OwnSlide
@@ -111,10 +115,35 @@ def shared_construction(
 
 def _ends(drawers: Drawers, front: Inches, back: Inches, rack: Rack, ledger: Ledger) -> tuple[End, End]:
     under = ledger.under("drawers.front_joint"), ledger.under("drawers.back_joint")
+    joint, chosen = _with_finger(drawers, front, rack, under[0])
+    made = front_end(joint, front, drawers.side, rack, under[0])
     return (
-        front_end(drawers.front_joint, front, drawers.side, rack, under[0]),
-        back_end(drawers.back_joint, drawers.front_joint, back, drawers.side, rack, under[1]),
+        replace(made, chosen=(*made.chosen, *chosen)),
+        back_end(drawers.back_joint, joint, back, drawers.side, rack, under[1]),
     )
+
+
+def _with_finger(
+    drawers: Drawers, front: Inches, rack: Rack, under: Ledger
+) -> tuple[FrontJoint, tuple[Chosen, ...]]:
+    """A box joint with one cutter for all drawers, lowered to whole fingers where nothing shows of it."""
+    joint = drawers.front_joint
+    if not isinstance(joint, BoxJoint):
+        return joint, ()
+    whole = joint.height == "whole fingers" or (joint.height is None and drawers.has_box_front)
+    joint = joint.model_copy(update={"height": "whole fingers" if whole else "as fitted"})
+    play = () if joint.play is not None else (chosen_play(),)
+    if joint.finger is not None or not whole:
+        return joint, play
+    thinner, groove = min(front, drawers.side), drawers.groove
+    held = (
+        None
+        if drawers.screwed_under
+        else Groove(height=groove.height, width=groove.width, depth=groove.depth)
+    )
+    pick = chosen_batch_finger(thinner, rack.cutters, held)
+    under.given("finger", pick.value, say("chosen: {}", pick.why), Inches)
+    return joint.model_copy(update={"finger": pick.value}), (pick, *play)
 
 
 def _lap_and_rabbet(

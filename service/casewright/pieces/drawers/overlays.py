@@ -10,13 +10,19 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.drawer_fronts import FullOverlay, HalfOverlay
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.sizes import CannotBuild
-from casewright.pieces.layout.openings import Face, Stack
+from casewright.pieces.layout.openings import Face, FaceRow, Stack
 from casewright.pieces.rules import front_rules as rules
 
 LEAST_GAP = 1 / 8
 """What stays between two fronts where their overlay is chosen (common practice) [in]."""
 LEAST_FRONT = 1.0
 """A lower or narrower front is none (common practice) [in]."""
+
+COVER_LEAST = 1 / 16
+"""How far a front before the case covers each edge of its opening at least (common practice) [in]."""
+ROUNDED = 1 / 64
+"""What rounding fronts to 1/64 may take from that [in]."""
+Span = tuple[Inches, Inches]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,7 +140,7 @@ def _shared_out(
             gap=style.gap,
             count=len(row.cells),
         )
-        widths = _shared(along, [cell.width for cell in row.cells], own, "front_{}_width")
+        widths = _shared(along, _column_shares(style, row, room, edge), own, "front_{}_width")
         _refuse_none(widths, "width")
         left = room.left + edge
         for cell, width in zip(row.cells, widths, strict=True):
@@ -153,14 +159,38 @@ def _row_shares(
     style: FullOverlay, stack: Stack, room: Cover, edge: Inches, *, is_divided: bool
 ) -> list[Inches]:
     """What each row counts for when they share a height: without dividers, their fronts set them out."""
-    rows = stack.rows
+    top = room.bottom + room.height
+    holes = [(top - row.bottom - row.height, top - row.bottom) for row in stack.rows]
+    return _shares(style, holes, room.height, edge, is_divided=is_divided)
+
+
+def _column_shares(style: FullOverlay, row: FaceRow, room: Cover, edge: Inches) -> list[Inches]:
+    """What each column counts for when they share a width."""
+    holes = [(cell.left - room.left, cell.left + cell.width - room.left) for cell in row.cells]
+    return _shares(style, holes, room.width, edge, is_divided=True)
+
+
+def _shares(
+    style: FullOverlay, holes: Sequence[Span], room: Inches, edge: Inches, *, is_divided: bool
+) -> list[Inches]:
+    """As the openings are, where each is then covered or where that was asked; else by the dividers."""
+    alike = [end - start for start, end in holes]
     if style.share == "as the openings" and is_divided:
-        return [row.height for row in rows]
-    # The middle of each divider parts two rows; the outer edges are those of the room.
-    edges = [room.bottom + room.height - edge + style.gap / 2]
-    edges += [(upper.bottom + lower.bottom + lower.height) / 2 for upper, lower in pairwise(rows)]
-    edges.append(room.bottom + edge - style.gap / 2)
-    return [above - below - style.gap for above, below in pairwise(edges)]
+        return alike
+    # The middle of each divider parts two fronts; the outer edges are those of the room.
+    middles = [(one[1] + other[0]) / 2 for one, other in pairwise(holes)]
+    edges = [edge - style.gap / 2, *middles, room - edge + style.gap / 2]
+    parted = [end - start - style.gap for start, end in pairwise(edges)]
+    if style.share == "over the dividers" or not is_divided:
+        return parted
+    each = sum(parted) / sum(alike)
+    start = edge
+    for hole, share in zip(holes, alike, strict=True):
+        end = start + share * each
+        if hole[0] - start < COVER_LEAST + ROUNDED or end - hole[1] < COVER_LEAST + ROUNDED:
+            return parted
+        start = end + style.gap
+    return alike
 
 
 def _shared(total: Inches, shares: Sequence[Inches], ledger: Ledger, name: str) -> list[Inches]:

@@ -14,7 +14,7 @@ BOUGHT = {"slots": "top screw", "clips": "top clip"}
 
 
 def top_fixings(spec: UnitSpec, face: Face) -> Count:
-    """How many fixings hold the top: along the front rail and along the rear one.
+    """How many fixings hold the top: along front and rear rail, or both kickers.
 
     Args:
         spec: what the maker chose
@@ -25,7 +25,11 @@ def top_fixings(spec: UnitSpec, face: Face) -> Count:
 
     Source: common practice.
     """
-    return 2 * fixings(length=face.clear_width, spacing=spec.top.spacing) if spec.top.over else 0
+    if not spec.top.over:
+        return 0
+    # On legs the screws go up through the two kickers, front to back.
+    along = face.opening_depth if spec.legs and spec.legs.fixing == "slots" else face.clear_width
+    return 2 * fixings(length=along, spacing=spec.top.spacing)
 
 
 def top_buttons(spec: UnitSpec, face: Face) -> Iterator[SmallPart]:
@@ -52,7 +56,7 @@ def top_buttons(spec: UnitSpec, face: Face) -> Iterator[SmallPart]:
 
 
 def top_hardware(spec: UnitSpec, face: Face) -> Iterator[HardwareItem]:
-    """What is bought by the piece to hold the top of a carcase.
+    """What is bought by the piece to hold the top.
 
     Args:
         spec: what the maker chose
@@ -63,7 +67,10 @@ def top_hardware(spec: UnitSpec, face: Face) -> Iterator[HardwareItem]:
 
     Source: common practice.
     """
-    item = None if spec.legs else BOUGHT.get(spec.top.fixing)
-    if item:
+    item = BOUGHT.get(spec.legs.fixing if spec.legs else spec.top.fixing)
+    if item and spec.legs:
+        note = "up through the kickers: a round hole in front, slots behind it"
+        yield HardwareItem(item=item, quantity=top_fixings(spec, face), note=note)
+    elif item:
         note = "round holes in front, slots at the rear" if item == "top screw" else "let into both rails"
         yield HardwareItem(item=item, quantity=top_fixings(spec, face), note=note)

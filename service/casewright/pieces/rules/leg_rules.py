@@ -143,3 +143,23 @@ def legs_area(leg: Inches, below: Inches) -> SquareInches:
     Source: geometry; the little that a taper takes is left in.
     """
     return 16 * leg * below
+
+
+def tapered_share(leg: Inches, foot: Inches, below: Inches, length: Inches) -> float:
+    """How much of a squared leg is left when it is tapered on its two inside faces below the aprons.
+
+    Rule: ((length - below) × leg² + below × (leg² + leg × foot + foot²) / 3) / (length × leg²)
+
+    Args:
+        leg: thickness of the leg, square [in]
+        foot: what it measures at the floor, square [in]
+        below: height over which it is tapered [in]
+        length: length of the leg [in]
+
+    Returns:
+        The share of the squared leg [dimensionless]
+
+    Source: geometry: a frustum of a pyramid below a prism.
+    """
+    frustum = below * (leg**2 + leg * foot + foot**2) / 3
+    return ((length - below) * leg**2 + frustum) / (length * leg**2)

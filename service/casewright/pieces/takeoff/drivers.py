@@ -61,6 +61,10 @@ def nearest_whole(exact: Number) -> Number:
     return near_to(exact, 1)
 
 
+SHEETS_OF_A_CASE = ("C1", "C4", "C6", "C8", "C9", "C11", "D2")
+"""The lines of what is cut from the sheets of a plywood case."""
+
+
 def count_drivers(unit: Construction, takeoff: TakeOff) -> dict[Driver, float]:
     """Every quantity that an operation's minutes go with, for all units of the design.
 
@@ -94,11 +98,11 @@ def _of_one(unit: Construction) -> dict[Driver, float]:
 
 def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
     under = ledger.under("drivers")
-    panels = [line for line in takeoff.lines if line.boards > 1]
+    panels = [line for line in takeoff.lines if line.is_panel]
     area = sum(line.quantity * line.of.part.width * line.of.part.length for line in panels)
     return {
         Driver.ROUGH_FEET: under.take("rough_feet", nearest_whole, exact=takeoff.rough),
-        Driver.BOARDS: sum(line.quantity * line.boards for line in takeoff.lines),
+        Driver.BOARDS: sum(line.blanks * line.boards for line in takeoff.lines),
         Driver.GLUE_LINES: sum(line.glue_lines for line in takeoff.lines),
         Driver.PANELS: sum(line.quantity for line in panels),
         Driver.PANEL_SQFT: under.take("panel_square_feet", nearest_whole, exact=area / SQUARE_INCHES),
@@ -154,8 +158,10 @@ def _sides(unit: Construction, lines: dict[str, int]) -> dict[Driver, float]:
     """Of framed and plywood sides, and of the panels of dust frames."""
     found = {
         Driver.FRAMED_SIDES: 2 if unit.case.plan.frame else 0,
-        Driver.CASE_SHEETS: sum(lines.get(mark, 0) for mark in ("C1", "C6", "C8", "C11", "D2")),
-        Driver.LIPPED_EDGES: sum(lines.get(mark, 0) for mark in ("E1", "E2", "C5", "C10", "D1")),
+        Driver.CASE_SHEETS: sum(
+            line.quantity for line in unit.lines if line.part.sheet and line.part.line in SHEETS_OF_A_CASE
+        ),
+        Driver.LIPPED_EDGES: sum(lines.get(mark, 0) for mark in ("E1", "E2", "C5", "C10", "C12", "D1")),
         Driver.DUST_PANELS: lines.get("D3", 0),
     }
     if not unit.spec.case.is_ply:

@@ -183,7 +183,7 @@ def _needs(lines: list[RoughLine], shop: Shop) -> tuple[BoardNeed, ...]:
             found.setdefault(up_to(line.width, 1 / 4), []).append(line)
     return tuple(
         BoardNeed(
-            quantity=sum(line.quantity for line in members),
+            quantity=sum(line.blanks for line in members),
             width=width,
             length=max(line.length for line in members) + shop.spec.end_trim,
             lines=tuple(line.line for line in members),

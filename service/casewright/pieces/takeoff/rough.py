@@ -1,11 +1,14 @@
 """What a unit takes: rough sizes, classes and feet, line by line and by what is bought together."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from enum import StrEnum
 
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import BoardFeet, Count, Inches
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.layout.grain_sets import PAIRED, Way, grain_sets
 from casewright.pieces.layout.parts import PartLine
 from casewright.wood.grades import GradeChoice, cheapest_grade
 from casewright.wood.movement import Cut
@@ -27,11 +30,15 @@ class RoughLine:
         bought: thickness class
         width: rough width [in]
         length: rough length [in]
-        boards: boards glued up for each part
+        boards: boards glued up for each part, or for each of its matched halves
         net: feet on finished width and length, at class thickness [bd ft]
         rough: feet on rough size [bd ft]
         grade: the cheapest grade whose least cutting holds the part
-        resaw: the class from which two come, where that saves wood; else None
+        resaw: the class from which two come, where that saves wood or they match; else None
+        blanks: how many are broken out: one for each pair that is sawn from one, else one for each part
+        figures: where its figures lie in the ledger
+        is_matched: are its parts opened from one thickness, so that the pair is bought as one board?
+        halves: is each part glued up from two such halves?
     """
 
     line: str
@@ -45,11 +52,20 @@ class RoughLine:
     rough: float
     grade: GradeChoice
     resaw: Resaw | None
+    blanks: int
+    figures: str
+    is_matched: bool = False
+    halves: bool = False
+
+    @property
+    def is_panel(self) -> bool:
+        """Is each part glued up?"""
+        return self.halves or self.boards > 1
 
     @property
     def glue_lines(self) -> int:
         """Glue lines of all parts on the line."""
-        return (self.boards - 1) * self.quantity
+        return ((2 if self.halves else 1) * self.boards - 1) * self.quantity
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,7 +150,12 @@ def take_off(unit: Construction, shop: Shop) -> TakeOff:
     """
     count = unit.spec.count
     solid = [line for line in unit.lines if not line.part.sheet]
-    lines = tuple(_rough(line, count, shop, unit.ledger.under(line.line)) for line in solid)
+    opened = _opened(unit)
+    lines = tuple(
+        _rough(each, count, shop, unit.ledger, (figures, match))
+        for line in solid
+        for each, figures, match in _by_match(line, opened)
+    )
     return TakeOff(
         count=count,
         lines=lines,
@@ -143,21 +164,57 @@ def take_off(unit: Construction, shop: Shop) -> TakeOff:
     )
 
 
-def _rough(line: PartLine, count: int, shop: Shop, ledger: Ledger) -> RoughLine:
-    part = line.part
-    bought = thickness_class(part.thickness)
+class _Match(StrEnum):
+    """How the parts of a line are opened from one thickness, if they are."""
+
+    NONE = "none"
+    PAIR = "pair"
+    HALVES = "halves"
+
+
+def _opened(unit: Construction) -> dict[str, _Match]:
+    """The parts that are sawn two and two from one thickness, by their codes."""
+    wishes = unit.spec.grain
+    if PAIRED.keys().isdisjoint((wishes.doors, wishes.sides, wishes.top)):
+        return {}
+    return {
+        part.code: _Match.HALVES if found.halves else _Match.PAIR
+        for found in grain_sets(unit.spec, unit.face, unit.parts)
+        if found.way in (Way.BOOK, Way.SLIP)
+        for part in found.parts
+    }
+
+
+def _by_match(line: PartLine, opened: dict[str, _Match]) -> Iterator[tuple[PartLine, str, _Match]]:
+    """A line of the cut list, parted into what is opened in pairs and what is not."""
+    for match in _Match:
+        codes = tuple(code for code in line.codes if opened.get(code, _Match.NONE) is match)
+        if codes:
+            is_whole = len(codes) == len(line.codes)
+            figures = line.line if is_whole or match is _Match.NONE else f"{line.line}.matched"
+            yield line if is_whole else replace(line, codes=codes), figures, match
+
+
+def _rough(line: PartLine, count: int, shop: Shop, root: Ledger, how: tuple[str, _Match]) -> RoughLine:
+    part, (figures, match) = line.part, how
+    ledger = root.under(figures)
+    quantity = line.quantity * count
+    paired = _two_from_one(part.thickness) if match is not _Match.NONE else None
+    halves = paired is not None and match is _Match.HALVES
+    blanks = quantity if paired is None or halves else quantity // 2
+    finished = ledger.take("half", half_of, whole=part.width) if halves else part.width
     boards = 1
-    if part.width > shop.spec.widest_board:
-        boards = ledger.take("boards", boards_in_panel, width=part.width, average=shop.board_width(part.wood))
-    width = ledger.take("rough_width", rough_width, width=part.width, boards=boards)
+    if finished > shop.spec.widest_board:
+        boards = ledger.take("boards", boards_in_panel, width=finished, average=shop.board_width(part.wood))
+    width = ledger.take("rough_width", rough_width, width=finished, boards=boards)
     length = ledger.take(
         "rough_length", rough_length, length=part.length, ganged=is_ganged(part.length, line.quantity)
     )
-    quantity = line.quantity * count
-    feet = {"quantity": quantity, "thickness": bought.rough}
+    bought = paired.bought if paired else thickness_class(part.thickness)
+    feet = {"quantity": blanks, "thickness": bought.rough}
     # A leg is sawn out square: nobody resaws it.
     resawn = boards == 1 and line.quantity > 1 and part.use is not PartUse.LEG
-    resaw = _resawn(part.thickness) if resawn else None
+    resaw = _two_from_one(part.thickness) if resawn and not paired else None
     return RoughLine(
         line=line.line,
         of=line,
@@ -166,20 +223,39 @@ def _rough(line: PartLine, count: int, shop: Shop, ledger: Ledger) -> RoughLine:
         width=width,
         length=length,
         boards=boards,
-        net=ledger.take("net_feet", feet_of_parts, **feet, width=part.width, length=part.length),
+        net=ledger.take("net_feet", feet_of_parts, **feet, width=finished, length=part.length),
         rough=ledger.take("rough_feet", feet_of_parts, **feet, width=width, length=length),
-        grade=cheapest_grade(part.length, part.width / boards),
-        resaw=resaw,
+        grade=cheapest_grade(part.length, finished / boards),
+        resaw=paired or (resaw if resaw and resaw.saves else None),
+        blanks=blanks,
+        figures=figures,
+        is_matched=paired is not None,
+        halves=halves,
     )
 
 
-def _resawn(thickness: Inches) -> Resaw | None:
-    """The class from which two parts come by resawing, where there is one and it saves wood."""
+def half_of(whole: Inches) -> Inches:
+    """The width of one of two matched halves, finished.
+
+    Rule: whole / 2
+
+    Args:
+        whole: finished width of the part [in]
+
+    Returns:
+        Width of a half [in]
+
+    Source: geometry.
+    """
+    return whole / 2
+
+
+def _two_from_one(thickness: Inches) -> Resaw | None:
+    """The class from which two parts come by resawing; None where no board is so thick."""
     try:
-        found = resaw_class(thickness)
+        return resaw_class(thickness)
     except TooThick:
         return None
-    return found if found.saves else None
 
 
 def _groups(lines: tuple[RoughLine, ...], shop: Shop, ledger: Ledger) -> tuple[FeetGroup, ...]:

@@ -110,6 +110,9 @@ COLUMNS = (
     Column(key="recess", label="Bottom recess", hint="Under-mount: bottom above the sides’ edge."),
     Column(key="notch_width", label="Rear notch, wide", hint="Under-mount."),
     Column(key="notch_height", label="Rear notch, high", hint="Under-mount."),
+    Column(key="pin_hole", label="Hook hole, across", hint="Under-mount: in the back, two."),
+    Column(key="pin_in", label="Hook hole, from the side", hint="Its middle, from the inside face."),
+    Column(key="pin_up", label="Hook hole, up", hint="Its middle, above the bottom’s underside."),
     Column(
         key="item",
         label="In the price list",
@@ -118,7 +121,7 @@ COLUMNS = (
     ),
     Column(key="source", label="From which sheet", kind=Typing.TEXT, hint="Its number and date."),
 )
-OPTIONAL_ZERO = {"recess", "notch_width", "notch_height"}
+OPTIONAL_ZERO = {"recess", "notch_width", "notch_height", "pin_hole", "pin_in", "pin_up"}
 """Sizes that are nothing where they are left out."""
 
 

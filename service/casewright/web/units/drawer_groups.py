@@ -139,6 +139,7 @@ BOTTOMS_GROUP = Group(
         ask("drawers.bottom.screwed_under", "Screwed under the box", when=(BOTTOM, "solid")),
         ask("drawers.bottom.sheet", "Sheet", sheet_kinds(), (BOTTOM, "ply")),
         ask("drawers.bottom.nominal", "Sold as", nominals(), (BOTTOM, "ply")),
+        ask("drawers.bottom.measures", "Sheet measures", when=(BOTTOM, "ply")),
         ask("drawers.bottom.hold", "Held", when=(BOTTOM, "ply")),
         ask("drawers.bottom.over", "Past the back"),
         ask("drawers.bottom_play", "Play at each side"),

@@ -134,6 +134,7 @@ MORE_GROUPS = (
         fields=(
             ask("construction.leg", "Leg", lead=True),
             ask("construction.tapered", "Legs tapered"),
+            ask("construction.foot", "At the floor, tapered"),
             ask("construction.apron", "Apron"),
             ask("construction.apron_height", "Apron height", lead=True),
             ask("construction.setback", "Apron set back"),

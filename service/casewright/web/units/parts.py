@@ -127,10 +127,10 @@ def _rough(lines: tuple[RoughLine, ...], unit: Construction, writing: Writing) -
             name=line.of.part.name,
             quantity=line.quantity,
             bought=line.bought.name,
-            width=shown_size(line.width, writing, f"{line.line}.rough_width"),
-            length=shown_size(line.length, writing, f"{line.line}.rough_length"),
+            width=shown_size(line.width, writing, f"{line.figures}.rough_width"),
+            length=shown_size(line.length, writing, f"{line.figures}.rough_length"),
             boards=line.boards,
-            feet=Shown(text=f"{line.rough:.2f}", figure=f"{line.line}.rough_feet"),
+            feet=Shown(text=f"{line.rough:.2f}", figure=f"{line.figures}.rough_feet"),
             grade=f"{grade.name}{', wide' if line.grade.wide else ''}" if grade else "none: pick by hand",
             resaw=line.resaw.bought.name if line.resaw else "",
         )

@@ -18,12 +18,14 @@ ROW_FIELDS = (
     ask("rows.1.back_tails", "Back tails"),
 )
 """The fields of a row, as those of the first."""
+FINE_FIELDS = frozenset(("files", "pulls", "front_tails", "back_tails"))
+"""Those that are folded away until they are wanted: the rules answer them."""
 COLUMN_FIELDS = (
     ask(f"{COLUMN}.width", "Width"),
     ask(f"{COLUMN}.holds", "Holds", (("", "as its row"), *HOLDS)),
     ask(f"{COLUMN}.shelves", "Shelves"),
     ask(f"{COLUMN}.leaves", "Doors side by side", kind=Kind.WHOLE, choices=()),
-    ask(f"{COLUMN}.hinged", "A single door is hinged at the", (("left", "left (usual)"), ("right", "right"))),
+    ask(f"{COLUMN}.hinged", "A single door hangs at the", (("left", "left (usual)"), ("right", "right"))),
     ask(f"{COLUMN}.knee", "Knee space, open to the floor", hint=""),
 )
 """The fields of a column that is one opening, as those of the first."""

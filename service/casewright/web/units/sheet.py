@@ -16,6 +16,7 @@ from casewright.web.units.form import (
     unit_in,
 )
 from casewright.web.units.groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
+from casewright.web.units.row_fields import FINE_FIELDS
 from casewright.web.units.rows import Line, Shape, line_fields, shape_of
 
 WORDS_IN_A_LINE = 5
@@ -80,6 +81,25 @@ class RowShown:
     depth: int
     is_first: bool
     is_last: bool
+
+    @property
+    def first(self) -> tuple[FieldShown, ...]:
+        """What every row is asked."""
+        return tuple(each for each in self.fields if not _is_fine(each))
+
+    @property
+    def more(self) -> tuple[FieldShown, ...]:
+        """What is left to the rules in most rows: folders, pulls and tails."""
+        return tuple(each for each in self.fields if _is_fine(each))
+
+    @property
+    def says_more(self) -> bool:
+        """Is anything typed there, or wrong?"""
+        return any(each.value or each.fault or each.theirs is not None for each in self.more)
+
+
+def _is_fine(each: FieldShown) -> bool:
+    return each.asked.name.rpartition(".")[2] in FINE_FIELDS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -252,7 +272,14 @@ def _words(each: FieldShown) -> str:
         return "" if is_usual and not (asked.lead and value) else f"{label}{word}"
     if not value and not asked.lead:
         return ""
-    return f"{label}{value or each.usual}" if value or each.usual else ""
+    return _said(label, value or each.usual)
+
+
+def _said(label: str, figure: str) -> str:
+    """A figure behind what it is, its percent sign behind it."""
+    if not figure:
+        return ""
+    return f"{label.removesuffix('% ')}{figure} %" if label.endswith(" % ") else f"{label}{figure}"
 
 
 def _lines(asked: Asked, count: int) -> str:

@@ -62,9 +62,9 @@ SHELL_GROUPS = (
         title="Top",
         fields=(
             ask("top.thickness", "Thickness", lead=True),
-            ask("top.overhang_sides", "Overhang, sides", lead=True),
-            ask("top.overhang_front", "Overhang, front", lead=True),
-            ask("top.overhang_back", "Overhang, back"),
+            ask("top.overhang_sides", "Overhang at the sides", lead=True),
+            ask("top.overhang_front", "Overhang at the front", lead=True),
+            ask("top.overhang_back", "Overhang at the back"),
         ),
     ),
     Group(
@@ -130,6 +130,7 @@ SHELL_GROUPS = (
             _back("panelling.groove_depth", "Panel's groove, deep", "panelled"),
             _back("ply.sheet", "Sheet", *PLY, choices=sheet_kinds()),
             _back("ply.nominal", "Sold as", *PLY, choices=nominals()),
+            _back("ply.measures", "Sheet measures", *PLY),
             _back("groove", "Into each groove", "grooved-ply"),
             _back("play", "Groove cut deeper by", *PLY),
             _back("behind", "Wood behind it", "grooved-ply"),

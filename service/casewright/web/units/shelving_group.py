@@ -1,6 +1,7 @@
 """The group of the form that asks how shelves are made."""
 
 from casewright.web.units.fields import Group, ask
+from casewright.web.units.shell_groups import nominals, sheet_kinds
 
 SHELVING_GROUP = Group(
     key="shelving",
@@ -16,6 +17,15 @@ SHELVING_GROUP = Group(
         ),
         ask("shelving.edge", "Front edge of show wood"),
         ask("shelving.play", "Room at each end on pins"),
+        ask(
+            "shelving.floor",
+            "Floor over a web frame",
+            (("plywood", "thin plywood laid on it (usual)"), ("none", "none")),
+        ),
+        ask("shelving.floor_sheet.sheet", "Floor’s sheet", sheet_kinds()),
+        ask("shelving.floor_sheet.nominal", "Floor, sold as", nominals()),
+        ask("shelving.floor_sheet.measures", "Floor’s sheet measures"),
+        ask("shelving.floor_edge", "Strip in front of the floor"),
         ask("shelving.setback", "Behind the front, or behind doors"),
     ),
 )

@@ -7,6 +7,7 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
+from casewright.drawing.ground import is_hung
 from casewright.drawing.standing import standing_view
 from casewright.papers.stand_words import (
     ONLY_THE_TEST,
@@ -129,6 +130,7 @@ class StabilityPage(Page):
         scope: whether the rule covers the piece
         limits: the three limits of the rule
         is_free: whether it stands free
+        is_hung: whether it hangs, its height above the floor unknown
         target: the factor that is wanted, and its ground
         views: the worst of each kind of situation, drawn
         cases: every situation
@@ -154,6 +156,7 @@ class StabilityPage(Page):
     scope: str
     limits: tuple[LimitShown, ...]
     is_free: bool
+    is_hung: bool
     target: tuple[str, str]
     views: tuple[ViewShown, ...]
     cases: tuple[CaseShown, ...]
@@ -185,6 +188,7 @@ def show_stability(visit: Office, unit_id: str) -> Response:
         scope=writing.said(scope_words(held)),
         limits=tuple(_limit(each, writing) for each in held.limits),
         is_free=held.unit.stand.use.free_standing,
+        is_hung=is_hung(held.unit),
         target=(f"{house_limits().target_factor:g}", f"{basis_of('target_factor')}"),
         views=tuple(_view(case, held, writing) for case in worst_cases(held.cases)),
         cases=tuple(_case(case, held, writing) for case in held.cases),

@@ -314,7 +314,14 @@ def _chosen_fingers(height: Inches, finger: Inches) -> Chosen:
     )
 
 
-def _chosen_play() -> Chosen:
+def chosen_play() -> Chosen:
+    """The play of a joint for which none is given.
+
+    Returns:
+        The choice.
+
+    Source: common practice.
+    """
     return Chosen(
         name="play",
         value=LIMITS.play.value,
@@ -338,7 +345,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         side=side,
         front=front,
         fingers=int(fingers),
-        play=take.or_choose("play", _chosen_play),
+        play=take.or_choose("play", chosen_play),
         groove=take.groove(),
         rack=rack,
     )
