@@ -16,6 +16,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.papers.cut_list import CutListPaper, cut_list_paper
 from casewright.papers.head import PaperHead
 from casewright.papers.joint_cards import JointCardsPaper, joint_cards_paper
+from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.order import OrderPaper, order_paper
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.costs.job_estimate import JobEstimate, estimate_job
@@ -112,6 +113,12 @@ def cards(job: JobEstimate | None = None, **changes: Any) -> JointCardsPaper:
     """The joint cards of a job, by default of worked dresser A."""
     held = job or dresser_job()
     return joint_cards_paper(head(**changes), [each.unit for each in held.units])
+
+
+@cache
+def printed_cards() -> bytes:
+    """The joint cards of worked dresser A, printed once for all who read in them."""
+    return joint_cards_pdf(cards())
 
 
 METRIC = {"unit": LengthUnit.MILLIMETRE}

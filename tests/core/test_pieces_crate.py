@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from casewright.drawing.drawings import unit_drawings
 from casewright.drawing.elevation import elevation
 from casewright.drawing.section import section
 from casewright.labour.drivers import Driver
@@ -168,3 +169,12 @@ def test_its_file_reads_back_as_it_was_written():
 def test_what_strips_that_run_through_cannot_be_is_refused(changes, field):
     with pytest.raises(CannotBuild, match=f"^{field}: "):
         built(bank(changes))
+
+
+def test_fronts_before_a_crate_are_not_taken_for_its_strips():
+    made = built(bank({"drawers.style": {"kind": "full overlay"}}))
+
+    [lap] = [each for each in made.case_joints if each.key == "laps"]
+    assert lap.places == 2 * 3
+    assert (len(strips(made, "G1")), len(strips(made, "G2"))) == (2, 3)
+    assert unit_drawings(built(bank({"drawers.style": {"kind": "full overlay"}, "rows": [{}, {}]})))

@@ -8,6 +8,8 @@ from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import construct
+from casewright.pieces.words.describe import describe
+from units import chest, estimated
 
 
 def unit(key="tall-chest", stops=None, pulls=None, running=None):
@@ -149,3 +151,24 @@ def test_a_row_may_have_its_own_number_of_pulls():
 
     pulls = {drawer.sizes.code: len(drawer.pulls) for drawer in built.drawers}
     assert (pulls["R1-1"], pulls["R2-1"], pulls["R3-1-1-1"], pulls["R3-2"]) == (2, 1, 2, 1)
+
+
+def test_a_lining_is_bought_by_the_square_foot_paid_by_the_drawer_and_told():
+    plain, lined = estimated(chest()), estimated(chest({"drawers.lining": "1/16"}))
+
+    [felt] = [item for item in lined.unit.hardware if item.item == "drawer lining"]
+    held = [drawer.run.lined for drawer in lined.unit.drawers]
+    square = sum(each.width * each.depth + 2 * each.height * (each.width + each.depth) for each in held)
+    assert felt.quantity - 1 < square / 144 <= felt.quantity
+    assert lined.minutes == pytest.approx(plain.minutes + 3 * 20)
+    assert lined.unpriced == ()
+    assert "The drawers are lined" in " ".join(describe(lined.unit))
+
+
+def test_an_interlock_is_bought_paid_and_told():
+    plain, locked = estimated(chest()), estimated(chest({"use.interlock": "one at a time"}))
+
+    assert [(item.quantity) for item in locked.unit.hardware if item.item == "drawer interlock"] == [3]
+    assert locked.minutes == pytest.approx(plain.minutes + 3 * 15)
+    assert locked.unpriced == ()
+    assert "lets one drawer open at a time" in " ".join(describe(locked.unit))

@@ -10,7 +10,7 @@ from casewright.papers.bench import Tool, benches, tools_for
 from casewright.papers.cautions import LAST, cautions_at, joint_cautions
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from joints import example
-from printed import cards, pages_of
+from printed import cards, pages_of, printed_cards
 
 FIRST_WORDS = {
     Tool.CHISEL: "Chisels:",
@@ -77,7 +77,7 @@ def pointed_at(page):
 
 
 def test_each_card_of_a_set_names_its_own_tools_and_the_page_with_their_cautions():
-    pages = pages_of(joint_cards_pdf(cards()))
+    pages = pages_of(printed_cards())
 
     on = next(number for number, page in enumerate(pages, start=1) if "Chisels: both hands" in page)
     heads = {card.title: card.kind for card in (*cards().cards, *cards().others)}
@@ -90,7 +90,7 @@ def test_each_card_of_a_set_names_its_own_tools_and_the_page_with_their_cautions
 
 
 def test_dovetails_print_no_machine():
-    pages = pages_of(joint_cards_pdf(cards()))
+    pages = pages_of(printed_cards())
 
     held = [page for page in pages if "dovetail, drawer" in page and "Cautions for" in page]
     assert held

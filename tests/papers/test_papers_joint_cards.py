@@ -8,7 +8,18 @@ from casewright.papers.joint_cards import DividerCard, JointCardsPaper, SizeRow,
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.pdf import Paper
 from casewright.pieces.built.joints import other_joints
-from printed import METRIC, alternatives_of, cards, head, letters_of, long_job, pages_of, tags_of, text_of
+from printed import (
+    METRIC,
+    alternatives_of,
+    cards,
+    head,
+    letters_of,
+    long_job,
+    pages_of,
+    printed_cards,
+    tags_of,
+    text_of,
+)
 from units import built, chest, dresser
 
 J1 = "worked joint J1"
@@ -20,9 +31,7 @@ SHEET = 2
 def row_5() -> str:
     """The words of the card for the lowest front of worked dresser A."""
     return next(
-        page
-        for page in pages_of(joint_cards_pdf(cards()))
-        if "Half-blind" in page and "Serves A-R5-1-F" in page
+        page for page in pages_of(printed_cards()) if "Half-blind" in page and "Serves A-R5-1-F" in page
     )
 
 
@@ -67,7 +76,7 @@ def test_a_card_says_what_the_full_thickness_of_the_side_would_do(row_5):
 
 
 def test_figures_are_large_enough_for_arms_length():
-    letters = letters_of(joint_cards_pdf(cards()))
+    letters = letters_of(printed_cards())
     sizes = {each.text: each.size for each in letters if each.size >= 24}
 
     wanted = {"5/8", "7/16", "1/2", "1-21/32", "6-53/64", "8-13/64", "3/16", "1-1/4", "1:8"}
@@ -76,9 +85,7 @@ def test_figures_are_large_enough_for_arms_length():
 
 
 def test_back_cards_are_measured_from_the_side_and_strike_nothing_out_where_there_is_no_rabbet():
-    page = next(
-        page for page in pages_of(joint_cards_pdf(cards())) if "Through" in page and "Serves A-R5-1-B" in page
-    )
+    page = next(page for page in pages_of(printed_cards()) if "Through" in page and "Serves A-R5-1-B" in page)
 
     assert "Gauge for the side 1/2 in 12.7 mm" in page
     assert "Dividers ≈1-31/64 37.6 mm" in page
@@ -203,7 +210,7 @@ def test_cards_that_were_kept_before_walks_were_drawn_are_printed_as_they_were()
 
 
 def test_the_usual_caution_for_chisels_is_on_the_cards():
-    assert "Chisels: both hands behind the edge" in text_of(joint_cards_pdf(cards()))
+    assert "Chisels: both hands behind the edge" in text_of(printed_cards())
 
 
 def test_a_joint_of_very_many_tails_runs_on_with_its_head_repeated():

@@ -50,6 +50,8 @@ class Driver(StrEnum):
     HUNG_DRAWERS = "hung_drawers"
     GUIDED_DRAWERS = "guided_drawers"
     OUTSTOPS = "outstops"
+    LINED_DRAWERS = "lined_drawers"
+    INTERLOCKED_DRAWERS = "interlocked_drawers"
     OVERLAY_FRONTS = "overlay_fronts"
     KNOBS = "knobs"
     COCK_BEADED_DRAWERS = "cock_beaded_drawers"

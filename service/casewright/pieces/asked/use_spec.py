@@ -63,3 +63,8 @@ class Use(Spec):
         description="Load of a shelf for each foot of it, in pounds; books 20 to 25 (common practice).",
         examples=[20],
     )
+
+    @property
+    def locks_one_at_a_time(self) -> bool:
+        """Whether the drawers are tied to one another so that one opens at a time."""
+        return self.interlock == "one at a time"

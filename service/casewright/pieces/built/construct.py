@@ -162,7 +162,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
         lines=lines,
         hardware=(
             *hardware(spec, face, sum(len(drawer.pulls) for drawer in drawers)),
-            *run_hardware(drawers),
+            *run_hardware(spec, drawers),
             *door_hardware(spec, hung.doors),
             *shelf_pins(spec, face),
             *corner_hardware(joined.joints),

@@ -26,7 +26,6 @@ from casewright.stability.volume import (
     heavier_fill,
 )
 
-ONE_AT_A_TIME = "one at a time"
 LOAD_BELOW_TOP = 1 / 8
 """A weight hung over a front takes hold at its upper edge, a little below the rail (common practice) [in]."""
 
@@ -98,7 +97,7 @@ def stand(
         height=face.overall_height,
         support_depth=rear - front,
         leaves=tuple(leaf for door in doors for leaf in _leaves(door, weights, front)),
-        one_at_a_time=spec.use.interlock == ONE_AT_A_TIME,
+        one_at_a_time=spec.use.locks_one_at_a_time,
     )
     cases = tip_cases(piece, limits, under)
     return Stand(

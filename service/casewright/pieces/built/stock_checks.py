@@ -70,7 +70,7 @@ def _wide_boards(spec: UnitSpec, lines: tuple[PartLine, ...], shop: Shop) -> Fin
 def _glued_fronts(lines: tuple[PartLine, ...], shop: Shop) -> Iterator[Finding]:
     """Drawer parts wider than any board to be had: they are glued up, and the joint shows on a front."""
     widest_board = shop.spec.widest_board
-    glued = [line for line in lines if line.part.line[0] in "FSK" and line.part.width > widest_board]
+    glued = [line for line in lines if line.part.line[0] in "FSKU" and line.part.width > widest_board]
     if glued:
         widest = max(line.part.width for line in glued)
         yield Finding(

@@ -77,7 +77,7 @@ def _box_front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
     return Part(
         code=f"{drawer.code}-BF",
-        line=f"G{row}",
+        line=f"U{row}",
         name=f"Drawer box front, row {row}",
         **timber(spec.woods.drawers),
         thickness=sizes.front,

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from math import ceil
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
@@ -15,6 +16,7 @@ from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.wood.waste import PartUse
 
 STOPS_PER_DRAWER = 2
+SQUARE_FOOT = 144.0
 STOP = (1 / 4, 3 / 4, 1.5)
 """A stop block: thickness, width and length (common practice) [in]."""
 TURN_BUTTON = (BUTTON, 1.0, 2.5)
@@ -194,14 +196,15 @@ def _size(thickness: Inches, width: Inches, length: Inches) -> Words:
     return say("{:bare} × {:bare} × {:fraction}", thickness, width, length)
 
 
-def run_hardware(drawers: Iterable[Drawer]) -> Iterator[HardwareItem]:
-    """The slides to be bought, in pairs.
+def run_hardware(spec: UnitSpec, drawers: tuple[Drawer, ...]) -> Iterator[HardwareItem]:
+    """The slides to be bought, in pairs, the lining by whole square feet, and an interlock's catches.
 
     Args:
+        spec: what the maker chose
         drawers: the drawers
 
     Returns:
-        One item for each model; its note says how many of each length.
+        One item for each model of slide, its note says how many of each length; what else was chosen.
 
     Source: common practice.
     """
@@ -217,3 +220,9 @@ def run_hardware(drawers: Iterable[Drawer]) -> Iterator[HardwareItem]:
             say("{:d} × {} {}", count, long, name).__str__() for (name, long), count in lengths.items()
         )
         yield HardwareItem(item=item, quantity=sum(lengths.values()), note=f"pairs: {said}")
+    lined = sum(drawer.run.lined.area for drawer in drawers if drawer.run.lined is not None)
+    if lined:
+        area = ceil(lined / SQUARE_FOOT)
+        yield HardwareItem(item="drawer lining", quantity=area, note="square feet: bottoms and all around")
+    if spec.use.locks_one_at_a_time:
+        yield HardwareItem(item="drawer interlock", quantity=len(drawers), note="one drawer opens at a time")

@@ -83,6 +83,11 @@ class Lined:
     depth: Inches
     height: Inches
 
+    @property
+    def area(self) -> Inches:
+        """Of the lining, at the bottom and all around [sq in]."""
+        return self.width * self.depth + 2 * self.height * (self.width + self.depth)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Run:

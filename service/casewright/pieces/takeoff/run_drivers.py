@@ -5,7 +5,7 @@ from casewright.pieces.built.construct import Construction
 
 
 def run_drivers(unit: Construction) -> dict[Driver, float]:
-    """Of one unit: drawers that are planed until they run, those on slides, and what stops them.
+    """Of one unit: drawers planed until they run, those on slides, and what stops, lines or locks them.
 
     Args:
         unit: one unit, worked out
@@ -23,6 +23,8 @@ def run_drivers(unit: Construction) -> dict[Driver, float]:
         Driver.HUNG_DRAWERS: sum(1 for run in runs if run.groove is not None),
         Driver.GUIDED_DRAWERS: sum(1 for run in runs if run.guide is not None),
         Driver.OUTSTOPS: sum(1 for run in runs if run.outstop is not None),
+        Driver.LINED_DRAWERS: sum(1 for run in runs if run.lined is not None),
+        Driver.INTERLOCKED_DRAWERS: len(runs) if unit.spec.use.locks_one_at_a_time else 0,
     }
     return {
         Driver.FITTED_DRAWERS: len(runs) - slid,

@@ -64,6 +64,10 @@ def drawer_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
         f"{'The drawer' if one else 'Every drawer'} {_corners(drawers)}, has sides "
         f"{sized(drawers.side, shown)} thick and {_bottom(drawers)}{bar}, and {runs}."
     )
+    if drawers.lining:
+        yield f"{'It is' if one else 'The drawers are'} lined, at the bottom and all around."
+    if unit.spec.use.locks_one_at_a_time and not one:
+        yield "An interlock (catches tied to one another) lets one drawer open at a time, against tipping."
 
 
 def _corners(drawers: Drawers) -> str:
