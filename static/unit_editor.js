@@ -140,7 +140,7 @@ const goTo = (id, caret) => {
 
 document.addEventListener("click", (event) => {
   const pick = event.target.closest?.("a[data-pick]");
-  const own = event.target.closest?.("#to-fields");
+  const own = event.target.closest?.("#to-fields, .findings a[href^='#'], #said a[href^='#']");
   if (own) {
     event.preventDefault();
     goTo(own.hash.slice(1), true);

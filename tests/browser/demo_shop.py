@@ -31,6 +31,8 @@ LOOKED_INTO = ("/jobs/{job_id}", "/customers/{customer_id}", "/quotes/{quote_id}
 PAPERS = ("lumber order", "cut list", "joint cards", "caution sheet")
 JOB_STATES = ("enquiry", "quoted", "in hand", "delivered", "lost")
 QUOTE_STATES = ("draft", "expired", "sent", "accepted", "declined")
+UNIT_STATES = {"nested": "front", "section": "section", "plan": "plan", "open": "opened"}
+"""A unit with rows in its columns, by the drawing that is looked at."""
 DRAWER_STATES = {"begun": (1, 3), "half-way": (5, 16), "done": (20, 99)}
 """How far a drawer is, by the least and the most taps that it has had."""
 FIRST = ("/jobs", "/board", "/customers", "/shop", "/account", "/help", "/search?q=chest")
@@ -95,6 +97,7 @@ def open_demo_shop(chromium: Browser, shop: DemoShop) -> None:
         shop.keys["owner"] = _key(owner.context)
         _invite(chromium, shop, owner)
         _issue(shop, owner)
+        _design(shop, owner)
         _walk(shop, owner)
         _name_states(shop, owner)
     shop.keys["newcomer"] = _empty_shop(shop.site)
@@ -166,6 +169,26 @@ def _issue(shop: DemoShop, owner: Page) -> None:
                 box.check()
             _press(owner, "Send the quote")
             _let_expire(shop, owner)
+
+
+def _design(shop: DemoShop, owner: Page) -> None:
+    """A desk with rows in its columns, kept as a starting unit and revised, in each view, and compared."""
+    [job, *_] = shop.ask("select id from job where state = 'enquiry' order by number desc")
+    owner.goto(f"/jobs/{job}/units/new")
+    owner.locator("button[name=start][value='desk-pedestals']").click()
+    unit = urlsplit(owner.url).path
+    owner.goto(f"{unit}/starting-units")
+    _press(owner, "Keep it")
+    owner.goto(unit)
+    owner.locator("#body-width").fill("62")
+    owner.locator(".keep-bar button.main").click()
+    owner.wait_for_load_state()
+    for state, view in UNIT_STATES.items():
+        shop.addresses["/units/{unit_id}", state] = f"{unit}?view={view}"
+    beside = "with=revision-1&with=start-sideboard&with=start-wall-hung-bank"
+    shop.addresses["/units/{unit_id}/compare", "four"] = f"{unit}/compare?{beside}"
+    shop.addresses["/units/{unit_id}/stability", "a desk"] = f"{unit}/stability"
+    shop.addresses["/units/{unit_id}/revisions/{number}/rework", "a desk"] = f"{unit}/revisions/2/rework"
 
 
 def _let_expire(shop: DemoShop, owner: Page) -> None:

@@ -77,7 +77,9 @@
   }
 
   function smallTargets(least) {
-    const low = targets().filter(({ element, place }) => place.height < least - 0.5 && !isInText(element));
+    // A place in a drawing is as small as what is drawn; the list beside it, as high as a finger, does the same.
+    const listed = document.querySelector("select#at");
+    const low = targets().filter(({ element, place }) => !(listed && element.matches("a[data-pick]")) && place.height < least - 0.5 && !isInText(element));
     return low.slice(0, MOST).map(({ element, place }) => `${place.height.toFixed(1)} px high: ${named(element)}`);
   }
 

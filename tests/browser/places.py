@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from playwright.sync_api import Page
 
-from browser.demo_shop import DRAWER_STATES, JOB_STATES, PAPERS, QUOTE_STATES, pages_for
+from browser.demo_shop import DRAWER_STATES, JOB_STATES, PAPERS, QUOTE_STATES, UNIT_STATES, pages_for
 from casewright.records.people import Role
 
 WITH_STATES = {"/jobs/{job_id}", "/quotes/{quote_id}", "/papers/{paper_id}", "/bench/{drawer_id}"}
@@ -78,6 +78,10 @@ PLACES = [
     *(Place("owner", "/jobs/{job_id}", state) for state in JOB_STATES),
     *(Place("owner", "/quotes/{quote_id}", state) for state in QUOTE_STATES[:4]),
     *(Place("owner", "/papers/{paper_id}", kind) for kind in (PAPERS[0], PAPERS[3])),
+    *(Place("owner", "/units/{unit_id}", state) for state in UNIT_STATES),
+    Place("owner", "/units/{unit_id}/compare", "four"),
+    Place("owner", "/units/{unit_id}/stability", "a desk"),
+    Place("owner", "/units/{unit_id}/revisions/{number}/rework", "a desk"),
     *(Place("bench", path) for path in ("/board", "/jobs/{job_id}/hours", "/account")),
     *(Place("bench", "/papers/{paper_id}", kind) for kind in PAPERS[1:3]),
     *(Place("bench", "/bench/{drawer_id}", state) for state in DRAWER_STATES),
@@ -97,6 +101,8 @@ PLACES = [
     refused("owner", "/jobs/{job_id}", state="in hand", amount="a lot"),
     refused("owner", "/units/{unit_id}", body__width="39 1/0"),
     refused("owner", "/units/{unit_id}", state="season", season__months="July 72 F", season__climate="Mars"),
+    refused("owner", "/units/{unit_id}", state="nested", rows__2__across__1__rows__1__height="1/0"),
+    refused("owner", "/units/{unit_id}/starting-units", name=""),
     refused("owner", "/shop", name=""),
     refused("owner", "/shop/rack", cutter__1__width="wide", usual_pin="1/0", usual_slope_hardwood="steep"),
     refused(

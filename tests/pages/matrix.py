@@ -53,6 +53,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /starting-units": OFFICE,
     "POST /starting-units/{start_id}": OFFICE,
     "POST /starting-units/{start_id}/removal": OFFICE,
+    "GET /units/{unit_id}/starting-units": OFFICE,
     "POST /units/{unit_id}/starting-units": OFFICE,
     "GET /units/{unit_id}": OFFICE,
     "POST /units/{unit_id}": OFFICE,

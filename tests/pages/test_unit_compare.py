@@ -1,8 +1,12 @@
 """A unit beside its revisions, options, units of its job or starting units, each difference marked."""
 
+import json
+import re
+
 import pytest
 
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
+from units import dresser
 
 pytestmark = pytest.mark.one_database
 
@@ -55,6 +59,17 @@ def test_options_and_units_of_the_job_are_offered(maker, shop, job, unit):
 
     assert "Option: In walnut" in page
     assert "Unit B: " in page
+
+
+def test_the_shops_own_starting_units_are_offered_and_compared(maker, shop, job, unit):
+    wide = f"/units/{new_unit(shop, new_job(shop), json.dumps(dresser({'body.width': '48'})))}"
+    maker.post(f"{wide}/starting-units", name="The wide one", words="")
+
+    page = maker.get(f"{unit}/compare")
+    assert "Shop’s own start: The wide one" in page.text
+    key = re.search(r'value="(own-[^"]+)"', page.html)[1]
+
+    assert "49-1/2 × 20-1/2 × 44-3/8 in differs" in maker.get(f"{unit}/compare?with={key}").text
 
 
 def test_no_more_than_four_stand_side_by_side(maker, unit):

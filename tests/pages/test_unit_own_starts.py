@@ -69,9 +69,30 @@ def test_a_sentence_that_is_too_long_is_refused_beside_its_field(maker, kept):
 def test_a_second_of_the_same_name_is_refused(maker, shop, job, kept):
     unit = f"/units/{new_unit(shop, job)}"
 
-    page = maker.post(f"{unit}/starting-units", status=422, name="the house DRESSER")
+    page = maker.post(f"{unit}/starting-units", status=422, name="the house DRESSER", words="In oak")
 
     assert "give this one another name" in page.text
+    assert page.form(f"{unit}/starting-units").value("words") == "In oak"
+
+
+def test_its_name_and_words_are_asked_for_when_it_is_kept(maker, shop, job):
+    unit = f"/units/{new_unit(shop, job)}"
+    assert f'href="{unit}/starting-units"' in maker.get(unit).html
+
+    maker.get(f"{unit}/starting-units")
+    kept = maker.send(f"{unit}/starting-units", name="Dresser in walnut", words="Two over four.")
+
+    assert "Dresser in walnut" in kept.text
+    assert 'value="Two over four."' in kept.html
+
+
+def test_one_without_a_name_is_not_kept(maker, shop, job):
+    unit = f"/units/{new_unit(shop, job)}"
+
+    page = maker.post(f"{unit}/starting-units", status=422, name=" ", words="In oak")
+
+    assert "Give it a name" in page.text
+    assert "None yet." in maker.get("/starting-units").text
 
 
 def test_another_shop_sees_none_of_it(shop, kept):

@@ -96,6 +96,20 @@ def test_a_slide_of_the_shops_own_table_is_used_by_its_name(shop, maker, chest):
     assert "heavy slide" in maker.get(f"{chest}/lumber").text
 
 
+def test_the_slides_of_the_shops_table_are_chosen_from_a_list(maker, chest):
+    field = maker.get(chest).html.partition('<select id="drawers-running-slide"')[2].partition("</select>")[0]
+
+    assert '<option value="" selected>the first of the shop' in field
+    assert '<option value="side-mount, full travel">' in field
+
+
+def test_a_name_that_left_the_table_stays_in_the_list_until_another_is_chosen(maker, chest):
+    typed = ON_SLIDES | {"drawers.running.slide": "best slide"}
+    page = maker.post(chest, status=422, **filled(maker.get(chest), chest, typed))
+
+    assert '<option value="best slide" selected>best slide</option>' in page.html
+
+
 @pytest.mark.parametrize(
     ("name", "typed", "words"),
     [

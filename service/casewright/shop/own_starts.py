@@ -45,6 +45,16 @@ def start_spec(start: OwnStart) -> UnitSpec:
     return spec_from(start_text(start))
 
 
+def why_not_kept(db: Fenced, name: str) -> str:
+    """Why no starting unit of this name can be kept; empty where one can."""
+    held = own_starts(db)
+    if len(held) >= MOST:
+        return f"A shop keeps {MOST} starting units at most; take one away first."
+    if any(each.name.casefold() == name.casefold() for each in held):
+        return f"There is a starting unit called “{name}” already; give this one another name."
+    return ""
+
+
 def keep_start(db: Fenced, loaded: LoadedUnit, name: str, words: str, who: str, now: datetime) -> OwnStart:
     """Keeps a unit as a starting unit: its choices, and nothing of what was measured on it.
 
@@ -59,11 +69,8 @@ def keep_start(db: Fenced, loaded: LoadedUnit, name: str, words: str, who: str, 
     Raises:
         Refused: the shop has enough of them, or one of this name
     """
-    held = own_starts(db)
-    if len(held) >= MOST:
-        raise Refused(f"A shop keeps {MOST} starting units at most; take one away first.", 422)
-    if any(each.name.casefold() == name.casefold() for each in held):
-        raise Refused(f"There is a starting unit called “{name}” already; give this one another name.", 422)
+    if why := why_not_kept(db, name):
+        raise Refused(why, 422)
     plain = loaded.spec.model_copy(update={"code": "A", "name": name, "measured": Measured()})
     made = OwnStart(
         id=new_id(), name=name, words=words, spec=json.loads(spec_text(plain)), who=who, created_at=now

@@ -13,9 +13,11 @@ from casewright.drawing.small import small_elevation
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import Preset, presets
 from casewright.pieces.asked.reading import CannotRead
+from casewright.records.jobs import OwnStart
 from casewright.records.quotes import options_of
 from casewright.records.units import revisions_of
 from casewright.shop.options import option_text
+from casewright.shop.own_starts import own_starts, start_spec
 from casewright.shop.units import load_unit, spec_text, units_of
 from casewright.stability.tip_checks import factor_shown
 from casewright.web.frame.pages import Page, drawing, show
@@ -150,6 +152,8 @@ def _ways(visit: Visit, seen: Seen) -> Iterator[tuple[str, tuple[str, Callable[[
             yield f"unit-{other.unit.id}", (words, partial(_text, visit, other.unit.id))
     for preset in presets():
         yield f"start-{preset.key}", (f"Start: {preset.name}", partial(_start, preset))
+    for own in own_starts(visit.db):
+        yield f"own-{own.id}", (f"Shop’s own start: {own.name}", partial(_own_start, own))
 
 
 def _text(visit: Visit, unit_id: str, number: int | None = None) -> str:
@@ -158,6 +162,10 @@ def _text(visit: Visit, unit_id: str, number: int | None = None) -> str:
 
 def _start(preset: Preset) -> str:
     return spec_text(preset.spec())
+
+
+def _own_start(own: OwnStart) -> str:
+    return spec_text(start_spec(own))
 
 
 def _worked(visit: Visit, seen: Seen, text: Callable[[], str]) -> Worked:

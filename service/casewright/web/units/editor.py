@@ -13,6 +13,7 @@ from casewright.shop.units import REASON, needs_reason, refuse_if_taken_out, rev
 from casewright.web.frame.pages import Page, frame_of, render, see, show
 from casewright.web.frame.typed import Reader
 from casewright.web.frame.visits import Office, OfficeLooks, Visit
+from casewright.web.units.finding_fields import finding_field
 from casewright.web.units.form import (
     Read,
     asked_fields,
@@ -32,6 +33,7 @@ from casewright.web.units.history import (
 )
 from casewright.web.units.result import VIEWS, Result, result_of
 from casewright.web.units.rows import shape_of
+from casewright.web.units.running_group import SLIDE, slide_choices
 from casewright.web.units.sheet import UnitSheet, sheet_of
 from casewright.web.units.tools import Tools, tools_of
 from casewright.web.units.worked import Met, UnitHead, meet_unit, work_out
@@ -196,8 +198,8 @@ def _page(
     return EditorPage(
         title=f"Unit {unit.code} · {unit.name}",
         head=met.head,
-        sheet=sheet_of(read, theirs),
-        result=result_of(shown, writing, view),
+        sheet=sheet_of(read, theirs, {SLIDE: slide_choices(figures_from(met.figures).slides)}),
+        result=result_of(shown, writing, view, finding_field(read.values)),
         stale_result=bool(read.faults),
         is_saved=is_saved,
         history=history,

@@ -1,7 +1,6 @@
 """Checks as a page shows them: stops first, alike ones once, each under a name in words."""
 
-import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from casewright.measure.findings import Finding, Verdict
@@ -29,13 +28,19 @@ NAMES = {
 """What a check of a joint is called; its short name stands behind."""
 
 
-ROW = re.compile(r"\bR([1-9][0-9]?)-")
-"""The row in the code of a drawer or part."""
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FindingShown:
-    """One check, or several that say the same of different parts."""
+    """One check, or several that say the same of different parts.
+
+    Attributes:
+        rule: what it is called
+        verdict: pass, caution or stop
+        about: the codes that it names
+        message: what was found
+        remedy: what to change
+        source: where the rule comes from
+        field: the id of the field in the unit's form that it is about; empty where there is no form beside it
+    """
 
     rule: str
     verdict: str
@@ -43,12 +48,7 @@ class FindingShown:
     message: str
     remedy: str
     source: str
-
-    @property
-    def field(self) -> str:
-        """The id of the form's field that it is about: the height of the first row named; empty for none."""
-        found = next(filter(None, (ROW.search(each) for each in self.about)), None)
-        return f"rows-{found[1]}-height" if found else ""
+    field: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,13 +81,26 @@ class Checks:
         return "stop" if self.stops else "caution" if self.cautions else "pass"
 
 
-def checks_of(findings: Iterable[Finding], unit: LengthUnit) -> Checks:
-    """The checks, by verdict, as the shop reads them."""
+def nowhere(_: Finding) -> str:
+    """Of a finding that stands beside no form."""
+    return ""
+
+
+def checks_of(
+    findings: Iterable[Finding], unit: LengthUnit, field: Callable[[Finding], str] = nowhere
+) -> Checks:
+    """The checks, by verdict, as the shop reads them.
+
+    Args:
+        findings: the checks
+        unit: the unit in which they are read
+        field: gives the id of the form's field that a check is about
+    """
     found: dict[tuple[Verdict, str, str, str], list[Finding]] = {}
     for each in findings:
         said = in_unit(each.message, unit), in_unit(each.remedy, unit)
         found.setdefault((each.verdict, each.rule, *said), []).append(each)
-    shown = [_shown(group, message, remedy) for (_, _, message, remedy), group in found.items()]
+    shown = [_shown(group, message, remedy, field) for (_, _, message, remedy), group in found.items()]
     return Checks(
         stops=_of(shown, Verdict.STOP), cautions=_of(shown, Verdict.CAUTION), passes=_of(shown, Verdict.PASS)
     )
@@ -97,7 +110,7 @@ def _of(shown: list[FindingShown], verdict: Verdict) -> tuple[FindingShown, ...]
     return tuple(each for each in shown if each.verdict == verdict.value)
 
 
-def _shown(group: list[Finding], message: str, remedy: str) -> FindingShown:
+def _shown(group: list[Finding], message: str, remedy: str, field: Callable[[Finding], str]) -> FindingShown:
     first = group[0]
     return FindingShown(
         rule=f"{NAMES[first.rule]} ({first.rule})" if first.rule in NAMES else first.rule,
@@ -106,4 +119,5 @@ def _shown(group: list[Finding], message: str, remedy: str) -> FindingShown:
         message=message,
         remedy=remedy,
         source=first.source,
+        field="" if first.verdict is Verdict.PASS else field(first),
     )

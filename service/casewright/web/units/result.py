@@ -11,6 +11,7 @@ from casewright.drawing.opened import opened_view
 from casewright.drawing.page import Drawing
 from casewright.drawing.plan import plan_view
 from casewright.drawing.section import section
+from casewright.measure.findings import Finding
 from casewright.measure.ledger import Figure, WholeFigure
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
@@ -18,7 +19,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.costs.estimate import Estimate
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
-from casewright.web.units.findings import Checks, checks_of
+from casewright.web.units.findings import Checks, checks_of, nowhere
 from casewright.web.units.rows import shape_in
 from casewright.web.units.tools import field_at
 from casewright.web.units.worked import Worked
@@ -140,8 +141,20 @@ def shown_size(inches: float, writing: Writing, figure: str = "") -> Shown:
     return Shown(text=writing.size(inches), figure=named(inches) or figure)
 
 
-def result_of(worked: Worked, writing: Writing, view: str = "front") -> Result | None:
-    """What comes out of a unit, with the one drawing that is looked at; None where it cannot be built."""
+def result_of(
+    worked: Worked,
+    writing: Writing,
+    view: str = "front",
+    field: Callable[[Finding], str] = nowhere,
+) -> Result | None:
+    """What comes out of a unit; None where it cannot be built.
+
+    Args:
+        worked: the unit, worked out
+        writing: how it is written
+        view: the drawing that is looked at
+        field: gives the id of the form's field that a check is about
+    """
     if worked.unit is None:
         return None
     unit, held = worked.unit, worked.held
@@ -152,7 +165,7 @@ def result_of(worked: Worked, writing: Writing, view: str = "front") -> Result |
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
         openings=tuple(_openings(unit, writing)),
-        checks=checks_of(held.findings if held else unit.findings, writing.unit),
+        checks=checks_of(held.findings if held else unit.findings, writing.unit, field),
         feet=_feet(held),
         money=money_of(held, writing) if held else None,
         unpriced=worked.refusal,

@@ -1,8 +1,13 @@
 """The groups of the form that ask what the drawers run on, where they stop, and for their pulls."""
 
+from collections.abc import Iterable
+
+from casewright.pieces.asked.slide_spec import OwnSlide
 from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 
 RUNNING = "drawers.running.kind"
+SLIDE = "drawers.running.slide"
+"""Chosen from the shop's own table, which the page of the form has."""
 KINDS: Choices = (
     ("runners", "runners and kickers (usual)"),
     ("side-hung", "battens at the sides, in a groove"),
@@ -32,7 +37,7 @@ RUNNING_GROUP = Group(
         ask("drawers.running.height", "Groove above the edge", when=HUNG),
         ask("drawers.running.guide_width", "Guide width", when=GUIDED),
         ask("drawers.running.guide_height", "Guide height", when=GUIDED),
-        ask("drawers.running.slide", "Slide", when=SLID),
+        ask(SLIDE, "Slide", when=SLID, is_wide=True),
         ask("drawers.running.length", "Slide length", when=SLID),
         ask("drawers.lining", "Lining"),
         ask("drawers.load_lb", "Load of a full drawer (lb)"),
@@ -52,6 +57,14 @@ RUNNING_GROUP = Group(
         ask("drawers.stops.travel", "Opens to"),
     ),
 )
+
+
+def slide_choices(slides: Iterable[OwnSlide]) -> Choices:
+    """Every slide of the shop's table, by its name, with how it is mounted and what it carries."""
+    listed = tuple((each.name, f"{each.name}, {each.kind}, {each.load_lb:g} lb a pair") for each in slides)
+    return (("", "the first of the shop's table (usual)"), *listed)
+
+
 HOLES = "pulls.holes"
 HEIGHT = "pulls.height"
 PULLS_GROUP = Group(

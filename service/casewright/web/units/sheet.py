@@ -1,7 +1,7 @@
 """The form of a unit as its template shows it: fields with echoes, groups with a line that sums them up."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
 from casewright.measure.saying import written_in
@@ -134,17 +134,20 @@ class UnitSheet:
         return (*self.size, *rows, *self.rule, *self.woods, *inner)
 
 
-def sheet_of(read: Read, theirs: Mapping[str, str] | None = None) -> UnitSheet:
+def sheet_of(
+    read: Read, theirs: Mapping[str, str] | None = None, lists: Mapping[str, Choices] | None = None
+) -> UnitSheet:
     """The form with what was typed into it.
 
     Args:
         read: what was typed, and what is wrong with it
         theirs: what somebody else saved meanwhile, field by field
+        lists: what may be chosen in a field whose list is the shop's own, by the field's name
     """
-    other = theirs or {}
+    other, listed = theirs or {}, lists or {}
 
     def shown(fields: Iterable[Asked]) -> tuple[FieldShown, ...]:
-        return tuple(_field(each, read, other) for each in fields)
+        return tuple(_field(_listed(each, listed), read, other) for each in fields)
 
     names = {each.name: each.label for each in asked_fields(shape_of(read.values))}
     return UnitSheet(
@@ -174,6 +177,12 @@ def _rows(
             is_last=place == len(lines),
         )
         yield from _rows(line.inner, shown, depth + 1)
+
+
+def _listed(asked: Asked, lists: Mapping[str, Choices]) -> Asked:
+    """A field that takes a name of one of the shop's tables, as a list of what stands there."""
+    found = lists.get(asked.name)
+    return replace(asked, kind=Kind.CHOICE, choices=found, hint="") if found else asked
 
 
 def _field(asked: Asked, read: Read, theirs: Mapping[str, str]) -> FieldShown:
