@@ -5,7 +5,7 @@ from math import asin, atan, degrees
 import pytest
 
 from casewright.measure.findings import Verdict
-from casewright.pieces.doors.swing import opens_to_a_drawer, opens_to_a_wall
+from casewright.pieces.built.door_swing import opens_to_a_drawer, opens_to_a_wall
 from units import built, chest
 
 ABOUT = 0.01

@@ -14,6 +14,7 @@ from casewright.pieces.asked.measured import MeasuredPart
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.checks import unit_checks
+from casewright.pieces.built.door_swing import swing_checks
 from casewright.pieces.built.masses import Masses, masses
 from casewright.pieces.built.possible import refuse_impossible, refuse_sizeless
 from casewright.pieces.built.stand import Stand, stand
@@ -30,7 +31,6 @@ from casewright.pieces.case.tops import top_part
 from casewright.pieces.doors.build import build_doors, door_joints
 from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
-from casewright.pieces.doors.swing import swing_checks
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
