@@ -7,6 +7,7 @@ import pytest
 from casewright.labour.standards import house_standards
 from casewright.measure.findings import Verdict
 from casewright.measure.saying import say
+from casewright.papers.data import unit_data
 from casewright.papers.run_words import run_facts
 from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_as
@@ -332,3 +333,10 @@ def test_the_card_of_an_under_mount_drawer_says_where_its_back_is_notched_and_bo
         assert "maker" in str(facts[label].note)
     beside = unit({"kind": "slides"})
     assert "Hook holes" not in {fact.label for fact in run_facts(beside.drawers[0])}
+
+
+def test_slides_longer_than_the_opening_are_stopped_and_still_written_out():
+    built = unit({"kind": "slides", "length": "24"})
+
+    assert found(built, "depth season")["A-R1-1"].verdict is Verdict.STOP
+    assert unit_data(built)["drawers"]

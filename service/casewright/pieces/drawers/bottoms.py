@@ -54,7 +54,8 @@ def bottom_joint(spec: UnitSpec, drawer: Drawer, climate: Climate, ledger: Ledge
             play=PLY_PLAY if ply else drawers.bottom_play,
             grooves=UNDER_THE_BACK if sizes.back_foot > 0 else ALL_AROUND,
             over=bottom.over if sizes.back_foot > 0 else 0.0,
-            back_gap=sizes.opening.depth - sizes.length + sizes.set_in,
+            # A drawer deeper than its opening is stopped by a check of its own.
+            back_gap=max(0.0, sizes.opening.depth - sizes.length + sizes.set_in),
             muntin=drawers.muntin.width if parted else 0.0,
             muntin_thickness=drawers.muntin.thickness if parted else 0.0,
             slip=drawers.groove.slip,

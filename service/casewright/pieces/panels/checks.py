@@ -69,7 +69,7 @@ def frame_checks(
         "panel held",
         held,
         LEAST_HELD,
-        say("At the driest the panel still reaches {:.3} into each groove.", held),
+        say("At the driest the panel reaches {:.3} into each groove.", held),
         say(
             "It needs {}: make the grooves {:up} deep or more, or divide the frame by a muntin.",
             LEAST_HELD,
