@@ -101,7 +101,6 @@ PLACES = [
     refused("owner", "/jobs/{job_id}", state="in hand", amount="a lot"),
     refused("owner", "/units/{unit_id}", body__width="39 1/0"),
     refused("owner", "/units/{unit_id}", state="season", season__months="July 72 F", season__climate="Mars"),
-    refused("owner", "/units/{unit_id}", state="nested", rows__2__across__1__rows__1__height="1/0"),
     refused("owner", "/units/{unit_id}/starting-units", name=""),
     refused("owner", "/shop", name=""),
     refused("owner", "/shop/rack", cutter__1__width="wide", usual_pin="1/0", usual_slope_hardwood="steep"),

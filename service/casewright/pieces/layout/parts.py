@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from string import ascii_lowercase
 from typing import Any
 
 from casewright.measure.saying import Words
@@ -178,4 +179,10 @@ def _mark(base: str, number: int) -> str:
     """S5, S5b, S5c …, or N1, N2 … for a base that is numbered by size."""
     if base.endswith("#"):
         return f"{base[:-1]}{number}"
-    return base if number == 1 else f"{base}{chr(ord('a') + number - 1)}"
+    return base if number == 1 else f"{base}{_letters(number)}"
+
+
+def _letters(number: int) -> str:
+    """b for the second, c for the third … z, and then aa, ab …"""
+    before, last = divmod(number - 1, len(ascii_lowercase))
+    return (_letters(before) if before else "") + ascii_lowercase[last]
