@@ -17,6 +17,9 @@ STEEPEST_GRADUATION = 2.0
 LOWEST_OPENING = 2.0
 ROUNDING = 1 / 16
 """Openings are rounded to this, and the lowest takes what all the others leave [in]."""
+BESIDE_DRAWN = 1 / 4
+"""A case comes out nearer to its drawing than this; a size further off is of another opening, or of another
+design (common practice) [in]."""
 KNEES_WIDE, KNEES_HIGH = 24.0, 24.0
 """The least room for the knees of somebody who sits at a desk (common practice) [in]."""
 
@@ -43,6 +46,7 @@ def face_checks(spec: UnitSpec, face: Face) -> Iterator[Finding]:
     for stack in face.stacks:
         yield from _graduation(spec, stack)
     yield from _low(spec, face)
+    yield from _measured(spec, face)
     yield from _knees(face)
     yield from _floors(spec, face)
 
@@ -210,6 +214,22 @@ def _floors(spec: UnitSpec, face: Face) -> Iterator[Finding]:
             "frames, or put doors and open spaces into the lowest row.",
             about=space.code,
         )
+
+
+def _measured(spec: UnitSpec, face: Face) -> Iterator[Finding]:
+    """A size stays with the code under which it was measured; when rows move, that may be another opening."""
+    for opening in (*face.openings, *face.spaces):
+        for name in opening.measured:
+            found, drawn = getattr(opening, name), getattr(opening, f"designed_{name}")
+            yield at_most(
+                "measured beside drawn",
+                abs(found - drawn),
+                BESIDE_DRAWN,
+                say("{} measured {}; drawn is {:bare}.", name.capitalize(), found, drawn),
+                "Measure it again: this may have been another opening before rows were moved.",
+                about=f"{spec.code}-{opening.code}",
+                verdict=Verdict.CAUTION,
+            )
 
 
 def _knees(face: Face) -> Iterator[Finding]:

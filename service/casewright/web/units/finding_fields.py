@@ -21,6 +21,7 @@ SLIDE = ("drawers.running.slide", "drawers.running.kind")
 TENON = ("construction.tenon", "frames.tenon", "case.panelling.tenon")
 
 OF_DRAWERS: Table = (
+    ("measured beside drawn", ("measured",)),
     ("JC1|JC2", LAP),
     ("JC4|measured in the rabbet|rabbet", ("drawers.rabbet", "drawers.front_joint.kind")),
     ("JC3|JC10", ("drawers.front",)),
