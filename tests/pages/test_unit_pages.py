@@ -211,11 +211,12 @@ def test_a_page_asks_the_database_few_questions(shop, maker, unit, path):
 
 
 def test_drawings_are_titled_described_and_drawn_in_the_colour_of_the_text(maker, unit):
-    page = maker.get(unit).html
+    front, section = (maker.get(f"{unit}?view={view}").html for view in ("front", "section"))
 
-    assert '<title id="A-elevation-title">' in page
-    assert '<desc id="A-section-desc">' in page
-    assert 'stroke="currentColor"' in page
+    assert '<title id="A-elevation-title">' in front
+    assert '<desc id="A-section-desc">' in section
+    for page in (front, section):
+        assert 'stroke="currentColor"' in page
 
 
 @pytest.mark.parametrize("path", PAGES)
