@@ -12,7 +12,7 @@ from casewright.measure.units import Count
 Asked = TypeVar("Asked")
 Answer = TypeVar("Answer")
 
-KEPT = 512
+KEPT = 256
 """So many results of one function are kept, some ten kilobytes each: those of a few units. More would cost in
 every pass of the garbage collector what they save."""
 
