@@ -27,6 +27,7 @@ WRITTEN = {
     "tick": " ticks",
     "board_foot": " bd ft",
     "pound": " lb",
+    "pound/foot": " lb/ft",
     "pound/foot**3": " lb/cu ft",
     "psi": " psi",
     "force_pound": " lbf",

@@ -24,7 +24,7 @@ from casewright.web.units.rows import shape_in
 from casewright.web.units.tools import field_at
 from casewright.web.units.worked import Worked
 
-KEPT = 64
+KEPT = 16
 VIEWS = {"front": "Front", "section": "Section", "plan": "Plan", "opened": "Open"}
 """The drawings of a unit, by the names under which they are asked for: what their tabs are called."""
 
@@ -158,9 +158,11 @@ def result_of(
     if worked.unit is None:
         return None
     unit, held = worked.unit, worked.held
+    # Without a form beside it, there is nothing for the places in the front elevation to lead to.
+    drawn = UNLINKED if view == "front" and field is nowhere else view
     return Result(
         view=view,
-        drawn=unit_drawing(unit, writing.unit, view),
+        drawn=unit_drawing(unit, writing.unit, drawn),
         overall=Shown(text=_overall(unit, writing), figure="overall_height"),
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
@@ -177,8 +179,10 @@ def _front(unit: Construction, shown: LengthUnit) -> Drawing:
     return elevation(unit, shown, lambda code: f"#{field_at(code, shape)}")
 
 
+UNLINKED = "unlinked"
 DRAWN: dict[str, Callable[[Construction, LengthUnit], Drawing]] = {
     "front": _front,
+    UNLINKED: elevation,
     "section": section,
     "plan": plan_view,
     "opened": opened_view,
