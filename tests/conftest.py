@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from sqlalchemy import Engine
 
 # The same cases on every run of the build server, and no stop-watch.
-settings.register_profile("bench", deadline=None, max_examples=60)
-settings.register_profile("ci", deadline=None, derandomize=True, max_examples=60)
+settings.register_profile("bench", deadline=None, max_examples=40)
+settings.register_profile("ci", deadline=None, derandomize=True, max_examples=40)
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
 
 
