@@ -13,17 +13,12 @@ from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.built.standing import unit_standing
 from casewright.stability.limits import house_limits
 from casewright.stability.masses import at_travel
-from casewright.stability.mending import (
-    least_factor,
-    remedies,
-    with_ballast,
-    with_deeper_body,
-    with_feet_forward,
-)
+from casewright.stability.mending import least_factor, remedies
 from casewright.stability.situations import all_open_filled, situations
 from casewright.stability.tipping import Kind, tip_case
 from casewright.wood.sheets import sheets
 from legwork import pieces_on_legs
+from mended import with_ballast, with_deeper_body, with_feet_forward
 from units import built, changed, chest, dresser
 
 LIMITS = house_limits()

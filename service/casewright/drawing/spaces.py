@@ -32,24 +32,6 @@ def draw_spaces(view: View, unit: Construction) -> None:
             view.sheet.say(f"{space.code} measured: {', '.join(space.measured)}")
 
 
-def hinged_at(space: Space) -> Iterator[str]:
-    """The side at which each leaf of an opening is hinged, from the left.
-
-    Args:
-        space: an opening with doors
-
-    Yields:
-        Left or right; of two leaves each at its outer side.
-
-    Source: common practice.
-    """
-    if space.leaves == 1:
-        yield space.hinged
-    else:
-        yield "left"
-        yield "right"
-
-
 def _say_doors(view: View, space: Space) -> None:
     count = "one door, hinged" if space.leaves == 1 else "two doors, hinged"
     where = f"at the {space.hinged}" if space.leaves == 1 else "at their outer edges"

@@ -58,21 +58,6 @@ def _with_tools_behind(joint: Joint) -> tuple[Setting, ...]:
     return tuple(replace(each, label=_at_the_back(each)) for each in joint.settings if each.tool)
 
 
-def drawer_settings(drawer: Drawer) -> tuple[Setting, ...]:
-    """What is set for both joints of a drawer, in the order of work; what is of the rear joint says so.
-
-    Args:
-        drawer: the drawer
-
-    Returns:
-        The settings of the front joint, then those of the rear one.
-
-    Source: common practice.
-    """
-    behind = (replace(each, label=_at_the_back(each)) for each in drawer.joints.back.settings)
-    return (*drawer.joints.front.settings, *behind)
-
-
 def _at_the_back(setting: Setting) -> Words:
     """What a setting of the rear joint is called among those of both; gauges as their list has them."""
     if setting.name == "gauge_side":

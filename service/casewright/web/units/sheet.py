@@ -8,7 +8,6 @@ from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
 from casewright.web.units.fields import Asked, Choices, Group, Kind
 from casewright.web.units.form import (
-    WHOLE,
     Read,
     asked_fields,
     counts,
@@ -287,8 +286,3 @@ def _lines(asked: Asked, count: int) -> str:
     if asked.name == "measured":
         return f"{count} sizes" if count else "nothing"
     return "the home month by month" if count else ""
-
-
-def whole_fault(sheet: UnitSheet) -> str:
-    """What is wrong with the unit as a whole; empty for nothing."""
-    return next((sentence for name, _, sentence in sheet.faults if name == WHOLE), "")
