@@ -69,7 +69,7 @@ def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = No
     sheet = paper or (Paper.A4 if shown is LengthUnit.MILLIMETRE else Paper.LETTER)
     return {
         f"{unit.spec.code}-pulls-template.pdf": loose_template_pdf(
-            f"{TITLE}, {unit.spec.name}", strips, shown, sheet
+            f"{TITLE}, {unit.spec.name}", strips, shown, sheet, what="For"
         )
     }
 

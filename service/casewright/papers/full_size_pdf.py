@@ -46,20 +46,25 @@ def full_size_pdf(head: PaperHead, strips: Iterable[NamedStrip], paper: Paper = 
 
 
 def loose_template_pdf(
-    title: str, strips: Iterable[NamedStrip], unit: LengthUnit, paper: Paper = Paper.LETTER
+    title: str,
+    strips: Iterable[NamedStrip],
+    unit: LengthUnit,
+    paper: Paper = Paper.LETTER,
+    what: str = "Joint",
 ) -> bytes:
-    """Templates of one joint that belongs to no job.
+    """Templates that belong to no job: of one joint, or of the pulls of a piece.
 
     Args:
-        title: what the joint is
+        title: what they are of
         strips: what is marked, and on which parts
         unit: in which sizes are written
         paper: the sheet
+        what: what kind of thing that is
 
     Returns:
         A PDF in which an inch is an inch, if it is printed as it is.
     """
-    head = loose_head("Template in full size", title, unit)
+    head = loose_head("Template in full size", title, unit, what)
     by_board = (replace(strip, title="") for strip in strips)
     return _as_it_is(render("full_size", head | _sheets(by_board, unit), paper))
 
