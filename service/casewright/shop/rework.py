@@ -8,24 +8,34 @@ from casewright.measure.units import Hours
 from casewright.pieces.built.rework_stages import Reached
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.costs.rework_hours import standard_hours
+from casewright.records.jobs import UnitRevision
 from casewright.records.rework import seconds_of_drawers, standing_of_unit
 from casewright.records.sessions import Fenced
+from casewright.shop.units import origins_of
 
 SECONDS = 3600
 
 
-def reached_by_unit(db: Fenced, unit_id: str) -> Mapping[int, Reached]:
-    """How far each piece of a unit is, with the hours that were written down for its drawers; two queries."""
+def reached_by_unit(db: Fenced, revision: UnitRevision) -> Mapping[int, Reached]:
+    """How far each piece of a unit is, with the hours that were written down for its drawers; two queries.
+
+    Args:
+        db: the session
+        revision: the one whose codes the drawers are to be named by
+    """
+    unit_id = revision.unit_id
+    codes = {origin: code for code, origin in origins_of(revision).items()}
     seconds = seconds_of_drawers(db, unit_id)
     found: dict[int, Reached] = {}
     for piece, rows in groupby(standing_of_unit(db, unit_id), key=lambda row: row.piece):
         members = list(rows)
+        known = [(codes[row.origin], row) for row in members if row.origin in codes]
         logged: dict[str, Hours] = {
-            row.code: seconds[row.drawer_id] / SECONDS for row in members if row.drawer_id in seconds
+            code: seconds[row.drawer_id] / SECONDS for code, row in known if row.drawer_id in seconds
         }
         found[piece] = Reached(
             case=members[0].case_stage,
-            drawers={row.code: row.stage for row in members},
+            drawers={code: row.stage for code, row in known},
             hours=logged,
         )
     return found
