@@ -44,6 +44,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     refuse_crate(spec, face)
     refuse_top(spec)
     refuse_undivided(spec, face)
+    _refuse_shelves(spec, face)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
@@ -60,6 +61,15 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
                 )
             )
     _refuse_too_little(spec)
+
+
+def _refuse_shelves(spec: UnitSpec, face: Face) -> None:
+    """Between legs a shelf is loose on pins in them: there is no board at its ends to be housed in."""
+    if spec.legs and spec.shelving.fixing != "pins" and any(space.shelves for space in face.spaces):
+        raise CannotBuild(
+            "shelving.fixing: between legs there is no board to house a shelf in; choose pins, which go into "
+            "the legs, or a carcase"
+        )
 
 
 def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
