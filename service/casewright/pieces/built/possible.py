@@ -81,9 +81,11 @@ def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
     yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
     yield from back_limits(spec, face.body_height)
     yield from wall_limits(spec, face.body_height)
-    if spec.crate:
+    if spec.crate and not case.is_framed:
         return
     yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
+    if spec.crate:
+        return
     yield "frames.tenon", frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"
     yield "frames.runner_width", frames.runner_width, narrow, "it runs under one drawer"
     yield "frames.centre_runner_width", frames.centre_runner_width, 2 * narrow, "it runs under two"
