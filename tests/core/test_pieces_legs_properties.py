@@ -32,7 +32,10 @@ LET_IN = {
             *("Centre runner", "Centre kicker", "Runner", "Kicker"),
         )
     ),
-    *(frozenset({"Floor bearer, at the back", over}) for over in ("Centre runner", "Centre kicker")),
+    *(
+        frozenset({"Floor bearer, at the back", over})
+        for over in ("Centre runner", "Centre kicker", "Partition")
+    ),
     *(
         frozenset({running, rail})
         for running in ("Centre runner", "Centre kicker")

@@ -60,8 +60,8 @@ def crate_words(spec: UnitSpec, crate: Crate, face: Face, shown: LengthUnit) -> 
         "framed": f"Its sides are frames {thick} thick around panels that lie loose in them",
     }[spec.case.sides]
     yield (
-        f"{body}; strips {sized(crate.strip, shown)} thick, notched over each other where they cross, part it into "
-        "openings and carry the drawers."
+        f"{body}; strips {sized(crate.strip, shown)} thick, notched over each other where they cross, part "
+        "it into openings and carry the drawers."
     )
     yield from closing_words(spec, face, shown)
 
