@@ -10,7 +10,7 @@ ROWS = (
     {"columns": 2},
     {"holds": "open", "across": [{"shelves": 1}]},
     {"holds": "doors", "across": [{"leaves": 2}, {"holds": "open"}]},
-    {"across": [{}, {"holds": "doors"}, {}]},
+    {"across": [{}, {"holds": "doors"}]},
 )
 """What a row under the top one holds."""
 
