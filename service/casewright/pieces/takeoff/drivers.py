@@ -168,7 +168,7 @@ def _let_in_ends(unit: Construction, lines: dict[str, int]) -> dict[Driver, floa
 
 
 def _top(fixing: str) -> dict[Driver, float]:
-    """The top that is fitted, by what holds it; nothing where it is a corner of the case, or there is none."""
+    """The top that is fitted, by what holds it; nothing where it is a corner of the case or is left out."""
     return {TOP_BY[fixing]: 1} if fixing in TOP_BY else {}
 
 
