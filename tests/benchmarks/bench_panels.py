@@ -1,10 +1,10 @@
 """How much less wood glued-up panels take when their strips are as wide as the boards allow.
 
-    PYTHONPATH=service:tests .venv/bin/python tests/benchmarks/bench_panels.py [--jobs 40] [--seconds 2] [--cpu]
+    PYTHONPATH=service:tests .venv/bin/python tests/benchmarks/bench_panels.py [--jobs 40] [--seconds 2]
 
-Random jobs of 5 to 30 panels from random boards. Beside the plan stands the same job with each panel ripped into
-the fewest equal strips, laid out by the engine for single parts in the same time; every plan is checked by code
-that knows nothing of the planner. --cpu counts processor time, for a machine that others use, too.
+Random jobs of 5 to 30 panels from random boards. Beside the plan stands the same job with each panel ripped
+into the fewest equal strips, laid out by the engine for single parts in the same time; every plan is checked by
+code that knows nothing of the planner. --cpu counts processor time, for a machine that others use, too.
 """
 
 import argparse
