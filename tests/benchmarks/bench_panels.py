@@ -3,7 +3,7 @@
     PYTHONPATH=service:tests .venv/bin/python tests/benchmarks/bench_panels.py [--jobs 40] [--seconds 2]
 
 Random jobs of 5 to 30 panels from random boards. Beside the plan stands the same job with each panel ripped
-into the fewest equal strips, laid out by the engine for single parts in the same time; every plan is checked by
+into the fewest equal strips, laid out by the engine for single parts in the same time; plans are checked by
 code that knows nothing of the planner. --cpu counts processor time, for a machine that others use, too.
 """
 
@@ -34,10 +34,15 @@ def main() -> None:
     parser.add_argument("--jobs", type=int, default=40)
     parser.add_argument("--seconds", type=float, default=2.0)
     parser.add_argument("--cpu", action="store_true")
+    parser.add_argument("--quick", action="store_true", help="two jobs, to see that it runs")
     given = parser.parse_args()
+    if given.quick:
+        given.jobs, given.seconds = 2, 0.1
     plan_panels(random_job(0, panels=2, pieces=1), Budget(now=time.perf_counter, steps=1))
     print(
-        f"{'job':>4}{'panels':>8}{'boards':>8}{'equal':>12}{'together':>12}{'less %':>9}{'over bound %':>14}"
+        "figure{:>8}{:>8}{:>12}{:>12}{:>9}{:>14}".format(
+            "panels", "boards", "equal", "together", "less %", "over bound %"
+        )
     )
     gains, gaps = [], []
     for seed in range(given.jobs):
@@ -51,7 +56,7 @@ def main() -> None:
         gains.append(100 * (1 - answer.cost / equal.cost))
         gaps.append(100 * (answer.cost / answer.bound - 1))
         print(
-            f"{seed:>4}{len(problem.panels):>8}{len(problem.stocks):>8}{equal.cost:>12}{answer.cost:>12}"
+            f"{seed:>6}{len(problem.panels):>8}{len(problem.stocks):>8}{equal.cost:>12}{answer.cost:>12}"
             f"{gains[-1]:>9.2f}{gaps[-1]:>14.2f}"
         )
     mean = statistics.mean(gains)
