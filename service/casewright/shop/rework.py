@@ -51,17 +51,17 @@ def with_standard(reached: Reached, held: Estimate | None) -> Reached:
 
 
 def reworked(
-    db: Fenced, unit_id: str, before: Estimate, after: Construction
+    db: Fenced, revision: UnitRevision, before: Estimate, after: Construction
 ) -> tuple[tuple[int, Rework], ...]:
     """What a change does to each piece of a unit that is being made, by the number of the piece.
 
     Args:
         db: the session
-        unit_id: the unit
+        revision: the one that is being made, whose codes the drawers have there
         before: the unit as it is being made
         after: the unit as it is to be
     """
-    standing = dict(reached_by_unit(db, unit_id)) or {1: Reached()}
+    standing = dict(reached_by_unit(db, revision)) or {1: Reached()}
     return tuple(
         (piece, rework(before.unit, after, with_standard(each, before)))
         for piece, each in standing.items()

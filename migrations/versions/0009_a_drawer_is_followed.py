@@ -9,8 +9,8 @@ import sqlalchemy as sa
 from alembic import op
 from sqlalchemy.dialects import postgresql
 
-revision = "0008"
-down_revision = "0007"
+revision = "0009"
+down_revision = "0008"
 
 DOCUMENT = sa.JSON().with_variant(postgresql.JSONB(), "postgresql")
 CONSTRAINT = "uq_drawer_shop_id_carcase_id"
