@@ -1,85 +1,39 @@
-"""The kinds of field that a unit file has: sizes, clearances, shares, woods.
+"""The kinds of field that a unit file has: sizes, clearances and, of its own, woods."""
 
-A size is written as text in any notation that makers use (`"13/16"`, `"397 mm"`), or as a number in the unit
-that the file names. It is held in inches.
-"""
-
-from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import (
-    BaseModel,
-    BeforeValidator,
-    ConfigDict,
-    Field,
-    PlainSerializer,
-    SerializationInfo,
-    ValidationInfo,
-)
+from pydantic import BeforeValidator, Field
 from pydantic_core import PydanticCustomError
 
-from casewright.measure.lengths import (
-    LengthError,
-    LengthUnit,
-    parse_length,
-    write_length,
+from casewright.measure.fields import (
+    NUMBER_LIMIT,
+    Clearance,
+    Length,
+    Size,
+    Spec,
+    read_length,
+    write_size,
 )
 from casewright.measure.typed import quoted
-from casewright.measure.units import MILLIMETRES_PER_INCH, Unit
 from casewright.wood.movement import Cut
 from casewright.wood.species import UnknownWood, wood
 
+__all__ = (
+    "LONGEST_NAME",
+    "NUMBER_LIMIT",
+    "Clearance",
+    "Length",
+    "Size",
+    "Spec",
+    "Timber",
+    "WoodField",
+    "known_wood",
+    "read_length",
+    "read_wood",
+    "write_size",
+)
+
 LONGEST_NAME = 100
-NUMBER_LIMIT = 100_000
-"""A bare number beyond this is no size in any unit; it is refused before any arithmetic."""
-
-
-class Spec(BaseModel):
-    """The base of every part of a unit file: it cannot be changed, and knows no keys but its own."""
-
-    model_config = ConfigDict(
-        frozen=True, extra="forbid", str_strip_whitespace=True, ser_json_inf_nan="strings"
-    )
-
-
-def read_length(value: Any, info: ValidationInfo) -> float:
-    """A length in inches from what the file holds: text in any notation, or a number in the file's unit."""
-    unit = (info.context or {}).get("unit", LengthUnit.INCH)
-    if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise PydanticCustomError(
-            "length",
-            "a size is text such as {example} or a number",
-            {"example": '"13/16"' if unit is LengthUnit.INCH else '"397"'},
-        )
-    if isinstance(value, str):
-        try:
-            return float(parse_length(value, unit))
-        except LengthError as error:
-            raise PydanticCustomError("length", "{reason}", {"reason": str(error)}) from None
-    if not -NUMBER_LIMIT < value < NUMBER_LIMIT:
-        raise PydanticCustomError(
-            "length", "a size is below 100,000, such as {example}", {"example": "15.625"}
-        )
-    if unit is LengthUnit.INCH:
-        return float(value)
-    return float(Fraction(repr(value)) / Fraction(repr(MILLIMETRES_PER_INCH)))
-
-
-def write_size(inches: float, info: SerializationInfo) -> str:
-    """A size as text that reads back in the unit of the file that it is written to."""
-    return write_length(inches, (info.context or {}).get("unit", LengthUnit.INCH))
-
-
-Length = Annotated[
-    float,
-    BeforeValidator(read_length, json_schema_input_type=str | float),
-    PlainSerializer(write_size, return_type=str, when_used="json"),
-    Unit("inch"),
-]
-Size = Annotated[Length, Field(gt=0, le=1200)]
-"""A length that a part can have: above nothing, up to a hundred feet [in]."""
-Clearance = Annotated[Length, Field(ge=0, le=12)]
-"""A gap or allowance: nothing, or more [in]."""
 
 
 def read_wood(value: Any) -> Any:

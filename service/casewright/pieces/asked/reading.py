@@ -1,39 +1,31 @@
 """A unit file, in and out: JSON to choices, with a sentence for whatever cannot be used."""
 
-import json
-import math
-from dataclasses import dataclass
 from typing import Any, TypeVar
 
-from pydantic import TypeAdapter, ValidationError
-from pydantic_core import ErrorDetails
+from pydantic import TypeAdapter
 
-from casewright.measure.lengths import LengthUnit
+from casewright.measure import json_files
+from casewright.measure.json_files import LARGEST_FILE, LONGEST_NUMBER, MOST_DIGITS, CannotRead, FileKind
 from casewright.pieces.asked.fields import Spec
-from casewright.pieces.asked.sentences import Problem, problem
+from casewright.pieces.asked.sentences import CHOICES, Problem
 from casewright.pieces.asked.spec import VERSION, UnitSpec
 
-LARGEST_FILE = 1_000_000
-"""Characters; a unit file of forty rows is far below it."""
-MOST_DIGITS = 12
-LONGEST_NUMBER = 40
+__all__ = (
+    "LARGEST_FILE",
+    "LONGEST_NUMBER",
+    "MOST_DIGITS",
+    "UNIT_FILE",
+    "CannotRead",
+    "parse_json",
+    "read_as",
+    "read_unit",
+    "unit_schema",
+    "write_unit",
+)
+
+UNIT_FILE = FileKind(name="unit file", start='{"casewright": 1, "name": "Hall chest", …}')
 
 Read = TypeVar("Read", bound=Spec)
-
-
-@dataclass(frozen=True, slots=True)
-class _Refused(Exception):
-    """Raised inside the JSON reader for what the standard allows and a size cannot be."""
-
-    problem: Problem
-
-
-class CannotRead(ValueError):
-    """A file that cannot be used, with every problem that was found in it."""
-
-    def __init__(self, *problems: Problem) -> None:
-        self.problems = problems
-        super().__init__(str(problems[0]))
 
 
 def parse_json(text: str) -> Any:
@@ -50,59 +42,7 @@ def parse_json(text: str) -> Any:
 
     Source: RFC 8259.
     """
-    if len(text) > LARGEST_FILE:
-        raise CannotRead(
-            Problem("", f"the file is larger than {LARGEST_FILE:,} characters; a unit file is small")
-        )
-    try:
-        return json.loads(
-            text.removeprefix("\ufeff"),
-            object_pairs_hook=_without_repeats,
-            parse_constant=_no_constant,
-            parse_int=_whole_number,
-            parse_float=_number,
-        )
-    except json.JSONDecodeError as error:
-        message = (
-            f"this is not JSON: {error.msg[0].lower()}{error.msg[1:]} at line {error.lineno}, "
-            f'column {error.colno}; a unit file looks like {{"casewright": 1, "name": "Hall chest", …}}'
-        )
-        raise CannotRead(Problem("", message)) from None
-    except RecursionError:
-        raise CannotRead(TOO_DEEP) from None
-    except _Refused as refused:
-        raise CannotRead(refused.problem) from None
-
-
-TOO_DEEP = Problem("", "the file is nested too deeply; a unit file has a few levels")
-
-
-def _without_repeats(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    found: dict[str, Any] = {}
-    for key, value in pairs:
-        if key in found:
-            raise _Refused(Problem(key[:60], "this key stands there twice; keep the one that is meant"))
-        found[key] = value
-    return found
-
-
-def _no_constant(name: str) -> Any:
-    raise _Refused(Problem("", f"{name} is not a number that a size can have; write one such as 15.625"))
-
-
-def _whole_number(digits: str) -> int:
-    if len(digits) > MOST_DIGITS:
-        raise _Refused(Problem("", f"{digits[:12]}… has {len(digits)} digits; write a number such as 15"))
-    return int(digits)
-
-
-def _number(digits: str) -> float:
-    value = float(digits) if len(digits) <= LONGEST_NUMBER else math.inf
-    if not math.isfinite(value):
-        raise _Refused(
-            Problem("", f"{digits[:20]} is not a number that a size can have; write one such as 15.625")
-        )
-    return value
+    return json_files.parse_json(text, UNIT_FILE)
 
 
 def read_unit(text: str) -> UnitSpec:
@@ -128,7 +68,7 @@ def read_unit(text: str) -> UnitSpec:
 
 
 def read_as(model: type[Read], data: Any) -> Read:
-    """Data from a file as a model, with a sentence for whatever does not fit.
+    """Data from a file as a model of this room, with a sentence for whatever does not fit.
 
     Args:
         model: the model that the data should fit
@@ -142,27 +82,7 @@ def read_as(model: type[Read], data: Any) -> Read:
 
     Source: the schema of the model.
     """
-    if not isinstance(data, dict):
-        raise CannotRead(Problem("", 'the file should hold one object, such as {"casewright": 1, …}'))
-    unit = LengthUnit.MILLIMETRE if data.get("unit") == LengthUnit.MILLIMETRE else LengthUnit.INCH
-    try:
-        return model.model_validate(data, context={"unit": unit})
-    except ValidationError as error:
-        details = _without_echoes(error.errors(include_url=False))
-        raise CannotRead(*dict.fromkeys(problem(model, detail, unit) for detail in details)) from None
-    except RecursionError:
-        raise CannotRead(TOO_DEEP) from None
-
-
-def _without_echoes(details: list[ErrorDetails]) -> list[ErrorDetails]:
-    """The errors without those that call a list too short only because what stands in it is wrong."""
-    places = [detail["loc"] for detail in details]
-    return [
-        detail
-        for detail in details
-        if detail["type"] != "too_short"
-        or not any(len(place) > len(loc := detail["loc"]) and place[: len(loc)] == loc for place in places)
-    ]
+    return json_files.read_as(model, data, CHOICES, '{"casewright": 1, …}')
 
 
 def write_unit(spec: UnitSpec) -> str:
