@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.units import Degrees, Inches, InchPounds, Number
 from casewright.stability.masses import Mass
 
@@ -37,6 +38,7 @@ class Moving:
     travel: Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Situation:
     """What stands, what has moved out, how the piece leans and what pushes.
@@ -58,6 +60,7 @@ class Situation:
     push: InchPounds = 0.0
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TipCase:
     """A situation, worked out.

@@ -57,11 +57,13 @@ from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HalfBlindJoint:
     """A half-blind joint, worked out.

@@ -33,11 +33,13 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Through:
     """A through joint as it is asked for.
@@ -100,6 +102,7 @@ class Through:
         return self.groove.top if self.groove else 0.0
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThroughJoint:
     """A through joint, worked out.
