@@ -180,8 +180,12 @@ def parts(situation: Situation) -> tuple[InchPounds, ...]:
 
     Source: statics.
     """
+    if not situation.tilt:  # the greater part of a piece's many situations, without the slope of the floor
+        standing = [mass.weight * mass.x for mass in situation.standing]
+        moving = [one.mass.weight * (one.mass.x - one.travel) for one in situation.moving]
+        return (*standing, math.fsum(moving))
     angle = math.radians(situation.tilt)
     cos, sin = math.cos(angle), math.sin(angle)
-    # As `moment` of each of them, the angle reckoned once: a piece has many situations.
+    # As `moment` of each of them, the angle reckoned once.
     standing = [mass.weight * (mass.x * cos - mass.z * sin) for mass in situation.standing]
     return (*standing, moved_out(situation.moving, situation.tilt))
