@@ -281,7 +281,7 @@ def situations(piece: Piece, limits: Limits | None = None) -> tuple[Situation, .
     ]
     pushed = (held.push_force, held.push_height)
     loads: tuple[Situation, ...] = (all_open_filled(piece),) if piece.drawers or piece.leaves else ()
-    pushes: tuple[Situation, ...] = (_push_on(piece, *pushed, "", (), tuple(opened)),)
+    pushes: tuple[Situation, ...] = (push_at_top(piece, *pushed),)
     if piece.one_at_a_time and len(piece.drawers) > 1:
         loads = tuple(_one_open(piece, drawer, others) for drawer, _, others in alone)
         pushes = tuple(
