@@ -5,6 +5,8 @@ from dataclasses import replace
 from itertools import groupby
 
 from casewright.measure.units import Hours
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.rework import Rework, rework
 from casewright.pieces.built.rework_stages import Reached
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.costs.rework_hours import standard_hours
@@ -36,3 +38,22 @@ def with_standard(reached: Reached, held: Estimate | None) -> Reached:
     if held is None:
         return reached
     return replace(reached, hours={**standard_hours(held, reached), **reached.hours})
+
+
+def reworked(
+    db: Fenced, unit_id: str, before: Estimate, after: Construction
+) -> tuple[tuple[int, Rework], ...]:
+    """What a change does to each piece of a unit that is being made, by the number of the piece.
+
+    Args:
+        db: the session
+        unit_id: the unit
+        before: the unit as it is being made
+        after: the unit as it is to be
+    """
+    standing = dict(reached_by_unit(db, unit_id)) or {1: Reached()}
+    return tuple(
+        (piece, rework(before.unit, after, with_standard(each, before)))
+        for piece, each in standing.items()
+        if piece <= before.unit.spec.count
+    )
