@@ -57,7 +57,7 @@ class CutFile(Spec):
         LengthUnit.INCH, description="The unit of bare numbers, and of the answer.", examples=["mm"]
     )
     name: Words = Field("", description="What it is for.", examples=["Hall chest"])
-    saw: Saw = Field(Saw(), description="What the saw and the jointer take.", examples=[{"kerf": "1/8"}])
+    saw: Saw = Field(Saw(), description="Kerf, trims and allowances.", examples=[{"kerf": "1/8"}])
     first_cut: FirstCut = Field(
         "best",
         description=(
@@ -73,7 +73,7 @@ class CutFile(Spec):
     )
     offcuts: Literal["first", "by cost", "last"] = Field(
         "first",
-        description="Are offcuts used before whole stock, by what they cost, or only when all else is used up?",
+        description="Are offcuts used before whole stock, by what they cost, or after all else?",
         examples=["last"],
     )
     keep: Keep = Field(
@@ -177,6 +177,16 @@ def _of_part(place: str, part: CutPart, held: dict[str, Stock]) -> Iterator[Comp
             yield (
                 "{where}: {code} is {found}, and the part is {wood}",
                 {"where": where, "code": hand.on, "found": found.wood, "wood": part.wood},
+            )
+        elif isinstance(found, Board) and found.thickness_class != part.thickness_class:
+            yield (
+                "{where}: {code} is {found}, and the part is {wood}",
+                {
+                    "where": where,
+                    "code": hand.on,
+                    "found": found.thickness_class,
+                    "wood": part.thickness_class or "of no class",
+                },
             )
         elif (count := getattr(found, "count", None)) is not None and hand.number > count:
             yield (

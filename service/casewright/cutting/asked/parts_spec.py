@@ -125,6 +125,13 @@ class GrainSet(Spec):
         description="Codes in the order in which they are cut; one row, but in a grid and in pairs.",
         examples=[[["A-R1-1-F", "A-R1-2-F"]]],
     )
+    glue_up: GlueUp | None = Field(
+        None,
+        description=(
+            "How its blank may be glued up where no board is wide enough; left out, as its first part may be."
+        ),
+        examples=[{"narrowest": "2-1/2", "widest": "6"}],
+    )
 
 
 class Saw(Spec):
