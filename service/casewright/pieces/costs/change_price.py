@@ -211,7 +211,7 @@ def _difference(before: JobEstimate, after: JobEstimate) -> Iterator[PriceLine]:
 
 
 def _less(label: str, now: Cents, was: Cents) -> PriceLine:
-    return PriceLine(label=label, amount=now - was, working=f"{as_decimal(now)} − {as_decimal(was)}")
+    return PriceLine(label=label, amount=now - was, working=f"{as_decimal(now):,} − {as_decimal(was):,}")
 
 
 def _hours_line(label: str, hours: Hours, job: JobEstimate) -> PriceLine:

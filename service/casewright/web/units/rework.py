@@ -95,7 +95,7 @@ def show_rework(visit: Office, unit_id: str, number: int, against: int | None = 
         head=seen.head,
         number=number,
         against=other,
-        pieces=tuple(_pieces(old, seen, reached_by_unit(visit.db, unit_id))),
+        pieces=tuple(_pieces(old, seen, reached_by_unit(visit.db, old.loaded.revision))),
         refusal=old.worked.refusal or seen.worked.refusal,
     )
     return show(visit, page)
