@@ -37,6 +37,7 @@ WRITTEN = {
     "degF": "°F",
     "degree": "°",
     "minute": " min",
+    "second": " s",
     "hour": " h",
     "week": " weeks",
     "quart": " qt",
