@@ -1,5 +1,6 @@
 """Cut files for tests: at random with everything that a cut file can ask, and boards cut up without waste."""
 
+import json
 import random
 from fractions import Fraction
 from typing import Any
@@ -9,6 +10,7 @@ from casewright.cutting.budget import Budget
 from casewright.cutting.plans.plan import plan_cuts
 from casewright.cutting.plans.values import CutPlan
 from casewright.papers.cutting_data import cutting_data
+from cutchecker import complaints
 
 
 def steps(number: int, seed: int = 0) -> Budget:
@@ -24,6 +26,20 @@ def planned(data: dict[str, Any], number: int = 2) -> CutPlan:
 def answered(data: dict[str, Any], number: int = 2) -> dict[str, Any]:
     """The layout as the command prints it for machines."""
     return cutting_data(planned(data, number))
+
+
+def only_lot(data: dict[str, Any], number: int = 3) -> dict[str, Any]:
+    """The only lot of an answer with which the checker finds nothing wrong."""
+    found = json.loads(json.dumps(answered(data, number)))
+    assert complaints(data, found) == []
+    assert len(found["lots"]) == 1
+    lot: dict[str, Any] = found["lots"][0]
+    return lot
+
+
+def laid_of(lot: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:
+    """Everything that is cut, with the mark of its board."""
+    return [(each["stock"], one) for each in lot["layouts"] for one in each["parts"]]
 
 
 def written(size: Fraction) -> str:
@@ -52,7 +68,7 @@ def random_file(seed: int) -> dict[str, Any]:
     file: dict[str, Any] = {"cut_file": 1, "parts": [], "sets": []}
     if rng.random() < 0.4:
         file["saw"] = {
-            "kerf": rng.choice(["1/8", "3/32", "0", "1/4"]),
+            "kerf": rng.choice(["1/8", "3/32", "0", "1/4", "3.2 mm"]),
             "end_trim": rng.choice(["0", "1", "2"]),
         }
     if rng.random() < 0.5:
@@ -129,6 +145,8 @@ def _part(number: int, file: dict[str, Any], rng: random.Random) -> dict[str, An
     if rng.random() < 0.2:
         part["width"] = eighths(rng, 9, 22)
         part["glue_up"] = {"narrowest": "2-1/2", "widest": rng.choice(["5", "6", "8"])}
+        if rng.random() < 0.5:
+            part["glue_up"]["keep_off"] = [{"start": "3", "end": "5"}, {"start": "6", "end": "6-1/2"}]
     if rng.random() < 0.15:
         part["ends"] = "kept"
     if rng.random() < 0.15 and "glue_up" not in part:

@@ -45,7 +45,7 @@ def least_cost(
     """
     areas = [(ground.usable.length + kerf) * (ground.usable.width + kerf) for ground in grounds]
     needs = _needs(blanks, panels, grounds, kerf)
-    if not needs:
+    if not needs or not grounds:
         return sum(costs[code] * number for code, number in begun.items())
     model = highspy.Highs()  # type: ignore[no-untyped-call]
     model.setOptionValue("output_flag", False)
@@ -64,7 +64,11 @@ def least_cost(
         model.addRow(1.0 - TOLERANCE, highspy.kHighsInf, len(some), some, shares)
     model.run()
     bound = model.getInfo().mip_dual_bound
-    return max(0, math.ceil(bound * (1 - TOLERANCE) - TOLERANCE)) if math.isfinite(bound) else 0
+    if not math.isfinite(bound):
+        return 0
+    # Whatever is bought, it costs a whole number of the costs' common measure.
+    measure = math.gcd(*(costs[ground.stock.code] for ground in grounds))
+    return max(0, math.ceil(bound * (1 - TOLERANCE) / measure - TOLERANCE) * measure)
 
 
 def _needs(
