@@ -1,4 +1,4 @@
-"""The chalk-out sheet: each board drawn with its parts, so that it can be chalked and cut; then what is left."""
+"""The chalk-out sheet: each board drawn with its parts, so that it can be chalked and cut."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
@@ -47,9 +47,7 @@ def chalk_out_data(answer: Mapping[str, Any], title: str) -> dict[str, Any]:
                 ],
                 "bars": [_bar(each, unit) for each in lot["lengths"]],
             }
-            for lot, views, reasons in zip(
-                answer["lots"], answer["drawings"], answer["reasons"], strict=True
-            )
+            for lot, views, reasons in zip(answer["lots"], answer["drawings"], answer["reasons"], strict=True)
         ],
         "cautions": [words(each) for each in cautions_at("saw", woods)],
     }

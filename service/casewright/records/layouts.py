@@ -1,16 +1,17 @@
-"""Layouts of a job's parts on its stock: what was asked, how far it is, what came of it, what is cut already."""
+"""Layouts of a job's parts on its stock: what was asked, how far it is, what came of it, what is cut."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime
 from enum import StrEnum
 from typing import Any, NamedTuple
 
-from sqlalchemy import Index, String, UniqueConstraint, select
-from sqlalchemy.orm import Mapped, deferred, mapped_column
+from sqlalchemy import Index, String, UniqueConstraint, and_, or_, select
+from sqlalchemy.orm import Mapped, mapped_column
 
 from casewright.records.base import ID_LENGTH, Base, Document, Item, Lasting, choice, owned_by
 from casewright.records.papers import LARGE
 from casewright.records.sessions import Fenced
+from casewright.records.stock import PieceState, StockPiece
 
 
 class LayoutState(StrEnum):
@@ -52,9 +53,9 @@ class CutLayout(Item, Base):
     ended_at: Mapped[datetime | None]
     who: Mapped[str] = mapped_column(String(120))
     demo: Mapped[bool] = mapped_column(default=False)
-    asked: Mapped[dict[str, Any]] = deferred(mapped_column(Document, sort_order=LARGE))
+    asked: Mapped[dict[str, Any]] = mapped_column(Document, sort_order=LARGE, deferred=True)
     """The cut file."""
-    answer: Mapped[dict[str, Any] | None] = deferred(mapped_column(Document, sort_order=LARGE + 1))
+    answer: Mapped[dict[str, Any] | None] = mapped_column(Document, sort_order=LARGE + 1, deferred=True)
     """The layout with a drawing of each board."""
 
 
@@ -91,9 +92,7 @@ class LayoutRow(NamedTuple):
 def layouts_of(db: Fenced, job_id: str) -> Sequence[LayoutRow]:
     """The layouts of a job, the newest first; one query."""
     columns = [getattr(CutLayout, name) for name in LayoutRow._fields]
-    rows = db.execute(
-        select(*columns).where(CutLayout.job_id == job_id).order_by(CutLayout.number.desc())
-    )
+    rows = db.execute(select(*columns).where(CutLayout.job_id == job_id).order_by(CutLayout.number.desc()))
     return [LayoutRow(*row) for row in rows]
 
 
@@ -106,3 +105,13 @@ def ticked(db: Fenced, layout_id: str) -> frozenset[tuple[str, int]]:
     )
     latest = {(board, step): is_done for board, step, is_done in rows}
     return frozenset(cut for cut, is_done in latest.items() if is_done)
+
+
+def pieces_to_cut(db: Fenced, job_id: str, materials: Iterable[str]) -> Sequence[StockPiece]:
+    """What the rack has of some woods and sheets, free or kept for a job; one query."""
+    kept = and_(StockPiece.state == PieceState.KEPT, StockPiece.for_job == job_id)
+    return db.scalars(
+        select(StockPiece)
+        .where(StockPiece.material.in_(set(materials)), or_(StockPiece.state == PieceState.STOCK, kept))
+        .order_by(StockPiece.kind, StockPiece.number)
+    ).all()

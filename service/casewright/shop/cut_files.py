@@ -13,7 +13,7 @@ from casewright.shop.stock import label
 from casewright.wood.movement import Cut
 
 SAP = 1.0
-"""How far sapwood is taken to reach in from an edge of which nobody noted how far (this program's own) [in]."""
+"""How far sapwood is taken to reach in from an edge, for nobody notes how far (this program's own) [in]."""
 
 
 def cut_data_of_job(

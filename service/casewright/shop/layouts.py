@@ -1,4 +1,4 @@
-"""Laying out a job's parts: asking for it, stopping it, what the one who works on it notes, ticking cuts off."""
+"""Laying out a job's parts: asking for it, stopping it, noting how far it is, ticking cuts off."""
 
 from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
@@ -133,9 +133,7 @@ def claim_next(db: Fenced, now: datetime) -> CutLayout | None:
         now: the moment
     """
     lost = db.scalars(
-        select(CutLayout).where(
-            CutLayout.state == LayoutState.WORKING, CutLayout.beat_at < now - LOST_AFTER
-        )
+        select(CutLayout).where(CutLayout.state == LayoutState.WORKING, CutLayout.beat_at < now - LOST_AFTER)
     )
     for layout in lost:
         if layout.tries >= MOST_TRIES:

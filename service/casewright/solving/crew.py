@@ -1,13 +1,14 @@
 """Who works on layouts: one process beside the pages takes them from the queue, one after the other.
 
-The queue is the table itself, so any number of services on one database share it, and what was under way when one
-of them ended is begun anew by another.
+The queue is the table itself, so any number of services on one database share it, and what was under way when
+one of them ended is begun anew by another.
 """
 
 import json
 import subprocess
 import sys
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import datetime
 from queue import Empty, SimpleQueue
@@ -28,8 +29,8 @@ GRACE = 30.0
 IDLE = 300.0
 """The process ends when nobody asked for anything for so long [s]."""
 FAILED = (
-    "The layout could not be worked out: its process ended by itself, most likely for want of memory. Lay out "
-    "fewer parts at a time."
+    "The layout could not be worked out: its process ended by itself, most likely for want of memory. "
+    "Lay out fewer parts at a time."
 )
 TOO_LONG = "The layout took much longer than it was given and was ended. Lay out fewer parts at a time."
 
@@ -89,9 +90,7 @@ class Crew:
         if self._worker is None or not self._worker.is_alive:
             self._worker = Worker(self.command)
         worker, shop_id = self._worker, layout.shop_id
-        worker.send(
-            {"id": layout.id, "file": layout.asked, "seconds": layout.seconds, "seed": layout.seed}
-        )
+        worker.send({"id": layout.id, "file": layout.asked, "seconds": layout.seconds, "seed": layout.seed})
         progress: dict[str, Any] = {}
         waited, is_stopping = 0.0, False
         while not self._ends:
@@ -120,9 +119,7 @@ class Crew:
 
     def _end(self, layout: CutLayout, said: dict[str, Any]) -> None:
         with writing(self.engine, layout.shop_id) as db:
-            end_layout(
-                db, layout.id, self.clock(), answer=said.get("done"), message=said.get("refused", "")
-            )
+            end_layout(db, layout.id, self.clock(), answer=said.get("done"), message=said.get("refused", ""))
 
 
 class Worker:
@@ -132,6 +129,9 @@ class Worker:
         self._process = subprocess.Popen(  # noqa: S603 - our own module
             command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, encoding="utf-8"
         )
+        if self._process.stdin is None or self._process.stdout is None:
+            raise RuntimeError("the process has neither input nor output")
+        self._input, self._output = self._process.stdin, self._process.stdout
         self._said: SimpleQueue[dict[str, Any]] = SimpleQueue()
         Thread(target=self._listen, daemon=True).start()
 
@@ -142,12 +142,9 @@ class Worker:
 
     def send(self, what: dict[str, Any]) -> None:
         """Hands it a line; one that has ended takes nothing, which its silence then shows."""
-        assert self._process.stdin is not None
-        try:
-            self._process.stdin.write(json.dumps(what) + "\n")
-            self._process.stdin.flush()
-        except OSError:
-            pass
+        with suppress(OSError):
+            self._input.write(json.dumps(what) + "\n")
+            self._input.flush()
 
     def hear(self, seconds: float) -> dict[str, Any] | None:
         """The next thing that it says, waited for so long."""
@@ -162,6 +159,5 @@ class Worker:
         self._process.wait()
 
     def _listen(self) -> None:
-        assert self._process.stdout is not None
-        for line in self._process.stdout:
+        for line in self._output:
             self._said.put(json.loads(line))

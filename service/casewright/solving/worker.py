@@ -10,7 +10,7 @@ import sys
 import time
 from collections.abc import Mapping
 from queue import SimpleQueue
-from threading import Event, Thread
+from threading import Thread
 from typing import Any, TextIO
 
 from casewright.cutting.asked.cut_file import CutFile, cut_file_of
@@ -23,7 +23,7 @@ from casewright.measure.saying import in_unit
 from casewright.papers.cutting_data import cutting_data
 
 MEMORY = 2 * 1024**3
-"""Address space that the process may take, so that a job beyond all measure ends here and not in the service."""
+"""Address space that the process may take: a job beyond all measure ends here and not in the service."""
 TOO_MUCH_MEMORY = (
     "This took more memory than a layout may. Lay out fewer parts at a time: one unit, or one wood."
 )
@@ -43,8 +43,7 @@ def main() -> None:
     _limit_memory()
     jobs: SimpleQueue[dict[str, Any] | None] = SimpleQueue()
     stops: set[str] = set()
-    heard = Event()
-    Thread(target=_listen, args=(sys.stdin, jobs, stops, heard), daemon=True).start()
+    Thread(target=_listen, args=(sys.stdin, jobs, stops), daemon=True).start()
     plan_cuts(cut_file_of(WARM_UP), Budget(now=time.monotonic, seconds=0.05, steps=1))
     while (job := jobs.get()) is not None:
         _say({"id": job["id"], **_answer(job, stops)})
@@ -59,9 +58,7 @@ def _limit_memory() -> None:
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
 
 
-def _listen(
-    lines: TextIO, jobs: SimpleQueue[dict[str, Any] | None], stops: set[str], heard: Event
-) -> None:
+def _listen(lines: TextIO, jobs: SimpleQueue[dict[str, Any] | None], stops: set[str]) -> None:
     """Takes in jobs and stops while another job is worked on."""
     for line in lines:
         said = json.loads(line)
@@ -69,7 +66,6 @@ def _listen(
             stops.add(said["stop"])
         else:
             jobs.put(said)
-        heard.set()
     jobs.put(None)
 
 
@@ -113,12 +109,8 @@ def answer_of(file: CutFile, plan: CutPlan) -> dict[str, Any]:
     """
     return {
         **cutting_data(plan),
-        "drawings": [
-            [board_drawing(board, file.unit).svg() for board in lot.boards] for lot in plan.lots
-        ],
-        "reasons": [
-            [in_unit(each.reason, file.unit) for each in lot.unplaced] for lot in plan.lots
-        ],
+        "drawings": [[board_drawing(board, file.unit).svg() for board in lot.boards] for lot in plan.lots],
+        "reasons": [[in_unit(each.reason, file.unit) for each in lot.unplaced] for lot in plan.lots],
     }
 
 

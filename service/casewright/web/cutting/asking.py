@@ -10,13 +10,12 @@ from starlette.responses import Response
 
 from casewright.cutting.asked.cut_file import cut_file_of
 from casewright.measure.json_files import CannotRead
-from casewright.measure.lengths import LengthUnit, from_ticks, show_in, write_length
+from casewright.measure.lengths import LengthUnit, from_ticks, write_length
 from casewright.measure.saying import refusal
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
-from casewright.records.layouts import LayoutRow, layouts_of
+from casewright.records.layouts import LayoutRow, layouts_of, pieces_to_cut
 from casewright.records.stock import StockPiece
-from casewright.records.stock_lists import pieces_to_cut
 from casewright.shop.cut_files import cut_data_of_job, stock_data_of
 from casewright.shop.figures import figures_from
 from casewright.shop.jobs import load_job
@@ -130,7 +129,7 @@ def ask(visit: Office, job_id: str) -> Response:
         **data,
         "first_cut": read.choice("first_cut", [value for value, _, _ in STRATEGIES]),
         "offcuts": read.choice("offcuts", [value for value, _ in OFFCUTS]),
-        **_stock(visit, read, data),
+        **_stock(visit, job, read, data),
     }
     if not read.faults and not asked["boards"] and not asked["sheets"]:
         read.fault("take", "Choose what to cut from: pieces of the rack, or boards typed below.")
@@ -170,19 +169,18 @@ def _parts(visit: Visit, job: Job, at_hand: JobAtHand) -> dict[str, Any]:
     )
 
 
-def _stock(visit: Visit, read: Reader, data: dict[str, Any]) -> dict[str, list[dict[str, Any]]]:
+def _stock(visit: Visit, job: Job, read: Reader, data: dict[str, Any]) -> dict[str, list[dict[str, Any]]]:
     """The pieces of the rack that are ticked, boards that are typed, and new sheets."""
     taken = set(read.typed.all("take"))
-    held = stock_data_of(each for each in _pieces(visit, data) if each.id in taken)
+    held = stock_data_of(each for each in _pieces(visit, job, data) if each.id in taken)
     for row in range(ROWS):
         start = f"more.{row}"
         if not any(read.typed.get(f"{start}.{name}").strip() for name in ("length", "width")):
             continue
         sort = read.choice(f"{start}.wood", [value for value, _ in _sorts(data)])
-        length = read.length(f"{start}.length", visit.unit)
-        width = read.length(f"{start}.width", visit.unit)
+        long, wide = (read.length(f"{start}.{name}", visit.unit) for name in ("length", "width"))
         count = read.whole(f"{start}.count", least=1, most=500, default=1)
-        if length is None or width is None or not sort:
+        if long is None or wide is None:
             continue
         wood, _, size = sort.rpartition("|")
         held["boards"].append(
@@ -190,8 +188,8 @@ def _stock(visit: Visit, read: Reader, data: dict[str, Any]) -> dict[str, list[d
                 "code": f"N{row + 1}",
                 "wood": wood,
                 "class": size,
-                "length": _size(length),
-                "width": _size(width),
+                "length": _size(long),
+                "width": _size(wide),
                 "count": count,
             }
         )
@@ -225,14 +223,14 @@ def _sheets(data: dict[str, Any]) -> list[str]:
     return [wood for wood, size in _wanted(data) if not size]
 
 
-def _pieces(visit: Visit, data: dict[str, Any]) -> list[StockPiece]:
+def _pieces(visit: Visit, job: Job, data: dict[str, Any]) -> list[StockPiece]:
     """What is on the rack of the woods that are wanted: free, or kept for this job."""
     woods = {wood.partition(",")[0] for wood, _ in _wanted(data)} | {wood for wood, _ in _wanted(data)}
-    return list(pieces_to_cut(visit.db, woods))
+    return list(pieces_to_cut(visit.db, job.id, woods))
 
 
 def _page(visit: Visit, job: Job, data: dict[str, Any], form: Form, trouble: str = "") -> AskPage:
-    pieces = [(each, stock_data_of([each])) for each in _pieces(visit, data)] if data else []
+    pieces = [(each, stock_data_of([each])) for each in _pieces(visit, job, data)] if data else []
     taken = set(visit.typed.all("take")) if visit.typed.pairs else {each.id for each, _ in pieces}
     woods = []
     for (wood, size), parts in _wanted(data).items():
@@ -255,7 +253,7 @@ def _page(visit: Visit, job: Job, data: dict[str, Any], form: Form, trouble: str
                 parts=parts,
                 pieces=tuple(mine),
                 sheet="" if size else f"sheet.{_sheets(data).index(wood)}",
-                sheet_size=" × ".join(show_in(each, visit.unit) for each in SHEET),
+                sheet_size=" × ".join(write_length(each, visit.unit) for each in SHEET),
             )
         )
     return AskPage(
@@ -276,4 +274,4 @@ def _page(visit: Visit, job: Job, data: dict[str, Any], form: Form, trouble: str
 def _words(piece: StockPiece, unit: LengthUnit) -> str:
     length, width = from_ticks(piece.length_ticks), from_ticks(piece.width_ticks)
     kept = ", kept for this job" if piece.for_job else ""
-    return f"{show_in(length, unit)} × {show_in(width, unit)}{kept}"
+    return f"{write_length(length, unit)} × {write_length(width, unit)}{kept}"

@@ -1,4 +1,4 @@
-"""Putting parts by hand: which may be put where, what a layout has by hand already, and a cut file with one more."""
+"""Putting parts by hand: which may be put where, and a cut file with one more of them in its place."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass

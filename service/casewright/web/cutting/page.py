@@ -263,7 +263,9 @@ def _progress(layout: CutLayout) -> str:
     if not bound:
         return "There is a layout; a better one is looked for."
     above = max(0.0, 100 * (cost / bound - 1))
-    return f"The best so far takes at most {above:.1f} % more than the best possible; a better one is looked for."
+    return (
+        f"The best so far takes at most {above:.1f} % more than the best possible; there may be a better one."
+    )
 
 
 def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
