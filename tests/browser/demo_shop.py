@@ -189,6 +189,9 @@ def _design(shop: DemoShop, owner: Page) -> None:
     shop.addresses["/units/{unit_id}/compare", "four"] = f"{unit}/compare?{beside}"
     shop.addresses["/units/{unit_id}/stability", "a desk"] = f"{unit}/stability"
     shop.addresses["/units/{unit_id}/revisions/{number}/rework", "a desk"] = f"{unit}/revisions/2/rework"
+    owner.goto(f"{unit}/revisions/2/change-order")
+    _press(owner, "Make the change order")
+    shop.addresses["/change-orders/{change_id}", ""] = urlsplit(owner.url).path
 
 
 def _let_expire(shop: DemoShop, owner: Page) -> None:

@@ -24,6 +24,23 @@ LET_IN = {
     frozenset({"Kicker", "Upper front rail"}),
     frozenset({"Runner", "Leg"}),
     frozenset({"Kicker", "Leg"}),
+    *(
+        frozenset({standing, over})
+        for standing in ("Upright between drawers", "Partition")
+        for over in (
+            *("Upper front rail", "Lower front rail", "Divider rail, front"),
+            *("Centre runner", "Centre kicker", "Runner", "Kicker"),
+        )
+    ),
+    *(
+        frozenset({"Floor bearer, at the back", over})
+        for over in ("Centre runner", "Centre kicker", "Partition")
+    ),
+    *(
+        frozenset({running, rail})
+        for running in ("Centre runner", "Centre kicker")
+        for rail in ("Upper front rail", "Lower front rail", "Divider rail, front")
+    ),
 }
 """What is let into or notched around each other: the joints of a piece on legs."""
 

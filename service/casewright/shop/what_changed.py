@@ -7,8 +7,8 @@ from typing import Any
 
 from casewright.joinery.saws import SawUse
 from casewright.labour.operations import operations
+from casewright.measure.fields import write_money
 from casewright.measure.shares import show_part, show_percent
-from casewright.pieces.asked.shop_spec import write_money
 from casewright.pricing.prices import example_prices
 from casewright.pricing.rate import example_year
 

@@ -32,6 +32,7 @@ from casewright.web.settings.slides import router as shop_slides
 from casewright.web.settings.woods import router as shop_woods
 from casewright.web.units.books import router as unit_books
 from casewright.web.units.case_joints import router as unit_case_joints
+from casewright.web.units.change_orders import router as unit_change_orders
 from casewright.web.units.compare import router as unit_compare
 from casewright.web.units.editor import router as unit_editor
 from casewright.web.units.joints import router as unit_joints
@@ -68,6 +69,7 @@ ROUTERS = (
     unit_takes,
     unit_price,
     unit_rework,
+    unit_change_orders,
     unit_working,
     unit_compare,
     unit_books,

@@ -5,15 +5,15 @@ basis; what it leaves out stays as it is there.
 """
 
 from datetime import date
-from typing import Annotated, Any, Self
+from typing import Annotated, Self
 
-from pydantic import BeforeValidator, Field, PlainSerializer, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.joinery.saws import SawUse
 from casewright.labour.operations import Method
 from casewright.labour.standards import house_standards
-from casewright.measure.money import from_decimal
+from casewright.measure.fields import Money
 from casewright.pieces.asked.fields import Size, Spec, known_wood
 from casewright.pieces.asked.rack_spec import (
     MOST_KEPT,
@@ -30,28 +30,6 @@ from casewright.pricing.risk import RiskLevel
 from casewright.wood.grades import GradeName
 from casewright.wood.waste import PartUse
 
-
-def read_money(value: Any) -> Any:
-    """Whole cents from an amount in currency units, as text or as a number."""
-    try:
-        if isinstance(value, bool) or not isinstance(value, int | float | str):
-            raise ValueError
-        return from_decimal(float(value) if isinstance(value, str) else value)
-    except (ValueError, OverflowError, ArithmeticError):
-        raise PydanticCustomError("price", "an amount is written like 9.50", {}) from None
-
-
-def write_money(cents: int) -> str:
-    """An amount as text that reads back to the same cents."""
-    return f"{cents // 100}.{cents % 100:02d}"
-
-
-Money = Annotated[
-    int,
-    BeforeValidator(read_money, json_schema_input_type=str | float),
-    PlainSerializer(write_money, return_type=str, when_used="json"),
-    Field(ge=0, le=10**12),
-]
 WoodName = Annotated[str, BeforeValidator(known_wood)]
 Share = Annotated[float, Field(ge=0, lt=1)]
 MOST_HOURS_A_WEEK = 2_000

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
-from casewright.joinery.families.box.joint import usual_finger
+from casewright.joinery.families.box.sizes import usual_finger
 from casewright.joinery.lap import lap_left
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import down_to

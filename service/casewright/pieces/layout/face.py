@@ -199,11 +199,16 @@ def _row(
 
 
 def _refuse_on_legs(row: Row, code: str, columns: tuple[Column, ...]) -> None:
-    """On legs and aprons a row holds drawers only: there is nothing that a partition could stand on."""
-    if any(column.rows is not None or column.holding(row.holds) != "drawer" for column in columns):
+    """On legs and aprons rails go from leg to leg: no stack has rows of its own, and no knee needs room."""
+    if any(column.rows is not None for column in columns):
         raise CannotGraduate(
-            f"{row_words(code)} holds more than drawers side by side; on legs and aprons there is no case "
-            "bottom to stand a partition on: choose a carcase, or drawers"
+            f"{row_words(code)} has a column with rows of its own; on legs the rails between rows go from "
+            "leg to leg: give the whole row its rows, or choose a carcase"
+        )
+    if any(column.knee for column in columns):
+        raise CannotGraduate(
+            f"{row_words(code)} has a knee space; on legs the knees have their room under the aprons: make "
+            "these lower, or choose a carcase"
         )
 
 

@@ -47,6 +47,7 @@ OF_DRAWERS: Table = (
     ("headroom for slides|side space|slide|front covers slides", SLIDE),
     ("gap between fronts|front covers", ("drawers.style.gap", "drawers.style.overlay", "drawers.style.kind")),
     ("at the lathe|pull", ("pulls.item",)),
+    ("back as the front", ("drawers.back_joint.kind",)),
     ("number of fingers", ("drawers.front_joint.finger", "drawers.front_joint.kind")),
 )
 """For what a drawer or one of its parts is named."""
