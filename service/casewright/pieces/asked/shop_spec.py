@@ -54,6 +54,29 @@ class OwnWaste(Spec):
     waste: Share = Field(description="Waste as a share of what is bought.", examples=[0.2])
 
 
+class OwnYield(Spec):
+    """What one of the shop's jobs took of a wood in a grade."""
+
+    job: int = Field(ge=1, description="The job's number.", examples=[14])
+    reckoned: float = Field(
+        gt=0,
+        le=1e6,
+        description="Feet that the table of waste would have bought for its parts.",
+        examples=[39],
+    )
+    cut: float = Field(
+        gt=0, le=1e6, description="Feet that were cut up for them, kept offcuts left out.", examples=[44]
+    )
+
+
+class OwnYields(Spec):
+    """What the shop's jobs took of a wood in a grade; from three jobs on they weigh in beside the table."""
+
+    wood: WoodName = Field(description="The wood.", examples=["cherry"])
+    grade: GradeName = Field(description="The grade.", examples=["FAS"])
+    jobs: tuple[OwnYield, ...] = Field((), max_length=1000, description="Job by job.")
+
+
 class OwnPrice(Spec):
     """One price of the shop's own."""
 
@@ -154,6 +177,7 @@ class ShopSpec(Spec):
         default_factory=dict, description="Other grades, by wood.", examples=[{"poplar": "No. 1 Common"}]
     )
     waste: tuple[OwnWaste, ...] = Field((), description="The shop's own waste, in place of the table's.")
+    yields: tuple[OwnYields, ...] = Field((), description="What the shop's jobs took of each wood.")
     sheet_waste: Share | None = Field(None, description="Waste of sheet goods, by area.", examples=[0.15])
 
     methods: dict[str, Method] = Field(
