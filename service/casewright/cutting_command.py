@@ -54,7 +54,5 @@ def seconds(typed: str) -> float:
     except ValueError:
         value = -1.0
     if not 0 <= value <= MOST_SECONDS:
-        raise argparse.ArgumentTypeError(
-            f"{typed} is no time to work; give 0 to 600 seconds, such as 10"
-        )
+        raise argparse.ArgumentTypeError(f"{typed} is no time to work; give 0 to 600 seconds, such as 10")
     return value
