@@ -51,7 +51,7 @@ def ask_layout(
     if job is None:
         raise NotFound("job")
     _within_limits(asked, seconds)
-    waiting = db.scalar(select(func.count()).select_from(CutLayout).where(CutLayout.state.in_(UNDER_WAY)))
+    waiting = db.scalar(select(func.count(CutLayout.id)).where(CutLayout.state.in_(UNDER_WAY)))
     if (waiting or 0) >= MOST_WAITING:
         raise Refused(
             f"{waiting} layouts are under way already. Wait for one of them, or stop it, then ask again."

@@ -6,6 +6,7 @@ It ends when its input does, so it never outlives the service that started it.
 """
 
 import json
+import os
 import sys
 import time
 from collections.abc import Mapping
@@ -115,8 +116,11 @@ def answer_of(file: CutFile, plan: CutPlan) -> dict[str, Any]:
 
 
 def _say(what: Mapping[str, Any]) -> None:
-    sys.stdout.write(json.dumps(what) + "\n")
-    sys.stdout.flush()
+    try:
+        sys.stdout.write(json.dumps(what) + "\n")
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os._exit(0)  # whoever asked is gone
 
 
 if __name__ == "__main__":
