@@ -6,7 +6,7 @@ from io import StringIO
 import pytest
 
 from pages.commissions import id_in
-from pages.stock_room import YARD, accepted, begin, issue, on_rack, supplier
+from pages.stock_room import YARD, accepted, begin, issue, on_rack, supplier, tap
 from printed import text_of
 
 
@@ -249,3 +249,16 @@ def test_a_supplier_with_whom_the_shop_has_done_is_offered_no_more(shop, maker):
     page = maker.get(f"/stock/needs?job={job.job_id}")
 
     assert "Old yard" not in page.text
+
+
+def test_boards_that_came_for_an_order_are_offered_to_no_other_job(shop, maker):
+    one, other = accepted(shop), accepted(shop)
+    yard = supplier(maker)
+    order = issue(maker, one.job_id).address.partition("?")[0]
+    tap(maker, begin(maker, yard, id_in(order)), "9", "12 ft")
+    tap(maker, begin(maker, yard), "8", "12 ft")
+
+    page = maker.get(f"/stock/needs?job={other.job_id}")
+
+    assert "B2" in page.text
+    assert "B1 cherry" not in page.text

@@ -13,6 +13,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE, divider_setting, flare, most_tails, tail_width
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
@@ -52,6 +53,7 @@ LOOKS = Looks(**sourced("looks"))
 """The taste of a shop that has set none of its own."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """One layout that passes, with its score.

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from typing import Any, NamedTuple
 
-from sqlalchemy import Select, func, select
+from sqlalchemy import Select, func, or_, select
 
 from casewright.records.jobs import Job, JobState
 from casewright.records.sessions import Fenced
@@ -257,10 +257,24 @@ def materials_on_hand(db: Fenced) -> Sequence[str]:
 
 
 def lumber_on_hand(db: Fenced, woods: Iterable[str]) -> Sequence[StockPiece]:
-    """The boards and offcuts of some woods that are kept for nobody."""
+    """The boards and offcuts of some woods that are kept for nobody.
+
+    Boards that came for an order are its jobs' as long as one of them is under way; offcuts are free.
+    """
+    of_jobs = (
+        select(Delivery.id)
+        .join(OrderJob, (OrderJob.shop_id == Delivery.shop_id) & (OrderJob.order_id == Delivery.order_id))
+        .join(Job, (Job.shop_id == OrderJob.shop_id) & (Job.id == OrderJob.job_id))
+        .where(Job.state.in_(TO_ORDER_FOR))
+    )
+    free = or_(
+        StockPiece.kind == PieceKind.OFFCUT,
+        StockPiece.delivery_id.is_(None),
+        StockPiece.delivery_id.not_in(of_jobs),
+    )
     return db.scalars(
         select(StockPiece)
-        .where(StockPiece.state == PieceState.STOCK, StockPiece.is_sheet.is_(False))
+        .where(StockPiece.state == PieceState.STOCK, StockPiece.is_sheet.is_(False), free)
         .where(StockPiece.material.in_(list(woods)))
         .order_by(StockPiece.id)
     ).all()

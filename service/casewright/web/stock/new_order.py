@@ -247,6 +247,14 @@ def _read(
     )
 
 
+def much_words(quantity: float, need: OrderNeed) -> str:
+    """How much of a line, in words: 39 bd ft, 2 quarts, 6."""
+    if need.unit == "each":
+        return f"{quantity:g}"
+    counted = need.unit in {"sheet", "quart", "unit"} and quantity != 1
+    return f"{quantity:g} {need.unit}{'s' if counted else ''}"
+
+
 def words_of(need: OrderNeed) -> str:
     """A line in words."""
     cut = CUTS.get(need.cut, "")
@@ -307,7 +315,7 @@ def _lines(
                 need=need,
                 words=words_of(need),
                 exact=f"{exact:.2f} bd ft, waste included" if exact is not None else "",
-                before=f"{before.quantity:g} {need.unit} in order {', '.join(before.orders)}"
+                before=f"{much_words(before.quantity, need)} in order {', '.join(before.orders)}"
                 if before
                 else "",
                 from_rack=f"{sum(each.serves.order for each in mine):.2f} bd ft less: "
