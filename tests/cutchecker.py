@@ -5,73 +5,22 @@ program. What it asks is physics and the file's own wishes, not how the program 
 """
 
 import math
-import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
-HAIR = 1e-7
-"""Less than the smallest tick that sizes are kept in, 1/640 mm, by far [in]."""
-
-Rectangle = tuple[float, float, float, float]
-"""From the end, from the edge, along, across [in]."""
-
-USUAL_SAW = {
-    "kerf": "1/8",
-    "end_trim": "1",
-    "edge": "1/4",
-    "jointing": "1/8",
-    "length_over": "1",
-    "width_over": "1/4",
-    "resaw_kerf": "1/8",
-    "cleaning": "1/8",
-}
-
-
-def inches(value: Any, unit: str = "in") -> float:
-    """A size as it stands in a cut file."""
-    if isinstance(value, int | float):
-        return value / 25.4 if unit == "mm" else float(value)
-    match = re.fullmatch(r"(?:(\d+)-)?(\d+(?:\.\d+)?(?:/\d+)?)\s*(in|mm)?", value.strip())
-    assert match, f"the checker cannot read {value!r}"
-    whole, rest, named = match.groups()
-    size = Fraction(rest) + int(whole or 0)
-    metric = (named or ("in" if "/" in rest else unit)) == "mm"
-    return float(size * 10 / 254 if metric else size)
-
-
-class Asked:
-    """A cut file as the checker reads it."""
-
-    def __init__(self, file: dict[str, Any]) -> None:
-        self.unit = file.get("unit", "in")
-        self.saw = {
-            name: inches(
-                file.get("saw", {}).get(name, usual), self.unit if name in file.get("saw", {}) else "in"
-            )
-            for name, usual in USUAL_SAW.items()
-        }
-        self.kerf = self.saw["kerf"]
-        self.stages = file.get("stages", 3)
-        self.parts = {part["code"]: part for part in file["parts"]}
-        self.sets = {each["name"]: each for each in file.get("sets", [])}
-        self.boards = {each["code"]: each for each in file.get("boards", [])}
-        self.sheets = {each["code"]: each for each in file.get("sheets", [])}
-        self.lengths = {each["code"]: each for each in file.get("lengths", [])}
-
-    def size(self, value: Any) -> float:
-        return inches(value, self.unit)
-
-    def part_size(self, code: str) -> tuple[float, float]:
-        """How long and how wide a part is cut."""
-        part = self.parts[code]
-        on_sheet = not part.get("class") and "width" in part
-        over = part.get("sizes") == "finished" and not on_sheet
-        length = self.size(part["length"]) + (self.saw["length_over"] if over else 0)
-        width = self.size(part.get("width", 0)) + (self.saw["width_over"] if over else 0)
-        return length, width
+from askedcuts import Asked
+from straightcuts import (
+    HAIR,
+    Rectangle,
+    comes_apart,
+    leaves_of,
+    overlap,
+    rectangle,
+    takes_stages,
+    tree_faults,
+)
 
 
 def complaints(file: dict[str, Any], answer: dict[str, Any]) -> list[str]:
@@ -95,19 +44,6 @@ def complaints(file: dict[str, Any], answer: dict[str, Any]) -> list[str]:
         *_sets(asked, answer),
         *_money(asked, answer),
     ]
-
-
-def rectangle(held: dict[str, Any]) -> Rectangle:
-    return held["from_end_in"], held["from_edge_in"], held["length_in"], held["width_in"]
-
-
-def overlap(one: Rectangle, other: Rectangle, apart: float = 0.0) -> bool:
-    """Do two rectangles overlap, or lie nearer than they may?"""
-    return all(
-        one[axis] + one[axis + 2] + apart > other[axis] + HAIR
-        and other[axis] + other[axis + 2] + apart > one[axis] + HAIR
-        for axis in (0, 1)
-    )
 
 
 # How many of what
@@ -187,8 +123,8 @@ def _board(asked: Asked, board: dict[str, Any], lot: dict[str, Any]) -> Iterator
         ways = [takes_stages(spots, axis, asked.stages, asked.kerf) for axis in (0, 1)]
         if not any(ways):
             yield f"it takes more than {asked.stages} stages"
-    yield from _tree(board["cuts"], asked.kerf)
-    leaves = sorted(rectangle(leaf) for leaf in _leaves(board["cuts"]) if "part" in leaf)
+    yield from tree_faults(board["cuts"], asked.kerf)
+    leaves = sorted(rectangle(leaf) for leaf in leaves_of(board["cuts"]) if "part" in leaf)
     if len(leaves) != len(spots) or not all(
         math.isclose(one, other, abs_tol=HAIR)
         for leaf, spot in zip(leaves, sorted(spots), strict=False)
@@ -306,66 +242,6 @@ def _wood_is_fit(
         )
         if far and spot[1] + spot[3] > narrow - far + HAIR:
             yield f"{laid['code']} has sapwood on its far edge"
-
-
-# Straight cuts
-
-
-def _groups(spots: Sequence[Rectangle], axis: int, kerf: float) -> list[list[Rectangle]]:
-    """What cuts across one axis part from each other."""
-    found: list[list[Rectangle]] = []
-    reach = -math.inf
-    for spot in sorted(spots, key=lambda one: one[axis]):
-        if spot[axis] >= reach + kerf - HAIR:
-            found.append([])
-        found[-1].append(spot)
-        reach = max(reach, spot[axis] + spot[axis + 2])
-    return found
-
-
-def comes_apart(spots: Sequence[Rectangle], kerf: float) -> bool:
-    """Do cuts from edge to edge take the rectangles apart?"""
-    if len(spots) <= 1:
-        return True
-    for axis in (0, 1):
-        groups = _groups(spots, axis, kerf)
-        if len(groups) > 1:
-            return all(comes_apart(group, kerf) for group in groups)
-    return False
-
-
-def takes_stages(spots: Sequence[Rectangle], axis: int, stages: int, kerf: float) -> bool:
-    """Do so many stages of cuts do, the first across an axis, a last trimming cut being free?"""
-    if len(spots) <= 1:
-        return True
-    return stages > 0 and all(
-        takes_stages(group, 1 - axis, stages - 1, kerf) for group in _groups(spots, axis, kerf)
-    )
-
-
-def _leaves(tree: dict[str, Any]) -> Iterator[dict[str, Any]]:
-    if "pieces" not in tree:
-        yield tree
-    for piece in tree.get("pieces", []):
-        yield from _leaves(piece)
-
-
-def _tree(tree: dict[str, Any], kerf: float) -> Iterator[str]:
-    """What is wrong with the tree of cuts: each piece spans its whole, and a kerf lies between two."""
-    pieces = tree.get("pieces", [])
-    axis = 1 if tree.get("cut") == "rip" else 0
-    whole = rectangle(tree)
-    place = whole[axis]
-    for number, piece in enumerate(pieces):
-        spot = rectangle(piece)
-        if abs(spot[1 - axis] - whole[1 - axis]) > HAIR or abs(spot[3 - axis] - whole[3 - axis]) > HAIR:
-            yield "a cut does not go from edge to edge"
-        if spot[axis] < place - HAIR or (number and spot[axis] < place + kerf - HAIR):
-            yield "two pieces of a cut leave no kerf"
-        place = spot[axis] + spot[axis + 2]
-        yield from _tree(piece, kerf)
-    if place > whole[axis] + whole[axis + 2] + HAIR:
-        yield "a piece is larger than what it is cut from"
 
 
 # Lengths

@@ -6,8 +6,9 @@ from typing import Any
 
 import pytest
 
-from cutchecker import comes_apart, complaints, takes_stages
+from cutchecker import complaints
 from cutfiles import answered
+from straightcuts import comes_apart, takes_stages
 
 FILE: dict[str, Any] = {
     "cut_file": 1,

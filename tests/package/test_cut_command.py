@@ -70,7 +70,7 @@ def test_a_unit_file_is_cut_from_the_stock_beside_it(tmp_path, capsys):
                     "wood": wood,
                     "class": bought,
                     "length": "120",
-                    "width": "9",
+                    "width": "10",
                     "count": 40,
                 }
                 for wood in ("walnut", "soft maple, quartersawn", "poplar")

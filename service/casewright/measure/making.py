@@ -28,14 +28,19 @@ def quickly_made(kind: type[Kind]) -> type[Kind]:
         {"__slots__": (), "__setattr__": object.__setattr__, "__delattr__": object.__delattr__},
     )
     each = fields(kind)  # type: ignore[arg-type] # a dataclass
-    known = {"_set": object.__setattr__, "_opened": opened, "_kind": kind, "_MISSING": MISSING}
+    known = {
+        "_is_now": object.__dict__["__class__"].__set__,
+        "_opened": opened,
+        "_kind": kind,
+        "_MISSING": MISSING,
+    }
     known |= {f"_default_{field.name}": _default(field) for field in each}
     in_order = [_asked_for(field) for field in each if not field.kw_only]
     by_name = [_asked_for(field) for field in each if field.kw_only]
     asked = ", ".join(["self", *in_order, *(["*", *by_name] if by_name else [])])
     lines = [
         f"def __init__({asked}):",
-        "    _set(self, '__class__', _opened)",
+        "    _is_now(self, _opened)",
         *(f"    self.{field.name} = {_given(field)}" for field in each),
         "    self.__class__ = _kind",
         *(["    self.__post_init__()"] if hasattr(kind, "__post_init__") else []),
