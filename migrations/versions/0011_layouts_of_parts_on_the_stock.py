@@ -53,6 +53,7 @@ def upgrade() -> None:
         sa.Column("shop_id", sa.String(length=13), nullable=False),
         sa.Column("id", sa.String(length=13), nullable=False),
         sa.Column("layout_id", sa.String(length=13), nullable=False),
+        sa.Column("job_id", sa.String(length=13), nullable=False),
         sa.Column("board", sa.String(length=80), nullable=False),
         sa.Column("step", sa.Integer(), nullable=False),
         sa.Column("is_done", sa.Boolean(), nullable=False),
@@ -63,6 +64,9 @@ def upgrade() -> None:
             ["shop_id", "layout_id"],
             ["cut_layout.shop_id", "cut_layout.id"],
             name=op.f("fk_cut_tick_shop_id_layout_id"),
+        ),
+        sa.ForeignKeyConstraint(
+            ["shop_id", "job_id"], ["job.shop_id", "job.id"], name=op.f("fk_cut_tick_shop_id_job_id")
         ),
         sa.PrimaryKeyConstraint("shop_id", "id", name=op.f("pk_cut_tick")),
         sa.UniqueConstraint("shop_id", "tap", name=op.f("uq_cut_tick_shop_id_tap")),

@@ -65,10 +65,12 @@ class CutTick(Item, Lasting, Base):
     __tablename__ = "cut_tick"
     __table_args__ = (
         owned_by("cut_layout", "layout_id"),
+        owned_by("job", "job_id"),
         UniqueConstraint("shop_id", "tap"),
         Index(None, "shop_id", "layout_id", "at"),
     )
     layout_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     board: Mapped[str] = mapped_column(String(80))
     step: Mapped[int]
     is_done: Mapped[bool]

@@ -217,6 +217,7 @@ def tick_cut(
         CutTick(
             id=new_id(),
             layout_id=layout_id,
+            job_id=layout.job_id,
             board=board,
             step=step,
             is_done=is_done,
