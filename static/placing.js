@@ -4,6 +4,16 @@ const form = document.querySelector("#by-hand form");
 const part = form.elements.part;
 const board = form.elements.board;
 const STEP = 0.25;
+const MILLIMETRES = 25.4;
+
+const shown = (inches) => {
+  if (form.dataset.unit === "mm") return `${Math.round(inches * MILLIMETRES * 10) / 10}`;
+  const whole = Math.floor(inches);
+  let [above, below] = [Math.round((inches - whole) * 16), 16];
+  while (above && above % 2 === 0) [above, below] = [above / 2, below / 2];
+  if (!above) return `${whole}`;
+  return whole ? `${whole}-${above}/${below}` : `${above}/${below}`;
+};
 
 const place = (group, x, y) => {
   const svg = group.ownerSVGElement;
@@ -16,8 +26,9 @@ const place = (group, x, y) => {
   group.setAttribute("transform", `translate(${left} ${width - low - mine.width})`);
   part.value = group.dataset.code;
   board.value = svg.closest("figure").dataset.board;
-  form.elements.from_end.value = `${left} in`;
-  form.elements.from_edge.value = `${low} in`;
+  form.elements.from_end.value = shown(left);
+  form.elements.from_edge.value = shown(low);
+  group.classList.add("moved");
 };
 
 const inBoard = (svg, event) => {

@@ -104,7 +104,8 @@ def test_the_bench_sees_no_money_and_places_nothing(laid):
 def test_the_chalk_out_sheet_has_each_board_and_its_cautions(laid):
     _, maker, _, address = laid
 
-    said = text_of(maker.browser.get(f"{address.partition("?")[0]}/chalk-out.pdf").content)
+    printed = maker.browser.get(address.partition("?")[0] + "/chalk-out.pdf").content
+    said = text_of(printed)
 
     assert "N1" in said
     assert "Left and worth keeping" in said

@@ -129,6 +129,7 @@ class LayoutPage(Page):
         part_choices: the parts that may be put by hand
         board_choices: the boards that they may be put on
         by_hand: what was put by hand already, in words
+        unit: in which unit bare numbers are read
     """
 
     template: ClassVar[str] = "cutting/layout.html"
@@ -146,6 +147,7 @@ class LayoutPage(Page):
     part_choices: Sequence[tuple[str, str]]
     board_choices: Sequence[tuple[str, str]]
     by_hand: Sequence[str]
+    unit: str
 
 
 @router.get("/cutting/{layout_id}")
@@ -205,6 +207,7 @@ def page_of(visit: Visit, layout: CutLayout, form: Form) -> LayoutPage:
         part_choices=[(code, code) for code in parts_to_place(layout.asked)] if layout.answer else [],
         board_choices=[(name, name) for name in stock_to_place(layout.asked)] if layout.answer else [],
         by_hand=put_words(layout.asked, visit.unit),
+        unit=visit.unit.value,
     )
 
 
