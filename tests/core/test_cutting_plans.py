@@ -1,6 +1,7 @@
 """What the wood asks of a layout: sets, faces, sapwood, thickness, strips, places chosen by hand."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -355,3 +356,39 @@ def test_a_stop_on_demand_still_gives_a_whole_layout():
     stopped = plan_cuts(cut_file_of(data), type(budget)(now=lambda: 0.0, stop=lambda: True))
 
     assert complaints(data, json.loads(json.dumps(cutting_data(stopped)))) == []
+
+
+def test_progress_is_told_and_never_gets_worse():
+    told = []
+    budget = replace(steps(20), tell=told.append)
+
+    plan = plan_cuts(cut_file_of(without_waste(7, 25)), budget)
+
+    assert [each.cost for each in told] == sorted((each.cost for each in told), reverse=True)
+    assert all(each.bound <= each.cost for each in told)
+    assert told[-1].cost >= plan.lots[0].counted
+
+
+def test_a_pair_along_takes_its_lengths_a_kerf_and_both_trims():
+    """2 × 18-9/16 + 1/8 + 2 = 39-1/4: common practice."""
+    rows = {"name": "row 1", "way": "along", "rows": [["F", "F"]]}
+    parts = [part("F", "18-9/16", "6", 2)]
+
+    kept = answer({**cut(parts, [board("B", "39-1/4", "7")], sets=[rows]), "saw": {}})
+    short = answer({**cut(parts, [board("B", "39-15/64", "7")], sets=[rows]), "saw": {}})
+
+    assert (kept["sets_broken"], kept["unplaced"]) == ([], [])
+    assert [each["name"] for each in short["sets_broken"]] == ["row 1"]
+
+
+def test_fronts_across_take_their_heights_the_kerfs_and_both_edges():
+    """6-11/64 + 6-29/32 + 7-21/32 + 8-13/32 + 3 × 1/8 + 1/2 = 30-1/64: common practice."""
+    heights = ["6-11/64", "6-29/32", "7-21/32", "8-13/32"]
+    parts = [part(f"F{number}", "37", height) for number, height in enumerate(heights)]
+    rows = {"name": "fronts", "way": "across", "rows": [["F0", "F1", "F2", "F3"]]}
+
+    kept = answer({**cut(parts, [board("B", "39", "30-1/64")], sets=[rows]), "saw": {}})
+    narrow = answer({**cut(parts, [board("B", "39", "30")], sets=[rows]), "saw": {}})
+
+    assert (kept["sets_broken"], kept["unplaced"]) == ([], [])
+    assert [each["name"] for each in narrow["sets_broken"]] == ["fronts"]

@@ -34,7 +34,7 @@ def layout_drawings(plan: CutPlan, unit: LengthUnit) -> Iterator[tuple[str, Draw
         plan: the layout
         unit: the shop's unit
 
-    Yields:
+    Returns:
         The name of its file, and the drawing.
 
     Source: common practice: a chalk line on the board before it is cut.

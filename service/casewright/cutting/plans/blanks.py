@@ -238,7 +238,7 @@ def strip_blanks(blank: Blank, widths: Sequence[Ticks], panel: Count = 0) -> Ite
         widths: of each strip as it is sawn [tick]
         panel: which of the panels that are alike; 0 where all of them have equal strips [dimensionless]
 
-    Yields:
+    Returns:
         A blank for each strip.
 
     Source: common practice.

@@ -34,7 +34,7 @@ def put_by_hand(desk: Desk, saw: Saw) -> Iterator[NotThere]:
         desk: the lot, nothing of it laid out yet
         saw: kerf and allowances
 
-    Yields:
+    Returns:
         A reason for each part that cannot lie there; it is not laid out elsewhere.
 
     Source: common practice.

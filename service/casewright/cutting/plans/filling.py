@@ -4,13 +4,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from casewright.cutting.budget import Budget
+from casewright.cutting.budget import Budget, say_nothing
 from casewright.cutting.guillotine.problem import First, Piece, Problem, Rect, Stock
 from casewright.cutting.guillotine.solving import solve
 from casewright.cutting.plans.blanks import Blank
 from casewright.cutting.plans.ground import Ground
 from casewright.cutting.plans.spots import Spot
-from casewright.measure.units import TICKS_PER_INCH, Count, Number, Ticks
+from casewright.measure.units import TICKS_PER_INCH, Count, Seconds, Ticks
 
 FINE: Ticks = TICKS_PER_INCH // 64
 """The step where sizes have no common measure: 1/64 in; parts are rounded up to it and stock down."""
@@ -267,16 +267,18 @@ def common_step(sizes: Sequence[Ticks], longest: Ticks) -> Ticks:
     return common if longest // common <= MOST_STEPS and common >= FINEST else FINE
 
 
-def part_of(budget: Budget, seconds: Number) -> Budget:
+def part_of(budget: Budget, seconds: Seconds, *, quiet: bool = False) -> Budget:
     """A budget for a part of the work, within the whole one.
 
     Args:
         budget: of the whole work
-        seconds: how long this part may take at the most [dimensionless]
+        seconds: how long this part may take at the most [s]
+        quiet: is what comes of it only a part of a layout, of which nothing is told?
 
     Returns:
         The budget, beginning now.
 
     Source: common practice.
     """
-    return replace(budget, seconds=max(0.0, min(seconds, budget.left())), tell=lambda progress: None)
+    tell = say_nothing if quiet else budget.tell
+    return replace(budget, seconds=max(0.0, min(seconds, budget.left())), tell=tell)

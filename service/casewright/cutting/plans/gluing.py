@@ -11,7 +11,7 @@ from casewright.cutting.panels.solving import plan_panels
 from casewright.cutting.plans.blanks import Blank, strip_blanks
 from casewright.cutting.plans.desk import Desk
 from casewright.cutting.plans.filling import Bed, Filled, Grid, Lies, grid_for, lies_at
-from casewright.cutting.plans.phases import Outcome, shut_for, wish_of
+from casewright.cutting.plans.phases import Outcome, by_wish, shut_for
 from casewright.cutting.plans.strips import Panel
 from casewright.cutting.plans.wanted import Wanted
 from casewright.measure.units import Ticks
@@ -34,7 +34,7 @@ def glued_together(start: Desk, asked: Wanted, budget: Budget) -> Outcome | None
     desk = start.copy(None)
     rules = {(panel.narrowest, panel.widest, panel.jointing, panel.strips) for panel in asked.panels}
     blanks = [*asked.blanks, *(panel.blank for panel in asked.panels)]
-    wishes = {wish_of(blank, desk.lot) for blank in blanks}
+    wishes = by_wish(blanks, desk.lot)
     if len(rules) != 1 or any(wish.one_tree or wish.thinnest for wish in wishes):
         return None
     narrowest, widest, jointing, strips = next(iter(rules))

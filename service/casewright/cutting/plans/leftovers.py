@@ -19,7 +19,7 @@ def kept(ground: Ground, sawn: Sawn[Held], keep: Keep) -> Iterator[Left]:
         sawn: its cuts
         keep: from which size it is worth it
 
-    Yields:
+    Returns:
         Each piece, as it is cut free.
 
     Source: common practice: 3 × 12 in of clear wood, 2-1/2 × 15 of other.

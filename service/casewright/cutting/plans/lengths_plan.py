@@ -39,7 +39,7 @@ def length_lots(file: CutFile) -> Iterator[LengthLot]:
     Args:
         file: the cut file
 
-    Yields:
+    Returns:
         A lot for each kind, in the order of the parts.
 
     Source: common practice.

@@ -56,7 +56,7 @@ def lots_of(file: CutFile) -> Iterator[Lot]:
     Args:
         file: the cut file
 
-    Yields:
+    Returns:
         A lot for each wood and class, and each kind of sheet, in the order of the parts.
 
     Source: common practice: a part comes from a board of its wood and class.

@@ -6,7 +6,7 @@ were begun, before another is begun.
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from casewright.cutting.budget import Budget
@@ -67,28 +67,32 @@ class Outcome:
         return sum(blank.length * blank.width for blank in self.unplaced)
 
 
-def wish_of(blank: Blank, lot: Lot) -> Wish:
-    """What a blank asks, as far as it makes a difference with the boards that there are.
+def by_wish(blanks: Iterable[Blank], lot: Lot) -> dict[Wish, list[Blank]]:
+    """Blanks by what they ask, as far as it makes a difference with the boards that there are.
 
     Args:
-        blank: the blank
-        lot: its lot
+        blanks: the blanks
+        lot: their lot
 
     Returns:
-        The wish.
+        Those that ask alike, by what they ask.
 
     Source: common practice.
     """
     some_sap = any(ground.sap for ground in lot.grounds)
     some_back = any(ground.back for ground in lot.grounds)
-    some_thin = any(ground.thickness < blank.thickness for ground in lot.grounds)
-    return Wish(
-        no_tree=not blank.one_tree,
-        one_tree=blank.one_tree,
-        thinnest=-blank.thickness if some_thin else 0,
-        takes_sap=not (blank.sapless and some_sap),
-        takes_back=not (blank.both_faces and some_back),
-    )
+    thinnest = min((ground.thickness for ground in lot.grounds), default=0)
+    found: dict[Wish, list[Blank]] = {}
+    for blank in blanks:
+        wish = Wish(
+            no_tree=not blank.one_tree,
+            one_tree=blank.one_tree,
+            thinnest=-blank.thickness if thinnest < blank.thickness else 0,
+            takes_sap=not (blank.sapless and some_sap),
+            takes_back=not (blank.both_faces and some_back),
+        )
+        found.setdefault(wish, []).append(blank)
+    return found
 
 
 def lay_out(
@@ -110,10 +114,7 @@ def lay_out(
     Source: common practice: show before hidden.
     """
     desk = start.copy(way)
-    lot = desk.lot
-    wishes: dict[Wish, list[Blank]] = {}
-    for blank in blanks:
-        wishes.setdefault(wish_of(blank, lot), []).append(blank)
+    wishes = by_wish(blanks, desk.lot)
     is_one = len(wishes) == 1 and not desk.begun and not any(wish.thinnest for wish in wishes)
     if as_pickiest:
         wishes = _merged(wishes)
@@ -126,12 +127,14 @@ def lay_out(
         waiting -= len(held)
         log = None
         if wish.one_tree:
-            log, share = _best_log(desk, held, wish, stages, part_of(budget, share)), share * (1 - TRIAL)
+            log = _best_log(desk, held, wish, stages, part_of(budget, share, quiet=True))
+            share *= 1 - TRIAL
             if log is None:
                 broken.append(
                     Broken(name=wish.one_tree, way="one tree", reason="no log that is marked holds all of it")
                 )
-        result = _fill(desk, held, wish, log, stages, part_of(budget, share))
+        quiet = len(wishes) > 1 or bool(desk.begun)
+        result = _fill(desk, held, wish, log, stages, part_of(budget, share, quiet=quiet))
         desk.keep(result)
         unplaced += result.unplaced
     return Outcome(
@@ -165,7 +168,8 @@ def _fill(
     if desk.offcuts != "last" or all(bed.ground.stock.offcut == beds[0].ground.stock.offcut for bed in beds):
         return fill(held, beds, desk.kerf, FIRST[desk.way], stages, budget)
     whole = [bed for bed in beds if not bed.ground.stock.offcut or bed.number]
-    first = fill(held, whole, desk.kerf, FIRST[desk.way], stages, part_of(budget, budget.left() * 0.8))
+    some = part_of(budget, budget.left() * 0.8, quiet=True)
+    first = fill(held, whole, desk.kerf, FIRST[desk.way], stages, some)
     if not first.unplaced:
         return first
     used = Counter(bed for bed, _ in first.beds if bed.number)

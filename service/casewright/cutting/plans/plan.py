@@ -1,10 +1,12 @@
 """From a cut file to its layout, lot by lot, within a budget of time."""
 
+import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from casewright.cutting.asked.cut_file import CutFile
-from casewright.cutting.budget import Budget
+from casewright.cutting.budget import Budget, Progress
 from casewright.cutting.plans.blanks import Blank, strip_blanks
 from casewright.cutting.plans.bounds import least_cost
 from casewright.cutting.plans.by_hand import NotThere, put_by_hand
@@ -14,7 +16,7 @@ from casewright.cutting.plans.finished import boards_of, parts_area, worth_left
 from casewright.cutting.plans.gluing import glued_together
 from casewright.cutting.plans.lengths_plan import LengthLot, length_lots, plan_lengths
 from casewright.cutting.plans.lots import Lot, lots_of, weighed
-from casewright.cutting.plans.phases import Outcome, lay_out, wish_of
+from casewright.cutting.plans.phases import Outcome, by_wish, lay_out
 from casewright.cutting.plans.reasons import unplaced_of
 from casewright.cutting.plans.rescue import rescued
 from casewright.cutting.plans.sawing import Way
@@ -30,6 +32,8 @@ WAYS: dict[str, Way | None] = {
     "crosscut first": Way.CROSSCUT,
     "board by board": None,
 }
+SHARES = {"rip first": 1, "crosscut first": 1, "board by board": 2}
+"""How the time is shared between the ways that are tried: board by board is all but always the best."""
 TOGETHER = "strips as boards allow"
 """What the way is called in which the strips of panels are chosen board by board."""
 TOGETHER_SHARE = 0.6
@@ -62,13 +66,35 @@ def plan_cuts(file: CutFile, budget: Budget) -> CutPlan:
         *(sum(part.count for part in lot.parts) for lot in lots),
         *(sum(part.count for part in one.parts) for one in ones),
     ]
-    plans = []
+    plans: list[LotPlan] = []
     both: list[Lot | LengthLot] = [*lots, *ones]
     for place, lot in enumerate(both):
         time = budget.left() * weights[place] / sum(weights[place:])
-        own = part_of(budget, time)
+        own = replace(part_of(budget, time), tell=_Teller(plans, budget).heard)
         plans.append(plan_lot(file, lot, own) if isinstance(lot, Lot) else plan_lengths(file, lot, own))
     return CutPlan(file=file, lots=tuple(plans), seconds=budget.spent())
+
+
+class _Teller:
+    """Tells how far the whole layout has come: lots that are done, and the best of the one in work."""
+
+    def __init__(self, done: Sequence[LotPlan], budget: Budget) -> None:
+        self._budget = budget
+        self._cost = sum(plan.counted for plan in done)
+        self._bound = sum(plan.bound for plan in done)
+        self._best = math.inf
+
+    def heard(self, progress: Progress) -> None:
+        """An engine has come farther; another way may have come farther before."""
+        if progress.cost < self._best:
+            self._best = progress.cost
+            self._budget.tell(
+                Progress(
+                    cost=self._cost + progress.cost,
+                    bound=self._bound + min(progress.bound, progress.cost),
+                    seconds=self._budget.spent(),
+                )
+            )
 
 
 def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
@@ -96,17 +122,21 @@ def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
         if found is not None:
             outcomes.append((TOGETHER, rescued(found, asked, file, stages, some)))
     blanks = [*asked.blanks, *_strips(desk, asked, stages, budget)]
-    ways = _ways(file, lot)
-    wishes = {wish_of(blank, lot) for blank in blanks}
+    wishes = by_wish(blanks, lot)
     is_mixed = len({(wish.takes_sap, wish.takes_back) for wish in wishes}) > 1
+    ways = _ways(file, lot)
     for place, name in enumerate(ways):
-        own = part_of(budget, budget.left() / (len(ways) - place))
+        if outcomes and budget.left() <= 0:
+            break
+        share = SHARES[name] / sum(SHARES[each] for each in ways[place:])
+        own = part_of(budget, budget.left() * share)
         tries = []
         for number, as_pickiest in enumerate((False, True) if is_mixed else (False,)):
             some = part_of(own, own.left() / (2 - number if is_mixed else 1) * 0.9)
             first = lay_out(desk, blanks, WAYS[name], stages, some, as_pickiest=as_pickiest)
             tries.append(rescued(first, asked, file, stages, own))
-        outcomes.append((name, min(tries, key=lambda one: _rank(one, file))))
+        best = min(tries, key=lambda one: _rank(one, file)) if is_mixed else tries[0]
+        outcomes.append((name, best))
     taken = min(
         range(len(outcomes)), key=lambda one: (*_rank(outcomes[one][1], file, coarse=lot.is_sheets), one)
     )
@@ -141,7 +171,8 @@ def _strips(desk: Desk, asked: Wanted, stages: int, budget: Budget) -> list[Blan
 
     def tried(choice: dict[Panel, tuple[Ticks, ...]]) -> tuple[Number, ...]:
         blanks = [*asked.blanks, *_made_of(kinds, choice)]
-        made = lay_out(desk, blanks, None, stages, part_of(own, time), as_pickiest=True)
+        some = part_of(own, time, quiet=True)
+        made = lay_out(desk, blanks, None, stages, some, as_pickiest=True)
         return made.lacking, made.desk.cost(), sum(map(len, choice.values()))
 
     best = tried(chosen)

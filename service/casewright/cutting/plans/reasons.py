@@ -19,7 +19,7 @@ def unplaced_of(blanks: Sequence[Blank], asked: Wanted, lot: Lot) -> Iterator[Un
         asked: what was to be laid out
         lot: their lot
 
-    Yields:
+    Returns:
         One entry for each part and reason.
 
     Source: common practice.

@@ -21,7 +21,7 @@ def broken_sets(
         kerf: what a cut takes [tick]
         reasons: why some of them were given up
 
-    Yields:
+    Returns:
         Each set that is not kept, with why.
 
     Source: common practice.

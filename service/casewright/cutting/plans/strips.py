@@ -137,7 +137,7 @@ def choices(panel: Panel, grounds: Sequence[Ground]) -> Iterator[tuple[Ticks, ..
         panel: the panel
         grounds: the boards that there are
 
-    Yields:
+    Returns:
         Widths of strips as they are sawn [tick]
 
     Source: common practice: few glue lines first.
