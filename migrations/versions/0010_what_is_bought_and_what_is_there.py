@@ -8,8 +8,8 @@ import sqlalchemy as sa
 from alembic import op
 from sqlalchemy.dialects import postgresql
 
-revision = "0008"
-down_revision = "0007"
+revision = "0010"
+down_revision = "0009"
 
 DOCUMENT = sa.JSON().with_variant(postgresql.JSONB(), "postgresql")
 DEMO_JOB = "EXISTS (SELECT 1 FROM job WHERE job.shop_id = OLD.shop_id AND job.id = OLD.job_id AND job.demo)"
