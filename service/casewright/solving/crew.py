@@ -105,6 +105,7 @@ class Crew:
                 return
             waited += BEAT
             if not worker.is_alive:
+                worker.kill()
                 self._end(layout, {"refused": FAILED})
                 return
             if waited > layout.seconds + GRACE:
@@ -133,7 +134,8 @@ class Worker:
             raise RuntimeError("the process has neither input nor output")
         self._input, self._output = self._process.stdin, self._process.stdout
         self._said: SimpleQueue[dict[str, Any]] = SimpleQueue()
-        Thread(target=self._listen, daemon=True).start()
+        self._ear = Thread(target=self._listen, daemon=True)
+        self._ear.start()
 
     @property
     def is_alive(self) -> bool:
@@ -157,7 +159,11 @@ class Worker:
         """Ends it at once."""
         self._process.kill()
         self._process.wait()
+        self._ear.join()
+        with suppress(OSError):  # what was never taken in is lost with it
+            self._input.close()
 
     def _listen(self) -> None:
-        for line in self._output:
-            self._said.put(json.loads(line))
+        with self._output:
+            for line in self._output:
+                self._said.put(json.loads(line))
