@@ -52,7 +52,7 @@ def random_file(seed: int) -> dict[str, Any]:
     file: dict[str, Any] = {"cut_file": 1, "parts": [], "sets": []}
     if rng.random() < 0.4:
         file["saw"] = {
-            "kerf": rng.choice(["1/8", "3/32", "0", "1/4"]),
+            "kerf": rng.choice(["1/8", "3/32", "0", "1/4", "3.2 mm"]),
             "end_trim": rng.choice(["0", "1", "2"]),
         }
     if rng.random() < 0.5:

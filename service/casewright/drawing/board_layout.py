@@ -23,6 +23,8 @@ AIR = 0.3
 """Between lettering and what is around it [letters]."""
 LINES = 1.15
 """From one line of lettering in a part to the next [letters]."""
+BOLD = 1.12
+"""How much wider bold lettering runs."""
 SAP_APART = 3.0
 """Between two strokes of sapwood, against those of a defect."""
 
@@ -144,7 +146,11 @@ def _letter_in(sheet: Sheet, place: tuple[Inches, Inches, Inches, Inches], lines
 
 def _has_room(sheet: Sheet, lines: tuple[str, ...], along: Inches, across: Inches, size: Number) -> bool:
     letters = sheet.letters * size
-    wide = max(sheet.width_of(words, size) for words in lines) + AIR * letters
+    # The first line is bold, which runs wider than lettering is reckoned.
+    wide = max(
+        sheet.width_of(words, size) * (BOLD if number == 0 else 1) for number, words in enumerate(lines)
+    )
+    wide += AIR * letters
     high = (1 + LINES * (len(lines) - 1)) * letters
     return wide <= along and high <= across
 
@@ -163,7 +169,7 @@ def _draw_cuts(view: View, steps: tuple[Step, ...]) -> None:
     for step in steps:
         for line in step.lines:
             x, y, length, width = _inches(line)
-            sheet.polyline(Line.CUT, [view.at(x, y), view.at(x + length, y + width)])
+            sheet.polyline(Line.SEEN, [view.at(x, y), view.at(x + length, y + width)])
     for step in steps:
         for line in step.lines[:1] if len(step.lines) > 2 else step.lines:
             x, y, length, width = _inches(line)

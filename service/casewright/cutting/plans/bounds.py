@@ -64,7 +64,11 @@ def least_cost(
         model.addRow(1.0 - TOLERANCE, highspy.kHighsInf, len(some), some, shares)
     model.run()
     bound = model.getInfo().mip_dual_bound
-    return max(0, math.ceil(bound * (1 - TOLERANCE) - TOLERANCE)) if math.isfinite(bound) else 0
+    if not math.isfinite(bound):
+        return 0
+    # Whatever is bought, it costs a whole number of the costs' common measure.
+    measure = math.gcd(*(costs[ground.stock.code] for ground in grounds))
+    return max(0, math.ceil(bound * (1 - TOLERANCE) / measure - TOLERANCE) * measure)
 
 
 def _needs(
