@@ -40,6 +40,7 @@ for (const figure of document.querySelectorAll("figure.placing")) figure.hidden 
 
 for (const group of document.querySelectorAll(".placing .part")) {
   const svg = group.ownerSVGElement;
+  group.querySelector("text").textContent = group.dataset.code;
   group.addEventListener("pointerdown", (event) => {
     const [x, y] = inBoard(svg, event);
     const off = [x - Number(group.dataset.x), y - Number(group.dataset.y)];
