@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Any
 
 from askedcuts import Asked
+from gluedcuts import glued_faults
 from straightcuts import (
     HAIR,
     Rectangle,
@@ -40,7 +41,7 @@ def complaints(file: dict[str, Any], answer: dict[str, Any]) -> list[str]:
             for bar in lot["lengths"]
             for wrong in _bar(asked, bar)
         ),
-        *_glued(asked, answer),
+        *glued_faults(asked, answer),
         *_sets(asked, answer),
         *_money(asked, answer),
     ]
@@ -263,48 +264,7 @@ def _bar(asked: Asked, bar: dict[str, Any]) -> Iterator[str]:
         yield "more is cut from it than there is"
 
 
-# Panels, sets, money
-
-
-def _glued(asked: Asked, answer: dict[str, Any]) -> Iterator[str]:
-    panels: dict[tuple[str, int], list[dict[str, Any]]] = defaultdict(list)
-    for lot in answer["lots"]:
-        for board in lot["layouts"]:
-            for laid in board["parts"]:
-                if laid["strip"]:
-                    panels[laid["code"], laid["number"]].append(laid)
-    for (code, number), strips in panels.items():
-        if sorted(each["strip"] for each in strips) != list(range(1, strips[0]["strips"] + 1)):
-            yield f"panel {code} no. {number} lacks a strip"
-        glue = _glue_of(asked, code)
-        narrowest, widest = (
-            asked.size(glue.get(name, usual))
-            for name, usual in (("narrowest", "2-1/2 in"), ("widest", "6 in"))
-        )
-        length, width = _set_size(asked, code) if code in asked.sets else asked.part_size(code)
-        net = sum(each["width_in"] - (asked.saw["jointing"] if len(strips) > 1 else 0) for each in strips)
-        if net < width - HAIR:
-            yield f"the strips of {code} come to {net:g}, not {width:g}"
-        if any(abs(each["length_in"] - length) > HAIR for each in strips):
-            yield f"a strip of {code} has another length"
-        if any(not narrowest - HAIR <= each["width_in"] <= widest + HAIR for each in strips):
-            yield f"a strip of {code} is too narrow or too wide"
-
-
-def _glue_of(asked: Asked, code: str) -> dict[str, Any]:
-    if code in asked.parts:
-        return asked.parts[code].get("glue_up") or {}
-    held = asked.sets[code]
-    return held.get("glue_up") or asked.parts[held["rows"][0][0]].get("glue_up") or {}
-
-
-def _set_size(asked: Asked, name: str) -> tuple[float, float]:
-    """How long and wide the blank of a set is: its parts and the kerfs between them."""
-    held = asked.sets[name]
-    rows = [[code] for code in held["rows"][0]] if held["way"] == "across" else held["rows"]
-    sizes = [[asked.part_size(code) for code in row] for row in rows]
-    length = max(sum(each[0] for each in row) + asked.kerf * (len(row) - 1) for row in sizes)
-    return length, sum(max(each[1] for each in row) for row in sizes) + asked.kerf * (len(rows) - 1)
+# Sets and money
 
 
 def _sets(asked: Asked, answer: dict[str, Any]) -> Iterator[str]:

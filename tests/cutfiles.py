@@ -129,6 +129,8 @@ def _part(number: int, file: dict[str, Any], rng: random.Random) -> dict[str, An
     if rng.random() < 0.2:
         part["width"] = eighths(rng, 9, 22)
         part["glue_up"] = {"narrowest": "2-1/2", "widest": rng.choice(["5", "6", "8"])}
+        if rng.random() < 0.5:
+            part["glue_up"]["keep_off"] = [{"start": "3", "end": "5"}, {"start": "6", "end": "6-1/2"}]
     if rng.random() < 0.15:
         part["ends"] = "kept"
     if rng.random() < 0.15 and "glue_up" not in part:

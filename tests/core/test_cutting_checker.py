@@ -126,6 +126,11 @@ def strips_too_narrow(answer):
     board_of(answer, "T")[1]["width_in"] -= 1
 
 
+def glue_lines_elsewhere(answer):
+    panels = next(lot["panels"] for lot in answer["lots"] if lot["panels"])
+    panels[0]["glue_lines_in"][0] += 0.5
+
+
 def another_board(answer):
     board_of(answer, "A")[0]["number"] = 2
 
@@ -180,6 +185,7 @@ def a_share_too_high(answer):
         counted_twice,
         a_strip_lost,
         strips_too_narrow,
+        glue_lines_elsewhere,
         another_board,
         another_wood,
         a_bound_too_high,

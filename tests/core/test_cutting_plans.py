@@ -265,6 +265,16 @@ def test_a_panel_is_made_of_strips_within_their_limits():
     assert all(2.5 <= width <= 6 for width in widths)
 
 
+def test_glue_lines_keep_off_joints_where_any_order_of_the_strips_lets_them():
+    glue = {"narrowest": "2", "widest": "6", "keep_off": [{"start": "5-1/2", "end": "6"}]}
+    boards = [board("B0", "30", "6"), board("B1", "30", "4-1/8"), board("B2", "30", "5")]
+    lot = answer(cut([part("T", "30", "14-5/8", glue_up=glue)], boards))
+
+    (panel,) = lot["panels"]
+    assert panel["clear_of_joints"]
+    assert len(panel["glue_lines_in"]) == 2
+
+
 def test_a_panel_that_lacks_a_strip_is_not_begun():
     glue = {"narrowest": "2-1/2", "widest": "6"}
     lot = answer(

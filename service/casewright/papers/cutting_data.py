@@ -5,7 +5,7 @@ from typing import Any
 from casewright.cutting.plans.sawing import Sawn
 from casewright.cutting.plans.spots import Spot
 from casewright.cutting.plans.steps import set_ups, step_words, steps_of
-from casewright.cutting.plans.values import BoardLayout, CutPlan, Laid, LengthLayout, LotPlan, Mark
+from casewright.cutting.plans.values import BoardLayout, CutPlan, Glued, Laid, LengthLayout, LotPlan, Mark
 from casewright.measure.lengths import LengthUnit, from_ticks
 from casewright.measure.saying import in_unit
 
@@ -58,6 +58,7 @@ def _lot(lot: LotPlan, unit: LengthUnit) -> dict[str, Any]:
         ],
         "layouts": [_board(each, unit) for each in lot.boards],
         "lengths": [_length(each) for each in lot.lengths],
+        "panels": [_glued(each) for each in lot.glued],
         "unplaced": [
             {"code": each.code, "count": each.count, "reason": in_unit(each.reason, unit)}
             for each in lot.unplaced
@@ -66,6 +67,21 @@ def _lot(lot: LotPlan, unit: LengthUnit) -> dict[str, Any]:
             {"code": each.code, "reason": in_unit(each.reason, unit)} for each in lot.misplaced
         ],
         "sets_broken": [{"name": each.name, "way": each.way, "reason": each.reason} for each in lot.broken],
+    }
+
+
+def _glued(glued: Glued) -> dict[str, Any]:
+    place, lines = -glued.trimmed, []
+    for net in glued.nets[:-1]:
+        place += net
+        lines.append(from_ticks(place))
+    return {
+        **_mark(glued.mark),
+        "strips_in_order": list(glued.order),
+        "net_widths_in": [from_ticks(net) for net in glued.nets],
+        "off_first_edge_in": from_ticks(glued.trimmed),
+        "glue_lines_in": lines,
+        "clear_of_joints": glued.is_clear,
     }
 
 

@@ -39,6 +39,7 @@ def _lot(lot: LotPlan, writing: Writing) -> str:
         _without_place(lot, writing),
         *(_board(board, writing) for board in lot.boards),
         _lengths(lot, writing) if lot.lengths else "",
+        _panels(lot, writing) if lot.glued else "",
     )
 
 
@@ -159,6 +160,20 @@ def _left(left: tuple[Left, ...], writing: Writing) -> list[str]:
         for length, width, is_clear in sizes
     ]
     return [wrapped(f"Left to keep: {'; '.join(words)}.", 2)]
+
+
+def _panels(lot: LotPlan, writing: Writing) -> str:
+    rows = [
+        (
+            f"{each.mark.code} no. {each.mark.number}",
+            ", ".join(map(str, each.order)),
+            ", ".join(writing.size(from_ticks(net)) for net in each.nets),
+            writing.size(from_ticks(each.trimmed)),
+            "" if each.is_clear else "A GLUE LINE LIES WHERE NONE MAY",
+        )
+        for each in lot.glued
+    ]
+    return table(("panel", "strips in order", "jointed to", "off its first edge", ""), rows, right=(3,))
 
 
 def _lengths(lot: LotPlan, writing: Writing) -> str:

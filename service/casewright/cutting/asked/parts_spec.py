@@ -14,6 +14,13 @@ Way = Literal["along", "across", "grid", "book", "slip", "one tree"]
 MOST_OF_ONE = 5_000
 
 
+class Stretch(Spec):
+    """A stretch of a part's width, from its first edge."""
+
+    start: Length = Field(ge=0, le=1200, description="Where it begins.", examples=["3"])
+    end: Length = Field(gt=0, le=1200, description="Where it ends.", examples=["4"])
+
+
 class GlueUp(Spec):
     """How a wide part may be glued up from strips."""
 
@@ -33,6 +40,12 @@ class GlueUp(Spec):
         le=40,
         description="Just so many strips; left out, as many as suit the stock.",
         examples=[3],
+    )
+    keep_off: tuple[Stretch, ...] = Field(
+        (),
+        max_length=40,
+        description="Where no glue line may lie: a half pin, the edge of a groove.",
+        examples=[[{"start": "3", "end": "4"}]],
     )
 
 

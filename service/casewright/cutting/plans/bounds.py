@@ -45,7 +45,7 @@ def least_cost(
     """
     areas = [(ground.usable.length + kerf) * (ground.usable.width + kerf) for ground in grounds]
     needs = _needs(blanks, panels, grounds, kerf)
-    if not needs:
+    if not needs or not grounds:
         return sum(costs[code] * number for code, number in begun.items())
     model = highspy.Highs()  # type: ignore[no-untyped-call]
     model.setOptionValue("output_flag", False)

@@ -17,6 +17,7 @@ from casewright.cutting.plans.gluing import glued_together
 from casewright.cutting.plans.lengths_plan import LengthLot, length_lots, plan_lengths
 from casewright.cutting.plans.lots import Lot, lots_of, weighed
 from casewright.cutting.plans.phases import Outcome, by_wish, lay_out
+from casewright.cutting.plans.put_together import glued_panels
 from casewright.cutting.plans.reasons import unplaced_of
 from casewright.cutting.plans.rescue import rescued
 from casewright.cutting.plans.sawing import Way
@@ -218,6 +219,7 @@ def _lot_plan(
         wood=lot.wood,
         thickness_class=lot.thickness_class,
         boards=boards,
+        glued=tuple(glued_panels(boards, asked.panels, lot, file.saw)),
         unplaced=tuple(unplaced_of(chosen.unplaced, asked, lot)),
         broken=tuple(broken_sets(lot.sets, boards, kerf, (*asked.broken, *chosen.broken))),
         misplaced=misplaced,

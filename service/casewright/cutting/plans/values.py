@@ -182,6 +182,25 @@ class Unplaced:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Glued:
+    """How the strips of a panel are put together.
+
+    Attributes:
+        mark: the part, or the set that is glued up as one
+        order: the numbers of its strips, from the first edge on [dimensionless]
+        nets: how wide each is once it is jointed, in that order [tick]
+        trimmed: what of the surplus comes off the first edge [tick]
+        is_clear: do all glue lines keep off where none may lie?
+    """
+
+    mark: Mark
+    order: tuple[Count, ...]
+    nets: tuple[Ticks, ...]
+    trimmed: Ticks
+    is_clear: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LotPlan:
     """The layout of one wood and class, one kind of sheet, or one kind of length.
 
@@ -190,6 +209,7 @@ class LotPlan:
         thickness_class: of boards; empty for others
         boards: each board or sheet that is cut
         lengths: each length that is cut
+        glued: each panel, and how its strips are put together
         unplaced: parts for which there was no room
         broken: sets that are not kept
         misplaced: parts that cannot lie where they were put by hand
@@ -206,6 +226,7 @@ class LotPlan:
     thickness_class: str
     boards: tuple[BoardLayout, ...] = ()
     lengths: tuple[LengthLayout, ...] = ()
+    glued: tuple[Glued, ...] = ()
     unplaced: tuple[Unplaced, ...] = ()
     broken: tuple[Broken, ...] = ()
     misplaced: tuple[NotThere, ...] = ()
