@@ -1,5 +1,6 @@
 """Cut files for tests: at random with everything that a cut file can ask, and boards cut up without waste."""
 
+import json
 import random
 from fractions import Fraction
 from typing import Any
@@ -9,6 +10,7 @@ from casewright.cutting.budget import Budget
 from casewright.cutting.plans.plan import plan_cuts
 from casewright.cutting.plans.values import CutPlan
 from casewright.papers.cutting_data import cutting_data
+from cutchecker import complaints
 
 
 def steps(number: int, seed: int = 0) -> Budget:
@@ -24,6 +26,20 @@ def planned(data: dict[str, Any], number: int = 2) -> CutPlan:
 def answered(data: dict[str, Any], number: int = 2) -> dict[str, Any]:
     """The layout as the command prints it for machines."""
     return cutting_data(planned(data, number))
+
+
+def only_lot(data: dict[str, Any], number: int = 3) -> dict[str, Any]:
+    """The only lot of an answer with which the checker finds nothing wrong."""
+    found = json.loads(json.dumps(answered(data, number)))
+    assert complaints(data, found) == []
+    assert len(found["lots"]) == 1
+    lot: dict[str, Any] = found["lots"][0]
+    return lot
+
+
+def laid_of(lot: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:
+    """Everything that is cut, with the mark of its board."""
+    return [(each["stock"], one) for each in lot["layouts"] for one in each["parts"]]
 
 
 def written(size: Fraction) -> str:
