@@ -16,6 +16,20 @@ from casewright.records.sessions import Fenced
 HISTORY_PAGE = 50
 
 
+class JobHead(NamedTuple):
+    """A job, for whom it is, and what was worked on it.
+
+    Attributes:
+        job: the job
+        customer: its customer
+        seconds: the time that was logged on it; what was taken back counts against it [s]
+    """
+
+    job: Job
+    customer: Customer
+    seconds: int
+
+
 class PaperRow(NamedTuple):
     """A paper without what stands on it."""
 
@@ -40,14 +54,15 @@ class CaseRow(NamedTuple):
     drawers: int
 
 
-def job_with_customer(db: Fenced, job_id: str) -> tuple[Job, Customer] | None:
-    """A job with its customer; one query."""
+def job_head(db: Fenced, job_id: str) -> JobHead | None:
+    """A job with its customer and its hours; one query, as the page of a job has none to spare."""
+    seconds = select(func.sum(TimeEntry.seconds)).where(TimeEntry.job_id == job_id).scalar_subquery()
     found = db.execute(
-        select(Job, Customer)
+        select(Job, Customer, func.coalesce(seconds, 0))
         .join(Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id))
         .where(Job.id == job_id)
     ).first()
-    return (found[0], found[1]) if found else None
+    return JobHead(job=found[0], customer=found[1], seconds=int(found[2])) if found else None
 
 
 def papers_of(db: Fenced, job_id: str) -> Sequence[PaperRow]:
@@ -113,12 +128,6 @@ def payments_of(db: Fenced, job_id: str) -> Sequence[Payment]:
     return db.scalars(
         select(Payment).where(Payment.job_id == job_id).order_by(Payment.received_on, Payment.id)
     ).all()
-
-
-def seconds_of(db: Fenced, job_id: str) -> int:
-    """The time that was logged on a job; what was taken back counts against it."""
-    total = db.execute(select(func.sum(TimeEntry.seconds)).where(TimeEntry.job_id == job_id)).scalar_one()
-    return int(total or 0)
 
 
 def history_of(db: Fenced, job_id: str, *, page: int = 1, most: int = HISTORY_PAGE) -> Sequence[History]:

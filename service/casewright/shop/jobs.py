@@ -5,8 +5,8 @@ from datetime import date, datetime
 from typing import Any
 
 from casewright.records.base import new_id
-from casewright.records.job_page import job_with_customer
-from casewright.records.jobs import Customer, Job, JobState
+from casewright.records.job_page import JobHead, job_head
+from casewright.records.jobs import Job, JobState
 from casewright.records.sessions import Fenced
 from casewright.records.units import has_units
 from casewright.shop.customers import load_customer
@@ -59,13 +59,13 @@ def load_job(db: Fenced, job_id: str) -> Job:
     return found
 
 
-def load_job_and_customer(db: Fenced, job_id: str) -> tuple[Job, Customer]:
-    """A job of the shop with its customer; one query.
+def load_job_head(db: Fenced, job_id: str) -> JobHead:
+    """A job of the shop with its customer and its hours; one query.
 
     Raises:
         NotFound: the shop has no such job
     """
-    found = job_with_customer(db, job_id)
+    found = job_head(db, job_id)
     if found is None:
         raise NotFound("job")
     return found

@@ -21,7 +21,6 @@ from casewright.records.job_page import (
     history_of,
     papers_of,
     payments_of,
-    seconds_of,
 )
 from casewright.records.jobs import Customer, History, Job, JobState
 from casewright.records.papers import PaperKind, QuoteState
@@ -30,7 +29,7 @@ from casewright.shop.changes import Change, changes
 from casewright.shop.figures import figures_text
 from casewright.shop.job_figures import JobFigures, job_figures
 from casewright.shop.job_money import JobMoney, job_money
-from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer, needs_units
+from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_head, needs_units
 from casewright.shop.left_open import ENDS, open_of
 from casewright.shop.papers import basis_at_hand
 from casewright.shop.units import units_of
@@ -210,7 +209,7 @@ def show_history(visit: Office, job_id: str, page: int = 1) -> Response:
 def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
     """Everything that the page of a job shows, in twelve queries."""
     db, today = visit.db, visit.today
-    job, customer = load_job_and_customer(db, job_id)
+    job, customer, seconds = load_job_head(db, job_id)
     loaded = units_of(db, job)
     shop_figures, papers = figures_text(db, visit.shop, job), papers_of(db, job.id)
     figures = job_figures(loaded, shop_figures, today, visit.unit)
@@ -264,7 +263,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         cases=tuple(CaseLine(case=each, stage=_word(each.stage)) for each in cases_of(db, job.id)),
         money=job_money(held, payments, figures.estimate, with_cost=visit.is_owner),
         payment=payment or form_of(received_on=today.isoformat()),
-        seconds=seconds_of(db, job.id),
+        seconds=seconds,
         history=_history(history[:RECENT], is_owner=visit.is_owner),
         has_more_history=len(history) > RECENT,
         is_owner=visit.is_owner,
