@@ -5,6 +5,15 @@ from hypothesis import strategies as st
 from carcases import seasons, sixteenths, timbers
 from units import chest
 
+ROWS = (
+    {},
+    {"columns": 2},
+    {"holds": "open", "across": [{"shelves": 1}]},
+    {"holds": "doors", "across": [{"leaves": 2}, {"holds": "open"}]},
+    {"across": [{}, {"holds": "doors"}]},
+)
+"""What a row under the top one holds."""
+
 
 @st.composite
 def pieces_on_legs(draw):
@@ -37,8 +46,9 @@ def pieces_on_legs(draw):
             "fixing": draw(st.sampled_from(["buttons", "slots"])),
         },
         "top": {"thickness": top, "overhang_sides": draw(sixteenths(0, 1.5))},
-        "rows": [{} for _ in range(rows)],
+        "rows": [{}, *(draw(st.sampled_from(ROWS)) for _ in range(rows - 1))],
         "graduation": {"rule": "equal"},
+        "doors": {"hinge_length": "3/4", "make": {"kind": "slab", "held": "ply"}},
         "woods": {"case": draw(timbers()), "drawers": draw(timbers()), "inside": draw(timbers())},
         "season": draw(seasons()),
         "drawers": {"bottom": bottom, "groove": {"height": "1/4", "width": "1/4", "slips": slips}},

@@ -56,12 +56,39 @@ def test_every_drawer_is_drawn_out_by_its_travel_at_its_height(data):
 
     read = Read(opened_view(unit).svg())
 
+    boxes = {part.code: part.box for part in unit.parts}
     for drawer in rows_open(unit):
-        front = read.rectangles[f"{drawer.code}-F"]
+        side, front = read.rectangles[f"{drawer.code}-SL"], read.rectangles[f"{drawer.code}-F"]
         low = unit.face.base_height + drawer.sizes.opening.bottom + unit.spec.drawers.clearances.bottom
-        assert close((front.x, front.width), (-drawer.travel, drawer.travel))
-        assert close((front.y, front.height), (low, drawer.sizes.height))
+        shut = boxes[f"{drawer.code}-F"]
+        assert close((side.x, side.width), (-drawer.travel, drawer.travel))
+        assert close((side.y, side.height), (low, drawer.sizes.height))
+        assert close((front.x, front.width), (shut.y - drawer.travel, shut.depth))
+        assert close((front.y, front.height), (shut.z, shut.height))
         assert any(close(inches, drawer.travel) for _, inches in read.sizes)
+
+
+def test_an_overlay_front_is_drawn_before_the_case_and_over_its_edges():
+    unit = built(chest({"drawers.style": {"kind": "full overlay"}}))
+
+    drawer = rows_open(unit)[0]
+    front = Read(opened_view(unit).svg()).rectangles[f"{drawer.code}-F"]
+
+    assert front.x + front.width == pytest.approx(-drawer.travel, abs=1e-4)
+    assert front.height > drawer.sizes.opening.height
+
+
+def test_a_framed_side_is_drawn_with_its_stiles_and_rails():
+    unit = built(chest({"case.sides": "framed"}))
+
+    drawn = Read(opened_view(unit).svg()).rectangles
+
+    frame = unit.case.plan.frame
+    stiles = [part for part in unit.parts if part.line == "V1" and part.box.x < 1]
+    assert len(stiles) == 2
+    for part in stiles:
+        assert close((drawn[part.code].x, drawn[part.code].width), (part.box.y, part.box.depth))
+    assert frame is not None
 
 
 def test_one_drawer_stands_for_all_at_its_height():

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.joinery.families.box.joint import Box, box_joint, usual_fingers
+from casewright.joinery.families.box.joint import Box, box_joint
+from casewright.joinery.families.box.sizes import usual_fingers
 from casewright.joinery.groove import Groove
 from casewright.joinery.kinds import solve
 from casewright.joinery.layout import CannotBeLaidOut
@@ -113,3 +114,24 @@ def test_the_key_that_gives_the_usual_play_is_named():
     loose = next(each for each in joint(play=0.01).findings if each.rule == "play for the glue")
 
     assert str(loose.remedy).startswith("Shim or sand the key of the jig to 0.496 in, for a play of 0.004 in")
+
+
+@pytest.mark.parametrize(
+    ("height", "cutter", "count", "top"),
+    [
+        (5.0, 0.5, 10, 0.5),
+        (5.171875, 0.5, 10, 0.671875),  # 11/64 is less than half a finger: it goes to the top one
+        (5.25, 0.5, 11, 0.25),
+        (5.375, 0.5, 11, 0.375),
+        (4.875, 0.375, 13, 0.375),
+    ],
+)
+def test_what_a_cutter_leaves_of_the_height_goes_to_the_top_finger(height, cutter, count, top):
+    made = solve("box", {"height": height, "side": 0.5, "cutter": cutter}).joint
+
+    spans = sorted((*made.front_fingers, *made.side_fingers))
+    assert len(spans) == count
+    assert spans[-1][1] == pytest.approx(height)
+    assert spans[-1][1] - spans[-1][0] == pytest.approx(top)
+    assert made.finger == cutter
+    assert ("top_finger" in [each.name for each in made.settings]) == (abs(top - cutter) > 1e-9)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from casewright.joinery.chisels import RACK
 from casewright.joinery.cutters import cutter_at_hand, how_it_is_cut, made_by, nearest_cutter
-from casewright.joinery.families.box.joint import usual_finger
+from casewright.joinery.families.box.sizes import usual_finger
 from casewright.joinery.families.lock_rabbet.asked import usual_tongue
 from casewright.joinery.kinds import solve
 from casewright.measure.findings import Verdict

@@ -160,3 +160,20 @@ def test_every_back_is_described_priced_and_timed(kind):
 def test_a_back_that_leaves_no_wood_is_refused_with_what_would_do(back, field):
     with pytest.raises(CannotBuild, match=rf"{field}: .* or less"):
         backed(back)
+
+
+@pytest.mark.parametrize(("width", "panels"), [(16, 1), (24, 2), (48, 3), (66, 4)])
+def test_a_panelled_back_divides_itself_so_that_no_panel_is_wider_than_14_in(width, panels):
+    made = built(chest({"body.width": width, "back.kind": "panelled"}))
+
+    found = [part for part in made.case.parts if part.code.startswith("A-K-P")]
+    uprights = [part for part in made.case.parts if part.code.startswith("A-K-M")]
+    assert (len(found), len(uprights)) == (panels, panels - 1)
+    assert made.case.back_frame.clear_width <= 14, "common practice"
+    assert not [each for each in made.findings if str(each.verdict) == "stop" and each.about == "A-K"]
+
+
+def test_muntins_that_are_given_are_kept():
+    made = built(chest({"body.width": 48, "back": {"kind": "panelled", "panelling": {"muntins": 1}}}))
+
+    assert made.case.back_frame.panels == 2

@@ -162,7 +162,7 @@ def test_its_file_reads_back_as_it_was_written():
         ({"rows": [{"widths": ["8", None]}, {"widths": ["9", None]}]}, r"rows\[2\].columns"),
         ({"rows": [{"holds": "open"}, {}]}, "rows"),
         ({"top": {"fixing": "buttons"}}, "top.fixing"),
-        ({"case": {"sides": "framed", "corner": "through"}}, "case.sides"),
+        ({"case": {"sides": "framed", "rail_width": "4-1/2"}}, "case.rail_width"),
         ({"drawers.running": {"kind": "side-hung"}}, "drawers.running"),
     ],
 )
@@ -178,3 +178,29 @@ def test_fronts_before_a_crate_are_not_taken_for_its_strips():
     assert lap.places == 2 * 3
     assert (len(strips(made, "G1")), len(strips(made, "G2"))) == (2, 3)
     assert unit_drawings(built(bank({"drawers.style": {"kind": "full overlay"}, "rows": [{}, {}]})))
+
+
+@pytest.mark.parametrize(
+    ("sides", "said", "corner"),
+    [
+        ("plywood", "built of plywood 3/4 in thick; strips", "housing"),
+        ("framed", "frames 3/4 in thick around panels", "frame-tenon"),
+    ],
+)
+def test_a_crate_in_other_sides_has_its_strips_housed_there_with_room_to_grow(sides, said, corner):
+    made, solid = built(bank({"case.sides": sides})), built(bank())
+
+    assert not [each for each in made.findings if str(each.verdict) == "stop"]
+    kinds = {joint.key: joint.kind for joint in made.case_joints}
+    assert kinds["laps"] == "cross-lap"
+    assert {kinds["strips_level"], kinds["strips_upright"]} == {"housing"}
+    assert corner in kinds.values()
+    grows = made.face.opening_depth - strips(made, "G1")[0].width
+    assert 0 < grows <= 1 / 4, "a strip moves across its grain, and these sides do not"
+    assert strips(solid, "G1")[0].width == solid.face.opening_depth
+    assert said in " ".join(describe(made))
+    reach = made.spec.case.housing
+    assert {round(part.length - 2 * reach, 9) for part in strips(made, "G1")} == {
+        round(made.face.clear_width, 9)
+    }
+    assert all(part.box.z + part.box.height <= made.face.body_height for part in strips(made, "G2"))

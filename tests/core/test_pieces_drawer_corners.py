@@ -12,6 +12,7 @@ from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.built.gauges_to_set import gauges_to_set
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.drawers.sizes import CannotBuild
+from casewright.pieces.words.describe import describe
 from closing import faults
 from units import built, chest, dresser, estimated
 
@@ -100,12 +101,7 @@ def test_unlike_sides_give_a_housed_back_what_lies_between_them():
 FRONTS = ("through dovetail", "sliding dovetail", "lock rabbet", "box joint", "rabbet and pins")
 
 
-PAIRS = [
-    (front, back)
-    for front in FRONTS
-    for back in ("through dovetail", "housing", "as the front")
-    if (front, back) != ("sliding dovetail", "as the front")
-]
+PAIRS = [(front, back) for front in FRONTS for back in ("through dovetail", "housing", "as the front")]
 
 
 @pytest.mark.parametrize(("front", "back"), PAIRS)
@@ -151,9 +147,15 @@ def test_a_back_joined_as_the_front_is_called_the_back():
 
 
 @pytest.mark.parametrize("front", ["half-blind dovetail", "sliding dovetail"])
-def test_a_back_cannot_be_joined_as_a_front_that_keeps_a_lap(front):
-    with pytest.raises(CannotBuild, match=r"drawers\.back_joint: .* choose a through dovetail or a housing"):
-        joined(front, "as the front")
+def test_a_back_as_a_front_that_keeps_a_lap_is_dovetailed_through_and_says_so(front):
+    asked, usual = joined(front, "as the front"), joined(front, "through dovetail")
+
+    [said] = [each for each in asked.findings if each.rule == "back as the front"]
+    assert said.verdict is Verdict.CAUTION
+    assert f"A back has no {front}" in str(said.message)
+    assert [each.sizes for each in asked.drawers] == [each.sizes for each in usual.drawers]
+    assert describe(asked) == describe(usual)
+    assert not [each for each in usual.findings if each.rule == "back as the front"]
 
 
 def test_a_lock_rabbet_without_room_is_refused_beside_its_field():
@@ -220,6 +222,21 @@ def test_what_the_groove_leaves_of_a_side_is_checked_with_every_joint(front):
     [side] = findings(deep, "side behind groove")
     assert side.verdict is Verdict.STOP
     assert side.needed == pytest.approx(max(1 / 8, SIDE / 2)), "the greater of 1/8 in and half the side"
+
+
+@pytest.mark.parametrize("back", ["as the front", "through dovetail"])
+def test_a_box_joint_in_an_inset_front_is_cut_by_one_cutter_and_its_top_finger_has_the_rest(back):
+    unit = joined("box joint", back)
+
+    said = [each.rule for each in unit.findings if each.verdict is Verdict.STOP]
+    assert not {"cutter at hand", "groove and fingers", "number of fingers"} & set(said)
+    for placed in drawer_ends(unit):
+        spans = sorted((*placed.joint.of.front_fingers, *placed.joint.of.side_fingers))
+        widths = [high - low for low, high in spans]
+        assert widths[:-1] == pytest.approx([3 / 8] * (len(widths) - 1)), "one cutter for every drawer"
+        assert widths[-1] + 1e-9 >= 3 / 16
+        assert widths[-1] < 3 / 8 * 1.5
+        assert faults(placed.joint.shape) == []
 
 
 def test_hours_count_what_is_cut():

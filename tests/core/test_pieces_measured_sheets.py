@@ -57,3 +57,14 @@ def test_a_thicker_sheet_weighs_more():
     )
 
     assert heavy.masses.total > thin.masses.total
+
+
+def test_the_sheet_of_a_toe_base_can_be_typed_as_it_was_measured():
+    drawn = built(chest({"base": {"kind": "toe"}}))
+    made = built(chest({"base": {"kind": "toe", "measures": "0.7"}}))
+
+    def boards(unit):
+        return {part.thickness for part in unit.case.parts if part.sheet and "-B" in part.code}
+
+    assert 0.7 not in boards(drawn)
+    assert 0.7 in boards(made)

@@ -170,6 +170,51 @@ def test_the_hours_count_what_is_there(changes, driver, quantity):
     assert estimated(chest(changes)).drivers[driver] == quantity
 
 
+SLIDING = {"case.divider_end": "sliding dovetail"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "code", "quantity", "gone"),
+    [
+        (SLIDING, "E58", 2 * 2 * 2, "C03"),  # front rail and rear rail of two dividers
+        (SLIDING | {"rows.0.columns": 2}, "C03", 2, ""),  # an upright stays housed
+        ({"pulls.holes": "two"}, "E60", 3, "D17"),
+        ({"top.fixing": "slots"}, "E61", 1, "C09"),
+        ({"top.fixing": "clips"}, "E62", 1, "C09"),
+    ],
+)
+def test_what_is_made_another_way_has_hours_of_its_own(changes, code, quantity, gone):
+    lines = {line.code: line for line in estimated(chest(changes)).labour}
+
+    assert lines[code].quantity == quantity
+    assert lines[code].minutes > 0
+    assert gone not in lines
+
+
+def test_tails_that_go_through_take_less_than_tails_in_sockets():
+    half_blind = {line.code: line for line in estimated(chest()).labour}
+    through = {line.code: line for line in estimated(chest({"case.corner": "through"})).labour}
+
+    # in the proportion of worked dresser A's drawers: 2.5 and 3 minutes a tail beside 2.5 and 6
+    assert through["E59"].quantity == half_blind["C02"].quantity
+    assert through["E59"].each / half_blind["C02"].each == pytest.approx((2.5 + 3) / (2.5 + 6), abs=0.01)
+    assert "C02" not in through
+
+
+def test_a_bank_without_a_top_has_none_to_fit():
+    lines = {line.code for line in estimated(chest({"top.fixing": "none"})).labour}
+
+    assert not lines & {"C09", "E61", "E62"}
+
+
+def test_a_shop_changes_the_minutes_of_its_sliding_dovetails():
+    own = own_shop(minutes={"E58": {"machine": 25}})
+
+    (line,) = (line for line in estimated(chest(SLIDING), own).labour if line.code == "E58")
+
+    assert line.each == 25
+
+
 def test_the_joints_of_a_part_are_named_at_its_ends():
     ends = {part.code: part.ends for part in built(chest()).parts}
     plain = {part.code: part.ends for part in built(chest({"drawers.rabbet": 0})).parts}

@@ -69,3 +69,31 @@ def test_the_metric_one_is_described_in_millimetres():
 def test_a_starting_unit_that_there_is_not_is_named_with_those_that_there_are():
     with pytest.raises(ValueError, match="There is no starting unit “sofa”; there are dresser, bedside"):
         preset("sofa")
+
+
+def test_a_piece_that_the_rule_leaves_out_says_so_where_a_child_or_a_push_would_tip_it():
+    made = built(preset("jewelry-chest").spec_json)
+
+    said = [
+        each for each in made.findings if each.rule.startswith("tip ") and each.verdict is Verdict.CAUTION
+    ]
+    assert {each.rule for each in said} == {"tip child, level", "tip child, carpet", "tip push"}
+    for each in said:
+        assert "does not ask for this, as it is not for clothing, 14 in is below 27 in" in str(each.message)
+        assert "common practice" in str(each.message)
+
+
+def test_the_drawers_of_the_tool_chest_open_wide_enough_and_nothing_tips_it():
+    made = built(preset("tool-chest").spec_json)
+
+    assert all(drawer.run.travel >= 7.5 for drawer in made.drawers)
+    tips = {each.rule: each.verdict for each in made.findings if each.rule.startswith("tip ")}
+    assert set(tips.values()) == {Verdict.PASS}
+
+
+def test_a_kitchen_bank_of_equal_fronts_is_not_told_to_grow_towards_the_floor():
+    made = built(preset("kitchen-bank").spec_json)
+
+    [found] = [each for each in made.findings if each.rule == "graduation"]
+    assert found.verdict is Verdict.PASS
+    assert len({round(drawer.sizes.face.height, 6) for drawer in made.drawers[1:]}) == 1

@@ -324,7 +324,10 @@ def test_a_load_that_is_typed_bends_the_bottom_as_a_beam_under_it():
 def test_the_card_of_an_under_mount_drawer_says_where_its_back_is_notched_and_bored():
     """From memory: notches 35 × 13 mm, a hole of 6 mm, 7 mm in and 11 mm up; the maker's sheet governs."""
     under = unit(
-        {"kind": "slides", "slide": "under-mount, full travel"}, groove={"height": "1/2"}, side="5/8"
+        {"kind": "slides", "slide": "under-mount, full travel"},
+        groove={"height": "1/2"},
+        side="5/8",
+        bottom={"kind": "ply", "hold": "four grooves"},
     )
     facts = {fact.label: fact for fact in run_facts(under.drawers[0])}
     assert str(facts["Rear notches"].value) == str(say("{:bare} × {}", 35 * MILLIMETRE, 13 * MILLIMETRE))

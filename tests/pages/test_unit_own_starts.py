@@ -75,6 +75,24 @@ def test_a_second_of_the_same_name_is_refused(maker, shop, job, kept):
     assert page.form(f"{unit}/starting-units").value("words") == "In oak"
 
 
+def test_renaming_to_a_name_that_is_taken_is_refused_beside_its_field_and_kept(maker, shop, job, kept):
+    key = key_of(kept)
+    maker.post(f"/units/{new_unit(shop, job)}/starting-units", name="Bedside", words="")
+
+    page = maker.post(f"/starting-units/{key}", status=422, name="BEDSIDE", words="In oak", version="1")
+
+    assert "There is a starting unit called “BEDSIDE” already" in page.text
+    assert f'aria-describedby="fault-{key}"' in page.html
+    assert 'value="BEDSIDE"' in page.html
+    assert 'value="In oak"' in page.html
+
+
+def test_its_own_name_may_be_written_in_other_letters(maker, kept):
+    page = maker.post(f"/starting-units/{key_of(kept)}", name="the house DRESSER", words="", version="1")
+
+    assert "the house DRESSER" in page.text
+
+
 def test_its_name_and_words_are_asked_for_when_it_is_kept(maker, shop, job):
     unit = f"/units/{new_unit(shop, job)}"
     assert f'href="{unit}/starting-units"' in maker.get(unit).html

@@ -7,6 +7,8 @@ from pypdf import PdfReader
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.boring import boring_files, boring_templates
+from casewright.papers.notching import notch_strips
+from casewright.papers.run_words import run_facts
 from casewright.papers.unit_report import openings_section
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import preset
@@ -88,3 +90,57 @@ def test_a_report_says_where_the_pulls_are_on_a_front_wider_than_its_box():
     drawer = next(line for line in lines if line.startswith("A-R1-1 "))
     assert drawer.endswith("7-13/16, 22-1/16")
     assert made.drawers[0].boring.lines == (7.8125, 22.0625)
+
+
+UNDER = {
+    "drawers.style": {"kind": "full overlay"},
+    "drawers.running": {"kind": "slides", "slide": "under-mount, full travel"},
+    "drawers.bottom": {"kind": "ply", "nominal": "1/4"},
+    "drawers.front_joint": {"kind": "lock rabbet"},
+    "drawers.groove": {"height": "1/2"},
+}
+"""Drawers on under-mount slides; their bottoms lie 1/2 in above the sides' lower edges."""
+MM = 1 / 25.4
+
+
+def notched(**more):
+    made = built(chest({**UNDER, **more}))
+    return made, [each for each, _ in notch_strips(made)]
+
+
+def test_a_back_in_a_groove_has_a_template_for_its_notches_and_hook_holes():
+    made, [strip, *_] = notched(**{"drawers.back_joint": {"kind": "as the front"}})
+    sizes = made.drawers[0].sizes
+
+    inset = (sizes.back_length - sizes.inside.width) / 2
+    notch, hole = strip.waste
+    assert notch[0] == pytest.approx((inset, 0))
+    assert notch[2] == pytest.approx((inset + 35 * MM, 13 * MM - sizes.back_foot))
+    assert middle(hole) == pytest.approx((inset + 7 * MM, 0.5 + 11 * MM - sizes.back_foot))
+    assert strip.is_handed, "it is turned over for the right end"
+
+
+def test_each_different_back_is_served_once():
+    made, _ = notched(**{"drawers.back_joint": {"kind": "as the front"}})
+
+    served = [code for _, codes in notch_strips(made) for code in codes]
+    assert sorted(served) == sorted(f"{drawer.code}-B" for drawer in made.drawers)
+
+
+def test_a_back_over_its_bottom_needs_no_notch_and_says_so():
+    made, strips = notched(**{"drawers.bottom": {"kind": "solid"}})
+    facts = {fact.label: str(fact.value) for fact in run_facts(made.drawers[0])}
+
+    assert made.drawers[0].sizes.back_foot > 13 * MM
+    assert facts["Rear notches"] == "none"
+    assert all(len(strip.waste) <= 1 for strip in strips)
+
+
+def test_the_notches_come_in_a_file_of_their_own():
+    made, _ = notched(**{"drawers.back_joint": {"kind": "as the front"}})
+
+    files = boring_files(made, LengthUnit.INCH)
+
+    text = "".join(page.extract_text() for page in PdfReader(BytesIO(files["A-slides-template.pdf"])).pages)
+    assert "A-R1-1-B" in text
+    assert "Slides, notches of the back" in text

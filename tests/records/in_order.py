@@ -67,6 +67,7 @@ def work(engine: Engine) -> None:
             job_id=job,
             unit_id=unit,
             carcase_id=carcase,
+            origin="R1-1",
             code="R1-1",
             position=0,
             stage=FIRST,

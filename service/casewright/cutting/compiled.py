@@ -1,4 +1,7 @@
-"""Kernels compiled by numba: kept between runs, and run without holding the interpreter's lock."""
+"""Kernels compiled by numba: kept between runs, and run without holding the interpreter's lock.
+
+numba keeps them beside the source, or else in the user's cache; in `NUMBA_CACHE_DIR` where that is set.
+"""
 
 from collections.abc import Callable
 from typing import TypeVar, cast
@@ -9,5 +12,10 @@ Kernel = TypeVar("Kernel", bound=Callable[..., object])
 
 
 def compiled(kernel: Kernel) -> Kernel:
-    """The same function as machine code, compiled at its first call and kept beside its source."""
-    return cast(Kernel, numba.njit(cache=True, nogil=True)(kernel))
+    """The same function as machine code, compiled at its first call and kept where something can be kept."""
+    try:
+        fast = numba.njit(cache=True, nogil=True)(kernel)
+    except RuntimeError:
+        # There is no folder that may be written: better to compile in every process than not to start.
+        fast = numba.njit(nogil=True)(kernel)
+    return cast(Kernel, fast)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line
 from casewright.drawing.dimensions import Side, Span, levels, widths
+from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.ground import ground_beside, heights_from
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
@@ -13,6 +14,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.layout.parts import Box
 
 
 def opened_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
@@ -65,17 +67,19 @@ def _draw(view: View, unit: Construction) -> None:
     if spec.top.over:
         view.rectangle(Line.OBJECT, -spec.top.overhang_front, base + body, spec.top_depth, spec.top.over)
     drawers = rows_open(unit)
+    fronts = {part.code: part.box for part in unit.parts if part.line.startswith("F")}
     for drawer in drawers:
-        _drawer(view, unit, drawer)
+        _drawer(view, unit, drawer, fronts[f"{drawer.code}-F"])
     out = max(drawer.travel for drawer in drawers)
-    ground_beside(view, unit, -out)
+    before = min(fronts[f"{drawer.code}-F"].y for drawer in drawers)
+    ground_beside(view, unit, before - out)
     lowest, heading = heights_from(unit)
     marks = [(0.0, lowest), *_heights(unit, drawers), (face.overall_height, "top")]
     edge = spec.body.depth
     levels(view, sorted(marks), edge, edge + 1.3 * letters, Side.AFTER, heading)
     line = -2.2 * letters
     spans = [
-        Span(-out, 0.0, "greatest travel", words="travel"),
+        Span(before - out, before, "greatest travel", words="travel"),
         Span(0.0, spec.body.depth, "body depth", words="body"),
     ]
     widths(view, spans, line, Side.BEFORE, 0.0)
@@ -92,6 +96,7 @@ def _case(view: View, unit: Construction) -> None:
         view.rectangle(Line.OBJECT, spec.legs.leg, base, spec.body.depth - 2 * spec.legs.leg, body)
         return
     view.rectangle(Line.OBJECT, 0.0, base, spec.body.depth, body)
+    draw_framed_side(view, unit)
     feet = list(feet_from_the_side(unit))
     for outline in feet:
         view.polygon(Line.OBJECT, outline)
@@ -100,13 +105,18 @@ def _case(view: View, unit: Construction) -> None:
         view.rectangle(Line.OBJECT, start, 0.0, spec.support_rear - start, base)
 
 
-def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
-    """One drawer, out by its travel: the part that has left the case is drawn whole, the rest dashed."""
+def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box) -> None:
+    """One drawer, out by its travel: what has left the case is drawn whole, the rest dashed.
+
+    The front stands where it is: in its opening flush, or before the case and over its edges.
+    """
     sizes, low = drawer.sizes, unit.face.base_height + drawer.sizes.opening.bottom
     low += unit.spec.drawers.clearances.bottom
     out, inside = drawer.travel, sizes.length - drawer.travel
     view.rectangle(Line.TONE, -out, low, out, sizes.height)
-    view.rectangle(Line.FRONT, -out, low, out, sizes.height, f"{drawer.code}-F")
+    view.rectangle(Line.SEEN, -out, low, out, sizes.height, f"{drawer.code}-SL")
+    view.rectangle(Line.TONE, front.y - out, front.z, front.depth, front.height)
+    view.rectangle(Line.FRONT, front.y - out, front.z, front.depth, front.height, f"{drawer.code}-F")
     if inside > 0:
         view.rectangle(Line.HIDDEN, 0.0, low, inside, sizes.height)
     words = f"{sizes.opening.code}: {view.sheet.size(drawer.travel)}"

@@ -1,12 +1,13 @@
 """What is chosen of a row of dowels or loose tenons where it was left out, each choice with its reason."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from casewright.joinery.butted import usual_row_margin
 from casewright.joinery.butted_row import RowLimits, usual_piece_length, usual_side_depth
 from casewright.joinery.joint import Choosing, Chosen, Measure
 from casewright.measure.saying import Words, say
-from casewright.measure.units import Inches
+from casewright.measure.units import Count, Inches
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +60,42 @@ def chosen_spacing(limits: RowLimits) -> Chosen:
     """
     why = "Close enough to keep the boards flat against each other."
     return _length_of("spacing", limits.spacing.value, why, limits.spacing.source)
+
+
+def row_pieces(
+    take: Choosing,
+    name: str,
+    counts: Callable[[Inches, Inches, Inches], Count],
+    limits: RowLimits,
+    why: str,
+    width: Inches,
+    margin: Inches,
+) -> Count:
+    """How many pieces a row has, typed or chosen: their number settles their spacing, or is settled by it.
+
+    Args:
+        take: what was typed
+        name: what the number is called, such as `dowels`
+        counts: how many there are, by width, margin and spacing
+        limits: the usual numbers of the family
+        why: the reason, with room for the spacing
+        width: length of the joint [in]
+        margin: from each edge to the first and the last [in]
+
+    Returns:
+        The number [dimensionless]
+
+    Source: common practice.
+    """
+    typed = take.optional(name)
+    if typed is not None:
+        return int(typed)
+    spacing = take.or_choose("spacing", chosen_spacing, limits)
+    return int(take.or_choose(name, _count, name, counts(width, margin, spacing), say(why, spacing), limits))
+
+
+def _count(name: str, value: Count, why: Words, limits: RowLimits) -> Chosen:
+    return Chosen(name=name, value=value, measure=Measure.COUNT, why=why, source=limits.spacing.source)
 
 
 def _depth(limits: RowLimits, case_side: Inches) -> Chosen:

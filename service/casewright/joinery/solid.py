@@ -6,6 +6,7 @@ runs away from the outside face of the board across, along the other board (a si
 inches of the work, unrounded.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
@@ -255,6 +256,30 @@ class Marked:
     start: Flat
     end: Flat
     label: Words = ""
+
+
+CORNERS = 16
+"""A hole is drawn with so many corners."""
+
+
+def round_outline(middle: Flat, across: Inches) -> Outline:
+    """A round hole on a face, as an outline of corners.
+
+    Args:
+        middle: where it is bored, along and up [in]
+        across: its diameter [in]
+
+    Returns:
+        The corners [in]
+
+    Source: geometry.
+    """
+
+    def corner(number: int) -> Flat:
+        turn = 2 * math.pi * number / CORNERS
+        return middle[0] + across / 2 * math.cos(turn), middle[1] + across / 2 * math.sin(turn)
+
+    return tuple(corner(number) for number in range(CORNERS))
 
 
 @dataclass(frozen=True, kw_only=True)

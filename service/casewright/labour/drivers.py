@@ -16,12 +16,16 @@ class Driver(StrEnum):
 
     CASE_CORNERS = "case_corners"
     CASE_TAILS = "case_tails"
+    THROUGH_CASE_TAILS = "through_case_tails"
     HOUSED_ENDS = "housed_ends"
+    SLIDING_ENDS = "sliding_ends"
     FRAME_TENONS = "frame_tenons"
     CASES = "cases"
     BACK_BOARDS = "back_boards"
     PLINTH_CORNERS = "plinth_corners"
     TOPS = "tops"
+    SLOTTED_TOPS = "slotted_tops"
+    CLIPPED_TOPS = "clipped_tops"
     RUNNERS = "runners"
 
     DRAWERS = "drawers"
@@ -35,6 +39,7 @@ class Driver(StrEnum):
     BOTTOMS = "bottoms"
     MUNTINS = "muntins"
     PULLS = "pulls"
+    TWO_SCREW_PULLS = "two_screw_pulls"
 
     BOX_JOINT_BATCHES = "box_joint_batches"
     BOX_JOINT_CORNERS = "box_joint_corners"

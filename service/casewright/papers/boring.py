@@ -1,9 +1,8 @@
-"""Boring templates: where each front is bored for its pulls, in full size, laid on from its end and edge."""
+"""Boring templates in full size: where a front is bored for its pulls, and a back notched for its slides."""
 
-import math
 from collections.abc import Iterator, Sequence
 
-from casewright.joinery.solid import Flat, Marked, Outline, Strip, Stroke
+from casewright.joinery.solid import Marked, Strip, Stroke, round_outline
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import say
@@ -11,6 +10,8 @@ from casewright.measure.units import Inches
 from casewright.papers.full_size import NamedStrip
 from casewright.papers.full_size_pdf import loose_template_pdf
 from casewright.papers.kept_strips import KeptStrip, kept
+from casewright.papers.notching import TITLE as NOTCHES
+from casewright.papers.notching import notch_strips
 from casewright.papers.pdf import Paper
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
@@ -19,8 +20,6 @@ from casewright.pieces.layout.pulls import Boring, Hole
 TITLE = "Pulls, boring template"
 CROSS = 1 / 2
 """How far the lines of a hole reach beyond its middle: to be seen around a bradawl [in]."""
-CORNERS = 16
-"""A hole is drawn with so many corners."""
 
 
 def boring_strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
@@ -32,10 +31,12 @@ def boring_strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
 
     Yields:
         For each different front a strip, or one for each of its pulls where they stand at different distances
-        from its two ends.
+        from its two ends; then one for each different back that is notched for slides.
     """
     for strip, codes in _strips(unit):
         yield kept(strip, TITLE, codes, shown)
+    for strip, codes in notch_strips(unit):
+        yield kept(strip, NOTCHES, codes, shown)
 
 
 def boring_templates(unit: Construction) -> tuple[NamedStrip, ...]:
@@ -61,16 +62,21 @@ def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = No
         paper: the sheet; left out, A4 beside millimetres and Letter beside inches
 
     Returns:
-        The bytes by the file's name; none where no front has a pull.
+        The bytes by the file's name: for pulls, and for backs that are notched for slides.
     """
-    strips = boring_templates(unit)
-    if not strips:
-        return {}
     sheet = paper or (Paper.A4 if shown is LengthUnit.MILLIMETRE else Paper.LETTER)
+    notches = tuple(
+        NamedStrip(strip=strip, title=NOTCHES, serves=", ".join(codes)) for strip, codes in notch_strips(unit)
+    )
     return {
-        f"{unit.spec.code}-pulls-template.pdf": loose_template_pdf(
-            f"{TITLE}, {unit.spec.name}", strips, shown, sheet, what="For"
+        f"{unit.spec.code}-{name}-template.pdf": loose_template_pdf(
+            f"{title}, {unit.spec.name}", strips, shown, sheet, what="For"
         )
+        for name, title, strips in (
+            ("pulls", TITLE, boring_templates(unit)),
+            ("slides", NOTCHES, notches),
+        )
+        if strips
     }
 
 
@@ -127,7 +133,7 @@ def _strip(boring: Boring, lines: Sequence[Inches], *, is_handed: bool) -> Strip
                 if abs(along - line) > TOLERANCE
             ),
         ),
-        waste=tuple(_round(hole, boring.screw) for hole in holes),
+        waste=tuple(round_outline(hole, boring.screw) for hole in holes),
         left="end" if is_handed else "left end",
         is_handed=is_handed,
     )
@@ -135,11 +141,3 @@ def _strip(boring: Boring, lines: Sequence[Inches], *, is_handed: bool) -> Strip
 
 def _nearest(hole: Hole, lines: Sequence[Inches]) -> Inches:
     return min(lines, key=lambda line: abs(line - hole[0]))
-
-
-def _round(hole: Hole, across: Inches) -> Outline:
-    def corner(number: int) -> Flat:
-        turn = 2 * math.pi * number / CORNERS
-        return hole[0] + across / 2 * math.cos(turn), hole[1] + across / 2 * math.sin(turn)
-
-    return tuple(corner(number) for number in range(CORNERS))

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.measure.saying import Words, say, strung
+from casewright.papers.notching import notch_height
 from casewright.papers.writing import Writing, section, table
 from casewright.pieces.asked.slide_spec import GOVERNS
 from casewright.pieces.built.construct import Construction
@@ -37,7 +38,7 @@ def run_facts(drawer: Drawer) -> Iterator[RunFact]:
     """
     run = drawer.run
     if run.slides is not None:
-        yield from _slides(run.slides)
+        yield from _slides(run.slides, drawer)
     if run.groove is not None:
         yield from _groove(run.groove)
     if run.guide is not None:
@@ -57,7 +58,7 @@ def run_facts(drawer: Drawer) -> Iterator[RunFact]:
     yield from _pulls(drawer)
 
 
-def _slides(slides: Slides) -> Iterator[RunFact]:
+def _slides(slides: Slides, drawer: Drawer) -> Iterator[RunFact]:
     model = slides.model
     yield RunFact(label="Slides", value=say("{}", slides.length), note=f"{model.name}; {GOVERNS}")
     yield RunFact(
@@ -66,8 +67,11 @@ def _slides(slides: Slides) -> Iterator[RunFact]:
         note=say("{:.3} to {:.3}: measure the box before it is glued", model.space_least, model.space_most),
     )
     if model.is_under and model.notch_width:
-        notch = say("{:bare} × {}", model.notch_width, model.notch_height)
+        high = notch_height(drawer)
+        notch: Words = say("{:bare} × {}", model.notch_width, high) if high else "none"
         where = "wide × high, two, at the back’s lower edge, each from the inside face of a side"
+        if not high:
+            where = "the bottom passes under the back, which stands above the slides"
         yield RunFact(label="Rear notches", value=notch, note=f"{where}; {GOVERNS}")
     if model.is_under and model.pin_hole:
         place = say("{:bare} in, {} up", model.pin_in, model.pin_up)

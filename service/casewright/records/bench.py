@@ -35,15 +35,18 @@ class Drawer(Item, Base):
         owned_by("job", "job_id"),
         owned_by("unit", "unit_id"),
         owned_by("carcase", "carcase_id"),
-        UniqueConstraint("shop_id", "carcase_id", "code"),
+        UniqueConstraint("shop_id", "carcase_id", "origin"),
         Index(None, "shop_id", "job_id"),
         Index(None, "shop_id", "unit_id"),
     )
     job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     unit_id: Mapped[str] = mapped_column(String(ID_LENGTH))
     carcase_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    origin: Mapped[str] = mapped_column(String(30))
+    """The code that its opening had when it came, such as R4-1; R4-1@3 where it came with revision 3."""
     code: Mapped[str] = mapped_column(String(30))
-    """Rows and columns in turn, such as R4-1, or R2-1-3-1 in a column with rows of its own."""
+    """Rows and columns in turn, such as R4-1, or R2-1-3-1 in a column with rows of its own: where its opening
+    is now, or was last."""
     position: Mapped[int]
     """Its place in the case, from the top left."""
     gone: Mapped[bool] = mapped_column(default=False)
@@ -51,6 +54,11 @@ class Drawer(Item, Base):
     stage: Mapped[str] = mapped_column(String(30), default="")
     stage_at: Mapped[datetime | None]
     stage_by: Mapped[str] = mapped_column(String(120), default="")
+
+    @property
+    def first_code(self) -> str:
+        """The code that was written on its parts when it came."""
+        return self.origin.partition("@")[0]
 
 
 class BenchEvent(Item, Lasting, Base):

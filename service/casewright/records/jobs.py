@@ -90,6 +90,8 @@ class UnitRevision(Owned, Lasting, Base):
     unit_id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
     number: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
     spec: Mapped[dict[str, Any]]
+    origins: Mapped[dict[str, Any]] = mapped_column(server_default="{}")
+    """The origin of every opening whose code is another by now, by its code; of all others it is the code."""
     note: Mapped[str] = mapped_column(String(300), default="")
     at: Mapped[datetime]
     who: Mapped[str] = mapped_column(String(120))

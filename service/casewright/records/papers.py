@@ -94,3 +94,33 @@ class Paper(Item, Lasting, Base):
 
     Papers from before have none; it is worked out of their content.
     """
+
+
+class ChangeOrder(Item, Edited, Base):
+    """A change of a unit after its approval, with its price; what it says never changes."""
+
+    __tablename__ = "change_order"
+    __table_args__ = (
+        owned_by("job", "job_id"),
+        owned_by("unit", "unit_id"),
+        UniqueConstraint("shop_id", "number"),
+        Index(None, "shop_id", "job_id"),
+    )
+    job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    unit_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    number: Mapped[int]
+    before: Mapped[int]
+    """The revision of the unit that was agreed."""
+    after: Mapped[int]
+    """The revision that the change makes of it."""
+    net_cents: Mapped[int] = mapped_column(BigInteger)
+    """Before tax; below zero where the change costs less."""
+    total_cents: Mapped[int] = mapped_column(BigInteger)
+    created_at: Mapped[datetime]
+    who: Mapped[str] = mapped_column(String(120))
+    agreed_at: Mapped[datetime | None]
+    agreed_name: Mapped[str] = mapped_column(String(120), default="")
+    agreed_way: Mapped[str] = mapped_column(String(200), default="")
+    withdrawn_at: Mapped[datetime | None]
+    content: Mapped[dict[str, Any]] = mapped_column(sort_order=LARGE)
+    """Words, lines with their working, tax, hours and weeks, as it was made."""

@@ -15,17 +15,17 @@ class Standing(NamedTuple):
     piece: int
     case_stage: str
     drawer_id: str
-    code: str
+    origin: str
     stage: str
 
 
 def standing_of_unit(db: Fenced, unit_id: str) -> Sequence[Standing]:
     """Every drawer of every piece of a unit, those without an opening now too; one query."""
     found = db.execute(
-        select(Carcase.piece, Carcase.stage, Drawer.id, Drawer.code, Drawer.stage)
+        select(Carcase.piece, Carcase.stage, Drawer.id, Drawer.origin, Drawer.stage)
         .join(Drawer, (Drawer.shop_id == Carcase.shop_id) & (Drawer.carcase_id == Carcase.id))
         .where(Carcase.unit_id == unit_id)
-        .order_by(Carcase.piece, Drawer.position, Drawer.code)
+        .order_by(Carcase.piece, Drawer.position, Drawer.origin)
     )
     return [Standing(*row) for row in found]
 

@@ -10,7 +10,7 @@ from sqlalchemy import BindParameter, ColumnElement, bindparam, case, func, sele
 
 from casewright.records.bench import Drawer
 from casewright.records.jobs import Payment, Unit
-from casewright.records.papers import Quote, QuoteState
+from casewright.records.papers import ChangeOrder, Quote, QuoteState
 from casewright.records.sessions import Fenced
 
 
@@ -36,6 +36,13 @@ class QuoteRow(NamedTuple):
     """These four as they stand in its offer, the day as ISO 8601; none for one that is not accepted."""
 
 
+class AgreedChange(NamedTuple):
+    """A change order that the customer has agreed to."""
+
+    number: int
+    total_cents: int
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
     """What there is of a job.
@@ -45,12 +52,14 @@ class Standing:
         quotes: its quotes, the newest first
         received: what came in, corrections among it [cent]
         drawers: how many drawers stand at each stage; those not begun under an empty name
+        changes: the change orders that were agreed on, in their order
     """
 
     units: int = 0
     quotes: tuple[QuoteRow, ...] = ()
     received: int = 0
     drawers: Mapping[str, int] = field(default_factory=dict)
+    changes: tuple[AgreedChange, ...] = ()
 
     @property
     def accepted(self) -> QuoteRow | None:
@@ -66,17 +75,19 @@ class Standing:
 
 
 def standings(db: Fenced, job_ids: Sequence[str]) -> dict[str, Standing]:
-    """Where each of some jobs stands, in four queries."""
+    """Where each of some jobs stands, in five queries."""
     units = _units(db, job_ids)
     quotes = quotes_of(db, job_ids)
     money = _received(db, job_ids)
     drawers = _drawers(db, job_ids)
+    changes = agreed_changes(db, job_ids)
     return {
         job: Standing(
             units=units.get(job, 0),
             quotes=tuple(quotes.get(job, ())),
             received=money.get(job, 0),
             drawers=drawers.get(job, {}),
+            changes=tuple(changes.get(job, ())),
         )
         for job in job_ids
     }
@@ -88,6 +99,14 @@ def quotes_of(db: Fenced, job_ids: Sequence[str]) -> dict[str, list[QuoteRow]]:
     for row in db.execute(_QUOTES, {"jobs": job_ids}):
         quote = QuoteRow._make(row)
         found[quote.job_id].append(quote)
+    return found
+
+
+def agreed_changes(db: Fenced, job_ids: Sequence[str]) -> dict[str, list[AgreedChange]]:
+    """The change orders of some jobs that were agreed on, in their order; one query."""
+    found: dict[str, list[AgreedChange]] = defaultdict(list)
+    for job, number, cents in db.execute(_CHANGES, {"jobs": job_ids}):
+        found[job].append(AgreedChange(number=number, total_cents=cents))
     return found
 
 
@@ -135,6 +154,11 @@ _RECEIVED = (
     select(Payment.job_id, func.sum(Payment.amount_cents))
     .where(Payment.job_id.in_(_JOBS))
     .group_by(Payment.job_id)
+)
+_CHANGES = (
+    select(ChangeOrder.job_id, ChangeOrder.number, ChangeOrder.total_cents)
+    .where(ChangeOrder.job_id.in_(_JOBS), ChangeOrder.agreed_at.is_not(None))
+    .order_by(ChangeOrder.number)
 )
 _DRAWERS = (
     select(Drawer.job_id, Drawer.stage, func.count(Drawer.id))

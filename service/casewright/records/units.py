@@ -42,6 +42,13 @@ def unit_with_job(
     return (found[0], found[1], found[2]) if found else None
 
 
+def revision_of(db: Fenced, unit_id: str, number: int) -> UnitRevision | None:
+    """One revision of a unit; one query."""
+    return db.scalar(
+        select(UnitRevision).where(UnitRevision.unit_id == unit_id, UnitRevision.number == number)
+    )
+
+
 def units_with_revisions(db: Fenced, job_id: str) -> Sequence[tuple[Unit, UnitRevision]]:
     """The units of a job that were not taken out, at their present revisions, in the order of their codes."""
     found = db.execute(

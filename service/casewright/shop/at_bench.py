@@ -96,7 +96,7 @@ class AtBench:
     def drawer(self) -> WorkedDrawer | None:
         """The drawer, worked out; None where the design has no such opening any more."""
         code = f"{self.row.unit.code}-{self.row.drawer.code}"
-        built = self.worked[0]
+        built = None if self.row.drawer.gone else self.worked[0]  # another may have its code by now
         return next((each for each in built.drawers if each.code == code), None) if built else None
 
     @cached_property

@@ -8,7 +8,7 @@ from casewright.pricing.margins import margin_of
 from casewright.pricing.received import StagePaid
 from casewright.records.jobs import Payment
 from casewright.records.standing import QuoteRow, Standing
-from casewright.shop.waiting import open_amount, stages_of
+from casewright.shop.waiting import changed_by, open_amount, stages_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +60,7 @@ class JobMoney:
 
     Attributes:
         agreed: what the customer has accepted; None before that
+        changed_cents: what the change orders that were agreed on add to it, with tax [cent]
         estimate: what today's figures would ask; None where the job cannot be priced
         stages: the stage payments with what has come in of each; none before a quote is accepted
         received_cents: what came in, corrections among it [cent]
@@ -69,12 +70,18 @@ class JobMoney:
     """
 
     agreed: Asked | None
+    changed_cents: int
     estimate: Asked | None
     stages: tuple[StagePaid, ...]
     received_cents: int
     open_cents: int
     payments: tuple[PaymentLine, ...]
     cost: Cost | None
+
+    @property
+    def with_changes_cents(self) -> int:
+        """What was agreed, with tax and all change orders [cent]."""
+        return (self.agreed.total_cents if self.agreed else 0) + self.changed_cents
 
 
 def job_money(
@@ -93,6 +100,7 @@ def job_money(
     corrected = {payment.corrects_id for payment in payments}
     return JobMoney(
         agreed=agreed,
+        changed_cents=changed_by(held),
         estimate=asked,
         stages=stages_of(held),
         received_cents=held.received,

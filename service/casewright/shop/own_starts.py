@@ -50,7 +50,16 @@ def why_not_kept(db: Fenced, name: str) -> str:
     held = own_starts(db)
     if len(held) >= MOST:
         return f"A shop keeps {MOST} starting units at most; take one away first."
-    if any(each.name.casefold() == name.casefold() for each in held):
+    return _why_taken(held, name)
+
+
+def why_not_renamed(db: Fenced, start: OwnStart, name: str) -> str:
+    """Why a starting unit cannot go by this name; empty where it can. Its own name it may keep."""
+    return _why_taken([each for each in own_starts(db) if each.id != start.id], name)
+
+
+def _why_taken(others: Sequence[OwnStart], name: str) -> str:
+    if any(each.name.casefold() == name.casefold() for each in others):
         return f"There is a starting unit called “{name}” already; give this one another name."
     return ""
 
@@ -86,8 +95,11 @@ def rename_start(db: Fenced, start: OwnStart, name: str, words: str, version: in
     """Gives a starting unit another name and other words.
 
     Raises:
+        Refused: another one goes by this name
         Stale: somebody else changed it since
     """
+    if why := why_not_renamed(db, start, name):
+        raise Refused(why, 422)
     if start.version != version:
         raise Stale({})
     start.name, start.words = name, words

@@ -1,14 +1,16 @@
 """The units of a job: designing one, revising it, and the cases and drawers that are built from it."""
 
 import json
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import update
 
+from casewright.pieces.asked.edit_change import Followed, origins_after
+from casewright.pieces.asked.edits import codes_of as opening_codes
 from casewright.pieces.asked.reading import read_as, write_unit
 from casewright.pieces.asked.shop import Shop as Figures
 from casewright.pieces.asked.spec import UnitSpec
@@ -21,6 +23,7 @@ from casewright.records.units import (
     cases_of_unit,
     codes_of,
     drawers_of_unit,
+    revision_of,
     unit_with_job,
     units_with_revisions,
 )
@@ -31,6 +34,19 @@ REASON = "The approved revision stays as it is. Say why this one differs, for th
 TAKEN_OUT = "This unit was taken out of its job. Bring it back first; nothing of it is lost."
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """The marks of a job's units: no I and no O, which a hand takes for digits."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MadeFrom:
+    """What a new revision was made from.
+
+    Attributes:
+        number: the revision that was changed
+        follows: where its openings are now: by the new code the one that they had there
+    """
+
+    number: int
+    follows: Followed = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,8 +133,9 @@ def add_unit(db: Fenced, job: Job, spec: UnitSpec, figures: Figures, who: str, n
     )
     db.add(unit)
     db.flush()
-    db.add(UnitRevision(unit_id=unit.id, number=1, spec=json.loads(spec_text(spec)), at=now, who=who))
-    _keep_bench_in_step(db, unit, built)
+    first = json.loads(spec_text(spec))
+    db.add(UnitRevision(unit_id=unit.id, number=1, spec=first, origins={}, at=now, who=who))
+    _keep_bench_in_step(db, unit, built, {})
     note_history(db, who, now, f"Added unit {code}, {spec.name}.", job_id=job.id)
     return unit
 
@@ -132,6 +149,7 @@ def revise_unit(
     who: str,
     now: datetime,
     note: str = "",
+    made_from: MadeFrom | None = None,
 ) -> None:
     """Keeps a new revision of a unit; the earlier ones stay as they were.
 
@@ -144,6 +162,7 @@ def revise_unit(
         who: who saves
         now: the moment
         note: why, for the history
+        made_from: where its openings were; with the same codes in the present revision, if left out
 
     Raises:
         Refused: the unit was taken out of its job, or is approved and no reason is given
@@ -154,12 +173,13 @@ def revise_unit(
     refuse_if_taken_out(unit)
     spec = spec.model_copy(update={"code": unit.code})
     text = spec_text(spec)
-    if text == loaded.text:  # whoever asks for what is saved already, such as by a second press, has it
-        return
+    origins = _origins(db, loaded, json.loads(text), made_from or MadeFrom(number=loaded.revision.number))
+    if text == loaded.text and origins == origins_of(loaded.revision):
+        return  # whoever asks for what is saved already, such as by a second press, has it
     _refuse_unless_free(unit, version, note)
     built = construct(spec, figures)
-    _keep_revision(db, unit, spec, text, note, who, now)
-    _keep_bench_in_step(db, unit, built)
+    _keep_revision(db, unit, spec, text, origins, note, who, now)
+    _keep_bench_in_step(db, unit, built, origins)
     _note_revision(db, loaded, text, note, who, now)
 
 
@@ -171,13 +191,41 @@ def _refuse_unless_free(unit: Unit, version: int, note: str) -> None:
         raise Refused(REASON, 422)
 
 
+def origins_of(revision: UnitRevision) -> dict[str, str]:
+    """The origin of every opening of a revision, by its code."""
+    return {code: revision.origins.get(code, code) for code in opening_codes(revision.spec.get("rows", ()))}
+
+
+def _origins(db: Fenced, loaded: LoadedUnit, data: dict[str, Any], made_from: MadeFrom) -> dict[str, str]:
+    """The origin of every opening of a new revision."""
+    source = loaded.revision
+    if made_from.number != source.number:
+        source = revision_of(db, loaded.unit.id, made_from.number) or source
+    return origins_after(data["rows"], origins_of(source), made_from.follows, loaded.unit.revision + 1)
+
+
 def _keep_revision(
-    db: Fenced, unit: Unit, spec: UnitSpec, text: str, note: str, who: str, now: datetime
+    db: Fenced,
+    unit: Unit,
+    spec: UnitSpec,
+    text: str,
+    origins: Mapping[str, str],
+    note: str,
+    who: str,
+    now: datetime,
 ) -> None:
     unit.revision += 1
     unit.name, unit.count = spec.name, spec.count
     db.add(
-        UnitRevision(unit_id=unit.id, number=unit.revision, spec=json.loads(text), note=note, at=now, who=who)
+        UnitRevision(
+            unit_id=unit.id,
+            number=unit.revision,
+            spec=json.loads(text),
+            origins={code: origin for code, origin in origins.items() if code != origin},
+            note=note,
+            at=now,
+            who=who,
+        )
     )
     db.flush()
 
@@ -224,7 +272,7 @@ def bring_back_unit(db: Fenced, loaded: LoadedUnit, figures: Figures, who: str, 
     """Brings a unit back that was taken out."""
     loaded.unit.ended_at = None
     db.flush()
-    _keep_bench_in_step(db, loaded.unit, construct(loaded.spec, figures))
+    _keep_bench_in_step(db, loaded.unit, construct(loaded.spec, figures), loaded.revision.origins)
     note_history(db, who, now, f"Brought unit {loaded.unit.code} back.", job_id=loaded.job.id)
 
 
@@ -257,35 +305,35 @@ def approve_unit(db: Fenced, loaded: LoadedUnit, number: int, who: str, now: dat
     )
 
 
-def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction) -> None:
-    """Gives every piece its case and drawers; drawers without an opening now are marked, never deleted."""
+def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction, origins: Mapping[str, str]) -> None:
+    """Gives every piece its case and drawers; drawers without an opening now are marked, never deleted.
+
+    A drawer is known by the origin of its opening: what was measured on it, its stage and hours go with it
+    wherever it moves, and another that gets its old code begins with nothing.
+    """
     cases = {each.piece: each for each in cases_of_unit(db, unit.id)}
     for piece in range(1, unit.count + 1):
         if piece not in cases:
             cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece)
             db.add(cases[piece])
     db.flush()
-    held = {(each.carcase_id, each.code): each for each in drawers_of_unit(db, unit.id)}
-    wanted = dict(_wanted(unit, built, cases))
-    for key, position in wanted.items():
-        if key in held:
-            held[key].position, held[key].gone = position, False
-        else:
-            db.add(_drawer(unit, *key, position))
+    held = {(each.carcase_id, each.origin): each for each in drawers_of_unit(db, unit.id)}
+    wanted = {
+        (cases[piece].id, origins.get(code, code)): (code, position)
+        for piece in range(1, unit.count + 1)
+        for position, code in enumerate((each.sizes.code for each in built.drawers), 1)
+    }
+    for key, (code, position) in wanted.items():
+        if key not in held:
+            db.add(_drawer(unit, *key, code, position))
+            continue
+        held[key].code, held[key].position, held[key].gone = code, position, False
     for key, drawer in held.items():
         if key not in wanted:
             drawer.gone = True
     db.flush()
 
 
-def _wanted(
-    unit: Unit, built: Construction, cases: dict[int, Carcase]
-) -> Iterator[tuple[tuple[str, str], int]]:
-    for piece in range(1, unit.count + 1):
-        for position, drawer in enumerate(built.drawers, 1):
-            yield (cases[piece].id, drawer.code.removeprefix(f"{unit.code}-")), position
-
-
-def _drawer(unit: Unit, carcase_id: str, code: str, position: int) -> Drawer:
+def _drawer(unit: Unit, carcase_id: str, origin: str, code: str, position: int) -> Drawer:
     facts: dict[str, Any] = {"job_id": unit.job_id, "unit_id": unit.id, "carcase_id": carcase_id}
-    return Drawer(id=new_id(), code=code, position=position, **facts)
+    return Drawer(id=new_id(), origin=origin, code=code, position=position, **facts)

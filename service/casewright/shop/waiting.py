@@ -1,7 +1,7 @@
 """What a job waits for, and how near its due date is: in words, for whoever opens the list in the morning."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import StrEnum
 from zoneinfo import ZoneInfo
@@ -13,7 +13,7 @@ from casewright.pricing.stages import StageAmount
 from casewright.records.job_list import SOON, STILL_DUE
 from casewright.records.jobs import JobState
 from casewright.records.papers import QuoteState
-from casewright.records.standing import QuoteRow, Standing
+from casewright.records.standing import AgreedChange, QuoteRow, Standing
 from casewright.shop.quotes import shown_number
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -204,10 +204,38 @@ def stages_of(held: Standing) -> tuple[StagePaid, ...]:
         StageAmount(trigger=stage["trigger"], amount=stage["amount_cents"])
         for stage in (quote.stages or () if quote else ())
     )
-    return paid_stages(agreed, held.received)
+    return paid_stages(with_changes(agreed, held.changes) if agreed else (), held.received)
+
+
+def with_changes(
+    agreed: tuple[StageAmount, ...], changes: tuple[AgreedChange, ...]
+) -> tuple[StageAmount, ...]:
+    """The stage payments with what was changed since: more falls due by itself, less comes off the last."""
+    stages = [*agreed]
+    for change in changes:
+        if change.total_cents >= 0:
+            trigger = f"change order {change_number(change.number)}"
+            stages.append(StageAmount(trigger=trigger, amount=change.total_cents))
+            continue
+        credit = -change.total_cents
+        for place in reversed(range(len(stages))):
+            taken = min(credit, stages[place].amount)
+            stages[place] = replace(stages[place], amount=stages[place].amount - taken)
+            credit -= taken
+    return tuple(stages)
+
+
+def change_number(number: int) -> str:
+    """A change order's number as it is read: CO-0003."""
+    return f"CO-{number:04d}"
+
+
+def changed_by(held: Standing) -> int:
+    """What the change orders that were agreed on add to what was agreed, with tax [cent]."""
+    return sum(change.total_cents for change in held.changes) if held.accepted else 0
 
 
 def open_amount(held: Standing) -> int:
     """What is still to come of what was agreed; below zero where too much came in [cent]."""
     agreed = held.accepted.total_cents if held.accepted else None
-    return still_open(agreed or 0, held.received)
+    return still_open((agreed or 0) + changed_by(held), held.received)

@@ -16,7 +16,7 @@ from casewright.stability.remedies import (
     feet_forward,
     greatest_travel,
 )
-from casewright.stability.scope import RULE, Use, check_restraint, check_scope, is_in_scope
+from casewright.stability.scope import RULE, Use, check_restraint, check_scope, is_in_scope, reason_outside
 from casewright.stability.situations import situations
 from casewright.stability.tipping import Kind, TipCase, tip_case
 
@@ -71,14 +71,16 @@ def tip_findings(
     Source: 16 CFR 1261 and ASTM F2057-23; a design screen.
     """
     held = limits or house_limits()
-    covered = is_in_scope(piece.height, total_weight(piece), use, held)
+    weight = total_weight(piece)
+    covered = is_in_scope(piece.height, weight, use, held)
+    outside = "" if covered else reason_outside(piece.height, weight, use, held)
     scope = check_scope(piece, use, held)
     if not use.free_standing:
         return (scope,)
     worst = worst_cases(tip_cases(piece, held, ledger) if cases is None else cases)
     return (
         scope,
-        *(check_case(case, piece, held, covered, ledger) for case in worst),
+        *(check_case(case, piece, held, outside, ledger) for case in worst),
         check_restraint(use.restraint, covered),
     )
 
@@ -142,7 +144,7 @@ def verdict_on(factor: Number, target: Number, kind: Kind, covered: bool) -> Ver
 
 
 def check_case(
-    case: TipCase, piece: Piece, limits: Limits, covered: bool, ledger: Ledger = UNKEPT
+    case: TipCase, piece: Piece, limits: Limits, outside: Words, ledger: Ledger = UNKEPT
 ) -> Finding:
     """One situation as a finding, with what would make it pass.
 
@@ -150,7 +152,7 @@ def check_case(
         case: the situation, worked out
         piece: for the place of added weight
         limits: the factor wanted
-        covered: whether the rule covers the piece
+        outside: why the rule does not cover the piece; empty where it does
         ledger: where the working is kept
 
     Returns:
@@ -159,21 +161,23 @@ def check_case(
     Source: 16 CFR 1261 and ASTM F2057-23; a design screen.
     """
     situation = case.situation
-    verdict = verdict_on(case.factor, limits.target_factor, situation.kind, covered)
+    verdict = verdict_on(case.factor, limits.target_factor, situation.kind, not outside)
     safe = greatest_travel(situation, limits.target_factor, ledger) if situation.moving else None
     reach = "" if safe is None else say("; greatest safe travel {}", safe)
+    why: Words = f"Screen for {RULE}; the test decides."
+    if outside:
+        why = say("{} does not ask for this, as {}; its case is looked at as common practice.", RULE, outside)
     return Finding(
         rule=f"tip {situation.kind}",
         verdict=verdict,
         message=say(
-            "{}: {:moment} hold against {:moment bare} that tip, a factor of {}{}. "
-            "Screen for {}; the test decides.",
+            "{}: {:moment} hold against {:moment bare} that tip, a factor of {}{}. {}",
             what_is_done(case, piece, limits),
             case.holding,
             case.tipping,
             factor_shown(case.factor),
             reach,
-            RULE,
+            why,
         ),
         remedy="" if verdict is Verdict.PASS else remedy_for(case, piece, limits, safe),
         about=situation.about,

@@ -88,7 +88,7 @@ class BoxJoint(Spec):
     finger: Size | None = Field(
         None,
         description=(
-            "Width of a finger that is aimed at; left out, that of a cutter near the thinner board in "
+            "Width of a finger, which is its cutter's; left out, that of a cutter near the thinner board in "
             "thickness, where there is one in a finger of which the groove lies."
         ),
         examples=["1/2"],
@@ -99,8 +99,8 @@ class BoxJoint(Spec):
     height: Literal["as fitted", "whole fingers"] | None = Field(
         None,
         description=(
-            "As high as the opening lets it be, or lower, so that its fingers come out whole. Left out: "
-            "whole fingers behind a show front of its own, else as fitted."
+            "As high as the opening lets it be, its top finger with what is left, or lower, so that all "
+            "fingers come out whole. Left out: whole fingers behind a show front of its own, else as fitted."
         ),
         examples=["whole fingers"],
     )

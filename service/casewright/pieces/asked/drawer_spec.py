@@ -173,6 +173,10 @@ class Clearances(Spec):
     )
 
 
+NO_BACK_LIKE_IT = ("half-blind dovetail", "sliding dovetail")
+"""Joints of a front that keeps a lap, or is wider than its box: a back has none such."""
+
+
 class Drawers(Spec):
     """The drawer construction, the same through the unit."""
 
@@ -235,6 +239,13 @@ class Drawers(Spec):
     def on_frames(self) -> bool:
         """Whether frames and runners carry the drawers from below."""
         return self.running.kind in {"runners", "centre guide", "full-length runners"}
+
+    @property
+    def back_kind(self) -> str:
+        """How the back is joined: through, where it is asked to be as a front that it cannot be like."""
+        if self.back_joint.kind == "as the front" and self.front_joint.kind in NO_BACK_LIKE_IT:
+            return "through dovetail"
+        return self.back_joint.kind
 
     @property
     def has_box_front(self) -> bool:

@@ -1,6 +1,6 @@
 """Where in the rows of a unit a change is made, and where every opening is after it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -34,6 +34,50 @@ class Edited:
 
     rows: tuple[dict[str, Any], ...]
     moved: dict[str, str | None]
+
+
+Followed = Mapping[str, str]
+"""By an opening's code the one that it had before: empty for a new one, left out where it is the same."""
+
+
+def followed_through(before: Followed, edited: Edited) -> dict[str, str]:
+    """Where every opening was at the beginning, after one change more.
+
+    Args:
+        before: where the openings were at the beginning, before this change
+        edited: the change
+
+    Returns:
+        The same after it.
+
+    Source: geometry of the face.
+    """
+    was = {now: before.get(code, code) for code, now in edited.moved.items() if now is not None}
+    codes = [code for code, _ in openings_of(stack_of(edited.rows, ""))]
+    return {code: was.get(code, "") for code in codes if was.get(code, "") != code}
+
+
+def origins_after(rows: Rows, before: Mapping[str, str], follows: Followed, number: int) -> dict[str, str]:
+    """The origin of every opening of a revision: its first code, kept however rows and columns move.
+
+    Args:
+        rows: those of the revision, as a unit file has them
+        before: the origin of every opening of the revision that it was made from, by code
+        follows: where the openings were in that one
+        number: the revision's number, with which an opening that is new is marked
+
+    Returns:
+        Origins by code. No two are alike.
+
+    Source: geometry of the face.
+    """
+    origins: dict[str, str] = {}
+    for code, _ in openings_of(stack_of(rows, "")):
+        origin = before.get(follows.get(code, code), "")
+        if not origin or origin in origins.values():
+            origin = f"{code}@{number}" if number > 1 else code
+        origins[code] = origin
+    return origins
 
 
 Change = Callable[[Stack, int], Stack]

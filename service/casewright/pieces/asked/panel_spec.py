@@ -82,7 +82,13 @@ class Panelling(Spec):
     middle_rail: Size | None = Field(
         None, description="Width of a middle rail. Left out, as the stiles.", examples=["3"]
     )
-    muntins: int = Field(0, ge=0, le=6, description="Uprights between panels side by side.", examples=[1])
+    muntins: int | None = Field(
+        0,
+        ge=0,
+        le=12,
+        description="Uprights between panels side by side; null for as many as keep each panel within 14 in.",
+        examples=[1],
+    )
     muntin: Size | None = Field(
         None, description="Width of a muntin. Left out, as the stiles.", examples=["2-1/2"]
     )

@@ -8,7 +8,7 @@ from pydantic_core import PydanticCustomError
 from casewright.measure.units import Inches
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.pieces.asked.panel_spec import Panelling, SheetChoice
-from casewright.wood.sheets import Sheet, sheet
+from casewright.wood.sheets import Sheet
 
 OVERHANGS = ("overhang_sides", "overhang_front", "overhang_back")
 FLUSH = ("dovetails", "none")
@@ -172,7 +172,7 @@ class TurnedFeet(Spec):
         return self
 
 
-class ToeBase(Spec):
+class ToeBase(SheetChoice):
     """A box of its own under a built-in, set back at the front for the toes."""
 
     kind: Literal["toe"] = Field(description="A low box, set back for the toes.", examples=["toe"])
@@ -182,13 +182,6 @@ class ToeBase(Spec):
     )
     made_of: Literal["sheet", "solid"] = Field(
         "sheet", description="Plywood, or solid wood.", examples=["solid"]
-    )
-    sheet: str = Field(
-        "hardwood plywood",
-        min_length=1,
-        max_length=80,
-        description="Kind of sheet.",
-        examples=["birch plywood"],
     )
     nominal: str = Field(
         "3/4", min_length=1, max_length=20, description="Nominal thickness it is sold by.", examples=["3/4"]
@@ -211,7 +204,7 @@ class ToeBase(Spec):
     @property
     def board(self) -> Sheet | None:
         """The sheet that it is cut from; None for solid wood."""
-        return sheet(self.sheet, self.nominal) if self.made_of == "sheet" else None
+        return self.bought if self.made_of == "sheet" else None
 
     @property
     def wall(self) -> Inches:
@@ -220,10 +213,6 @@ class ToeBase(Spec):
 
     @model_validator(mode="after")
     def can_be_made(self) -> Self:
-        try:
-            sheet(self.sheet, self.nominal)
-        except ValueError as error:
-            raise PydanticCustomError("choice", "{reason}", {"reason": str(error)}) from None
         if self.levelling >= self.height / 2:
             raise PydanticCustomError(
                 "choice", "more than half of the base is left for levelling; make it higher"
@@ -288,6 +277,15 @@ class BackPanelling(Panelling):
     """The frame and the panels of a panelled back: slimmer than those of a side."""
 
     stile: Size = Field(2.5, description="Width of a stile.", examples=["2-1/2"])
+    muntins: int | None = Field(
+        None,
+        ge=0,
+        le=12,
+        description=(
+            "Uprights between panels side by side. Left out: as many as keep each solid panel within 14 in."
+        ),
+        examples=[1],
+    )
     panel: Size = Field(
         0.3125,
         description="Thickness of a solid panel; its edges are thinned to the groove on the outside.",

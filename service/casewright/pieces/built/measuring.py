@@ -211,6 +211,21 @@ WORDS = {"thickness": "thickness", "width": "height", "in_rabbet": "what the rab
 """A board's width is a drawer's height."""
 
 
+def size_words(size: str) -> str:
+    """What a size is, in words.
+
+    Args:
+        size: its name in a tap at the bench, such as `SL.thickness` or `opening.height`
+
+    Returns:
+        Such as: left side, thickness.
+
+    Source: what the bench is asked for.
+    """
+    part, _, what = size.partition(".")
+    return f"{PARTS.get(part, part)}, {what if part == OPENING else WORDS.get(what, what.replace('_', ' '))}"
+
+
 def _found(held: MeasuredOpening | MeasuredPart, name: str) -> float | None:
     value = getattr(held, name)
     return None if value is None else float(value)

@@ -44,6 +44,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     refuse_crate(spec, face)
     refuse_top(spec)
     refuse_undivided(spec, face)
+    _refuse_shelves(spec, face)
     around = _of_carcase(spec, face) if spec.legs is None else _on_legs(spec, spec.legs, face)
     shell = (*around, *base_limits(spec, face))
     for field, value, most, why in (*shell, *_of_drawers(spec, face), *door_limits(spec, face)):
@@ -62,6 +63,15 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
     _refuse_too_little(spec)
 
 
+def _refuse_shelves(spec: UnitSpec, face: Face) -> None:
+    """Between legs a shelf is loose on pins in them: there is no board at its ends to be housed in."""
+    if spec.legs and spec.shelving.fixing != "pins" and any(space.shelves for space in face.spaces):
+        raise CannotBuild(
+            "shelving.fixing: between legs there is no board to house a shelf in; choose pins, which go into "
+            "the legs, or a carcase"
+        )
+
+
 def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
     case, frames, depth = spec.case, spec.frames, face.opening_depth
     narrow = min(opening.width for opening in face.openings)
@@ -71,9 +81,11 @@ def _of_carcase(spec: UnitSpec, face: Face) -> Iterator[Limit]:
     yield "case.lipping", case.lipping, depth - LEAST_LEFT, "the case bottom is no deeper"
     yield from back_limits(spec, face.body_height)
     yield from wall_limits(spec, face.body_height)
-    if spec.crate:
+    if spec.crate and not case.is_framed:
         return
     yield "case.rail_width", case.rail_width, depth / 2 - LEAST_LEFT, "two rails must fit front to back"
+    if spec.crate:
+        return
     yield "frames.tenon", frames.tenon, case.rail_width - LEAST_LEFT, "it ends in the rail"
     yield "frames.runner_width", frames.runner_width, narrow, "it runs under one drawer"
     yield "frames.centre_runner_width", frames.centre_runner_width, 2 * narrow, "it runs under two"

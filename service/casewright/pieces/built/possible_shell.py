@@ -147,15 +147,10 @@ def refuse_crate(spec: UnitSpec, face: Face) -> None:
     """
     if spec.crate is None:
         return
-    if not spec.top.is_dovetailed:
+    if spec.case.sides == "solid" and not spec.top.is_dovetailed:
         raise CannotBuild(
             "top.fixing: the strips of a crate stand between the boards of its case; choose dovetails, or a "
             "carcase"
-        )
-    if spec.case.sides != "solid":
-        raise CannotBuild(
-            f"case.sides: the strips of a crate are housed in solid boards, not in {spec.case.sides}; choose "
-            "solid sides"
         )
     if not isinstance(spec.drawers.running, OnRunners):
         raise CannotBuild("drawers.running: the drawers of a crate run on its strips; choose runners")

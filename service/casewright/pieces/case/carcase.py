@@ -118,5 +118,10 @@ def _on_legs(
         slack=0.0,
         back_board=0.0,
         plan=plan,
-        parts=(*top_parts(plan), *leg_parts(leg_plan(plan, legs, rack))),
+        parts=(
+            *top_parts(plan),
+            *leg_parts(leg_plan(plan, legs, rack)),
+            *floor_parts(plan),
+            *shelf_parts(plan),
+        ),
     )

@@ -9,11 +9,38 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.crate_spec import Crate
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.season import across
 from casewright.pieces.rules import case_rules, crate_rules
+from casewright.pieces.rules.corner_rules import free_depth
+from casewright.wood.movement import movement
 from casewright.wood.waste import PartUse
 
 LEVEL, UPRIGHT = "G1", "G2"
 """Lines of the strips."""
+
+
+def strip_depth(case: CasePlan) -> Inches:
+    """How deep the strips are: as the openings, less room to grow between sides that do not grow with them.
+
+    Args:
+        case: what the case is worked out from
+
+    Returns:
+        The depth [in]
+
+    Source: common practice; movement by the Wood Handbook, chapter 13.
+    """
+    depth = case.face.opening_depth
+    if case.spec.case.sides == "solid":
+        return depth
+    grows = case.ledger.take(
+        "strip_growth",
+        movement,
+        size=depth,
+        coefficient=across(case.spec.woods.case, case.ledger.root),
+        change=case.climate.swelling,
+    )
+    return case.ledger.take("strip_depth", free_depth, depth=depth, growth=grows)
 
 
 def level_places(case: CasePlan, crate: Crate) -> tuple[Inches, ...]:
@@ -71,7 +98,7 @@ def strip_parts(case: CasePlan, crate: Crate) -> Iterator[Part]:
     Source: common practice of crossing strips.
     """
     spec, face, take = case.spec, case.face, case.ledger.take
-    frame, housing, depth = spec.frame, spec.case.housing, face.opening_depth
+    frame, housing, depth = spec.frame, spec.case.housing, strip_depth(case)
     length = take("level_strip", case_rules.housed_length, opening=face.clear_width, housing=housing)
     clear = take(
         "crate_clear_height",
@@ -86,6 +113,8 @@ def strip_parts(case: CasePlan, crate: Crate) -> Iterator[Part]:
     rest = take("strip_other_notch", other_notch, depth=depth, notch=notch)
     cut = {"depth": depth, "width": crate.strip}
     end: Words = say("housing, {:fraction} deep", housing)
+    if spec.case.sides != "solid":
+        end = say("housing, {:fraction} deep, glued at the front", housing)
     shared: dict[str, Any] = {
         **timber(spec.woods.case),
         "thickness": crate.strip,

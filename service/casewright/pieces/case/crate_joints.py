@@ -11,7 +11,7 @@ from casewright.joinery.families.housing.joint import HousingJoint, housing
 from casewright.measure.units import Inches
 from casewright.pieces.asked.crate_spec import Crate
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
-from casewright.pieces.case.crate import LEVEL, UPRIGHT, level_marks, upright_marks
+from casewright.pieces.case.crate import LEVEL, UPRIGHT, level_marks, strip_depth, upright_marks
 from casewright.pieces.layout.parts import Part
 
 LAPS, HOUSED = "laps", "strips"
@@ -73,7 +73,7 @@ def _alike(bench: CaseBench, line: str) -> tuple[tuple[Part, ...], ...]:
 
 
 def _lap(bench: CaseBench, crate: Crate, name: str, level: Inches, upright: Inches) -> CrossLapJoint:
-    depth = bench.plan.face.opening_depth
+    depth = strip_depth(bench.plan)
     return cross_lap(
         CrossLap(
             depth=depth,

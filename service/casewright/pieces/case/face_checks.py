@@ -7,6 +7,8 @@ from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say
+from casewright.measure.units import Inches
+from casewright.pieces.asked.drawer_fronts import FullOverlay
 from casewright.pieces.asked.layout_spec import row_of
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.floors import lays_floors, over_frames
@@ -146,7 +148,11 @@ def _graduation(spec: UnitSpec, stack: Stack) -> Iterator[Finding]:
 
     What holds doors or nothing is left out of account, and drawers for folders, which give their height.
     """
-    heights = [row.height for row in stack.rows if row.openings and row_of(spec.rows, row.mark).files is None]
+    heights = [
+        row.height + _before_case(spec, row)
+        for row in stack.rows
+        if row.openings and row_of(spec.rows, row.mark).files is None
+    ]
     if not heights or (stack.code and len(heights) == 1):
         return
     about, where = stack.code, f"{_start(stack.code)}: " if stack.code else ""
@@ -172,6 +178,17 @@ def _graduation(spec: UnitSpec, stack: Stack) -> Iterator[Finding]:
         about=about,
         verdict=Verdict.CAUTION,
     )
+
+
+def _before_case(spec: UnitSpec, row: FaceRow) -> Inches:
+    """What a row's fronts cover of the case, where fronts with nothing between them set out the rows [in]."""
+    style, frame = spec.drawers.style, spec.frame
+    if frame.divider or not isinstance(style, FullOverlay):
+        return 0.0
+    half = style.gap / 2
+    above = frame.upper - style.edge if row.is_top else -half
+    below = frame.lower - style.edge if row.is_lowest else -half
+    return above + below
 
 
 def _an(where: str) -> str:

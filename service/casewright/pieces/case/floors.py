@@ -15,11 +15,12 @@ PLAY = 1 / 32
 """Room at each end of a floor, so that it drops in between its walls (common practice) [in]."""
 
 
-def over_frames(face: Face) -> Iterator[tuple[FaceRow, Space]]:
-    """The openings without drawers that do not stand on the case bottom.
+def over_frames(face: Face, *, on_legs: bool = False) -> Iterator[tuple[FaceRow, Space]]:
+    """The openings without drawers that do not stand on the case bottom; on legs there is none.
 
     Args:
         face: the face
+        on_legs: does it stand on legs?
 
     Yields:
         Each with its row.
@@ -27,7 +28,7 @@ def over_frames(face: Face) -> Iterator[tuple[FaceRow, Space]]:
     Source: geometry of the face.
     """
     for row in face.all_rows:
-        if row.is_lowest:
+        if row.is_lowest and not on_legs:
             continue
         for cell in row.cells:
             if isinstance(cell.opening, Space):
@@ -36,12 +37,9 @@ def over_frames(face: Face) -> Iterator[tuple[FaceRow, Space]]:
 
 def lays_floors(spec: UnitSpec) -> bool:
     """Does a floor lie on the frames: is one wished, and a whole frame there to carry it?"""
-    return (
-        spec.shelving.floor != "none"
-        and spec.legs is None
-        and spec.case.divider_kind == "web-frame"
-        and spec.drawers.on_frames
-    )
+    if spec.legs:
+        return spec.shelving.floor != "none"
+    return spec.shelving.floor != "none" and spec.case.divider_kind == "web-frame" and spec.drawers.on_frames
 
 
 def floor_under(case: CasePlan, space: Space) -> Inches:
@@ -56,7 +54,8 @@ def floor_under(case: CasePlan, space: Space) -> Inches:
 
     Source: geometry of the case.
     """
-    is_laid = lays_floors(case.spec) and any(each.code == space.code for _, each in over_frames(case.face))
+    found = over_frames(case.face, on_legs=case.spec.legs is not None)
+    is_laid = lays_floors(case.spec) and any(each.code == space.code for _, each in found)
     return case.spec.shelving.floor_sheet.bought.thickness if is_laid else 0.0
 
 
@@ -79,7 +78,7 @@ def floor_parts(case: CasePlan) -> Iterator[Part]:
         return
     sheet, edge = spec.shelving.floor_sheet, spec.shelving.floor_edge
     thick = sheet.bought.thickness
-    for _, space in over_frames(case.face):
+    for _, space in over_frames(case.face, on_legs=spec.legs is not None):
         under = case.ledger.under(space.code)
         front = spec.doors.thickness if space.holds == "doors" and spec.doors.style == "inset" else 0.0
         length = under.take("floor_length", rules.between, whole=space.width, one_end=PLAY, other_end=PLAY)

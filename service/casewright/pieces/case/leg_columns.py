@@ -31,23 +31,21 @@ def upright_depth(plan: LegPlan) -> Inches:
 
 
 def column_parts(plan: LegPlan) -> Iterator[Part]:
-    """Uprights of every row, and what runs behind them; none where each row has one drawer.
+    """Uprights of every row, and what runs behind them and over and under partitions.
 
     Args:
         plan: what the parts share
 
     Yields:
-        The uprights, then runners and kickers from the bottom up.
+        The uprights, then runners and kickers from the bottom up; none where each row is one opening.
 
     Source: common practice of leg-and-apron work.
     """
     rows = plan.case.face.rows
-    if not any(row.uprights for row in rows):
+    if not any(row.uprights or row.partitions for row in rows):
         return
     for row in rows:
         yield from _uprights(plan, row)
-    if not plan.case.spec.drawers.on_frames:
-        return
     above: FaceRow | None = None
     for row in rows:
         yield from _between(plan, above, row)
@@ -82,8 +80,11 @@ def _uprights(plan: LegPlan, row: FaceRow) -> Iterator[Part]:
 def _between(plan: LegPlan, above: FaceRow | None, below: FaceRow | None) -> Iterator[Part]:
     """The centre runners of the row above a rail, and kickers of the row below where none of them does."""
     rail, wide = plan.legs.rail, plan.legs.rail + 2 * REACH
-    over = list(standing_on(above)) if above else []
-    under = [] if below is None else [each for each in hanging_from(below) if not _covered(each, over)]
+    # Where drawers hang on slides nothing runs behind an upright; a partition needs its bearing all the same.
+    wanted = [True] if not plan.case.spec.drawers.on_frames else [True, False]
+    over = [each for each in standing_on(above) if each.is_partition in wanted] if above else []
+    hung = [each for each in hanging_from(below) if each.is_partition in wanted] if below else []
+    under = [each for each in hung if not _covered(each, over)]
     found = [
         *_centred(over, ("RC", RUNNER, "Centre runner"), rail, wide),
         *_centred(under, ("KC", KICKER, "Centre kicker"), rail, wide),

@@ -24,6 +24,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.case.asked_joints import AskedJoint, CaseBench
 from casewright.pieces.case.leg_sizes import leg_sizes
+from casewright.pieces.case.leg_spaces import PARTITION
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules.case_rules import upright_housing
 
@@ -90,22 +91,29 @@ def leg_joints(bench: CaseBench, legs: LegsAndAprons) -> Iterator[AskedJoint]:
                 advice=("The rail lies flat: its width is the apron's thickness of this joint.",),
             )
 
-    uprights = bench.of("R4")
-    for row in bench.plan.face.rows if uprights else ():
-        start = bench.plan.code(f"{row.code}-U")
-        here = tuple(part for part in uprights if part.code.startswith(start))
-        if here:
-            yield AskedJoint(
-                key=f"uprights_{row.code}",
-                kind="housing",
-                title=f"Uprights of row {row.mark} into the rails, housing",
-                places=2 * len(here),
-                serves=(("upright", here),),
-                solve=partial(_upright, bench, legs, here[0], row.height),
-            )
+    for line, mark, word, into in (
+        ("R4", "U", "upright", "the rails"),
+        (PARTITION, "P", "partition", "rails and runners"),
+    ):
+        standing = bench.of(line)
+        for row in bench.plan.face.rows if standing else ():
+            start = bench.plan.code(f"{row.code}-{mark}")
+            here = tuple(part for part in standing if part.code.startswith(start))
+            if here:
+                key = f"{word}s_{row.code}"
+                yield AskedJoint(
+                    key=key,
+                    kind="housing",
+                    title=f"{word.capitalize()}s of row {row.mark} into {into}, housing",
+                    places=2 * len(here),
+                    serves=((word, here),),
+                    solve=partial(_standing, bench, legs, here[0], row.height, word, key),
+                )
 
 
-def _upright(bench: CaseBench, legs: LegsAndAprons, part: Part, height: Inches) -> Joint:
+def _standing(
+    bench: CaseBench, legs: LegsAndAprons, part: Part, height: Inches, word: str, key: str
+) -> Joint:
     return housing(
         Housing(
             divider=part.thickness,
@@ -117,9 +125,9 @@ def _upright(bench: CaseBench, legs: LegsAndAprons, part: Part, height: Inches) 
             rack=bench.rack,
             mark=part.code,
             into="rail",
-            housed="upright",
+            housed=word,
         ),
-        bench.ledger(f"uprights_{part.code.split('-')[1]}"),
+        bench.ledger(key),
     )
 
 

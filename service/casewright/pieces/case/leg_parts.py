@@ -5,8 +5,10 @@ from typing import Any
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
-from casewright.pieces.case.leg_columns import column_parts
+from casewright.pieces.case.leg_columns import column_parts, upright_depth
 from casewright.pieces.case.leg_plan import LegPlan, runner_length
+from casewright.pieces.case.leg_spaces import space_parts
+from casewright.pieces.layout.openings import FaceRow, Space
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
 from casewright.pieces.rules import case_rules, leg_rules
 from casewright.wood.waste import PartUse
@@ -29,11 +31,11 @@ def leg_parts(plan: LegPlan) -> Iterator[Part]:
     yield from _legs(plan)
     yield from _aprons(plan)
     yield from _rails(plan)
-    if plan.case.spec.drawers.on_frames:
-        yield from _runners(plan)
+    yield from _runners(plan)
     if plan.case.spec.drawers.running.kind == "runners":
         yield from _guides(plan)
     yield from column_parts(plan)
+    yield from space_parts(plan, upright_depth(plan))
 
 
 def _legs(plan: LegPlan) -> Iterator[Part]:
@@ -150,13 +152,19 @@ def _rail(plan: LegPlan, line: str, mark: str, name: str, z: Inches, reach: Inch
 
 
 def _runners(plan: LegPlan) -> Iterator[Part]:
-    """A pair under each row; between two rows it keeps the lower drawer from tipping, too."""
-    face = plan.case.face
+    """A pair under each row; between two rows it keeps the lower drawer from tipping, too.
+
+    Drawers on slides need none; the floor of an open space, or of what stands behind doors, lies on one.
+    """
+    face, on_frames = plan.case.face, plan.case.spec.drawers.on_frames
     for row in reversed(face.rows):
+        if not on_frames and not any(isinstance(cell.opening, Space) for cell in row.cells):
+            continue
         place = "C" if row is face.rows[-1] else f"D{row.number}"
         yield from _pair(plan, "W1", f"{place}-R", "Runner", plan.floor + row.bottom - plan.legs.rail)
-    z = plan.floor + plan.legs.apron_height - plan.legs.rail
-    yield from _pair(plan, "W2", "C-K", "Kicker", z)
+    if on_frames:
+        z = plan.floor + plan.legs.apron_height - plan.legs.rail
+        yield from _pair(plan, "W2", "C-K", "Kicker", z)
 
 
 def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator[Part]:
@@ -192,7 +200,7 @@ def _guides(plan: LegPlan) -> Iterator[Part]:
     )
     fitted = say("trimmed to {:fraction} between the legs", between)
     for row in case.face.rows:
-        for side, x in (("L", plan.inside), ("R", case.spec.body.width - legs.leg)):
+        for side, x in _guided(plan, row):
             yield Part(
                 code=case.code(f"R{row.number}-G{side}"),
                 line="W3",
@@ -214,3 +222,11 @@ def _guides(plan: LegPlan) -> Iterator[Part]:
                     legs.guide_height,
                 ),
             )
+
+
+def _guided(plan: LegPlan, row: FaceRow) -> Iterator[tuple[str, Inches]]:
+    """The sides at which a drawer runs beside an apron, and where its guide lies [in]."""
+    if row.cells[0].is_drawer:
+        yield "L", plan.inside
+    if row.cells[-1].is_drawer:
+        yield "R", plan.case.spec.body.width - plan.legs.leg

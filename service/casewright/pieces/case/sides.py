@@ -194,7 +194,7 @@ def _guides(case: CasePlan, frame: PanelFrame) -> Iterator[Part]:
     if frame.recess <= 0:
         return
     how, thick, face = frame.asked.how, frame.asked.thickness, case.face
-    spans = [how.stile + column * (frame.clear_width + frame.muntin) for column in range(how.muntins + 1)]
+    spans = [how.stile + column * (frame.clear_width + frame.muntin) for column in range(frame.muntins + 1)]
     for row in face.rows:
         if _runs_along_a_rail(frame, row.bottom):
             continue

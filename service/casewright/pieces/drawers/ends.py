@@ -117,7 +117,7 @@ def back_end(
         What all drawers share.
 
     Raises:
-        CannotBuild: the joint has no room in these boards, or is none for a back
+        CannotBuild: the joint has no room in these boards
 
     Source: the rules of choice of each joint, with their own sources.
     """
@@ -129,10 +129,8 @@ def back_end(
         return End(kind=joint.kind, family=HOUSING, reach=depth, set_in=joint.set_in, values={})
     if isinstance(joint, AsFrontBack):
         if isinstance(before, HalfBlindDovetail | SlidingDovetail):
-            raise CannotBuild(
-                f"drawers.back_joint: a back as wide as the box has no {before.kind}; "
-                "choose a through dovetail or a housing"
-            )
+            # A back needs no lap, and is no wider than its box: it is dovetailed through, which a check says.
+            return End(kind=ThroughDovetail().kind, family=THROUGH, values={})
         return _refusing("back_joint", lambda: _end(before, back, side, rack, ledger))
     return End(kind=joint.kind, family=THROUGH, values={})
 

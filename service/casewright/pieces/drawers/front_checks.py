@@ -57,6 +57,8 @@ def front_checks(
     style = spec.drawers.style
     if isinstance(style, Lipped | FullOverlay | HalfOverlay):
         yield from _gaps(spec, face, climate, drawers, ledger)
+    if drawers and spec.drawers.back_joint.kind != spec.drawers.back_kind != "as the front":
+        yield _back(spec, drawers[0])
     for drawer in drawers:
         yield from _joint(spec, drawer)
         if isinstance(style, FullOverlay | HalfOverlay):
@@ -88,6 +90,19 @@ def _joint(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
         if groove.in_side:
             yield wood_behind_groove(thin, groove.depth, "side", about=drawer.code)
         yield wood_behind_groove(drawer.sizes.front, groove.depth, "front", about=drawer.code)
+
+
+def _back(spec: UnitSpec, first: Drawer) -> Finding:
+    """A back needs no lap and is no wider than its box: it is joined as nearly as it can be."""
+    front = spec.drawers.front_joint.kind
+    return Finding(
+        rule="back as the front",
+        verdict=Verdict.CAUTION,
+        message=f"A back has no {front}: no wider than its box, it hides nothing; it is dovetailed through.",
+        remedy="Choose the through dovetail for the back, or a housing.",
+        about=first.code,
+        source="common practice",
+    )
 
 
 def _ends_shown(drawer: Drawer, *, shown: bool) -> Finding:

@@ -126,14 +126,14 @@ def _ends(drawers: Drawers, front: Inches, back: Inches, rack: Rack, ledger: Led
 def _with_finger(
     drawers: Drawers, front: Inches, rack: Rack, under: Ledger
 ) -> tuple[FrontJoint, tuple[Chosen, ...]]:
-    """A box joint with one cutter for all drawers, lowered to whole fingers where nothing shows of it."""
+    """A box joint with one cutter for all drawers, which are lowered to whole fingers where nothing shows."""
     joint = drawers.front_joint
     if not isinstance(joint, BoxJoint):
         return joint, ()
     whole = joint.height == "whole fingers" or (joint.height is None and drawers.has_box_front)
     joint = joint.model_copy(update={"height": "whole fingers" if whole else "as fitted"})
     play = () if joint.play is not None else (chosen_play(),)
-    if joint.finger is not None or not whole:
+    if joint.finger is not None:
         return joint, play
     thinner, groove = min(front, drawers.side), drawers.groove
     held = (

@@ -63,7 +63,8 @@ def other_end(
         values |= {"groove_height": grooved.height, "groove_width": grooved.width}
         values["groove_depth"] = grooved.depth
     if end.family == BOX:
-        values["finger"] = end.finger
+        # One cutter for all drawers: what it leaves of a height goes to the top finger.
+        values["cutter"] = end.finger
     if end.family == LOCK_RABBET:
         values["box_width"] = sizes.width
     solved = solve(end.family, values, rack=rack, ledger=ledger)

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.graduation import CannotGraduate
@@ -38,6 +39,7 @@ class _Plan:
     spaces: list[Space] = field(default_factory=list)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Room:
     """Where a stack stands: its clear width, its lower edge, its walls, its place in the case."""
@@ -199,11 +201,16 @@ def _row(
 
 
 def _refuse_on_legs(row: Row, code: str, columns: tuple[Column, ...]) -> None:
-    """On legs and aprons a row holds drawers only: there is nothing that a partition could stand on."""
-    if any(column.rows is not None or column.holding(row.holds) != "drawer" for column in columns):
+    """On legs and aprons rails go from leg to leg: no stack has rows of its own, and no knee needs room."""
+    if any(column.rows is not None for column in columns):
         raise CannotGraduate(
-            f"{row_words(code)} holds more than drawers side by side; on legs and aprons there is no case "
-            "bottom to stand a partition on: choose a carcase, or drawers"
+            f"{row_words(code)} has a column with rows of its own; on legs the rails between rows go from "
+            "leg to leg: give the whole row its rows, or choose a carcase"
+        )
+    if any(column.knee for column in columns):
+        raise CannotGraduate(
+            f"{row_words(code)} has a knee space; on legs the knees have their room under the aprons: make "
+            "these lower, or choose a carcase"
         )
 
 

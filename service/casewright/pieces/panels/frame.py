@@ -21,6 +21,8 @@ from casewright.wood.sheets import Sheet
 LEAST_PLAY = 1 / 32
 """Left between panel and groove, at each side at the wettest and at each end (common practice) [in]."""
 LEAST_LEFT = 1 / 16
+WIDEST_PANEL = 14.0
+"""A solid panel is glued up no wider than this before a muntin divides it (common practice) [in]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +54,7 @@ class PanelFrame:
         asked: what was asked for
         rails: width of each rail, from the top down [in]
         muntin: width of a muntin [in]
+        muntins: how many stand between panels side by side
         tenon: length of the rails' tenons [in]
         rail_length: each rail over its tenons [in]
         muntin_length: each muntin over its tenons [in]
@@ -71,6 +74,7 @@ class PanelFrame:
     asked: FrameAsked
     rails: tuple[Inches, ...]
     muntin: Inches
+    muntins: Count
     tenon: Inches
     rail_length: Inches
     muntin_length: Inches
@@ -89,7 +93,7 @@ class PanelFrame:
     @property
     def panels(self) -> Count:
         """How many panels it has."""
-        return (len(self.rails) - 1) * (self.asked.how.muntins + 1)
+        return (len(self.rails) - 1) * (self.muntins + 1)
 
     @property
     def is_proud(self) -> bool:
@@ -118,12 +122,24 @@ def plan_frame(asked: FrameAsked, climate: Climate, ledger: Ledger, name: str) -
     muntin = how.stile if how.muntin is None else how.muntin
     bought = how.ply.bought if how.ply else None
     groove, thickness = _groove(asked, bought, under)
+    muntins = how.muntins
+    if muntins is None:
+        muntins = 0
+        if bought is None:
+            muntins = take(
+                "muntins",
+                rules.muntins_needed,
+                whole=asked.width,
+                ends=2 * how.stile,
+                bar=muntin,
+                widest=WIDEST_PANEL,
+            )
     clear_width = take(
         "clear_width",
         rules.clear_between,
         whole=asked.width,
         ends=2 * how.stile,
-        bars=how.muntins,
+        bars=muntins,
         bar=muntin,
     )
     clear_height = take(
@@ -154,6 +170,7 @@ def plan_frame(asked: FrameAsked, climate: Climate, ledger: Ledger, name: str) -
         asked=asked,
         rails=(top, *(middle for _ in range(how.middle_rails)), bottom),
         muntin=muntin,
+        muntins=muntins,
         tenon=tenon,
         rail_length=take(
             "rail_length", rules.rail_over_tenons, width=asked.width, stile=how.stile, tenon=tenon
@@ -208,7 +225,7 @@ def frame_limits(
     middle = how.stile if how.middle_rail is None else how.middle_rail
     top, bottom = (how.stile if rail is None else rail for rail in (how.top_rail, how.bottom_rail))
     least = 2 * how.groove_depth
-    across_, down = how.muntins * (muntin + least), how.middle_rails * (middle + least)
+    across_, down = (how.muntins or 0) * (muntin + least), how.middle_rails * (middle + least)
     between = width - across_ - least
     groove = rules.usual_groove(frame=thickness) if how.groove_width is None else how.groove_width
     if how.ply and how.groove_width is None:

@@ -149,8 +149,8 @@ def _kinds(
             beyond=rails[0] + frame.clear_height + how.groove_depth,
             advice=twice,
         )
-    if how.muntins:
-        count = how.muntins * (last - 1)
+    if frame.muntins:
+        count = frame.muntins * (last - 1)
         members = of(*(f"M{number}" for number in range(1, count + 1)))
         yield _Tenoned(
             key=f"{key}_muntins",

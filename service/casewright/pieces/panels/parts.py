@@ -102,7 +102,7 @@ def _between(
     muntin = panel = 0
     for foot, rail in zip(feet[1:], frame.rails[1:], strict=True):
         low = foot + rail
-        for column in range(how.muntins + 1):
+        for column in range(frame.muntins + 1):
             start = how.stile + column * (frame.clear_width + frame.muntin)
             if column:
                 muntin += 1

@@ -1,6 +1,8 @@
 """The arithmetic of frame-and-panel work: rails, panels in their grooves, and what the seasons leave."""
 
-from casewright.measure.rounding import down_to, floor64
+from math import ceil
+
+from casewright.measure.rounding import TOLERANCE, down_to, floor64
 from casewright.measure.units import Count, Inches, Percent, PerPercent
 
 WIDEST_GROOVE, SHOULDER = 1 / 4, 3 / 16
@@ -60,6 +62,25 @@ def clear_between(whole: Inches, ends: Inches, bars: Count, bar: Inches) -> Inch
     Source: geometry of the frame.
     """
     return (whole - ends - bars * bar) / (bars + 1)
+
+
+def muntins_needed(whole: Inches, ends: Inches, bar: Inches, widest: Inches) -> Count:
+    """How many uprights a frame needs so that no panel between them is too wide.
+
+    Rule: (whole - ends + bar) / (widest + bar), rounded up, less 1
+
+    Args:
+        whole: from outside to outside of the stiles [in]
+        ends: both stiles together [in]
+        bar: width of an upright [in]
+        widest: the widest clear space that a panel may fill [in]
+
+    Returns:
+        Uprights between panels side by side [dimensionless]
+
+    Source: geometry of the frame.
+    """
+    return max(0, ceil((whole - ends + bar) / (widest + bar) - TOLERANCE) - 1)
 
 
 def widest_panel(

@@ -17,6 +17,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.case.bases import foot_count
 from casewright.pieces.case.corner_goods import of_corners
+from casewright.pieces.case.divider_joints import SLIDING as SLIDING_END
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, HOUSING, LOCK_RABBET, PINNED, SLIDING
 from casewright.pieces.layout.openings import Face
@@ -61,6 +62,14 @@ def nearest_whole(exact: Number) -> Number:
     return near_to(exact, 1)
 
 
+DIVIDING = ("C3", "W1", "D2")
+"""The lines of what divides two rows: rails in front and at the rear, or a board."""
+HOUSED = ("C4", "C8", "G1", "G2")
+"""The lines of uprights, partitions and the strips of a crate."""
+TOP_BY = {"buttons": Driver.TOPS, "slots": Driver.SLOTTED_TOPS, "clips": Driver.CLIPPED_TOPS}
+"""What is counted of a top by how it is held; one that is dovetailed in is among the corners."""
+PULLS_BY = {"one": Driver.PULLS, "two": Driver.TWO_SCREW_PULLS}
+"""What is counted of a pull by its screws."""
 SHEETS_OF_A_CASE = ("C1", "C4", "C6", "C8", "C9", "C11", "D2")
 """The lines of what is cut from the sheets of a plywood case."""
 
@@ -116,20 +125,17 @@ def _case(unit: Construction) -> dict[Driver, float]:
         lines[line.part.line] += line.quantity
     if unit.spec.legs:
         return _on_legs(unit, unit.spec.legs, lines)
-    marks = {"C3": 2, "C4": 2, "C8": 2, "D2": 2, "W1": 2, "G1": 2, "G2": 2}
     runners = sum(lines.get(mark, 0) for mark in ("W2", "W3", "W4", "W5", "W8", "W9"))
     return {
         Driver.PARTS: sum(line.quantity for line in unit.lines),
         Driver.CASE_CORNERS: sum(corner.corners for corner in unit.corners if corner.tails),
-        Driver.CASE_TAILS: sum(corner.corners * corner.tails for corner in unit.corners),
-        Driver.HOUSED_ENDS: sum(lines.get(mark, 0) * ends for mark, ends in marks.items())
-        + _housed_shelf_ends(unit)
-        + sum(placed.places for placed in of_corners(unit.case_joints) if placed.kind == "housing"),
+        **_case_tails(unit),
+        **_let_in_ends(unit, lines),
         Driver.FRAME_TENONS: runners * 2,
         Driver.CASES: 1,
         Driver.BACK_BOARDS: lines.get("P1", 0) + lines.get("P2", 0),
         Driver.PLINTH_CORNERS: 4 * len(unit.face.pedestals) if unit.spec.plinth else 0,
-        Driver.TOPS: 1,
+        **_top(unit.spec.top.fixing),
         Driver.RUNNERS: runners + lines.get("W6", 0),
         **({Driver.FRAMED_BACKS: 1} if unit.case.back_frame else {}),
         **({Driver.CLEATS: 1} if unit.spec.cleat else {}),
@@ -139,6 +145,31 @@ def _case(unit: Construction) -> dict[Driver, float]:
         **_corners(unit),
         **_sides(unit, lines),
     }
+
+
+def _case_tails(unit: Construction) -> dict[Driver, float]:
+    """Tails of the case's corners: those that go through need no socket."""
+    goes_through = unit.spec.case.joined == "through"
+    tails = sum(corner.corners * corner.tails for corner in unit.corners)
+    return {Driver.THROUGH_CASE_TAILS if goes_through else Driver.CASE_TAILS: tails}
+
+
+def _let_in_ends(unit: Construction, lines: dict[str, int]) -> dict[Driver, float]:
+    """Ends that are let into boards: dividers housed or dovetailed, all else housed."""
+    dividing = 2 * sum(lines.get(mark, 0) for mark in DIVIDING)
+    housed = (
+        2 * sum(lines.get(mark, 0) for mark in HOUSED)
+        + _housed_shelf_ends(unit)
+        + sum(placed.places for placed in of_corners(unit.case_joints) if placed.kind == "housing")
+    )
+    if unit.spec.case.divider_end == SLIDING_END:
+        return {Driver.HOUSED_ENDS: housed, Driver.SLIDING_ENDS: dividing}
+    return {Driver.HOUSED_ENDS: housed + dividing}
+
+
+def _top(fixing: str) -> dict[Driver, float]:
+    """The top that is fitted, by what holds it; nothing where it is a corner of the case or is left out."""
+    return {TOP_BY[fixing]: 1} if fixing in TOP_BY else {}
 
 
 def _corners(unit: Construction) -> dict[Driver, float]:
@@ -198,7 +229,7 @@ def _on_legs(unit: Construction, legs: LegsAndAprons, lines: dict[str, int]) -> 
         Driver.TAPERED_LEGS: lines.get("L1", 0) if legs.tapered else 0,
         Driver.FRAME_TENONS: run,
         Driver.CASES: 1,
-        Driver.TOPS: 1,
+        **_top(legs.fixing),
         Driver.RUNNERS: run + lines.get("W3", 0),
         **({Driver.HOUSED_ENDS: 2 * lines["R4"]} if "R4" in lines else {}),
     }
@@ -228,7 +259,7 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.THROUGH_TAILS: through,
         Driver.BOTTOMS: sum(drawer.bottom.pieces for drawer in drawers),
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
-        Driver.PULLS: sum(len(drawer.pulls) for drawer in drawers),
+        PULLS_BY[unit.spec.pulls.holes]: sum(len(drawer.pulls) for drawer in drawers),
         **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
         **_fronts(unit),
         **_other_corners(unit),

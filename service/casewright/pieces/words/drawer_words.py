@@ -71,7 +71,7 @@ def drawer_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
 
 
 def _corners(drawers: Drawers) -> str:
-    front, back = drawers.front_joint.kind, drawers.back_joint.kind
+    front, back = drawers.front_joint.kind, drawers.back_kind
     if (front, back) == ("half-blind dovetail", "through dovetail"):
         return (
             "is dovetailed at all four corners (wedge-shaped joints that lock into each other; at the "

@@ -52,10 +52,16 @@ def crate_words(spec: UnitSpec, crate: Crate, face: Face, shown: LengthUnit) -> 
 
     Source: common practice of quotes: no word of the trade without its meaning.
     """
+    thick = sized(spec.case.side, shown)
+    boards = f"The case is built of four solid boards, its sides {thick} thick and dovetailed"
+    body = {
+        "solid": f"{boards} to top and bottom",
+        "plywood": f"The case is built of plywood {thick} thick",
+        "framed": f"Its sides are frames {thick} thick around panels that lie loose in them",
+    }[spec.case.sides]
     yield (
-        f"The case is built of four solid boards, its sides {sized(spec.case.side, shown)} thick and "
-        f"dovetailed to top and bottom; strips {sized(crate.strip, shown)} thick, notched over each other "
-        "where they cross, part it into openings and carry the drawers."
+        f"{body}; strips {sized(crate.strip, shown)} thick, notched over each other where they cross, part "
+        "it into openings and carry the drawers."
     )
     yield from closing_words(spec, face, shown)
 

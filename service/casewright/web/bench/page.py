@@ -20,6 +20,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import unit_read
 from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
 from casewright.papers.writing import Writing
+from casewright.pieces.built.measuring import size_words
 from casewright.pieces.drawers.drawer import Drawer as DrawerBuilt
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow
@@ -249,7 +250,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         else Form(values=kept),
         drawings=_drawings(held.drawer, unit) if held.drawer else (),
         papers=() if visit.wants_block else papers_at_hand(visit, held),
-        history=_history(progress),
+        history=_history(progress, unit, is_gone=held.row.drawer.gone),
         operations=[(code, names[code]) for code in now if code in names],
         clock=clock_of(visit),
         back=f"/bench/{held.row.drawer.id}",
@@ -337,11 +338,16 @@ def _drawings(drawer: DrawerBuilt, unit: LengthUnit) -> tuple[tuple[str, Markup]
     )
 
 
-def _history(progress: DrawerProgress) -> list[tuple[Mark, str]]:
-    """What stands, the latest first, each in words."""
+def _history(progress: DrawerProgress, unit: LengthUnit, *, is_gone: bool) -> list[tuple[Mark, str]]:
+    """What stands, the latest first, each in words; of a drawer without an opening its sizes too."""
     words = {stage.code: stage.word for stage in drawer_stages()}
     found = [
         *((mark, words[mark.name]) for mark in progress.reached),
         *((mark, f"note: {mark.text}") for mark in progress.notes),
+        *(
+            (mark, f"measured: {size_words(mark.name)} {as_typed(mark, unit)}")
+            for mark in progress.sizes
+            if is_gone
+        ),
     ]
     return sorted(found, key=lambda each: each[0].at, reverse=True)

@@ -11,6 +11,7 @@ from starlette.responses import Response
 from casewright.labour.stages import Stage, case_stages, drawer_stages
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.costs.job_estimate import JobEstimate
+from casewright.records.change_orders import ChangeRow, changes_of_job
 from casewright.records.job_page import (
     HISTORY_PAGE,
     CaseRow,
@@ -24,7 +25,7 @@ from casewright.records.job_page import (
 )
 from casewright.records.jobs import Customer, History, Job, JobState
 from casewright.records.papers import PaperKind, QuoteState
-from casewright.records.standing import QuoteRow, Standing, quotes_of
+from casewright.records.standing import AgreedChange, QuoteRow, Standing, quotes_of
 from casewright.shop.changes import Change, changes
 from casewright.shop.figures import figures_text
 from casewright.shop.job_figures import JobFigures, job_figures
@@ -33,7 +34,15 @@ from casewright.shop.jobs import ARROWS, OVER, load_job, load_job_and_customer, 
 from casewright.shop.left_open import ENDS, open_of
 from casewright.shop.papers import basis_at_hand
 from casewright.shop.units import units_of
-from casewright.shop.waiting import DueWords, due_words, quote_name, quote_stands, what_waits
+from casewright.shop.waiting import (
+    DueWords,
+    Seen,
+    change_number,
+    due_words,
+    quote_name,
+    quote_stands,
+    what_waits,
+)
 from casewright.web.frame.pages import Page, form_of, show
 from casewright.web.frame.paper_says import newest_of, stale_papers
 from casewright.web.frame.typed import Form
@@ -122,6 +131,17 @@ class QuoteLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeLine:
+    """A change order, with where it stands in words."""
+
+    order: ChangeRow
+    name: str
+    mark: str
+    state: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class JobPage(Page):
     """One job."""
 
@@ -140,6 +160,7 @@ class JobPage(Page):
     figures: JobFigures
     estimate: JobEstimate | None
     quotes: tuple[QuoteLine, ...]
+    change_orders: tuple[ChangeLine, ...]
     papers: Sequence[PaperRow]
     superseded: frozenset[str]
     """The papers that a later revision has taken the place of."""
@@ -195,11 +216,17 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
     figures = job_figures(loaded, shop_figures, today, visit.unit)
     payments, drawers = payments_of(db, job.id), drawers_of(db, job.id)
     quotes = tuple(quotes_of(db, [job.id]).get(job.id, ()))
+    changed = changes_of_job(db, job.id)
     held = Standing(
         units=len(loaded),
         quotes=quotes,
         received=sum(each.amount_cents for each in payments),
         drawers=drawers,
+        changes=tuple(
+            AgreedChange(number=each.number, total_cents=each.total_cents)
+            for each in reversed(changed)
+            if each.agreed_at
+        ),
     )
     seen = seen_from(visit)
     history = history_of(db, job.id, most=RECENT)
@@ -219,6 +246,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         figures=figures,
         estimate=figures.estimate,
         quotes=lines,
+        change_orders=tuple(_change(each, seen) for each in changed),
         papers=papers,
         superseded=frozenset({each.id for each in papers} - {each.id for each in newest_of(papers).values()}),
         stale_papers=frozenset(
@@ -242,6 +270,18 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         is_owner=visit.is_owner,
         today=today.isoformat(),
     )
+
+
+def _change(order: ChangeRow, seen: Seen) -> ChangeLine:
+    """A change order of the job, as its list shows it."""
+    mark, state, when = "waits", "waits for an answer", f"made {seen.on(order.created_at)}"
+    if order.agreed_at:
+        mark, state = "pass", "agreed"
+        when = f"by {order.agreed_name}, {seen.on(order.agreed_at)}"
+    elif order.withdrawn_at:
+        mark, state, when = "ended", "withdrawn", seen.on(order.withdrawn_at)
+    name = change_number(order.number)
+    return ChangeLine(order=order, name=name, mark=mark, state=state, words=when)
 
 
 def _waiting(state: JobState, quotes: Sequence[QuoteLine]) -> QuoteLine | None:

@@ -17,6 +17,7 @@ from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused, Stale
 from casewright.shop.units import (
     REASON,
+    MadeFrom,
     add_unit,
     approve_unit,
     bring_back_unit,
@@ -148,7 +149,17 @@ def save_old_revision(visit: Office, unit_id: str) -> Response:
     note = f"as revision {number}{f': {typed}' if typed else ''}"
     own = figures_from(seen.figures)
     try:
-        revise_unit(visit.db, seen.loaded, old.loaded.spec, own, version, visit.who, visit.now, note)
+        revise_unit(
+            visit.db,
+            seen.loaded,
+            old.loaded.spec,
+            own,
+            version,
+            visit.who,
+            visit.now,
+            note,
+            MadeFrom(number=number),
+        )
     except Stale as stale:
         said = f"Somebody else saved revision {seen.head.unit.revision} meanwhile."
         raise Stale(stale.theirs, said) from stale

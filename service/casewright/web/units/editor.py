@@ -6,7 +6,6 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import HTMLResponse, Response
 
-from casewright.pieces.asked.spec import UnitSpec
 from casewright.shop.figures import figures_from
 from casewright.shop.refusals import Stale
 from casewright.shop.units import REASON, needs_reason, refuse_if_taken_out, revise_unit, spec_text
@@ -14,6 +13,7 @@ from casewright.web.frame.pages import Page, frame_of, render, see, show
 from casewright.web.frame.typed import Reader
 from casewright.web.frame.visits import Office, OfficeLooks, Visit
 from casewright.web.units.finding_fields import finding_field
+from casewright.web.units.follows import FOLLOWS, made_from, opened_with
 from casewright.web.units.form import (
     Read,
     asked_fields,
@@ -80,7 +80,8 @@ class EditorPage(Page):
 def show_unit(visit: Office, unit_id: str) -> Response:
     """The editor, with what was saved last."""
     met = meet_unit(visit, unit_id)
-    read = Read(values=values_of(met.loaded.text), spec=met.loaded.spec)
+    values = values_of(met.loaded.text) | {FOLLOWS: opened_with(met.loaded.revision.number)}
+    read = Read(values=values, spec=met.loaded.spec)
     return show(visit, _page(visit, met, read, begun(read.values)))
 
 
@@ -124,7 +125,7 @@ def save_unit(visit: Office, unit_id: str) -> Response:
     if read.spec is None or page.sheet.faults or reader.faults:
         return show(visit, page, 422)
     try:
-        _revise(visit, met, read.spec, version, note)
+        _revise(visit, met, read, version, note)
     except Stale:
         return show(visit, _page(visit, met, read, history, theirs=_theirs(met, read)), 409)
     view = _view(visit)
@@ -146,12 +147,16 @@ def _history(visit: Visit, met: Met) -> History:
     return read_history(visit.typed.values(), values_of(met.loaded.text))
 
 
-def _revise(visit: Visit, met: Met, spec: UnitSpec, version: int, note: str) -> None:
+def _revise(visit: Visit, met: Met, read: Read, version: int, note: str) -> None:
     as_opened = read_values(values_of(met.loaded.text), met.loaded.spec).spec
-    if as_opened and spec_text(spec) == spec_text(as_opened):  # such as by a second press
+    spec = read.spec
+    if spec is None:
         return
+    if as_opened and spec_text(spec) == spec_text(as_opened):
+        spec = met.loaded.spec  # nothing but where its openings were may be new
     own = figures_from(met.figures)
-    revise_unit(visit.db, met.loaded, spec, own, version, visit.who, visit.now, note)
+    source = made_from(read.values.get(FOLLOWS, ""), met.loaded.revision.number)
+    revise_unit(visit.db, met.loaded, spec, own, version, visit.who, visit.now, note, source)
 
 
 def _theirs(met: Met, read: Read) -> dict[str, str]:
@@ -201,7 +206,7 @@ def _page(
         sheet=sheet_of(read, theirs, {SLIDE: slide_choices(figures_from(met.figures).slides)}),
         result=result_of(shown, writing, view, finding_field(read.values)),
         stale_result=bool(read.faults),
-        is_saved=is_saved,
+        is_saved=is_saved and not made_from(read.values.get(FOLLOWS, ""), unit.revision).follows,
         history=history,
         tools=_tools(visit, read, done),
         view=view,

@@ -47,6 +47,7 @@ OF_DRAWERS: Table = (
     ("headroom for slides|side space|slide|front covers slides", SLIDE),
     ("gap between fronts|front covers", ("drawers.style.gap", "drawers.style.overlay", "drawers.style.kind")),
     ("at the lathe|pull", ("pulls.item",)),
+    ("back as the front", ("drawers.back_joint.kind",)),
     ("number of fingers", ("drawers.front_joint.finger", "drawers.front_joint.kind")),
 )
 """For what a drawer or one of its parts is named."""
@@ -85,6 +86,7 @@ ANYWHERE: Table = (
     ("door gap", ("doors.gap",)),
     ("door hinges", ("doors.hinge",)),
     ("door width", (WIDTH, "doors.gap")),
+    ("slots of the end|cheek beside the groove", ("doors.make.held", "doors.thickness")),
     ("door|panel held|panel play|panel in its groove", ("doors.thickness",)),
     ("class|wide boards|no sapwood|matched|match|glued drawer parts", ("grain.fronts",)),
     ("quartersawn|price of another cut", ("woods.case.cut",)),

@@ -9,6 +9,7 @@ from casewright.measure.lengths import LengthError, LengthUnit, parse_length, wr
 from casewright.pieces.asked import edits
 from casewright.pieces.asked.edit_change import CannotEdit, Edited, Path, path_of
 from casewright.web.units.fields import Kind
+from casewright.web.units.follows import FOLLOWS, followed_text
 from casewright.web.units.form import asked_fields, unit_in
 from casewright.web.units.lines import moved_lines
 from casewright.web.units.rows import SEPARATOR, Values, shape_of, typed_rows, with_rows
@@ -101,6 +102,7 @@ def acted(values: Mapping[str, str], pressed: Pressed) -> Acted:
     made = with_rows(values, edited.rows)
     measured, gone = moved_lines(values.get("measured", ""), edited.moved)
     made["measured"] = measured
+    made[FOLLOWS] = followed_text(values.get(FOLLOWS, ""), edited)
     return Acted(values=made, note=_gone(gone), at=_chosen(edited, pressed.at))
 
 

@@ -16,6 +16,7 @@ from casewright.shop.own_starts import (
     rename_start,
     take_start_away,
     why_not_kept,
+    why_not_renamed,
 )
 from casewright.shop.units import LoadedUnit, load_unit
 from casewright.web.frame.pages import Page, form_of, see, show
@@ -70,6 +71,8 @@ def save_start(visit: Office, start_id: str) -> Response:
     name = reader.line("name", most=120, needed=NAMELESS)
     words = reader.line("words", most=300)
     version = reader.whole("version", least=1, most=10**8)
+    if not reader.faults and (why := why_not_renamed(visit.db, start, name)):
+        reader.fault("name", why)
     if reader.faults:
         page = StartsPage(
             title="Starting units", starts=own_starts(visit.db), form=reader.form, typed_for=start_id

@@ -17,7 +17,7 @@ from casewright.shop.refusals import Refused
 from casewright.shop.rework import reached_by_unit, with_standard
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office
-from casewright.web.units.worked import Seen, UnitHead, see_unit
+from casewright.web.units.worked import Met, Seen, UnitHead, see_unit
 
 router = APIRouter()
 MARKS = {
@@ -86,7 +86,7 @@ class ReworkPage(Page):
 def show_rework(visit: Office, unit_id: str, number: int, against: int | None = None) -> Response:
     """What a revision does to the parts that are made, against the approved one or the one before."""
     seen = see_unit(visit, unit_id, number)
-    other = against or _before(seen, number)
+    other = against or before_it(seen, number)
     if other == number:
         raise Refused("A revision is held against another one, not against itself.", 404)
     old = see_unit(visit, unit_id, other)
@@ -95,13 +95,18 @@ def show_rework(visit: Office, unit_id: str, number: int, against: int | None = 
         head=seen.head,
         number=number,
         against=other,
-        pieces=tuple(_pieces(old, seen, reached_by_unit(visit.db, unit_id))),
+        pieces=tuple(_pieces(old, seen, reached_by_unit(visit.db, old.loaded.revision))),
         refusal=old.worked.refusal or seen.worked.refusal,
     )
     return show(visit, page)
 
 
-def _before(seen: Seen, number: int) -> int:
+def before_it(seen: Met, number: int) -> int:
+    """The revision that another is held against: the approved one where that is earlier, else the one before.
+
+    Raises:
+        Refused: it is the first
+    """
     approved = seen.head.unit.approved
     if approved and approved < number:
         return approved

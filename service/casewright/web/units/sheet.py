@@ -7,6 +7,7 @@ from casewright.measure.lengths import LengthError, LengthUnit, parse_length, sh
 from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
 from casewright.web.units.fields import Asked, Choices, Group, Kind
+from casewright.web.units.follows import FOLLOWS
 from casewright.web.units.form import (
     Read,
     asked_fields,
@@ -107,6 +108,7 @@ class UnitSheet:
 
     Attributes:
         unit: `in` or `mm`
+        follows: where the openings were when the form was opened
         size: name, count and size
         rule: how the rows grow
         rows: the rows, from the top
@@ -117,6 +119,7 @@ class UnitSheet:
     """
 
     unit: str
+    follows: str
     size: tuple[FieldShown, ...]
     rule: tuple[FieldShown, ...]
     rows: tuple[RowShown, ...]
@@ -151,6 +154,7 @@ def sheet_of(
     names = {each.name: each.label for each in asked_fields(shape_of(read.values))}
     return UnitSheet(
         unit=unit_in(read.values).value,
+        follows=read.values.get(FOLLOWS, ""),
         size=shown(SIZE_FIELDS),
         rule=shown(RULE_FIELDS),
         rows=tuple(_rows(shape_of(read.values), shown)),

@@ -103,6 +103,7 @@ SHELL_GROUPS = (
             _base("made_of", "Made of", "toe"),
             _base("sheet", "Sheet", "toe", choices=sheet_kinds()),
             _base("nominal", "Sold as", "toe", choices=nominals()),
+            _base("measures", "Sheet measures", "toe"),
             _base("apart", "Cross members, apart", "toe"),
             _base("facing", "Its face", "toe"),
             _base("levelling", "Left for levelling", "toe"),

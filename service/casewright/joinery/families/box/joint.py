@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from casewright.joinery.chisels import RACK, Rack
-from casewright.joinery.cutters import nearest_cutter
 from casewright.joinery.families.box.checks import (
     LIMITS,
     BoxLimits,
@@ -18,6 +17,7 @@ from casewright.joinery.families.box.checks import (
     play_for_glue,
 )
 from casewright.joinery.families.box.shape import Fingers, box_shape
+from casewright.joinery.families.box.sizes import finger_width, fingers_by_cutter, usual_finger, usual_fingers
 from casewright.joinery.groove import Groove
 from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
 from casewright.joinery.joint import (
@@ -37,7 +37,6 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.rounding import near_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
 
@@ -52,6 +51,7 @@ class Box:
         front: thickness of the board across [in]
         fingers: fingers and spaces from edge to edge, counted together
         play: how much wider a space is than a finger [in]
+        cutter: width of every finger but the top one, which has what is left; None where all are alike [in]
         groove: the groove for the bottom, in both boards; None for none
         rack: the shop's cutters
         limits: what the joint is held to
@@ -63,6 +63,7 @@ class Box:
     front: Inches
     fingers: Count
     play: Inches = LIMITS.play.value
+    cutter: Inches | None = None
     groove: Groove | None = None
     rack: Rack = RACK
     limits: BoxLimits = LIMITS
@@ -82,15 +83,25 @@ class Box:
                     min(self.side, self.front),
                 )
             )
-        if self.play >= self.height / self.fingers:
+        if self.play >= self.width:
             raise CannotBeLaidOut(
                 say(
                     "A play of {:.3} leaves nothing of a finger of {}; {:.3} is usual.",
                     self.play,
-                    self.height / self.fingers,
+                    self.width,
                     self.limits.play.value,
                 )
             )
+
+    @property
+    def width(self) -> Inches:
+        """Width of a finger [in]."""
+        return self.cutter or self.height / self.fingers
+
+    @property
+    def top(self) -> Inches:
+        """Width of the top finger [in]."""
+        return self.height - (self.fingers - 1) * self.width
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,6 +135,16 @@ class BoxJoint:
         """The numbers that a card prints, in the order of work: the cutter and its key, then each board."""
         given = self.given
         count = Measure.COUNT
+        uneven = abs(given.top - self.finger) > TOLERANCE
+        top = (
+            Setting(
+                name="top_finger",
+                label="Top finger",
+                value=given.top,
+                note="what the others leave of the height; cut it last"
+                + (", its space by a second pass" if given.top > self.finger else ""),
+            ),
+        )
         return (
             Setting(name="cutter", label="Cutter", value=self.finger, note="as wide as a finger, exactly"),
             Setting(
@@ -163,6 +184,7 @@ class BoxJoint:
                 measure=count,
                 note="the side begins with a space at the bottom edge",
             ),
+            *(top if uneven else ()),
         )
 
     @property
@@ -170,71 +192,6 @@ class BoxJoint:
         """The joint in space."""
         given = self.given
         return box_shape(given.height, given.side, given.front, self.side_fingers, self.front_fingers)
-
-
-def usual_fingers(height: Inches, finger: Inches) -> Count:
-    """How many fingers and spaces go into a height.
-
-    Rule: height / finger, to the nearest whole number, and at least 2
-
-    Args:
-        height: height of the boards at the joint [in]
-        finger: width that is aimed at [in]
-
-    Returns:
-        Fingers and spaces, counted together [dimensionless]
-
-    Source: geometry of the joint.
-    """
-    return max(2, int(near_to(height / finger, 1.0)))
-
-
-def usual_finger(
-    height: Inches, thinner: Inches, cutters: tuple[Inches, ...] = RACK.cutters, limits: BoxLimits = LIMITS
-) -> Inches:
-    """How wide a finger is aimed at: about as wide as the thinner board is thick, by a cutter of the rack.
-
-    Rule: of the cutters from thinner / finger_part to thinner * finger_times by which height is divided into
-    fingers_least or more whole fingers, the nearest to thinner; thinner itself where there is none
-
-    Args:
-        height: height of the boards at the joint [in]
-        thinner: thickness of the thinner board [in]
-        cutters: widths in the rack, narrowest first [in]
-        limits: what a joint is held to
-
-    Returns:
-        The width of a finger [in]
-
-    Source: common practice.
-    """
-    least, most = thinner / limits.finger_part.value, thinner * limits.finger_times.value
-    even = tuple(
-        cutter
-        for cutter in cutters
-        if least - TOLERANCE <= cutter <= most + TOLERANCE
-        and abs(height - near_to(height / cutter, 1.0) * cutter) <= TOLERANCE
-        and near_to(height / cutter, 1.0) >= limits.fingers_least.value
-    )
-    near = nearest_cutter(thinner, even)
-    return thinner if near is None else near
-
-
-def finger_width(height: Inches, fingers: Count) -> Inches:
-    """How wide a finger comes out.
-
-    Rule: height / fingers
-
-    Args:
-        height: height of the boards at the joint [in]
-        fingers: fingers and spaces, counted together [dimensionless]
-
-    Returns:
-        The width of each [in]
-
-    Source: geometry of the joint.
-    """
-    return height / fingers
 
 
 def box_joint(joint: Box, ledger: Ledger = UNKEPT) -> BoxJoint:
@@ -249,9 +206,13 @@ def box_joint(joint: Box, ledger: Ledger = UNKEPT) -> BoxJoint:
 
     Source: geometry of the joint.
     """
-    finger = ledger.take("finger", finger_width, height=joint.height, fingers=joint.fingers)
-    # Positions are computed from the reference edge: a rounded width added up would drift.
-    edges = [joint.height * number / joint.fingers for number in range(joint.fingers + 1)]
+    if joint.cutter:
+        finger = joint.cutter
+        edges = [*(joint.cutter * number for number in range(joint.fingers)), joint.height]
+    else:
+        finger = ledger.take("finger", finger_width, height=joint.height, fingers=joint.fingers)
+        # Positions are computed from the reference edge: a rounded width added up would drift.
+        edges = [joint.height * number / joint.fingers for number in range(joint.fingers + 1)]
     spans = tuple(pairwise(edges))
     front, side = spans[::2], spans[1::2]
     return BoxJoint(
@@ -303,6 +264,16 @@ def _chosen_finger(height: Inches, thinner: Inches, cutters: tuple[Inches, ...])
     )
 
 
+def _chosen_by_cutter(height: Inches, cutter: Inches) -> Chosen:
+    return Chosen(
+        name="fingers",
+        value=fingers_by_cutter(height, cutter),
+        measure=Measure.COUNT,
+        why=say("Fingers of {} from the bottom edge up; the top one has what is left of {}.", cutter, height),
+        source="common practice",
+    )
+
+
 def _chosen_fingers(height: Inches, finger: Inches) -> Chosen:
     why: Words = say("{} divided by {}, to the nearest whole number.", height, finger)
     return Chosen(
@@ -336,7 +307,9 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     take = Choosing(values, ledger, FIELDS)
     height, side = take.number("height"), take.number("side")
     front = take.or_choose("front", _chosen_front, side)
-    fingers = take.optional("fingers")
+    cutter, fingers = take.optional("cutter"), take.optional("fingers")
+    if cutter is not None:
+        fingers = take.or_choose("fingers", _chosen_by_cutter, height, cutter)
     if fingers is None:
         finger = take.or_choose("finger", _chosen_finger, height, min(side, front), rack.cutters)
         fingers = take.or_choose("fingers", _chosen_fingers, height, finger)
@@ -346,6 +319,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
         front=front,
         fingers=int(fingers),
         play=take.or_choose("play", chosen_play),
+        cutter=cutter,
         groove=take.groove(),
         rack=rack,
     )

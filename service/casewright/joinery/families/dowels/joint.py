@@ -2,7 +2,7 @@
 
 from casewright.joinery.butted import row_count
 from casewright.joinery.butted_checks import row_joint
-from casewright.joinery.butted_chosen import chosen_spacing, row_places
+from casewright.joinery.butted_chosen import row_pieces, row_places
 from casewright.joinery.butted_row import ButtedRow, PieceWords, RowJoint, RowLimits
 from casewright.joinery.chisels import Rack
 from casewright.joinery.joint import Choosing, Chosen, JointKind, Measure, Measured, Solved, Values, fields
@@ -19,6 +19,9 @@ DOWELS: tuple[Inches, ...] = (1 / 4, 5 / 16, 3 / 8, 1 / 2)
 WORDS = PieceWords(
     one="dowel", hole="hole", tool="Drill", made="as thick as a dowel; try it on scrap", is_round=True
 )
+
+WHY = "As many as stand no more than {} apart."
+"""Why so many."""
 
 
 def usual_dowel(thinner: Inches) -> Inches:
@@ -78,26 +81,12 @@ def _chosen_dowel(thinner: Inches) -> Chosen:
     )
 
 
-def _chosen_dowels(width: Inches, margin: Inches, spacing: Inches) -> Chosen:
-    return Chosen(
-        name="dowels",
-        value=row_count(width, margin, spacing),
-        measure=Measure.COUNT,
-        why=say("As many as stand no more than {} apart.", spacing),
-        source=LIMITS.spacing.source,
-    )
-
-
 def _asked(take: Choosing, mark: str = "") -> tuple[ButtedRow, tuple[Chosen, ...]]:
     """The joint from plain numbers; whatever was left out is chosen."""
     width, board, case_side = take.number("width"), take.number("board"), take.number("case_side")
     dowel = take.or_choose("dowel", _chosen_dowel, min(board, case_side))
     places = row_places(take, LIMITS, width, case_side)
-    count = take.optional("dowels")
-    # The number of dowels settles their spacing, so that one is chosen only where the other is not given.
-    if count is None:
-        spacing = take.or_choose("spacing", chosen_spacing, LIMITS)
-        count = take.or_choose("dowels", _chosen_dowels, width, places.margin, spacing)
+    count = row_pieces(take, "dowels", row_count, LIMITS, WHY, width, places.margin)
     row = ButtedRow(
         width=width,
         board=board,
@@ -107,7 +96,7 @@ def _asked(take: Choosing, mark: str = "") -> tuple[ButtedRow, tuple[Chosen, ...
         side_depth=places.side_depth,
         length=places.length,
         margin=places.margin,
-        count=int(count),
+        count=count,
         words=WORDS,
         limits=LIMITS,
         inside_width=take.optional("inside_width"),

@@ -4,20 +4,9 @@ Tails are cut on the side; sockets on the front, which keeps a lap before them. 
 of the tails closes against the inside face of the front, so the second gauge is not the side's thickness.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from casewright.joinery.cards import chisel_settings, layout_settings
-from casewright.joinery.checks import (
-    chisels_at_hand,
-    half_pin_width,
-    moisture_apart,
-    neck_width,
-    pin_width,
-    rabbet_depth,
-    slope_limit,
-    tail_width_limit,
-)
+from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
 from casewright.joinery.chisels import Chisels, Rack, chisels_for
 from casewright.joinery.chopping import order_at_the_lap
 from casewright.joinery.defaults import (
@@ -30,38 +19,25 @@ from casewright.joinery.defaults import (
 )
 from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.families.half_blind.asked import HalfBlind
-from casewright.joinery.families.half_blind.gauging import Seen, chosen_setting, groups_of, seen_at
-from casewright.joinery.front_checks import (
-    front_hardness,
-    front_thickness,
-    gauge_spread,
-    groove_hidden,
-    measured_in_the_rabbet,
-    second_gauge_as_set,
-    tail_in_socket,
-)
-from casewright.joinery.gauges import (
-    GaugeGroup,
-    first_gauge,
-    second_gauge,
-)
+from casewright.joinery.families.half_blind.checks import findings_of
+from casewright.joinery.families.half_blind.gauging import chosen_setting, groups_of, seen_at
+from casewright.joinery.gauges import GaugeGroup, first_gauge, second_gauge
 from casewright.joinery.groove import GrooveFit, groove_fit
-from casewright.joinery.groove_left import wood_behind_groove
 from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
 from casewright.joinery.lap import lap_index, lap_left
-from casewright.joinery.lap_checks import front_needed, lap_strength, lap_thickness, thicker_lap
 from casewright.joinery.layout import TailLayout, lay_out
-from casewright.joinery.proud import proud_for_planing
 from casewright.joinery.solid import Shape
 from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HalfBlindJoint:
     """A half-blind joint, worked out.
@@ -153,6 +129,11 @@ class HalfBlindJoint:
         return replace(self, gauge_groups=(group,), **seen_at(self.given, (group,), group.setting))
 
     @property
+    def kept(self) -> tuple[Setting, ...]:
+        """Those of the settings that a tool keeps until the last piece is marked, in the order of work."""
+        return (_first_gauge(self), dividers_setting(self.stepping), *_second_gauges(self))
+
+    @property
     def settings(self) -> tuple[Setting, ...]:
         """The numbers that a card prints, in the order of work: the side first, then the front."""
         return (*_settings_of_the_side(self), *_settings_of_the_front(self))
@@ -217,7 +198,7 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
         chisels=chisels,
         groove_fit=fit,
         gauge_groups=groups,
-        findings=tuple(_findings(joint, gauge_1, seen, (lap, index), groups, layout, chisels, fit)),
+        findings=tuple(findings_of(joint, gauge_1, seen, (lap, index), groups, layout, chisels, fit)),
         **seen,
     )
 
@@ -229,68 +210,19 @@ def _first_gauge_and_lap(joint: HalfBlind, ledger: Ledger) -> tuple[Inches, Inch
     return locked, ledger.take("lap", lap_left, front=joint.front, gauge_1=locked)
 
 
-def _findings(
-    joint: HalfBlind,
-    gauge_1: Inches,
-    seen: Seen,
-    lap: tuple[Inches, Number],
-    groups: tuple[GaugeGroup, ...],
-    layout: TailLayout,
-    chisels: Chisels,
-    fit: GrooveFit | None,
-) -> Iterator[Finding]:
-    side, limits, mark = joint.side, joint.limits, joint.mark
-    right = tuple(group.setting for group in groups) or (seen["gauge_2"],)
-    thicker = thicker_lap(joint.front, side, lap[0], limits, locked=joint.locked_gauge_1 is not None)
-    laps = lap_thickness(lap[0], limits, mark, thicker), lap_strength(side, *lap, limits, mark, thicker)
-    yield from laps
-    entered = joint.entered_second_gauge
-    yield second_gauge_as_set(
-        seen["side_seen"], seen["rabbet_seen"], seen["proud_seen"], right, entered, limits, mark
+def _first_gauge(joint: HalfBlindJoint) -> Setting:
+    return Setting(
+        name="gauge_1",
+        label="Gauge 1",
+        value=joint.gauge_1,
+        note="baseline on the sides; lap line on the ends of the front, from its inside face",
+        tool=Tool.GAUGE,
     )
-    yield rabbet_depth(side, joint.rabbet, limits, mark)
-    yield neck_width(layout, side, limits, mark)
-    yield pin_width(joint.pin, joint.rack.kerf, limits, mark)
-    yield half_pin_width(joint.half_pin, limits, mark)
-    if joint.groove and fit:
-        yield groove_hidden(joint.groove, fit, limits, mark)
-        thinnest = min([side, *(left + joint.rabbet for _, left in joint.measured_sides)])
-        if joint.groove.in_side:
-            yield wood_behind_groove(thinnest, joint.groove.depth, "side", about=mark)
-        yield wood_behind_groove(joint.front, joint.groove.depth, "front", about=mark)
-    if joint.proud > 0:
-        yield proud_for_planing(joint.proud, "The sides", limits, mark)
-    yield tail_width_limit(layout, side, limits, mark)
-    failed = any(each.remedy for each in laps)
-    for_lap = front_needed(joint.front, side, lap[0], limits) if failed else 0.0
-    yield front_thickness(joint.front, side, limits, mark, for_lap)
-    if joint.measured_sides:
-        beside = joint.sides_beside_rabbet
-        yield measured_in_the_rabbet(side, joint.rabbet, joint.measured_sides, beside, mark)
-    if groups:
-        yield gauge_spread(groups, limits, mark)
-    yield slope_limit(joint.slope, limits, mark)
-    yield chisels_at_hand(layout, chisels, joint.rack, mark)
-    if joint.front_moisture is not None and joint.side_moisture is not None:
-        yield moisture_apart(joint.front_moisture, joint.side_moisture, limits, mark)
-    length, depth = joint.measured_tail_length, joint.measured_socket_depth
-    if length is not None or depth is not None:
-        yield tail_in_socket(gauge_1 if length is None else length, gauge_1 if depth is None else depth, mark)
-    if joint.front_gravity is not None and joint.side_gravity is not None:
-        yield front_hardness(joint.front_gravity, joint.side_gravity, limits, mark)
 
 
 def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
     given = joint.given
-    settings = [
-        Setting(
-            name="gauge_1",
-            label="Gauge 1",
-            value=joint.gauge_1,
-            note="baseline on the sides; lap line on the ends of the front, from its inside face",
-            tool=Tool.GAUGE,
-        )
-    ]
+    settings = [_first_gauge(joint)]
     if given.rabbet > 0:
         note = "inside face of the side, from its end; the same gauge"
         settings += (
@@ -309,25 +241,9 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
         settings.append(
             Setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
         )
-    after = "left after the rabbet; " if given.rabbet > 0 else ""
-    gauges: list[tuple[Inches, str, Inches | None]] = [
-        (group.setting, f" of {', '.join(group.marks)}", group.wrong[-1] if group.wrong else None)
-        for group in joint.gauge_groups
-    ]
-    drawn = (joint.gauge_2, "", joint.wrong_gauge_2)
-    for number, (setting, sides, wrong) in enumerate(gauges or [drawn], start=1):
-        settings.append(
-            Setting(
-                name="gauge_2" if number == 1 else f"gauge_2_{number}",
-                label="Gauge 2",
-                value=setting,
-                note=f"{after}on the inside face of the front, from its end, for the side{sides}",
-                wrong=wrong,
-                tool=Tool.GAUGE,
-            )
-        )
     return [
         *settings,
+        *_second_gauges(joint),
         *chisel_settings(joint.chisels),
         Setting(name="lap", label="Lap", value=joint.lap, note="left of the front before the tails"),
         Setting(
@@ -336,6 +252,26 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
             value=joint.side_shortening,
             note="by the lap",
         ),
+    ]
+
+
+def _second_gauges(joint: HalfBlindJoint) -> list[Setting]:
+    after = "left after the rabbet; " if joint.given.rabbet > 0 else ""
+    gauges: list[tuple[Inches, str, Inches | None]] = [
+        (group.setting, f" of {', '.join(group.marks)}", group.wrong[-1] if group.wrong else None)
+        for group in joint.gauge_groups
+    ]
+    drawn = (joint.gauge_2, "", joint.wrong_gauge_2)
+    return [
+        Setting(
+            name="gauge_2" if number == 1 else f"gauge_2_{number}",
+            label="Gauge 2",
+            value=setting,
+            note=f"{after}on the inside face of the front, from its end, for the side{sides}",
+            wrong=wrong,
+            tool=Tool.GAUGE,
+        )
+        for number, (setting, sides, wrong) in enumerate(gauges or [drawn], start=1)
     ]
 
 

@@ -2,7 +2,7 @@
 
 from casewright.joinery.butted import row_count
 from casewright.joinery.butted_checks import row_joint
-from casewright.joinery.butted_chosen import chosen_spacing, row_places
+from casewright.joinery.butted_chosen import row_pieces, row_places
 from casewright.joinery.butted_row import ButtedRow, PieceWords, RowJoint, RowLimits
 from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.joint import Choosing, Chosen, JointKind, Measure, Measured, Solved, Values, fields
@@ -20,6 +20,9 @@ WIDTH, WIDTH_STEP = 1.5, 1 / 16
 """How wide a loose tenon is on a wide board, and the step of a narrower one (common practice) [in]."""
 PART = 3
 """A loose tenon is about so many parts of the thinner board thick (common practice)."""
+
+WHY = "As many as stand no more than {} apart; one in a board narrower than that."
+"""Why so many."""
 
 
 def usual_loose_tenon(thinner: Inches, rack: Rack = RACK) -> Inches:
@@ -128,27 +131,13 @@ def _chosen_width(width: Inches) -> Chosen:
     )
 
 
-def _chosen_tenons(width: Inches, margin: Inches, spacing: Inches) -> Chosen:
-    return Chosen(
-        name="tenons",
-        value=loose_count(width, margin, spacing),
-        measure=Measure.COUNT,
-        why=say("As many as stand no more than {} apart; one in a board narrower than that.", spacing),
-        source=LIMITS.spacing.source,
-    )
-
-
 def _asked(take: Choosing, rack: Rack, mark: str = "") -> tuple[ButtedRow, tuple[Chosen, ...]]:
     """The joint from plain numbers; whatever was left out is chosen."""
     width, board, case_side = take.number("width"), take.number("board"), take.number("case_side")
     tenon = take.or_choose("tenon", _chosen_tenon, min(board, case_side), rack)
     along = take.or_choose("tenon_width", _chosen_width, width)
     places = row_places(take, LIMITS, width, case_side)
-    count = take.optional("tenons")
-    # The number of tenons settles their spacing, so that one is chosen only where the other is not given.
-    if count is None:
-        spacing = take.or_choose("spacing", chosen_spacing, LIMITS)
-        count = take.or_choose("tenons", _chosen_tenons, width, places.margin, spacing)
+    count = row_pieces(take, "tenons", loose_count, LIMITS, WHY, width, places.margin)
     row = ButtedRow(
         width=width,
         board=board,
@@ -158,7 +147,7 @@ def _asked(take: Choosing, rack: Rack, mark: str = "") -> tuple[ButtedRow, tuple
         side_depth=places.side_depth,
         length=places.length,
         margin=places.margin,
-        count=int(count),
+        count=count,
         words=PieceWords(
             one="loose tenon",
             hole="mortise",

@@ -1,0 +1,56 @@
+"""Questions about change orders: one with its job, those of a job, and what was agreed before them."""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import NamedTuple
+
+from sqlalchemy import select
+
+from casewright.records.jobs import Job, Unit
+from casewright.records.papers import ChangeOrder, Quote, QuoteState
+from casewright.records.sessions import Fenced
+
+
+class ChangeRow(NamedTuple):
+    """A change order without what it says."""
+
+    id: str
+    unit_id: str
+    number: int
+    before: int
+    after: int
+    net_cents: int
+    total_cents: int
+    created_at: datetime
+    agreed_at: datetime | None
+    agreed_name: str
+    withdrawn_at: datetime | None
+
+
+def change_order_with_job(db: Fenced, change_id: str) -> tuple[ChangeOrder, Job, Unit] | None:
+    """A change order with its job and unit; one query."""
+    found = db.execute(
+        select(ChangeOrder, Job, Unit)
+        .join(Job, (Job.shop_id == ChangeOrder.shop_id) & (Job.id == ChangeOrder.job_id))
+        .join(Unit, (Unit.shop_id == ChangeOrder.shop_id) & (Unit.id == ChangeOrder.unit_id))
+        .where(ChangeOrder.id == change_id)
+    ).first()
+    return (found[0], found[1], found[2]) if found else None
+
+
+def changes_of_job(db: Fenced, job_id: str) -> Sequence[ChangeRow]:
+    """The change orders of a job, the newest first; one query."""
+    columns = [getattr(ChangeOrder, name) for name in ChangeRow._fields]
+    found = db.execute(
+        select(*columns).where(ChangeOrder.job_id == job_id).order_by(ChangeOrder.number.desc())
+    )
+    return [ChangeRow(*row) for row in found]
+
+
+def agreed_quotes(db: Fenced, job_id: str) -> Sequence[Quote]:
+    """The quotes of a job that were accepted, the one answered last first; one query."""
+    return db.scalars(
+        select(Quote)
+        .where(Quote.job_id == job_id, Quote.state == QuoteState.ACCEPTED)
+        .order_by(Quote.answered_at.desc(), Quote.id.desc())
+    ).all()
