@@ -12,8 +12,8 @@ from casewright.cutting.guillotine.refilling import SPARE, Refilling
 from casewright.cutting.guillotine.tables import Layout, Table
 from casewright.measure.units import Count
 
-BATCH = 50  # steps of refilling between two looks at the clock
-PATIENCE = 4  # batches without a better plan before something else is tried
+BATCH = 10  # steps of refilling between two looks at the clock
+PATIENCE = 20  # batches without a better plan before something else is tried
 
 
 class Chain:
@@ -77,7 +77,7 @@ class Chain:
         )
         return self.grow(growth, [layout for i, layout in enumerate(layouts) if i not in out])
 
-    def refill(self, plan: Plan, batches: Count = 200) -> Plan:
+    def refill(self, plan: Plan, batches: Count = 1000) -> Plan:
         """The plan after refilling until nothing has become better for a while."""
         refilling = Refilling(self.table, plan, int(self.random.integers(2**40)))
         idle = 0
@@ -109,7 +109,7 @@ class Chain:
 
     def drop(self) -> None:
         """Where all sheets are alike: do with one fewer, and find room for what was on it."""
-        if self.dropping is None or self.idle >= 6:
+        if self.dropping is None or self.idle >= 30:
             self.idle = 0
             begin = self.best
             if self.dropping is not None:
