@@ -113,8 +113,8 @@ class Search:
         """The mixture for what is wanted, with new sets as long as some pay; None where it cannot be best."""
         low = Fraction(0)
         barred = np.array(node.barred, np.int64)
+        self._master.want(node.demand, node.limits, barred)
         while True:
-            self._master.want(node.demand, node.limits, barred)
             solved = self._master.solve()
             self.steps += 1
             prices = whole_prices(self.task, solved.worths, solved.rents)
