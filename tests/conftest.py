@@ -1,5 +1,6 @@
 """How hypothesis looks for cases here, and the two databases on which the service is tried."""
 
+import gc
 import os
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
@@ -24,12 +25,24 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
     return Sharing(config, log)
 
 
+def pytest_configure() -> None:
+    """Nothing of what is collected becomes free again, and to look for it takes long."""
+    gc.disable()
+
+
+def pytest_collection_finish() -> None:
+    """From now on only what the tests make is looked through."""
+    gc.enable()
+    gc.freeze()
+
+
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     """A test of the service is run on both databases, unless it says that storage plays no part in it."""
-    if "books" in metafunc.fixturenames:
-        both = metafunc.definition.get_closest_marker("one_database") is None
-        kinds = ["sqlite", "postgresql"] if both else ["sqlite"]
-        metafunc.parametrize("books", kinds, indirect=True, scope="session")
+    both = metafunc.definition.get_closest_marker("one_database") is None
+    kinds = ["sqlite", "postgresql"] if both else ["sqlite"]
+    for fixture, scope in (("books", "session"), ("fresh_books", "function")):
+        if fixture in metafunc.fixturenames:
+            metafunc.parametrize(fixture, kinds, indirect=True, scope=scope)  # type: ignore[arg-type]
 
 
 @pytest.fixture(scope="session")
@@ -41,7 +54,7 @@ def books(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFacto
         yield engine
 
 
-@pytest.fixture(params=["sqlite", "postgresql"])
+@pytest.fixture
 def fresh_books(request: pytest.FixtureRequest, tmp_path: "os.PathLike[str]") -> "Iterator[Engine]":
     """A migrated database with nothing in it, for one test."""
     from databases import migrated  # noqa: PLC0415

@@ -4,18 +4,16 @@ Exit status: 0 all is well, 1 a check says stop, 2 the input cannot be used, 3 a
 """
 
 import argparse
-import json
 import os
-import re
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from datetime import date, datetime
 from functools import partial
-from importlib.resources import files
 from pathlib import Path
 from typing import Any, NoReturn, TypeVar
 
 from casewright import __version__
+from casewright.cutting_command import add_cut_command
 from casewright.joinery.chisels import RACK
 from casewright.joinery.joint import Field, Measure
 from casewright.joinery.kinds import kinds, solve
@@ -39,15 +37,21 @@ from casewright.pieces.built.construct import Construction, construct
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.estimate import estimate
 from casewright.service_commands import add_service_commands
+from casewright.terminal import (
+    FINE,
+    Unusable,
+    package_text,
+    read_text,
+    show,
+    show_json,
+    write_files,
+    writing_of,
+)
 
 Worked = TypeVar("Worked")
-FINE, STOPPED, UNUSABLE, FAULT = 0, 1, 2, 3
+STOPPED, UNUSABLE, FAULT = 1, 2, 3
 NAMES = "@names"
 """What --why means when it is given without a name: list them."""
-
-
-class Unusable(Exception):
-    """Input that cannot be used; the message is the sentence that is shown."""
 
 
 class Parser(argparse.ArgumentParser):
@@ -120,6 +124,7 @@ def parser() -> Parser:
     )
     unit_command(commands, "unit", "as estimate, but stops after the construction", run_unit)
     joint_command(commands)
+    add_cut_command(commands, run_cut, output_options)
     example = commands.add_parser("example", help="print the example unit file, to be edited")
     example.set_defaults(run=lambda given: show(package_text("example_unit.json")))
     figures = commands.add_parser("shop", help="print a shop file to be edited, or its schema")
@@ -276,6 +281,13 @@ def run_joint(given: argparse.Namespace) -> int:
     return status_of(solved.findings)
 
 
+def run_cut(given: argparse.Namespace) -> int:
+    """`casewright cut`; numba and the solver are loaded only for those who ask."""
+    from casewright import cutting_run  # noqa: PLC0415 - a second that the other commands need not wait
+
+    return cutting_run.run(given)
+
+
 def run_shop(given: argparse.Namespace) -> int:
     """`casewright shop`."""
     if given.schema:
@@ -329,28 +341,8 @@ def read_day(typed: str | None) -> date:
     return day
 
 
-def read_text(name: str) -> str:
-    """The text of a file, or of the input for -."""
-    if name == "-":
-        return sys.stdin.read()
-    try:
-        return Path(name).read_text(encoding="utf-8")
-    except UnicodeDecodeError:
-        raise Unusable(
-            f"{name} is not text; a unit file is JSON, as `casewright example` prints it"
-        ) from None
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "no such name can be"
-        raise Unusable(
-            f"{name} cannot be read ({reason}); `casewright example > {CHEST}` makes a file"
-        ) from None
-
-
-UNSEEN = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")
-"""Control signs, but the end of a line, and signs that turn the direction of writing."""
 LARGEST = 1000
 """No count, slope, percentage or gravity of a joint comes near it."""
-CHEST = "my-chest.json"
 
 
 def write_drawings(folder: Path, unit: Construction, writing: Writing) -> None:
@@ -361,39 +353,6 @@ def write_drawings(folder: Path, unit: Construction, writing: Writing) -> None:
     write_files(folder, drawn, "--svg")
 
 
-def write_files(folder: Path, files: Mapping[str, bytes], option: str) -> None:
-    """Writes files into a folder, which is made if need be."""
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        for name, held in files.items():
-            (folder / name).write_bytes(held)
-    except OSError as error:
-        raise Unusable(
-            f"{option}: {folder} cannot be written ({error.strerror}); name another folder"
-        ) from None
-
-
-def package_text(name: str) -> str:
-    """One of the example files that come with the program."""
-    return files("casewright.pieces").joinpath("data", name).read_text(encoding="utf-8")
-
-
-def writing_of(given: argparse.Namespace, unit: LengthUnit, symbol: str) -> Writing:
-    """How the answer is written: as asked, else in the file's own unit."""
-    return Writing(unit=given.unit or unit, denominator=given.fraction, symbol=symbol)
-
-
 def status_of(findings: Sequence[Finding]) -> int:
     """One when a check says stop."""
     return STOPPED if worst(findings) is Verdict.STOP else FINE
-
-
-def show(text: str) -> int:
-    """Prints text; a sign from a file that would command the terminal is shown as a mark."""
-    sys.stdout.write(UNSEEN.sub("\ufffd", text).rstrip("\n") + "\n")
-    return FINE
-
-
-def show_json(data: object) -> int:
-    """Prints data."""
-    return show(json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False))

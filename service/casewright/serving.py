@@ -1,6 +1,5 @@
 """Starting the service: database brought up to date, a few lines for whoever started it, then pages."""
 
-import gc
 import socket
 import sys
 import webbrowser
@@ -10,6 +9,7 @@ from threading import Thread
 import uvicorn
 
 from casewright.app import create_app, guarded
+from casewright.collecting import seldom_collect
 from casewright.logs import set_up_logs
 from casewright.records.engine import open_engine
 from casewright.records.sessions import across_shops
@@ -73,9 +73,7 @@ def serve(settings: Settings, *, open_browser: bool = False) -> int:
                 timeout_keep_alive=30,
             )
         )
-        # What is loaded by now stays for good; no pass of the collector need look it through again.
-        gc.collect()
-        gc.freeze()
+        seldom_collect()
         server.run(sockets=[listener])
     engine.dispose()
     return 0

@@ -3,6 +3,7 @@
     PYTHONPATH=service python tests/benchmarks/bench_core.py [--quick]
 
 Each figure is the median of many runs on a warm program; the first ones read the data files and do not count.
+Garbage is collected as seldom as in the service.
 What is kept from one run to the next (casewright.measure.remembering) serves only the lines that say so.
 """
 
@@ -18,6 +19,7 @@ from datetime import date
 from itertools import count
 from pathlib import Path
 
+from casewright.collecting import seldom_collect
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
 from casewright.joinery.family import row_choices
@@ -151,6 +153,8 @@ def measured(runs: int) -> list[Measured]:
     """Every figure with its target."""
     text = DRESSER_FILE.read_text(encoding="utf-8")
     spec, shop = read_unit(text), example_shop()
+    to_price(text)  # reads the data files
+    seldom_collect()
     dresser = median_seconds(lambda: to_price(text), runs)
     eight = eight_drawers()
     constructed = median_seconds(lambda: anew(eight, shop), runs)

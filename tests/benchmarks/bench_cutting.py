@@ -6,8 +6,8 @@
 DIR holds sets of instances, one JSON file each, and best_known.json: a file has `dim`, `objective`, `stages`,
 `first`, `rotate` and `instances` of `bins` and `items`. The sets are their authors' and are read where they
 lie. Every answer is looked over by code that knows nothing of the engines before it counts. The bound is the
-larger of the published one and our own. Beside it stand the plainest layouts: first fit by falling length and
-shelves.
+larger of the published one and our own. Beside it stand the plainest layouts: first fit by falling length,
+and shelves.
 
 --cpu counts the processor's time instead of the clock's, for a machine that others use, too.
 """

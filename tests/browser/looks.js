@@ -172,7 +172,8 @@
     const shown = here.matches(".views input") ? here.nextElementSibling : here;
     const style = getComputedStyle(shown);
     const isPart = here.type === "date" && here === last; // the day's parts and its button have rings of their own
-    const ring = isPart || (style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 3);
+    const drawn = here.matches("a[data-pick]") && getComputedStyle(here.querySelector("rect")); // its outline would be scaled
+    const ring = isPart || (drawn ? drawn.stroke !== "none" && drawn.vectorEffect === "non-scaling-stroke" && parseFloat(drawn.strokeWidth) >= 3 : style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 3);
     const place = shown.getBoundingClientRect();
     const x = Math.min(Math.max(place.left + place.width / 2, 1), innerWidth - 2);
     const y = Math.max(place.top, 0) + Math.min(place.height / 2, 12);

@@ -8,9 +8,11 @@ from hypothesis import given, settings
 from carcases import CUTS, WOODS
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.takeoff.rough import take_off
+from casewright.wood.sheets import sheets
 from legwork import pieces_on_legs
 from units import built, changed
 
+SHEETS = {str(each): each.density for each in sheets()}
 CLOSE = 1e-9
 """Sums of a few dozen floats below 100 in [in]."""
 LET_IN = {
@@ -164,16 +166,13 @@ def test_slips_stand_between_the_sides_and_the_bottom_lies_in_their_grooves(data
 def test_the_weights_of_the_parts_and_pulls_add_up(data):
     made = built(changed(data, {"drawers.bottom": {"kind": "solid"}}))
 
-    now = made.climate.now
+    # Floors and shelves may be sheets. Water is 62.4 lb a cubic foot: Wood Handbook (2010), chapter 4.
+    weights = SHEETS | {wood: 62.4 * row[2] * (1 + made.climate.now / 100) for wood, row in WOODS.items()}
     legs, low = made.spec.construction, made.face.base_height
     # A taper to 5/8 takes from a square prism: of its frustum 1 + 5/8 + 25/64 thirds are left.
     taken = low * legs.leg**2 * (1 - (1 + 5 / 8 + 25 / 64) / 3) if legs.tapered else 0.0
     wood = sum(
-        (part.thickness * part.width * part.length - taken * (part.line == "L1"))
-        / 1728
-        * 62.4
-        * WOODS[part.wood][2]
-        * (1 + now / 100)
+        (part.thickness * part.width * part.length - taken * (part.line == "L1")) / 1728 * weights[part.wood]
         for part in made.parts
     )
     pulls = 0.3 * sum(len(drawer.pulls) for drawer in made.drawers)

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from carcases import WOODS, carcases
+from casewright.papers.stand_words import remedy_lines
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.built.standing import unit_standing
 from casewright.stability.limits import house_limits
@@ -241,6 +242,34 @@ def test_half_of_the_room_behind_doors_is_counted():
     drawers = sum(each.volume for each in made.stand.piece.drawers)
     # CPSC business guidance, Clothing Storage Units: room that does not extend counts half
     assert made.stand.volume == pytest.approx(drawers + behind / 2, rel=1e-12)
+
+
+DRAWER_BESIDE_A_DOOR = {
+    "body": {"width": "32", "depth": "24", "overall_height": "30"},
+    "construction": {"kind": "legs", "leg": "2-1/2", "apron": "3/4", "apron_height": "10", "rail": "3/4"},
+    "rows": [{}, {"across": [{}, {"holds": "doors"}]}],
+    "graduation": {"rule": "equal"},
+    "doors": {"hinge_length": "3/4", "make": {"kind": "slab", "held": "ply"}},
+    "woods": {"case": "white oak", "drawers": "soft maple", "inside": "poplar"},
+    "use": {"travel_share": 0.3},
+}
+
+
+def test_no_travel_is_offered_where_a_child_on_a_door_tips_the_piece_with_every_drawer_shut():
+    made = built(chest(DRAWER_BESIDE_A_DOOR))
+
+    held = unit_standing(made)
+
+    said = [str(line) for line in remedy_lines(held)]
+    assert least_factor(at_travel(made.stand.piece, 0)) < TARGET
+    assert held.remedies.travel == 0
+    assert held.remedies.whatever_travel.situation.about == "A-R2-2-D1"
+    assert said[0] == (
+        "No travel of the drawers is enough by itself: 60 lb on the free edge of A-R2-2-D1, open, all else "
+        "shut, on carpet, has a factor of 1.09 however far they open."
+    )
+    assert said[1].endswith("the least factor becomes 1.09, which is not enough by itself.")
+    assert [line.endswith("every situation reaches 1.25.") for line in said[2:-1]] == [True] * 3
 
 
 def test_a_piece_that_stands_asks_for_nothing():

@@ -57,6 +57,7 @@ def struck_out(page, label):
     return found[1]
 
 
+@pytest.mark.one_database
 def test_the_page_has_the_numbers_that_matter(bench, drawer):
     page = bench.get(f"/bench/{drawer}")
 
@@ -137,6 +138,7 @@ def test_a_measured_opening_moves_the_targets_by_as_much(bench, drawer):
     assert number(page, "Make it high, H") != number(before, "Make it high, H")
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "shown"), [("5.96875", "5-31/32"), ("151.6 mm", "≈5-31/32"), ('5 31/32"', "5-31/32")]
 )
@@ -372,6 +374,7 @@ def test_a_shop_in_millimetres_reads_and_writes_them(shop, bench):
     assert 'data-step="0.0196' in page.html  # half a millimetre
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(("method", "path"), [("GET", ""), ("POST", "/sizes"), ("POST", "/ticks")])
 def test_a_drawers_page_costs_few_statements(shop, bench, drawer, method, path):
     drawer_reaches(shop, drawer, "dry")

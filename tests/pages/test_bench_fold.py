@@ -50,6 +50,7 @@ def drawer(shop, job):
     return drawer_ids(shop, job)["R2-1"]
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("seed", range(6))
 def test_the_kept_stage_is_the_fold_over_all_that_was_tapped(shop, job, seed):
     chance = random.Random(seed)  # noqa: S311 - the same taps on every run

@@ -7,6 +7,8 @@ import pytest
 from benchwork import drawer_ids, job_in_hand
 from counting import MOST, counted
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def job(shop):

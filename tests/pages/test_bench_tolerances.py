@@ -4,6 +4,8 @@ import pytest
 
 from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def drawer(shop):

@@ -93,10 +93,12 @@ def take_out(owner: Any) -> Any:
     return owner.send("/shop/demo/removal", **CONFIRMED)
 
 
+@pytest.mark.one_database
 def test_the_demo_has_jobs_in_every_state_but_closed(demo_as_made):
     assert set(jobs_by_state(demo_as_made)) == set(JobState) - {JobState.CLOSED}
 
 
+@pytest.mark.one_database
 def test_a_quote_of_the_demo_was_sent_twelve_days_ago_and_stands_for_eighteen_more(demo_as_made):
     today = demo_as_made.clock.now.date()
 
@@ -109,6 +111,7 @@ def test_a_quote_of_the_demo_was_sent_twelve_days_ago_and_stands_for_eighteen_mo
     )
 
 
+@pytest.mark.one_database
 def test_an_order_of_the_demo_is_late(demo_as_made):
     today = demo_as_made.clock.now.date()
 
@@ -120,6 +123,7 @@ def test_an_order_of_the_demo_is_late(demo_as_made):
     assert date.fromisoformat(order.content["paper"]["needed_by"]) == today - timedelta(days=14)
 
 
+@pytest.mark.one_database
 def test_a_due_date_of_the_demo_is_past(demo_as_made):
     with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         in_hand = select(Job.name).where(Job.state == JobState.IN_HAND)
@@ -128,6 +132,7 @@ def test_a_due_date_of_the_demo_is_past(demo_as_made):
     assert late == ["Two bedside cases for room 4"]
 
 
+@pytest.mark.one_database
 def test_a_chest_of_the_demo_is_half_done_at_the_bench(demo_as_made):
     with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         cabinet = db.scalars(select(Job).where(Job.name == "Cabinet for shells")).one()
@@ -139,6 +144,7 @@ def test_a_chest_of_the_demo_is_half_done_at_the_bench(demo_as_made):
     assert kinds == {"reached", "taken_back", "ticked", "measured", "note"}
 
 
+@pytest.mark.one_database
 def test_nothing_of_the_demo_lies_in_the_future(demo_as_made):
     with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         moments = [*db.scalars(select(History.at)), *db.scalars(select(BenchEvent.at))]
@@ -146,6 +152,7 @@ def test_nothing_of_the_demo_lies_in_the_future(demo_as_made):
     assert max(moments) <= demo_as_made.clock.now
 
 
+@pytest.mark.one_database
 def test_the_demo_is_the_same_however_often_it_is_brought_in(demo, owner):
     def told() -> list[tuple[str, Any]]:
         with reading(demo.engine, demo.shop_id) as db:
@@ -184,6 +191,7 @@ def crawl(visitor: Any, start: str) -> list[Any]:
     return pages
 
 
+@pytest.mark.one_database
 def test_what_a_job_of_the_demo_costs_is_what_the_core_says(demo_as_made):
     owner = demo_as_made.visitor()
     job = jobs_by_state(demo_as_made)[JobState.ENQUIRY]
@@ -200,6 +208,7 @@ def test_what_a_job_of_the_demo_costs_is_what_the_core_says(demo_as_made):
     assert show_money(int(asked), "$") in page.text
 
 
+@pytest.mark.one_database
 def test_the_dresser_of_the_demo_is_worked_dresser_a(demo_as_made):
     with reading(demo_as_made.engine, demo_as_made.shop_id) as db:
         held = db.scalars(select(Job).where(Job.name == "Dresser for the front bedroom")).one()
@@ -258,6 +267,7 @@ def a_customer(shop: Any, name: str) -> Customer:
         return db.scalars(select(Customer).where(Customer.name == name)).one()
 
 
+@pytest.mark.one_database
 def test_ones_own_customers_stay(demo, owner):
     owner.get("/customers/new")
     owner.send("/customers", name="Ada Marsh", note="Oak.")
@@ -267,6 +277,7 @@ def test_ones_own_customers_stay(demo, owner):
     assert [row["name"] for row in everything(demo)["customer"]] == ["Ada Marsh"]
 
 
+@pytest.mark.one_database
 def test_what_was_put_into_the_demos_own_jobs_is_named_before_it_goes(demo, owner):
     demo.clock.pass_by(minutes=5)
     with writing(demo.engine, demo.shop_id) as db:
@@ -287,6 +298,7 @@ def add_a_unit(db: Any, shop: Shop, job: Job, now: Any) -> None:
     add_unit(db, job, preset("bedside").spec(), figures(db, shop, job), "Ada Marsh", now)
 
 
+@pytest.mark.one_database
 def test_the_demo_is_not_taken_out_without_the_tick(demo_as_made):
     owner = demo_as_made.visitor()
     owner.get("/shop/demo/removal")
@@ -308,6 +320,7 @@ def test_the_demo_comes_once_and_goes_once(shop, owner):
     assert (there, len(everything(shop)["job"])) == (9, 0)
 
 
+@pytest.mark.one_database
 def test_pages_carry_no_mark_once_the_demo_is_out(demo, owner):
     marked = owner.get("/customers").text
 
@@ -317,6 +330,7 @@ def test_pages_carry_no_mark_once_the_demo_is_out(demo, owner):
     assert MARK not in owner.get("/customers").text
 
 
+@pytest.mark.one_database
 def test_the_demo_of_one_shop_is_nothing_to_another(demo, other_shop):
     take_out(demo.visitor())
 
@@ -336,6 +350,7 @@ def test_only_the_owner_brings_the_demo_in(shop, role):
     assert everything(shop)["job"] == []
 
 
+@pytest.mark.one_database
 def test_what_is_the_demo_s_is_marked_as_such_where_it_stands_among_ones_own(demo, owner):
     owner.get("/jobs/new")
     owner.send("/jobs", name="Walnut dresser", new__name="Quill Osterhout")
@@ -356,6 +371,7 @@ def test_what_is_the_demo_s_is_marked_as_such_where_it_stands_among_ones_own(dem
     assert "demo, 555-0123" in owner.get("/search?q=pell").text
 
 
+@pytest.mark.one_database
 def test_nobody_of_the_shop_is_said_to_have_done_what_the_demo_did(demo_as_made):
     owner = demo_as_made.visitor()
     board = owner.get("/board")

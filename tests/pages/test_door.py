@@ -192,6 +192,7 @@ def test_signing_in_again_ends_what_this_browser_had_before(shop):
     assert old.get("/account").address.startswith("/sign-in")
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("following", AWAY)
 def test_signing_in_never_leads_to_another_site(shop, stranger, following):
     data = {"email": email_of(shop), "password": PASSWORD, "next": following}

@@ -11,6 +11,8 @@ from pages.conftest import Furnished
 from pages.crawl import ID, filled, furnish, ids_in, kind_of
 from people import Clock, ShopInTest, new_shop
 
+pytestmark = pytest.mark.one_database
+
 WORD, OTHER = "Quillfeather", "Brindlewood"
 OF_A_KIND = 6
 MOVING = {"seen_at", "version"}  # columns that change when a shop is only looked at

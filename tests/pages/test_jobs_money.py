@@ -100,6 +100,7 @@ def test_a_payment_sent_twice_comes_in_once(maker, agreed):
     assert "Came in $1,060.00" in page.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "sentence"),
     [

@@ -11,6 +11,8 @@ from casewright.shop.units import approve_unit, load_unit
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import chest, dresser
 
+pytestmark = pytest.mark.one_database
+
 LIVE = {"hx-request": "true", "x-block": "seen"}
 
 

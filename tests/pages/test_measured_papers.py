@@ -10,6 +10,8 @@ from casewright.records.sessions import writing
 from casewright.web.frame import paper_says
 from counting import MOST, counted
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def job(shop):

@@ -12,6 +12,8 @@ from casewright.records.sessions import writing
 from pages.commissions import change_figures, commission
 from printed import read, text_of
 
+pytestmark = pytest.mark.one_database
+
 KINDS = ("lumber order", "cut list", "joint cards", "caution sheet")
 SLUGS = {kind: kind.replace(" ", "-") for kind in KINDS}
 

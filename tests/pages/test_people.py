@@ -138,6 +138,7 @@ def try_links(visitor: Visitor, link: str, methods: list[str]) -> list[int]:
     ]
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("kind", ["invitation", "password"])
 @pytest.mark.parametrize("methods", [["GET"], ["POST"], ["GET", "POST"]], ids=" and ".join)
 def test_who_tries_links_is_made_to_wait_and_good_links_are_not(shop, stranger, clock, kind, methods):
@@ -152,6 +153,7 @@ def test_who_tries_links_is_made_to_wait_and_good_links_are_not(shop, stranger, 
     assert try_links(stranger, link, methods) == [404] * len(methods)
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("method", ["get", "post"])
 def test_over_the_limit_wrong_links_get_the_page_that_wrong_quote_links_get(shop, stranger, method):
     link = good_links(shop)["password"]

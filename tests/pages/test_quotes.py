@@ -79,6 +79,7 @@ def test_the_words_of_a_draft_are_kept_and_read_by_the_customer(job, maker, stra
     assert "Ready by 24 Dec 2027" in read.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("field", "typed", "said"),
     [

@@ -126,6 +126,7 @@ def test_the_shop_looking_at_its_own_link_does_not_count(link, shop, maker):
     assert quote_of(shop).opened_at is None
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("method", ["get", "head"])
 def test_a_program_that_looks_at_every_link_accepts_nothing(link, shop, stranger, method):
     getattr(stranger.browser, method)(link)
@@ -167,6 +168,7 @@ def test_a_no_is_kept_as_well(link, shop, stranger):
     assert "Declined by Tom Marsh" in page.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("changed", "said"),
     [
@@ -276,6 +278,7 @@ WRONG = {
 }
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("slip", list(WRONG))
 @pytest.mark.parametrize("more", ["", "/quote.pdf"])
 def test_a_link_with_a_slip_in_it_opens_nothing(link, stranger, slip, more):
@@ -350,6 +353,7 @@ def test_the_first_payment_falls_due_as_its_stage_says(trigger, due):
     assert said == f"The first payment, $1,234.56, falls due {due}; the shop will be in touch."
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("answer", [{}, YES, NO])
 def test_a_shop_that_gave_neither_telephone_nor_e_mail_is_named_as_whom_to_ask(link, shop, stranger, answer):
     stranger.browser.post(f"{link}/answer", data=answer)

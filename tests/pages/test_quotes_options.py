@@ -57,6 +57,7 @@ def test_an_option_shows_its_difference_to_the_cent(job, maker, shop):
     assert "The case, the top and the drawer fronts are walnut instead of cherry." in page.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("fields", "changes"),
     [
@@ -140,6 +141,7 @@ def test_an_option_of_another_job_cannot_be_taken_out_here(job, maker, shop):
     assert len(options_kept(shop)) == 1
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("fields", "said"),
     [

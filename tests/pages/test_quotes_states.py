@@ -74,6 +74,7 @@ ACTS = {
 NO_ARROWS = [(was, act) for was in QuoteState for act in ACTS if act not in ARROWS[was]]
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("who", ["owner", "maker"])
 @pytest.mark.parametrize(("was", "act"), NO_ARROWS)
 def test_where_there_is_no_arrow_a_quote_does_not_move(job, shop, request, who, was, act):
@@ -97,6 +98,7 @@ def test_no_revision_is_made_of_what_cannot_be_superseded(job, maker, shop, was)
     assert len(in_books(shop, Quote)) == 1
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("state", "remedy"), [(JobState.CLOSED, "open it again"), (JobState.LOST, "take it up again")]
 )
@@ -129,6 +131,7 @@ def test_a_quote_is_not_accepted_when_its_job_has_no_unit_any_more(job, maker, s
     assert kept(shop, quote_id).state is QuoteState.SENT
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "act", ["words", "sending", "revisions", "answer", "removal", "link", "link/ending", "options"]
 )

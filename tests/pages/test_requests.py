@@ -78,6 +78,7 @@ def test_an_odd_address_is_answered_with_a_page(owner, address):
     look_at(owner.seen_as(answer))
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(("body", "headers"), BODIES, ids=range(len(BODIES)))
 def test_an_odd_body_is_answered_with_a_page(owner, body, headers):
     answer = owner.browser.post("/customers", content=body, headers=headers)
@@ -175,6 +176,7 @@ def test_an_address_with_a_stroke_too_many_leads_to_the_page_whatever_host_is_na
     assert nowhere.status_code == 404
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "headers",
     [

@@ -109,6 +109,7 @@ def test_one_wrong_letter_still_finds_it_and_says_so(maker, filled, words):
     assert ("differ from it by a letter" in page.text) is (words != "Whitcomb")
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "words",
     ["wlant", "%", "_", "walnut ash", "14-A-R9-1", "99", "Q-99", "L-0009", "J-0008", "\\", "' OR 1=1"],
@@ -175,6 +176,7 @@ def test_a_search_never_looks_over_the_fence(app, books, clock, filled):
     assert found == [{}] * 9
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("words", ["chest", "chset", "R1-1", "Q-7", "L-7", "555", "everything under the sun"])
 def test_a_search_takes_few_queries(owner, shop, words):
     many_jobs(shop, 60)

@@ -73,6 +73,7 @@ def test_the_first_visitor_is_led_to_the_set_up_page_and_becomes_owner(house, fr
         assert new_set_up_code(db) is None
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "typed",
     [
@@ -89,6 +90,7 @@ def test_a_code_counts_by_its_letters_and_digits_alone(house, typed):
     assert set_up(app, typed(code)) == 303
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("typed", [lambda code: code[:-1], lambda code: "", lambda code: "----"])
 def test_a_part_of_a_code_is_none(house, typed):
     app, code = house
@@ -143,6 +145,7 @@ def test_two_processes_that_start_at_once_both_start(fresh_books):
     assert len(set(codes)) == 4
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "place", [{}, {"currency": "EUR", "unit": "mm", "paper": "a4", "time_zone": "Pacific/Auckland"}]
 )
@@ -179,12 +182,14 @@ HUNDREDTHS = {"AUD", "CAD", "CHF", "DKK", "EUR", "GBP", "NOK", "NZD", "SEK", "US
 """ISO 4217 gives each of these two decimals."""
 
 
+@pytest.mark.one_database
 def test_every_currency_at_set_up_has_hundredths_as_amounts_are_printed(house):
     page = Visitor(house[0]).get("/set-up")
 
     assert set(choices(page.html, "currency")) == HUNDREDTHS
 
 
+@pytest.mark.one_database
 def test_every_currency_on_the_page_of_the_shop_has_hundredths(owner):
     assert set(choices(owner.get("/shop").html, "currency")) == HUNDREDTHS
 

@@ -72,6 +72,7 @@ def test_a_wood_gets_a_factor_under_the_name_that_parts_have(owner):
     assert page.form(ADDRESS).value("factor.beech") == "1.3"
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("name", "typed", "words"),
     [

@@ -106,6 +106,7 @@ def test_prices_are_found_by_kind_and_words_and_the_others_stay(owner):
     assert page.form().value("price.hardware_knob_") == "11.00"
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("name", "typed", "words"),
     [
@@ -125,6 +126,7 @@ def test_a_fault_stands_beside_its_price_and_the_rest_is_kept(owner, name, typed
     assert f'id="{name.replace(".", "-")}-fault"' in page.html
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("typed", "words"),
     [

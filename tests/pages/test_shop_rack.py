@@ -5,6 +5,8 @@ import pytest
 from pages.commissions import change_figures, commission
 from pages.test_papers import issue
 
+pytestmark = pytest.mark.one_database
+
 ADDRESS = "/shop/rack"
 
 

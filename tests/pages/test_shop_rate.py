@@ -102,6 +102,7 @@ def test_past_jobs_teach_the_reserve(owner):
     assert "learned from 7 jobs" in page.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("name", "typed", "words"),
     [

@@ -133,6 +133,7 @@ def test_estimates_follow_the_figures_at_once(shop, owner):
     assert owner.get(f"/jobs/{job}").text != before
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "address",
     ["/shop", "/shop/rate", "/shop/prices", "/shop/hours", "/shop/woods", REVISIONS, f"{REVISIONS}/3"],

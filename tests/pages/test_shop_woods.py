@@ -31,6 +31,7 @@ def test_grade_width_and_waste_of_a_wood_are_kept_and_taken_out(owner):
     assert page.form().value("waste.1.wood") == ""
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("name", "typed", "words"),
     [

@@ -203,6 +203,7 @@ def test_a_page_that_shows_an_earlier_timer_does_not_drop_the_one_that_runs_now(
     assert "Half-blind sockets" in page.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("place", ["the board", "a drawer", "the hours"])
 def test_a_mistyped_time_stands_beside_its_field_on_the_page_where_the_timer_was_stopped(
     shop, bench, job, place
@@ -228,6 +229,7 @@ def test_a_mistyped_time_stands_beside_its_field_on_the_page_where_the_timer_was
     assert minutes(logged(shop)) == [90]
 
 
+@pytest.mark.one_database
 def test_a_mistyped_time_for_a_timer_that_has_ended_leads_back(shop, bench, job):
     page = bench.post("/timer/end", time="1;30", back=f"/jobs/{job}/hours")
 

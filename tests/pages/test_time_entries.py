@@ -35,6 +35,7 @@ def test_time_is_written_down_and_compared_with_the_estimate(shop, maker, job):
     assert "Curly grain." in page.text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("field", "typed", "sentence"),
     [
@@ -164,6 +165,7 @@ def test_neither_maker_nor_owner_finds_money_among_the_hours(shop, maker, owner,
     assert "$" not in owner.get(f"/jobs/{job}/hours").text
 
 
+@pytest.mark.one_database
 def test_the_hours_cost_the_same_few_statements_however_long_the_log(shop, maker, job):
     start_timer_of(maker, job)
     with counted(shop.engine) as few:

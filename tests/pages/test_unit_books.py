@@ -20,6 +20,7 @@ def revised(maker, unit):
     return unit
 
 
+@pytest.mark.one_database
 def test_a_revision_says_who_why_and_what_changed_field_by_field(maker, revised):
     page = maker.get(f"{revised}/revisions").text
 
@@ -30,6 +31,7 @@ def test_a_revision_says_who_why_and_what_changed_field_by_field(maker, revised)
     assert "The unit as it was added." in page
 
 
+@pytest.mark.one_database
 def test_a_row_that_was_taken_out_or_added_is_one_line(maker, unit):
     page = maker.get(unit)
     maker.post(unit, **filled(page, unit, {"rows.2.height": "6", "rows.2.columns": "2"}))
@@ -46,6 +48,7 @@ def test_a_row_that_was_taken_out_or_added_is_one_line(maker, unit):
     assert "Row 3: " not in page  # those below it moved up and are what they were
 
 
+@pytest.mark.one_database
 def test_an_old_revision_is_looked_at_and_changes_nothing(maker, revised):
     page = maker.get(f"{revised}/revisions/1")
 
@@ -64,6 +67,7 @@ def test_an_old_revision_comes_back_as_a_new_one(maker, revised):
     assert "as revision 1: The alcove was measured again." in maker.get(f"{revised}/revisions").text
 
 
+@pytest.mark.one_database
 def test_an_approved_unit_does_not_go_back_without_a_reason(maker, revised):
     maker.post(f"{revised}/approval", number="2")
     maker.get(f"{revised}/revisions/1")
@@ -116,6 +120,7 @@ def test_a_revision_that_was_saved_since_is_not_approved_unseen(shop, maker, own
     assert "Approve revision 3" in maker.get(revised).text
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("number", ["", "the last", "-1"])
 def test_nothing_is_approved_without_the_number_of_a_revision(maker, unit, number):
     page = maker.post(f"{unit}/approval", status=422, number=number)
@@ -148,6 +153,7 @@ def test_a_copy_stands_in_the_same_job_under_the_next_letter(maker, revised):
     assert "Revision 1" in copy.text
 
 
+@pytest.mark.one_database
 def test_a_unit_file_of_any_revision_is_handed_out(maker, revised):
     now = maker.browser.get(f"{revised}/unit-file.json").json()
     then = maker.browser.get(f"{revised}/unit-file.json?revision=1").json()

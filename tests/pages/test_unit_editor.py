@@ -33,6 +33,7 @@ def test_the_editor_shows_the_saved_unit_with_its_price(maker, unit):
     assert "$17,119.00" in page.text
 
 
+@pytest.mark.one_database
 def test_worked_dresser_a_typed_into_the_form_of_another_unit_has_its_price(maker, job):
     maker.get(f"/jobs/{job}/units/new")
     typed = {
@@ -92,6 +93,7 @@ def test_a_size_is_taken_in_every_notation_and_kept_to_the_tick(maker, unit, not
     assert "Saved." in saved.text
 
 
+@pytest.mark.one_database
 def test_a_typed_size_is_echoed_in_inches_and_millimetres(maker, unit):
     page = maker.get(unit)
 
@@ -101,6 +103,7 @@ def test_a_typed_size_is_echoed_in_inches_and_millimetres(maker, unit):
     assert "= 15-5/8 in = 396.9 mm" in worked.text
 
 
+@pytest.mark.one_database
 def test_a_size_that_no_rule_shows_is_echoed_with_one_sign(maker, unit):
     page = maker.get(unit)
 
@@ -148,6 +151,7 @@ def test_what_cannot_be_used_is_refused_beside_its_field_and_kept(maker, unit, f
     assert "$16,150.00" in refused.text
 
 
+@pytest.mark.one_database
 def test_air_that_is_given_by_halves_is_refused_where_its_group_begins(maker, unit):
     page = maker.get(unit)
     typed = {"season.shop.moisture": "", "season.shop.humidity": "45"}
@@ -245,6 +249,7 @@ def test_as_many_drawers_as_a_unit_may_have_are_worked_out_and_one_more_is_not(m
     assert f"The rows together ask for 151 drawers; {TOO_MANY}" in refused.text
 
 
+@pytest.mark.one_database
 def test_a_live_answer_is_what_comes_out_and_nothing_else_and_saves_nothing(shop, maker, unit):
     page = maker.get(unit)
 
@@ -261,6 +266,7 @@ def test_a_live_answer_is_what_comes_out_and_nothing_else_and_saves_nothing(shop
     assert maker.get(unit).form(unit).value("body.width") == "39-1/2"
 
 
+@pytest.mark.one_database
 def test_a_live_answer_to_a_slip_leaves_drawing_and_price_as_they_are(maker, unit):
     page = maker.get(unit)
 
@@ -291,6 +297,7 @@ def test_rows_are_added_moved_and_removed_and_keep_all_that_was_typed(maker, uni
     assert maker.get(unit).form(unit).value("name").startswith("Worked dresser A")
 
 
+@pytest.mark.one_database
 def test_the_last_row_is_not_removed(maker, job):
     maker.get(f"/jobs/{job}/units/new")
     page = maker.post(f"/jobs/{job}/units", start="bedside")

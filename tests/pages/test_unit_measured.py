@@ -8,6 +8,8 @@ from casewright.records.jobs import Unit
 from casewright.records.sessions import reading
 from pages.unit_jobs import filled, new_job, new_unit
 
+pytestmark = pytest.mark.one_database
+
 
 @pytest.fixture
 def unit(shop):

@@ -17,6 +17,8 @@ from counting import MOST, counted
 from pages.unit_jobs import EXAMPLE_FIGURES, new_job, new_unit, use_figures
 from units import changed, chest, dresser, dresser_text
 
+pytestmark = pytest.mark.one_database
+
 PAGES = (
     "",
     "/cut-list",

@@ -7,6 +7,8 @@ import pytest
 from pages.test_unit_editor import LIVE, job, unit
 from pages.unit_jobs import filled
 
+pytestmark = pytest.mark.one_database
+
 __all__ = ["job", "unit"]
 
 

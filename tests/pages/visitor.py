@@ -7,12 +7,13 @@ from collections.abc import Mapping
 from contextlib import ExitStack
 from dataclasses import dataclass, field
 from functools import cache
-from html.parser import HTMLParser
 from ipaddress import ip_network
 from typing import Any
 
 from anyio.from_thread import BlockingPortal, start_blocking_portal
 from starlette.testclient import TestClient
+
+from pages.tags import tags_of
 
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "wbr"}
 ORIGIN = "http://shop.test"
@@ -45,16 +46,15 @@ class FormOnPage:
         return next(each.value for key, each in self.fields if key == name and each.checked)
 
 
-class Seen(HTMLParser):
+class Seen:
     """What is on a page."""
 
     def __init__(self, html: str) -> None:
-        super().__init__()
         self.forms: list[FormOnPage] = []
         self.links: list[str] = []
         self.ids: list[str] = []
         self.labels: set[str] = set()
-        self.named: list[tuple[str, dict[str, str]]] = []
+        self.named: list[tuple[str, Mapping[str, str]]] = []
         self.headings: list[str] = []
         self.title = ""
         self.open: list[str] = []
@@ -62,13 +62,19 @@ class Seen(HTMLParser):
         self._select: tuple[str, list[tuple[str, bool]]] | None = None
         self._area: str | None = None
         self._text: list[str] = []
-        self.feed(html)
-        self.close()
+        for kind, name, given in tags_of(html):
+            if kind == "words":
+                self._text.append(name)
+            elif kind == "start":
+                self._begin(name, given)
+            elif kind == "end":
+                self._end(name)
+            else:
+                self.faults.append(f"cannot be read: {name[:200]!r}")
         if self.open:
             self.faults.append(f"left open: {self.open}")
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        given = {name: value or "" for name, value in attrs}
+    def _begin(self, tag: str, given: Mapping[str, str]) -> None:
         if tag not in VOID:
             self.open.append(tag)
         if "id" in given:
@@ -85,7 +91,7 @@ class Seen(HTMLParser):
             self.named.append((tag, given))
         self._read_field(tag, given)
 
-    def _read_field(self, tag: str, given: dict[str, str]) -> None:
+    def _read_field(self, tag: str, given: Mapping[str, str]) -> None:
         name = given.get("name", "")
         if tag == "select":
             self._select = (name, [])
@@ -98,29 +104,27 @@ class Seen(HTMLParser):
             checked = "checked" in given if kind in {"checkbox", "radio"} else True
             self.forms[-1].fields.append((name, Field(kind, given.get("value", ""), checked)))
 
-    def handle_endtag(self, tag: str) -> None:
+    def _end(self, tag: str) -> None:
         if tag in VOID:
             return
         if not self.open or self.open[-1] != tag:
             self.faults.append(f"</{tag}> closes {self.open[-1:]}")
         else:
             self.open.pop()
-        text = "".join(self._text)
         if tag == "h1":
-            self.headings.append(text.strip())
+            self.headings.append("".join(self._text).strip())
         elif tag == "title" and not self.title:
-            self.title = text.strip()
+            self.title = "".join(self._text).strip()
         elif tag == "select" and self._select and self.forms:
             name, options = self._select
             chosen = next((value for value, on in options if on), options[0][0] if options else "")
             self.forms[-1].fields.append((name, Field("select", chosen)))
             self._select = None
         elif tag == "textarea" and self._area is not None and self.forms:
-            self.forms[-1].fields.append((self._area, Field("textarea", text.removeprefix("\n"))))
+            self.forms[-1].fields.append(
+                (self._area, Field("textarea", "".join(self._text).removeprefix("\n")))
+            )
             self._area = None
-
-    def handle_data(self, data: str) -> None:
-        self._text.append(data)
 
 
 def without_marks(html: str) -> str:

@@ -22,6 +22,7 @@ WITHIN = 0.05 / 25.4 * POINTS
 NARROW = 2.8
 """Small letters are at least so wide, one with another [pt]."""
 FEET = {
+    "batten": ["outer edge", "end of the tongue"],
     "bottom-groove": ["bottom edge", "bottom edge"],
     "box": ["bottom edge", "bottom edge"],
     "carcase": ["front edge", "front edge"],

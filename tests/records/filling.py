@@ -12,6 +12,7 @@ from sqlalchemy import (
     Date,
     Engine,
     Enum,
+    Float,
     Integer,
     String,
     Table,
@@ -47,7 +48,8 @@ def row_for(table: Table, number: int, made: dict[str, dict[str, Any]]) -> dict[
     row = {column.name: value_for(column, number) for column in table.columns}
     for key in table.foreign_key_constraints:
         for part in key.elements:
-            row[part.parent.name] = made[key.referred_table.name][part.column.name]
+            held = row if key.referred_table is table else made[key.referred_table.name]
+            row[part.parent.name] = held[part.column.name]
     return row
 
 
@@ -71,6 +73,7 @@ MAKE: dict[type[Any], Callable[[Column[Any], int], Any]] = {
     Enum: lambda column, number: next(iter(column.type.enum_class)),  # type: ignore[attr-defined]
     Boolean: lambda column, number: number == 1,
     BigInteger: lambda column, number: -(2**62) if number == 1 else 2**62,
+    Float: lambda column, number: 13.40625 * number + 0.1,
     Integer: lambda column, number: number,
     UtcTime: lambda column, number: MOMENT + timedelta(days=number),
     Date: lambda column, number: date(2028, 2, 29),

@@ -7,6 +7,26 @@ from casewright.joinery.layout import TailLayout
 from casewright.measure.saying import say
 
 
+def dividers_setting(stepping: Stepping) -> Setting:
+    """What the dividers stay set to.
+
+    Args:
+        stepping: the work with the dividers
+
+    Returns:
+        The setting.
+
+    Source: common practice.
+    """
+    return Setting(
+        name="dividers",
+        label="Dividers",
+        value=stepping.setting,
+        note=say("{:d} steps from each mark, to {} past the other", stepping.steps, stepping.overshoot),
+        tool=Tool.DIVIDERS,
+    )
+
+
 def layout_settings(layout: TailLayout, stepping: Stepping) -> tuple[Setting, ...]:
     """What is set to lay the tails out: half pins, dividers and bevel.
 
@@ -21,13 +41,7 @@ def layout_settings(layout: TailLayout, stepping: Stepping) -> tuple[Setting, ..
     """
     return (
         Setting(name="half_pin", label="Half pin", value=layout.half_pin, note="a mark from each edge"),
-        Setting(
-            name="dividers",
-            label="Dividers",
-            value=stepping.setting,
-            note=say("{:d} steps from each mark, to {} past the other", stepping.steps, stepping.overshoot),
-            tool=Tool.DIVIDERS,
-        ),
+        dividers_setting(stepping),
         Setting(name="steps", label="Steps", value=stepping.steps, measure=Measure.COUNT),
         Setting(name="overshoot", label="Overshoot", value=stepping.overshoot, note="one pin"),
         Setting(

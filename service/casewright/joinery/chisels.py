@@ -9,6 +9,7 @@ from casewright.joinery.saws import Saw, SawUse
 from casewright.joinery.sourced import rows
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches
 
@@ -60,6 +61,7 @@ def _refuse_unless_in_order(tool: str, widths: tuple[Inches, ...]) -> None:
         raise ValueError(say("A {} of {} has no edge; leave it out of the rack.", tool, widths[0]))
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chisels:
     """Which chisels clear one joint.

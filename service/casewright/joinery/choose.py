@@ -13,6 +13,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE, divider_setting, flare, most_tails, tail_width
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
@@ -52,6 +53,7 @@ LOOKS = Looks(**sourced("looks"))
 """The taste of a shop that has set none of its own."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """One layout that passes, with its score.
@@ -219,6 +221,20 @@ def _ranked(
     limits: Limits,
 ) -> tuple[Choice, ...]:
     """The ranking, kept: rows of one height ask for the same, and an edit leaves most rows as they were."""
+    alone = _alone(sizes, pins, groove, looks, limits)
+    scored = alone if family is None else [_within(family, choice, looks) for choice in alone]
+    return tuple(sorted(scored, key=lambda choice: (-choice.score, choice.count)))
+
+
+@lru_cache(maxsize=4096)
+def _alone(
+    sizes: tuple[float, float, float, float, float, float],
+    pins: tuple[Inches, ...],
+    groove: Groove | None,
+    looks: Looks,
+    limits: Limits,
+) -> tuple[Choice, ...]:
+    """What passes, scored without a family: a row is ranked so first, to find the spacing that all share."""
     height, side, tail_length, half_pin, slope, kerf = sizes
     choices = []
     narrowing = flare(tail_length, slope)
@@ -230,8 +246,8 @@ def _ranked(
             wide = tail_width(height, half_pin, pin, count)
             if _hides(groove, half_pin, wide, narrowing) and _holds(count, height, looks):
                 pitch = divider_setting(height, half_pin, pin, count)
-                choices.append(_scored(count, pin, half_pin, pitch, wide, narrowing, side, family, looks))
-    return tuple(sorted(choices, key=lambda choice: (-choice.score, choice.count)))
+                choices.append(_scored(count, pin, half_pin, pitch, wide, narrowing, side, looks))
+    return tuple(choices)
 
 
 def refusals(
@@ -319,11 +335,9 @@ def _scored(
     wide: Inches,
     narrowing: Inches,
     side: Inches,
-    family: Inches | None,
     looks: Looks,
 ) -> Choice:
     off_for_width = points_for_width(wide, side, looks)
-    off_for_family = points_for_family(pitch, family, looks)
     off_for_wide = looks.wide_points.value if wide > looks.wide_tail.value + TOLERANCE else 0.0
     off_for_slim = looks.slim_points.value if wide / pin < looks.tail_pins.value - TOLERANCE else 0.0
     return Choice(
@@ -333,9 +347,27 @@ def _scored(
         pitch=pitch,
         tail_width=wide,
         neck=wide - 2 * narrowing,
-        score=100 - off_for_width - off_for_family - off_for_wide - off_for_slim,
+        score=100 - off_for_width - off_for_wide - off_for_slim,
         off_for_width=off_for_width,
-        off_for_family=off_for_family,
+        off_for_family=0.0,
         off_for_wide=off_for_wide,
         off_for_slim=off_for_slim,
+    )
+
+
+def _within(family: Inches, alone: Choice, looks: Looks) -> Choice:
+    """The same layout, its spacing held against that of the family."""
+    off_for_family = points_for_family(alone.pitch, family, looks)
+    return Choice(
+        count=alone.count,
+        pin=alone.pin,
+        half_pin=alone.half_pin,
+        pitch=alone.pitch,
+        tail_width=alone.tail_width,
+        neck=alone.neck,
+        score=100 - alone.off_for_width - off_for_family - alone.off_for_wide - alone.off_for_slim,
+        off_for_width=alone.off_for_width,
+        off_for_family=off_for_family,
+        off_for_wide=alone.off_for_wide,
+        off_for_slim=alone.off_for_slim,
     )

@@ -10,10 +10,12 @@ from dataclasses import dataclass
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.spacing import TOLERANCE, divider_setting
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stepping:
     """How a row of tails is stepped out.

@@ -9,11 +9,13 @@ from dataclasses import dataclass
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.spacing import TOLERANCE, most_tails, tail_width
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.rounding import up_to
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Groove:
     """The groove that holds a drawer's bottom.
@@ -52,6 +54,7 @@ class Groove:
         return self.height + self.width
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GrooveFit:
     """How a groove lies against the lowest tail, at the inside face.

@@ -18,6 +18,7 @@ from casewright.joinery.sourced import rows
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.measure.lengths import parse_length
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Degrees, Inches, Number, Percent
 
@@ -72,6 +73,7 @@ class Tool(StrEnum):
     DIVIDERS = "dividers"
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
     """One number that a card prints, to be set at the bench.

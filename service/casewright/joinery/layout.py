@@ -25,6 +25,7 @@ from casewright.joinery.spacing import (
     upper_edge_at_baseline,
 )
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Degrees, Inches, Number
 
@@ -33,6 +34,7 @@ class CannotBeLaidOut(ValueError):
     """The joint that was asked for leaves no width for its tails; the message says what would work."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tail:
     """One tail, by its four corners, each measured up from the bottom edge.
@@ -68,6 +70,7 @@ class Tail:
         )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TailLayout:
     """An evenly spaced row of tails with half pins at both ends.

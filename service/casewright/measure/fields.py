@@ -1,4 +1,4 @@
-"""The kinds of field that every file has: sizes and clearances.
+"""The kinds of field that every file has: sizes, clearances and money.
 
 A size is written as text in any notation that makers use (`"13/16"`, `"397 mm"`), or as a number in the unit
 that the file names. It is held in inches.
@@ -24,7 +24,8 @@ from casewright.measure.lengths import (
     parse_length,
     write_length,
 )
-from casewright.measure.units import MILLIMETRES_PER_INCH, Inches, Unit
+from casewright.measure.money import from_decimal
+from casewright.measure.units import MILLIMETRES_PER_INCH, Cents, Inches, Unit
 
 NUMBER_LIMIT = 100_000
 """A bare number beyond this is no size in any unit; it is refused before any arithmetic."""
@@ -99,3 +100,48 @@ Size = Annotated[Length, Field(gt=0, le=1200)]
 """A length that a part can have: above nothing, up to a hundred feet [in]."""
 Clearance = Annotated[Length, Field(ge=0, le=12)]
 """A gap or allowance: nothing, or more [in]."""
+
+
+def read_money(value: Any) -> Cents:
+    """Whole cents from an amount in currency units, as text or as a number.
+
+    Args:
+        value: what the file holds
+
+    Returns:
+        The amount [cent]
+
+    Raises:
+        PydanticCustomError: no amount can be read from it; the message is a whole sentence
+
+    Source: common practice.
+    """
+    try:
+        if isinstance(value, bool) or not isinstance(value, int | float | str):
+            raise ValueError
+        return from_decimal(float(value) if isinstance(value, str) else value)
+    except (ValueError, OverflowError, ArithmeticError):
+        raise PydanticCustomError("price", "an amount is written like 9.50", {}) from None
+
+
+def write_money(cents: Cents) -> str:
+    """An amount as text that reads back to the same cents.
+
+    Args:
+        cents: the amount [cent]
+
+    Returns:
+        Text such as `9.50`.
+
+    Source: common practice.
+    """
+    return f"{cents // 100}.{cents % 100:02d}"
+
+
+Money = Annotated[
+    int,
+    BeforeValidator(read_money, json_schema_input_type=str | float),
+    PlainSerializer(write_money, return_type=str, when_used="json"),
+    Field(ge=0, le=10**12),
+]
+"""An amount in the shop's currency [cent]."""

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words, in_unit
 
 
@@ -19,6 +20,7 @@ class Verdict(StrEnum):
 SEVERITY = {Verdict.PASS: 0, Verdict.CAUTION: 1, Verdict.STOP: 2}
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
     """One check, carried out.

@@ -144,8 +144,7 @@ def _place(model: type[BaseModel], location: tuple[int | str, ...], choices: Cho
             if isinstance(good, list) and good and not isinstance(good[0], dict):
                 good = good[0]  # of a list of sizes, one of them
                 example = _example(good, is_length)
-        elif here is not None and step in here.model_fields:
-            found = here.model_fields[step]
+        elif here is not None and (found := _field(here, step)):
             is_length = any(isinstance(mark, Unit) and mark.name == "inch" for mark in _marks(found))
             good = found.examples[0] if found.examples else None
             example = _example(good, is_length) if found.examples else ""
@@ -156,6 +155,12 @@ def _place(model: type[BaseModel], location: tuple[int | str, ...], choices: Cho
         elif not (step.startswith("function-") or step in STEPS | choices.steps):
             path += f".{step[:60]}" if path else step[:60]
     return _Place(path, here, example, is_length)
+
+
+def _field(model: type[BaseModel], key: str) -> FieldInfo | None:
+    """The field that a file writes under a key."""
+    by_alias = (info for info in model.model_fields.values() if info.alias == key)
+    return next(by_alias, model.model_fields.get(key))
 
 
 def _marks(info: FieldInfo) -> tuple[object, ...]:
@@ -213,7 +218,7 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails, choic
 def _unknown_key(model: type[BaseModel], detail: ErrorDetails, choices: Choices) -> str:
     """The sentence for a key that the file should not have, with the nearest that it may have."""
     owner = _place(model, detail["loc"][:-1], choices).model
-    known = list(owner.model_fields) if owner else []
+    known = [info.alias or name for name, info in owner.model_fields.items()] if owner else []
     near = get_close_matches(str(detail["loc"][-1]), known, n=1, cutoff=0.5)
     return (
         f"this key is not known; {f'did you mean {near[0]}?' if near else 'known here: ' + ', '.join(known)}"

@@ -7,7 +7,8 @@ from io import StringIO
 from casewright.measure.lengths import LengthUnit, show, show_mm
 from casewright.papers.cleaning import clean_text
 from casewright.papers.cut_list import CutListPaper
-from casewright.papers.order import MatchedSet, OrderPaper
+from casewright.papers.order import BoardsNeeded, MatchedSet, OrderPaper
+from casewright.papers.supply_order import SupplyOrderPaper, needs_of
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 """What a spreadsheet may take for the start of a formula."""
@@ -63,15 +64,39 @@ def lumber_order_csv(order: OrderPaper) -> bytes:
             *(line.grade.value, line.surfacing, line.feet_bd_ft, _decimal(line.exact_bd_ft)),
             _decimal(sum(each.rough_bd_ft for each in line.behind)),
             *(*_cells(line.longest_in), *_cells(line.must_plane_to_in)),
-            "; ".join(
-                f"{need.quantity} of {_picked(need.width_in, need.length_in, order.head.unit)}"
-                for need in line.needs
-                if not need.matched
-            ),
-            "; ".join(f"{found.sets} of {_set(found, order.head.unit)}, {found.name}" for found in line.sets),
+            _wide(line.needs, order.head.unit),
+            _sets(line.sets, order.head.unit),
         )
         for line in order.lumber
     )
+    return _file(headings, rows)
+
+
+def supply_order_csv(order: SupplyOrderPaper) -> bytes:
+    """An order to one supplier, one row for each thing that is bought.
+
+    Args:
+        order: the order, as it is kept
+
+    Returns:
+        The file; without any price, and without a customer.
+    """
+    headings = (
+        *("order", "jobs", "kind", "item", "cut", "size", "grade", "quantity", "unit", "surfacing"),
+        *("wide_boards", "sets"),
+    )
+    boards = {need.key: line for need, line in zip(needs_of(order), order.lumber, strict=False)}
+    rows = []
+    for need in needs_of(order):
+        line = boards.get(need.key)
+        rows.append(
+            (
+                *(order.head.number, order.head.job_number, need.kind.value, need.item, need.cut, need.size),
+                *(need.grade, _decimal(need.quantity), need.unit, line.surfacing if line else ""),
+                _wide(line.needs, order.head.unit) if line else "",
+                _sets(line.sets, order.head.unit) if line else "",
+            )
+        )
     return _file(headings, rows)
 
 
@@ -87,6 +112,19 @@ def _picked(width: float, length: float, unit: LengthUnit) -> str:
     """A board in the shop's unit, as a yard picks it."""
     written = show if unit is LengthUnit.INCH else show_mm
     return f"{written(width)} x {written(length)} {unit.value}".replace(".0 ", " ")
+
+
+def _wide(needs: Iterable[BoardsNeeded], unit: LengthUnit) -> str:
+    """Wide boards that are no part of a set, counted."""
+    return "; ".join(
+        f"{need.quantity} of {_picked(need.width_in, need.length_in, unit)}"
+        for need in needs
+        if not need.matched
+    )
+
+
+def _sets(sets: Iterable[MatchedSet], unit: LengthUnit) -> str:
+    return "; ".join(f"{found.sets} of {_set(found, unit)}, {found.name}" for found in sets)
 
 
 def _set(found: MatchedSet, unit: LengthUnit) -> str:

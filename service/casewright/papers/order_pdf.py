@@ -88,6 +88,34 @@ def order_data(order: OrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
     }
 
 
+def lumber_words(line: LumberLine, unit: LengthUnit) -> dict[str, Any]:
+    """One line of lumber as it is read.
+
+    Args:
+        line: the line, as it is kept
+        unit: in which sizes are written
+
+    Returns:
+        Every size and note in words.
+    """
+    return _lumber(line, Writing(unit=unit))
+
+
+def used_up_words(order: OrderPaper) -> list[list[str]]:
+    """Finish and what is used up at the bench, each with how much of it, for whoever sells it.
+
+    Args:
+        order: the order, as it is kept
+
+    Returns:
+        Count and name of each.
+    """
+    return [
+        *(_finish(line)[:2] for line in order.finishes),
+        *(_consumable(line)[:2] for line in order.consumables),
+    ]
+
+
 def _for_shop(order: OrderPaper) -> dict[str, Any]:
     """All that the job takes beside wood, with what it is for and how it was counted."""
     return {

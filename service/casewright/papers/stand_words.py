@@ -7,7 +7,7 @@ from casewright.pieces.built.standing import Limit, Standing
 from casewright.pieces.built.wall_load import Wall
 from casewright.stability.limits import house_limits
 from casewright.stability.scope import RULE, reason_outside
-from casewright.stability.tip_checks import DEEPER_MOST, factor_shown, verdict_on
+from casewright.stability.tip_checks import DEEPER_MOST, factor_shown, verdict_on, what_is_done
 from casewright.stability.tipping import TipCase
 
 ONLY_THE_TEST = (
@@ -155,15 +155,21 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
     """
     target, found, piece = house_limits().target_factor, held.remedies, held.unit.stand.piece
     drawn = max((each.travel for each in piece.drawers), default=0.0)
-    if drawn and found.travel >= drawn:
+    if drawn and found.whatever_travel:
         yield say(
-            "Outstops at {} as drawn are enough for the drawers, which pass up to {:down}.",
+            "No travel of the drawers is enough by itself: {}, has a factor of {} however far they open.",
+            what_is_done(found.whatever_travel, piece, house_limits()),
+            factor_shown(found.whatever_travel.factor),
+        )
+    elif drawn and found.travel >= drawn:
+        yield say(
+            "Outstops at {} as drawn are enough; every situation passes up to {:down}.",
             drawn,
             found.travel,
         )
     elif drawn and found.travel:
         yield say(
-            "Outstops at {:down} for every drawer: all that is done to drawers reaches {:g}.",
+            "Outstops at {:down} for every drawer: every situation reaches {:g}.",
             found.travel,
             target,
         )
@@ -171,8 +177,9 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
         yield "No travel of the drawers is enough by itself."
     if found.interlock is not None:
         yield say(
-            "An interlock that opens one drawer at a time: the least factor becomes {}.",
+            "An interlock that opens one drawer at a time: the least factor becomes {}{}.",
             factor_shown(found.interlock),
+            "" if found.interlock >= target else ", which is not enough by itself",
         )
     if 0 < found.deeper <= piece.support_depth * DEEPER_MOST:
         yield say(

@@ -43,6 +43,7 @@ OF_THE_SHOP = (
     "waste",
     "wide_over",
     "widest_board",
+    "yields",
     *OF_THE_RACK,
 )
 """The shop's figures that decide what stands on a paper: its boards, its tools, its habits; no money."""

@@ -7,8 +7,8 @@ from typing import Any
 
 from casewright.joinery.saws import SawUse
 from casewright.labour.operations import operations
+from casewright.measure.fields import write_money
 from casewright.measure.shares import show_part, show_percent
-from casewright.pieces.asked.shop_spec import write_money
 from casewright.pricing.prices import example_prices
 from casewright.pricing.rate import example_year
 
@@ -34,6 +34,7 @@ WORDS = {
     "grade": "Grade bought",
     "grades": "Grade bought",
     "waste": "Waste",
+    "yields": "What jobs took",
     "sheet_waste": "Waste of sheet goods",
     "methods": "By hand or machine",
     "minutes": "Minutes",
@@ -125,10 +126,8 @@ def _lines(name: str, value: Any) -> Iterator[tuple[str, str]]:
             yield f"{words}: {row['name']}", f"cuts {row['kerf']}, {row.get('use', SawUse.DOVETAIL)}"
     elif name in ("usual", "looks"):
         yield from ((f"{words}: {key.replace('_', ' ')}", _small(each)) for key, each in value.items())
-    elif name == "waste":
-        for row in value:
-            where = ", ".join(str(row[key]) for key in ("wood", "use", "grade") if row.get(key))
-            yield f"{words}: {where}", show_percent(row["waste"])
+    elif name in ("waste", "yields"):
+        yield from ((f"{words}: {where}", said) for where, said in _of_woods(name, value))
     elif name == "stages":
         yield words, "; ".join(f"{show_part(row['share'])} {row['trigger']}" for row in value)
     elif isinstance(value, Mapping):
@@ -136,6 +135,16 @@ def _lines(name: str, value: Any) -> Iterator[tuple[str, str]]:
             yield f"{words}: {_operation(key)}", _small(each)
     else:
         yield words, show_percent(value) if name in PERCENT else _small(value)
+
+
+def _of_woods(name: str, rows: Any) -> Iterator[tuple[str, str]]:
+    """The shop's own waste, typed or as its jobs taught it."""
+    for row in rows:
+        where = ", ".join(str(row[key]) for key in ("wood", "use", "grade") if row.get(key))
+        if name == "waste":
+            yield where, show_percent(row["waste"])
+        for job in row.get("jobs", ()):
+            yield f"{where}, job {job['job']}", f"{job['cut']:g} bd ft, {job['reckoned']:g} by the table"
 
 
 def _operation(key: str) -> str:

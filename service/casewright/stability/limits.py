@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
+from casewright.measure.making import quickly_made
 from casewright.measure.units import (
     CubicFeet,
     Inches,
@@ -15,6 +16,7 @@ from casewright.measure.units import (
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:
     """What a design is held to.

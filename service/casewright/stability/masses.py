@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
+from casewright.measure.making import quickly_made
 from casewright.measure.units import (
     CubicFeet,
     Degrees,
@@ -17,6 +18,7 @@ from casewright.measure.units import (
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mass:
     """A weight and where its centre is.
@@ -38,6 +40,7 @@ class Mass:
             raise ValueError(f"{self.label} weighs less than nothing; give its weight in pounds.")
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawer:
     """A drawer as far as tipping goes.

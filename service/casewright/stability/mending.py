@@ -28,6 +28,8 @@ class Remedies:
 
     Attributes:
         travel: outstops at so much for every drawer; 0 where no travel is enough [in]
+        whatever_travel: the worst situation that no travel mends, as nothing is drawn out in it; None where
+            there is none
         interlock: the least factor when one drawer opens at a time; None where that holds already, or there
             is one drawer
         deeper: the body deeper by so much, with drawers that open no further [in]
@@ -36,6 +38,7 @@ class Remedies:
     """
 
     travel: Inches
+    whatever_travel: TipCase | None
     interlock: Number | None
     deeper: Inches
     added: Pounds
@@ -77,11 +80,16 @@ def remedies(
     target, tried = held.target_factor, tuple(cases)
     locks = not piece.one_at_a_time and len(piece.drawers) > 1
     moves = [case.situation for case in tried if case.situation.moving]
-    travel = min((greatest_travel(each, target) for each in moves), default=0.0)
-    interlock = least_factor(replace(piece, one_at_a_time=True), held) if locks else None
     lacking = [case for case in tried if case.factor < target]
+    # A child on an open door tips the piece just as much with every drawer shut.
+    unmoved = [case for case in lacking if not case.situation.moving]
+    fixed = min(unmoved, key=lambda case: case.factor, default=None)
+    travel = 0.0 if fixed else min((greatest_travel(each, target) for each in moves), default=0.0)
+    interlock = least_factor(replace(piece, one_at_a_time=True), held) if locks else None
     if not lacking:
-        return Remedies(travel=travel, interlock=interlock, deeper=0.0, added=0.0, forward=0.0)
+        return Remedies(
+            travel=travel, whatever_travel=None, interlock=interlock, deeper=0.0, added=0.0, forward=0.0
+        )
     depth = piece.support_depth
     back = depth - BEFORE_REAR
     deepest = max(lacking, key=lambda case: deeper_body(case, depth, target))
@@ -92,6 +100,7 @@ def remedies(
     forward = ledger.take("feet_forward", feet_forward, case=furthest, target=target)
     return Remedies(
         travel=travel,
+        whatever_travel=fixed,
         interlock=interlock,
         deeper=up_to(deeper, DEEP),
         added=up_to(added, POUNDS),

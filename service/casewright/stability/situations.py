@@ -1,6 +1,6 @@
 """What is done to a piece to see whether it tips: full drawers opened, a child's weight, carpet, a push."""
 
-from casewright.measure.units import Inches, InchPounds, Pounds, PoundsForce
+from casewright.measure.units import Degrees, Inches, InchPounds, Pounds, PoundsForce
 from casewright.stability.limits import Limits, house_limits
 from casewright.stability.masses import (
     Drawer,
@@ -141,29 +141,31 @@ def child_on_drawer(
     """
     pulled = drawer_called(piece, label)
     others = tuple(drawer for drawer in piece.drawers if drawer is not pulled)
-    out = (pulled, *others) if others_open else (pulled,)
+    out = tuple(map(_opened, (pulled, *others) if others_open else (pulled,)))
     closed = () if others_open else tuple(empty(drawer) for drawer in others)
     doors = tuple(map(swung if others_open else shut, piece.leaves))
-    return _child_on(piece, pulled, weight, block, out, (*closed, *doors))
+    tilt = tilt_of(block, piece.support_depth) if block else 0.0
+    return _child_on(piece, pulled, weight, tilt, out, (*closed, *doors))
+
+
+def _opened(drawer: Drawer) -> Moving:
+    return Moving(mass=empty(drawer), travel=drawer.travel)
 
 
 def _child_on(
     piece: Piece,
     pulled: Drawer,
     weight: Pounds,
-    block: Inches,
-    out: tuple[Drawer, ...],
+    tilt: Degrees,
+    out: tuple[Moving, ...],
     closed: tuple[Mass, ...],
 ) -> Situation:
     return Situation(
-        kind=Kind.CHILD_CARPET if block else Kind.CHILD_LEVEL,
+        kind=Kind.CHILD_CARPET if tilt else Kind.CHILD_LEVEL,
         about=pulled.label,
         standing=(piece.case, *closed),
-        moving=(
-            Moving(mass=hung_on(pulled, weight), travel=pulled.travel),
-            *(Moving(mass=empty(drawer), travel=drawer.travel) for drawer in out),
-        ),
-        tilt=tilt_of(block, piece.support_depth) if block else 0.0,
+        moving=(Moving(mass=hung_on(pulled, weight), travel=pulled.travel), *out),
+        tilt=tilt,
     )
 
 
@@ -203,8 +205,7 @@ def push_at_top(piece: Piece, force: PoundsForce, highest: Inches) -> Situation:
     Source: ASTM F2057-23, 9.2.2, simulated horizontal dynamic force; force and height from memory, hold the
         standard.
     """
-    moving = tuple(Moving(mass=empty(drawer), travel=drawer.travel) for drawer in piece.drawers)
-    return _push_on(piece, force, highest, "", (), moving)
+    return _push_on(piece, force, highest, "", (), tuple(map(_opened, piece.drawers)))
 
 
 def _push_on(
@@ -271,26 +272,27 @@ def situations(piece: Piece, limits: Limits | None = None) -> tuple[Situation, .
     Source: ASTM F2057-23, 9.2.1 to 9.2.3; a design screen, its geometry from memory.
     """
     held = limits or house_limits()
-    closed = together("all drawers", [empty(drawer) for drawer in piece.drawers])
+    opened = [_opened(drawer) for drawer in piece.drawers]
+    closed = together("all drawers", [each.mass for each in opened])
     doors = tuple(map(shut, piece.leaves))
-    alone = [(drawer, _without(closed, empty(drawer))) for drawer in piece.drawers]
+    alone = [
+        (drawer, moving, _without(closed, moving.mass))
+        for drawer, moving in zip(piece.drawers, opened, strict=True)
+    ]
     pushed = (held.push_force, held.push_height)
     loads: tuple[Situation, ...] = (all_open_filled(piece),) if piece.drawers or piece.leaves else ()
     pushes: tuple[Situation, ...] = (push_at_top(piece, *pushed),)
     if piece.one_at_a_time and len(piece.drawers) > 1:
-        loads = tuple(_one_open(piece, drawer, others) for drawer, others in alone)
+        loads = tuple(_one_open(piece, drawer, others) for drawer, _, others in alone)
         pushes = tuple(
-            _push_on(
-                piece, *pushed, drawer.label, others, (Moving(mass=empty(drawer), travel=drawer.travel),)
-            )
-            for drawer, others in alone
+            _push_on(piece, *pushed, drawer.label, others, (moving,)) for drawer, moving, others in alone
         )
     return (
         *loads,
         *(
-            _child_on(piece, drawer, held.child_weight, block, (drawer,), (*others, *doors))
-            for block in (0.0, held.block_thickness)
-            for drawer, others in alone
+            _child_on(piece, drawer, held.child_weight, tilt, (moving,), (*others, *doors))
+            for tilt in (0.0, tilt_of(held.block_thickness, piece.support_depth))
+            for drawer, moving, others in alone
         ),
         *(child_on_leaf(piece, leaf, held.child_weight, held.block_thickness) for leaf in piece.leaves),
         *pushes,

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.units import Degrees, Inches, InchPounds, Number
 from casewright.stability.masses import Mass
 
@@ -37,6 +38,7 @@ class Moving:
     travel: Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Situation:
     """What stands, what has moved out, how the piece leans and what pushes.
@@ -58,6 +60,7 @@ class Situation:
     push: InchPounds = 0.0
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TipCase:
     """A situation, worked out.
@@ -177,8 +180,12 @@ def parts(situation: Situation) -> tuple[InchPounds, ...]:
 
     Source: statics.
     """
+    if not situation.tilt:  # the greater part of a piece's many situations, without the slope of the floor
+        standing = [mass.weight * mass.x for mass in situation.standing]
+        moving = [one.mass.weight * (one.mass.x - one.travel) for one in situation.moving]
+        return (*standing, math.fsum(moving))
     angle = math.radians(situation.tilt)
     cos, sin = math.cos(angle), math.sin(angle)
-    # As `moment` of each of them, the angle reckoned once: a piece has many situations.
+    # As `moment` of each of them, the angle reckoned once.
     standing = [mass.weight * (mass.x * cos - mass.z * sin) for mass in situation.standing]
     return (*standing, moved_out(situation.moving, situation.tilt))

@@ -4,6 +4,8 @@ from casewright.web.bench.board import router as board
 from casewright.web.bench.page import router as bench
 from casewright.web.bench.taps import router as taps
 from casewright.web.bench.time import router as time_
+from casewright.web.cutting.asking import router as cutting_asked
+from casewright.web.cutting.page import router as cutting
 from casewright.web.door.account import router as account
 from casewright.web.door.demo import router as demo
 from casewright.web.door.entry import router as doors
@@ -30,6 +32,15 @@ from casewright.web.settings.revisions import router as shop_revisions
 from casewright.web.settings.shop import router as shop_itself
 from casewright.web.settings.slides import router as shop_slides
 from casewright.web.settings.woods import router as shop_woods
+from casewright.web.stock.chance import router as stock_chance
+from casewright.web.stock.deliveries import router as stock_deliveries
+from casewright.web.stock.new_order import router as stock_new_order
+from casewright.web.stock.orders import router as stock_orders
+from casewright.web.stock.piece import router as stock_piece
+from casewright.web.stock.rack import router as stock_rack
+from casewright.web.stock.suppliers import router as stock_suppliers
+from casewright.web.stock.tally import router as stock_tally
+from casewright.web.stock.yields import router as stock_yields
 from casewright.web.units.books import router as unit_books
 from casewright.web.units.case_joints import router as unit_case_joints
 from casewright.web.units.change_orders import router as unit_change_orders
@@ -50,6 +61,8 @@ from casewright.web.units.working import router as unit_working
 
 ROUTERS = (
     jobs,
+    cutting_asked,
+    cutting,
     job_forms,
     job_page,
     job_money,
@@ -79,6 +92,15 @@ ROUTERS = (
     quote_options,
     papers,
     customer_link,
+    stock_rack,
+    stock_piece,
+    stock_tally,
+    stock_deliveries,
+    stock_chance,
+    stock_new_order,
+    stock_orders,
+    stock_suppliers,
+    stock_yields,
     search,
     customers,
     plain,

@@ -29,6 +29,7 @@ from casewright.wood.movement import Cut
 from casewright.wood.sheets import sheet_waste
 from casewright.wood.species import wood
 from casewright.wood.waste import Footage, PartUse, Waste, waste_for
+from casewright.wood.yields import JobYield, own_waste
 
 SHOP_FILE = "the shop file"
 LEARNED = Evidence(basis=Basis.LEARNED, source=SHOP_FILE)
@@ -77,14 +78,19 @@ class Shop:
         return self.spec.grades.get(name, self.spec.grade)
 
     def waste_of(self, name: str, use: PartUse, cut: Cut) -> Waste:
-        """The waste of a wood for a use: the shop's own, else the table's."""
+        """The waste of a wood for a use: as the shop typed it, as its jobs taught it, else the table's."""
         bought = self.grade_of(name)
         for own in self.spec.waste:
             if own.wood == name and own.use in {None, use} and own.grade in {None, bought}:
                 return Waste(
                     fraction=own.waste, footage=Footage.ROUGH, row="the shop's own", evidence=LEARNED
                 )
-        return waste_for(wood(name), bought, use, cut)
+        table = waste_for(wood(name), bought, use, cut)
+        took = (each for each in self.spec.yields if each.wood == name and each.grade == bought)
+        jobs = (
+            JobYield(job=one.job, reckoned=one.reckoned, cut=one.cut) for each in took for one in each.jobs
+        )
+        return own_waste(table, tuple(jobs))
 
     def sheet_waste(self) -> Waste:
         """The waste of sheet goods, on net area: the shop's own, else the table's."""

@@ -5,15 +5,15 @@ basis; what it leaves out stays as it is there.
 """
 
 from datetime import date
-from typing import Annotated, Any, Self
+from typing import Annotated, Self
 
-from pydantic import BeforeValidator, Field, PlainSerializer, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from casewright.joinery.saws import SawUse
 from casewright.labour.operations import Method
 from casewright.labour.standards import house_standards
-from casewright.measure.money import from_decimal
+from casewright.measure.fields import Money
 from casewright.pieces.asked.fields import Size, Spec, known_wood
 from casewright.pieces.asked.rack_spec import (
     MOST_KEPT,
@@ -30,28 +30,6 @@ from casewright.pricing.risk import RiskLevel
 from casewright.wood.grades import GradeName
 from casewright.wood.waste import PartUse
 
-
-def read_money(value: Any) -> Any:
-    """Whole cents from an amount in currency units, as text or as a number."""
-    try:
-        if isinstance(value, bool) or not isinstance(value, int | float | str):
-            raise ValueError
-        return from_decimal(float(value) if isinstance(value, str) else value)
-    except (ValueError, OverflowError, ArithmeticError):
-        raise PydanticCustomError("price", "an amount is written like 9.50", {}) from None
-
-
-def write_money(cents: int) -> str:
-    """An amount as text that reads back to the same cents."""
-    return f"{cents // 100}.{cents % 100:02d}"
-
-
-Money = Annotated[
-    int,
-    BeforeValidator(read_money, json_schema_input_type=str | float),
-    PlainSerializer(write_money, return_type=str, when_used="json"),
-    Field(ge=0, le=10**12),
-]
 WoodName = Annotated[str, BeforeValidator(known_wood)]
 Share = Annotated[float, Field(ge=0, lt=1)]
 MOST_HOURS_A_WEEK = 2_000
@@ -74,6 +52,29 @@ class OwnWaste(Spec):
     use: PartUse | None = Field(None, description="What the parts are for; all uses when left out.")
     grade: GradeName | None = Field(None, description="The grade; all grades when left out.")
     waste: Share = Field(description="Waste as a share of what is bought.", examples=[0.2])
+
+
+class OwnYield(Spec):
+    """What one of the shop's jobs took of a wood in a grade."""
+
+    job: int = Field(ge=1, description="The job's number.", examples=[14])
+    reckoned: float = Field(
+        gt=0,
+        le=1e6,
+        description="Feet that the table of waste would have bought for its parts.",
+        examples=[39],
+    )
+    cut: float = Field(
+        gt=0, le=1e6, description="Feet that were cut up for them, kept offcuts left out.", examples=[44]
+    )
+
+
+class OwnYields(Spec):
+    """What the shop's jobs took of a wood in a grade; from three jobs on they weigh in beside the table."""
+
+    wood: WoodName = Field(description="The wood.", examples=["cherry"])
+    grade: GradeName = Field(description="The grade.", examples=["FAS"])
+    jobs: tuple[OwnYield, ...] = Field((), max_length=1000, description="Job by job.")
 
 
 class OwnPrice(Spec):
@@ -176,6 +177,7 @@ class ShopSpec(Spec):
         default_factory=dict, description="Other grades, by wood.", examples=[{"poplar": "No. 1 Common"}]
     )
     waste: tuple[OwnWaste, ...] = Field((), description="The shop's own waste, in place of the table's.")
+    yields: tuple[OwnYields, ...] = Field((), description="What the shop's jobs took of each wood.")
     sheet_waste: Share | None = Field(None, description="Waste of sheet goods, by area.", examples=[0.15])
 
     methods: dict[str, Method] = Field(

@@ -97,8 +97,7 @@ class Woods(Spec):
 
     def of(self, role: Literal["top", "fronts", "bottoms", "back"]) -> Timber:
         """The wood of a role that may be left out."""
-        fallback = {"top": self.case, "fronts": self.case, "bottoms": self.inside, "back": self.inside}
-        return getattr(self, role) or fallback[role]
+        return getattr(self, role) or (self.case if role in {"top", "fronts"} else self.inside)
 
 
 def no_truth(value: Any) -> Any:

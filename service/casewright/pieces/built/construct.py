@@ -148,7 +148,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     standing = stand(spec, face, drawers, hung.doors, weights, ledger)
     corners = case_corners(spec, face, shop.rack)
     joined = case_joints(case.plan, parts, corners, case.side_shrinkage, shop.rack)
-    framed = door_joints(hung.doors, parts, shop.rack, ledger)
+    framed = door_joints(spec, hung.doors, parts, weather, shop.rack, ledger)
     return Construction(
         spec=spec,
         face=face,

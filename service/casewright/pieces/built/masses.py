@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.units import Percent, Pounds
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import Door
@@ -16,6 +17,7 @@ PULL_REACH = 3 / 4
 """A pull's weight hangs about so far before the front (common practice) [in]."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mass:
     """A weight and where it sits.

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import Rack
 from casewright.joinery.joint import Joint
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words
 from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.spec import UnitSpec
@@ -65,6 +66,7 @@ class CaseBench:
         return self.of("C1") or self.of("V1", "V2")
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedJoint:
     """A joint that is to be worked out, and what it serves.

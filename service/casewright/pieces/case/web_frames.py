@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from casewright.measure.making import quickly_made
 from casewright.measure.units import Inches
 from casewright.pieces.asked.running_spec import FullRunners
 from casewright.pieces.case.plan import CasePlan
@@ -16,6 +17,7 @@ RANKS = (SIDE_RUNNER, KICKER, PARTITION_RAIL, TOP_RAIL_OF_PARTITION, CENTRE_RUNN
 """Of two that would overlap, the one that stands first here does for both."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bearer:
     """What runs from the front rail of a frame to its back rail.
@@ -35,6 +37,7 @@ class Bearer:
     width: Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WebFrame:
     """The frame under a row, in a stack.

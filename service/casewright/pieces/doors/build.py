@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from casewright.joinery.chisels import Rack
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
+from casewright.pieces.asked.door_spec import SlabLeaf
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import Door, hang
 from casewright.pieces.doors.leaves import plan_doors
 from casewright.pieces.doors.parts import door_parts
+from casewright.pieces.doors.slab_joints import slab_joints
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import Part
@@ -32,7 +34,7 @@ class DoorSet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoorJoints:
-    """The tenons of the doors' frames.
+    """The tenons of the doors' frames, or the ends and battens of their slabs.
 
     Attributes:
         joints: those that can be laid out
@@ -64,20 +66,30 @@ def build_doors(spec: UnitSpec, face: Face, climate: Climate, ledger: Ledger) ->
     return DoorSet(doors=hang(spec, plans, parts, climate.now, ledger), parts=parts)
 
 
-def door_joints(doors: Sequence[Door], parts: Sequence[Part], rack: Rack, ledger: Ledger) -> DoorJoints:
-    """The tenons of the doors' frames, frames of one size together.
+def door_joints(
+    spec: UnitSpec, doors: Sequence[Door], parts: Sequence[Part], climate: Climate, rack: Rack, ledger: Ledger
+) -> DoorJoints:
+    """The tenons of the doors' frames, and the ends or battens of slabs, leaves of one size together.
 
     Args:
+        spec: what the maker chose
         doors: the doors
         parts: the parts of the unit, with what was measured of them
+        climate: the moisture contents between which they move
         rack: the shop's chisels
         ledger: keeps the working
 
     Returns:
-        The joints and their checks; nothing for slabs.
+        The joints and their checks; nothing for slabs with neither.
 
     Source: common practice of frame-and-panel work.
     """
+    if isinstance(spec.doors.make, SlabLeaf):
+        found = list(slab_joints(spec.doors.make, doors, climate, rack, ledger))
+        return DoorJoints(
+            joints=tuple(each for each in found if isinstance(each, PlacedJoint)),
+            findings=tuple(each for each in found if isinstance(each, Finding)),
+        )
     alike: dict[tuple[float, float], list[Door]] = {}
     for door in doors:
         if door.plan.frame is not None:
@@ -91,7 +103,7 @@ def door_joints(doors: Sequence[Door], parts: Sequence[Part], rack: Rack, ledger
         frame = group[0].plan.frame
         if frame is None:
             continue
-        found = frame_tenons(
+        tenons = frame_tenons(
             frame,
             [leaf.code for door in group for leaf in door.plan.leaves],
             known,
@@ -101,6 +113,6 @@ def door_joints(doors: Sequence[Door], parts: Sequence[Part], rack: Rack, ledger
             working="case.joints",
             title="door",
         )
-        joints += found.joints
-        findings += found.findings
+        joints += tenons.joints
+        findings += tenons.findings
     return DoorJoints(joints=tuple(joints), findings=tuple(findings))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from casewright.joinery.families.bottom_groove import sizes as rules
 from casewright.joinery.families.bottom_groove.asked import BOTTOMS
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import PoundsPerSquareInch
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
@@ -23,6 +24,7 @@ THIN_PLY = 0.3
 """Thicker plywood, such as 3/8 or 1/2, carries a wide drawer without a muntin (common practice) [in]."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BottomPlan:
     """The bottom of one drawer.

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from casewright.measure.making import quickly_made
 from casewright.pieces.drawers.bottom_plans import BottomPlan
 from casewright.pieces.drawers.joints import DrawerJoints
 from casewright.pieces.drawers.running import Run
@@ -9,6 +10,7 @@ from casewright.pieces.drawers.sizes import DrawerSizes
 from casewright.pieces.layout.pulls import Boring
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawer:
     """One drawer: its sizes, joints, bottom and pulls.
@@ -39,6 +41,7 @@ class Drawer:
         return self.run.travel
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
     """Where the box of a drawer sits in the closed case.

@@ -14,6 +14,7 @@ from casewright.joinery.joint import Joint
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE, flare, most_tails
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Percent
 from casewright.pieces.asked.drawer_fronts import Inset
@@ -29,6 +30,7 @@ from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerSizes
 from casewright.wood.species import wood
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerJoints:
     """The two joints of a drawer, each cut twice.
@@ -145,6 +147,7 @@ def _tails_of(end: End, setting: Callable[[], SetOut], ends: Iterable[BoardEnd])
     return _Tails(setting=held, family=shared_pitch(held, ends))
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _At:
     """One drawer, at which joints are worked out."""

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.running_spec import CentreGuide, FullRunners, OnSlides, SideHung
@@ -89,6 +90,7 @@ class Lined:
         return self.width * self.depth + 2 * self.height * (self.width + self.depth)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
     """How one drawer runs and stops.

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from casewright.measure.making import quickly_made
 from casewright.pieces.asked.measured import MeasuredPart
 from casewright.pieces.layout.openings import Opening
 
@@ -13,6 +14,7 @@ class CannotBuild(ValueError):
     """The choices leave a part no size; the message says which, and what would work."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gaps:
     """The gap above a drawer, now and at the ends of the year [in]."""
@@ -34,6 +36,7 @@ class Gaps:
         return max(self.driest_front, self.driest_side)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inside:
     """What a drawer holds: clear width between the sides, depth and height; and between the slips [in]."""
@@ -44,6 +47,7 @@ class Inside:
     between_slips: float
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontFace:
     """The board that is seen when a drawer is closed: the front, or the show front of a box.
@@ -73,6 +77,7 @@ class FrontFace:
         return self.bottom + self.height
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerSizes:
     """One drawer, before its joints are set out.

@@ -6,6 +6,7 @@ from casewright.joinery.chisels import Rack
 from casewright.joinery.families.box.sizes import usual_finger
 from casewright.joinery.lap import lap_left
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.rounding import down_to
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
@@ -26,6 +27,7 @@ HEADROOM = 1 / 8
 """Under the obstruction above a drawer: CPSC guidance on the volume of clothing storage [in]."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Boards:
     """The thicknesses of a drawer's boards, as measured or as drawn [in]."""
@@ -138,6 +140,7 @@ def _boards(spec: UnitSpec, opening: Opening, shared: DrawerMake) -> _Boards:
     )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Box:
     """The box of a drawer: what its joints make of its boards."""

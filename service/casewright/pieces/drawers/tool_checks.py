@@ -5,6 +5,8 @@ from dataclasses import replace
 
 from casewright.joinery.chisels import Rack
 from casewright.joinery.cutters import cutter_at_hand
+from casewright.joinery.families.half_blind.joint import HalfBlindJoint
+from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.joinery.joint import Joint, Setting, Tool
 from casewright.joinery.tools_kept import kept_settings, tools_at_hand
 from casewright.measure.findings import Finding
@@ -49,13 +51,15 @@ def tool_checks(spec: UnitSpec, drawers: tuple[Drawer, ...], rack: Rack) -> Iter
 @of_the_same(KEPT)
 def _with_tools(joint: Joint) -> tuple[Setting, ...]:
     """What a tool stays set to."""
+    if isinstance(joint, HalfBlindJoint | ThroughJoint):
+        return joint.kept
     return tuple(each for each in joint.settings if each.tool)
 
 
 @of_the_same(KEPT)
 def _with_tools_behind(joint: Joint) -> tuple[Setting, ...]:
     """What a tool stays set to at the back."""
-    return tuple(replace(each, label=_at_the_back(each)) for each in joint.settings if each.tool)
+    return tuple(replace(each, label=_at_the_back(each)) for each in _with_tools(joint))
 
 
 def _at_the_back(setting: Setting) -> Words:

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.graduation import CannotGraduate
@@ -38,6 +39,7 @@ class _Plan:
     spaces: list[Space] = field(default_factory=list)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Room:
     """Where a stack stands: its clear width, its lower edge, its walls, its place in the case."""

@@ -3,10 +3,12 @@
 from dataclasses import dataclass
 
 from casewright.joinery.joint import Joint
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words
 from casewright.measure.units import Count
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedJoint:
     """A joint of a piece with all that it serves.

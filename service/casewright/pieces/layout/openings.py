@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
+from casewright.measure.making import quickly_made
 from casewright.pieces.asked.layout_spec import Holds
 
 
@@ -18,6 +19,7 @@ class Wall(StrEnum):
 Walls = tuple[Wall, Wall]
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opening:
     """The hole that one drawer goes into.
@@ -82,6 +84,7 @@ class Space(Opening):
     knee: bool
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cell:
     """One column of a row: it holds an opening, or a stack of rows of its own.
@@ -111,6 +114,7 @@ class Cell:
         return isinstance(self.opening, Space) and self.opening.knee
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FaceRow:
     """One row: its designed height, its columns, and what stands between them.

@@ -6,6 +6,7 @@ from enum import StrEnum
 from string import ascii_lowercase
 from typing import Any
 
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import Words
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.measured import MeasuredPart
@@ -31,6 +32,7 @@ class Grain(StrEnum):
     ANY = "any"
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Box:
     """Where a part sits: its left, front and lower corner, and its size from there [in].
@@ -47,6 +49,7 @@ class Box:
     height: float
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """One physical part.
@@ -125,6 +128,7 @@ def with_measured(part: Part, found: MeasuredPart | None) -> Part:
     return replace(part, **sizes, measured=tuple(sizes)) if sizes else part
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartLine:
     """One line of the cut list: parts alike in everything but their code.

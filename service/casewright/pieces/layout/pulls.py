@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.measure.ledger import Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.layout_spec import Row
 from casewright.pieces.asked.spec import UnitSpec
@@ -94,6 +95,7 @@ def _outer_lines(face: Face, opening: Opening) -> tuple[float, float] | None:
     return None
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Boring:
     """Where a front is bored for its pulls [in].

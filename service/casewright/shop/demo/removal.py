@@ -7,11 +7,12 @@ from sqlalchemy import ColumnElement, Select, delete, exists, select, update
 from casewright.records.base import Base
 from casewright.records.jobs import Customer, Job, Unit
 from casewright.records.sessions import REMOVAL, Fenced
+from casewright.records.stock import Delivery, OrderLine, StockEvent, StockPiece, SupplyOrder
 from casewright.records.tables import METADATA
 
 
 def remove_demo_rows(db: Fenced) -> dict[str, int]:
-    """Takes out every row that hangs on a demo job, then the demo's customers.
+    """Takes out every row that hangs on a demo job, what was bought for it alone, then the demo's customers.
 
     A customer for whom the shop has a job of its own stays, and is marked as the demo's no more.
 
@@ -22,8 +23,11 @@ def remove_demo_rows(db: Fenced) -> dict[str, int]:
     gone: dict[str, int] = {}
     db.info[REMOVAL] = True
     try:
+        for bought, condition in bought_for_the_demo():
+            gone[bought.__tablename__] = _delete(db, bought, condition)
         for table in hanging():
             gone[table.__tablename__] = _delete(db, table, on_the_demo(table))
+        gone["supply_order"] = _delete(db, SupplyOrder, SupplyOrder.demo.is_(True))
         gone["job"] = _delete(db, Job, Job.demo.is_(True))
         db.execute(update(Customer).where(Customer.demo.is_(True), _has_job()).values(demo=False))
         gone["customer"] = _delete(db, Customer, Customer.demo.is_(True))
@@ -38,6 +42,18 @@ def hanging() -> list[Any]:
     classes = {each.local_table: each.class_ for each in Base.registry.mappers}
     tables = [table for table in reversed(METADATA.sorted_tables) if table.name not in {"job", "customer"}]
     return [classes[table] for table in tables if {"job_id", "unit_id"} & set(table.c.keys())]
+
+
+def bought_for_the_demo() -> list[tuple[Any, ColumnElement[bool]]]:
+    """What was ordered and received for demo jobs alone, what hangs deepest first; the orders go last."""
+    pieces = select(StockPiece.id).where(StockPiece.demo.is_(True))
+    orders = select(SupplyOrder.id).where(SupplyOrder.demo.is_(True))
+    return [
+        (StockEvent, StockEvent.piece_id.in_(pieces)),
+        (StockPiece, StockPiece.demo.is_(True)),
+        (OrderLine, OrderLine.order_id.in_(orders)),
+        (Delivery, Delivery.demo.is_(True)),
+    ]
 
 
 def on_the_demo(table: Any) -> ColumnElement[bool]:

@@ -7,7 +7,8 @@ from typing import Any, ClassVar
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.pieces.asked.shop_spec import ShopSpec, write_money
+from casewright.measure.fields import write_money
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pricing.risk import RiskLevel
 from casewright.records.jobs import Job
 from casewright.shop.figures import figures_spec, figures_text

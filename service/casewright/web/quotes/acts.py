@@ -25,10 +25,11 @@ from casewright.shop.quotes import (
 )
 from casewright.shop.refusals import Refused, Stale
 from casewright.web.frame.pages import see, show
+from casewright.web.frame.pdfs import paper_for
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office
 from casewright.web.quotes.page import WAYS, quote_page, show_again
-from casewright.web.quotes.pdfs import paper_for, quote_answer
+from casewright.web.quotes.pdfs import quote_answer
 
 router = APIRouter()
 

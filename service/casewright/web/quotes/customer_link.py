@@ -20,10 +20,11 @@ from casewright.shop.refusals import Refused
 from casewright.shop.throttle import note_wrong_link
 from casewright.web.frame.around import Frame
 from casewright.web.frame.pages import Page, form_of, see, show_stranger
+from casewright.web.frame.pdfs import paper_for
 from casewright.web.frame.typed import Form, Reader, Typed
 from casewright.web.frame.visits import SAFE, address_of, cookie_name, engine_of, in_turn, moment
 from casewright.web.quotes.offer_shown import OfferShown, shown
-from casewright.web.quotes.pdfs import paper_for, quote_answer
+from casewright.web.quotes.pdfs import quote_answer
 
 router = APIRouter()
 NO_REFERRER = {"referrer-policy": "no-referrer"}

@@ -34,11 +34,11 @@ from casewright.shop.papers import (
 from casewright.shop.refusals import NotFound, Refused
 from casewright.web.frame.pages import Page, drawing, see, show
 from casewright.web.frame.paper_says import OrderWords, facts_now, gauges_now, says_now
+from casewright.web.frame.pdfs import file_answer, paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Office, Visit
 from casewright.web.quotes.order_form import order_form, said_before
 from casewright.web.quotes.paper_making import Writer
-from casewright.web.quotes.pdfs import file_answer, paper_for, pdf_answer
 
 router = APIRouter()
 OURS = "shop"

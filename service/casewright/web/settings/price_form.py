@@ -6,8 +6,9 @@ from datetime import date, timedelta
 from fractions import Fraction
 from typing import Any
 
+from casewright.measure.fields import write_money
 from casewright.pieces.asked.shop import shop as figures_of_spec
-from casewright.pieces.asked.shop_spec import ShopSpec, write_money
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pricing.prices import PriceKind, PriceRow, example_prices, key_of, plain
 from casewright.web.settings.forms import Draft, FigureReader, in_money, mark_of
 from casewright.web.settings.lines import OWN, Ground, ground_of

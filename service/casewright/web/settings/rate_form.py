@@ -4,10 +4,11 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import cache
 
+from casewright.measure.fields import write_money
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.shop import Shop as Figures
 from casewright.pieces.asked.shop import shop as figures_of_spec
-from casewright.pieces.asked.shop_spec import ShopSpec, write_money
+from casewright.pieces.asked.shop_spec import ShopSpec
 from casewright.pricing.rate import YearlyCost, example_year
 from casewright.pricing.risk import RiskLevel
 from casewright.pricing.stages import Stage, stage_plan, stage_plans

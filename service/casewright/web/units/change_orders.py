@@ -73,7 +73,7 @@ class PriceShown:
         tax: on it
         total: with tax
         is_less: whether it costs less than before
-        hours: how many more
+        hours: how many more or less, in words
         later: how much later it is ready, in words
         priced_by: whose figures it was priced with
     """
@@ -254,7 +254,7 @@ def _shown(
         tax=tax,
         total=total,
         is_less=cents[0] < 0,
-        hours=f"{held['hours']:.1f}",
+        hours=f"{abs(held['hours']):.1f} hours {'less' if held['hours'] < 0 else 'more'}",
         later=_later(held["weeks"]),
         priced_by=held["priced_by"],
     )

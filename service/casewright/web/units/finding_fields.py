@@ -86,6 +86,7 @@ ANYWHERE: Table = (
     ("door gap", ("doors.gap",)),
     ("door hinges", ("doors.hinge",)),
     ("door width", (WIDTH, "doors.gap")),
+    ("slots of the end|cheek beside the groove", ("doors.make.held", "doors.thickness")),
     ("door|panel held|panel play|panel in its groove", ("doors.thickness",)),
     ("class|wide boards|no sapwood|matched|match|glued drawer parts", ("grain.fronts",)),
     ("quartersawn|price of another cut", ("woods.case.cut",)),

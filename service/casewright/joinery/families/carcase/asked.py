@@ -8,6 +8,7 @@ from casewright.joinery.families.carcase.checks import CARCASE, CarcaseLimits
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
+from casewright.measure.making import quickly_made
 from casewright.measure.rounding import down_to
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches, Number
@@ -29,6 +30,7 @@ class BackRabbet:
         refuse_unless_above_zero(width_of_the_rabbet=self.width, depth_of_the_rabbet=self.depth)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Carcase:
     """A carcase dovetail as it is asked for.

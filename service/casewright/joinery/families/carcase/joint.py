@@ -51,10 +51,12 @@ from casewright.joinery.joint import (
 from casewright.joinery.solid import Shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.units import Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CarcaseJoint:
     """A carcase dovetail, worked out.

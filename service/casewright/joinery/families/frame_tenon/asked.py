@@ -8,6 +8,7 @@ from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.tenons import back_shoulder, mortise_depth, tenon_width, usual_length
+from casewright.measure.making import quickly_made
 from casewright.measure.rounding import near_to, up_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
@@ -72,6 +73,7 @@ class PanelGroove:
         refuse_unless_above_zero(groove_width=self.width, groove_depth=self.depth)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameTenon:
     """A frame's tenon as it is asked for.

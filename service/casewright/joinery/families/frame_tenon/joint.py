@@ -45,11 +45,13 @@ from casewright.joinery.tenons import (
 )
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameTenonJoint:
     """A frame's tenon, worked out.

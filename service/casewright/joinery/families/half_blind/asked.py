@@ -9,6 +9,7 @@ from casewright.joinery.groove_left import refuse_groove_through
 from casewright.joinery.joint import Measured
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches, Number, Percent
 
@@ -24,6 +25,7 @@ NO_SIDE_BEHIND = (
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HalfBlind:
     """A half-blind joint as it is asked for; a size that was measured takes the place of the nominal one.

@@ -7,7 +7,7 @@ of the tails closes against the inside face of the front, so the second gauge is
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from casewright.joinery.cards import chisel_settings, layout_settings
+from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
 from casewright.joinery.checks import (
     chisels_at_hand,
     half_pin_width,
@@ -57,11 +57,13 @@ from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HalfBlindJoint:
     """A half-blind joint, worked out.
@@ -151,6 +153,11 @@ class HalfBlindJoint:
         Source: geometry of the joint.
         """
         return replace(self, gauge_groups=(group,), **seen_at(self.given, (group,), group.setting))
+
+    @property
+    def kept(self) -> tuple[Setting, ...]:
+        """Those of the settings that a tool keeps until the last piece is marked, in the order of work."""
+        return (_first_gauge(self), dividers_setting(self.stepping), *_second_gauges(self))
 
     @property
     def settings(self) -> tuple[Setting, ...]:
@@ -280,17 +287,19 @@ def _findings(
         yield front_hardness(joint.front_gravity, joint.side_gravity, limits, mark)
 
 
+def _first_gauge(joint: HalfBlindJoint) -> Setting:
+    return Setting(
+        name="gauge_1",
+        label="Gauge 1",
+        value=joint.gauge_1,
+        note="baseline on the sides; lap line on the ends of the front, from its inside face",
+        tool=Tool.GAUGE,
+    )
+
+
 def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
     given = joint.given
-    settings = [
-        Setting(
-            name="gauge_1",
-            label="Gauge 1",
-            value=joint.gauge_1,
-            note="baseline on the sides; lap line on the ends of the front, from its inside face",
-            tool=Tool.GAUGE,
-        )
-    ]
+    settings = [_first_gauge(joint)]
     if given.rabbet > 0:
         note = "inside face of the side, from its end; the same gauge"
         settings += (
@@ -309,25 +318,9 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
         settings.append(
             Setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
         )
-    after = "left after the rabbet; " if given.rabbet > 0 else ""
-    gauges: list[tuple[Inches, str, Inches | None]] = [
-        (group.setting, f" of {', '.join(group.marks)}", group.wrong[-1] if group.wrong else None)
-        for group in joint.gauge_groups
-    ]
-    drawn = (joint.gauge_2, "", joint.wrong_gauge_2)
-    for number, (setting, sides, wrong) in enumerate(gauges or [drawn], start=1):
-        settings.append(
-            Setting(
-                name="gauge_2" if number == 1 else f"gauge_2_{number}",
-                label="Gauge 2",
-                value=setting,
-                note=f"{after}on the inside face of the front, from its end, for the side{sides}",
-                wrong=wrong,
-                tool=Tool.GAUGE,
-            )
-        )
     return [
         *settings,
+        *_second_gauges(joint),
         *chisel_settings(joint.chisels),
         Setting(name="lap", label="Lap", value=joint.lap, note="left of the front before the tails"),
         Setting(
@@ -336,6 +329,26 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
             value=joint.side_shortening,
             note="by the lap",
         ),
+    ]
+
+
+def _second_gauges(joint: HalfBlindJoint) -> list[Setting]:
+    after = "left after the rabbet; " if joint.given.rabbet > 0 else ""
+    gauges: list[tuple[Inches, str, Inches | None]] = [
+        (group.setting, f" of {', '.join(group.marks)}", group.wrong[-1] if group.wrong else None)
+        for group in joint.gauge_groups
+    ]
+    drawn = (joint.gauge_2, "", joint.wrong_gauge_2)
+    return [
+        Setting(
+            name="gauge_2" if number == 1 else f"gauge_2_{number}",
+            label="Gauge 2",
+            value=setting,
+            note=f"{after}on the inside face of the front, from its end, for the side{sides}",
+            wrong=wrong,
+            tool=Tool.GAUGE,
+        )
+        for number, (setting, sides, wrong) in enumerate(gauges or [drawn], start=1)
     ]
 
 

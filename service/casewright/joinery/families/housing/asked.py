@@ -7,6 +7,7 @@ from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sizes import refuse_below_zero, refuse_unless_above_zero
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.making import quickly_made
 from casewright.measure.rounding import down_to
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
@@ -41,6 +42,7 @@ LIMITS = HousingLimits(**sourced("housing_limits"))
 """The limits of a shop that has set none of its own."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Housing:
     """A housing as it is asked for.

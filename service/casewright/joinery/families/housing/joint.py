@@ -31,11 +31,13 @@ from casewright.joinery.joint import (
 from casewright.joinery.solid import Shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HousingJoint:
     """A housing, worked out.

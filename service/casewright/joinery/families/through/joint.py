@@ -6,7 +6,7 @@ laid out on its own height; the same positions are given from the side's bottom 
 
 from dataclasses import dataclass
 
-from casewright.joinery.cards import chisel_settings, layout_settings
+from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
 from casewright.joinery.checks import (
     chisels_at_hand,
     half_pin_width,
@@ -33,11 +33,13 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
+from casewright.measure.making import quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Through:
     """A through joint as it is asked for.
@@ -100,6 +102,7 @@ class Through:
         return self.groove.top if self.groove else 0.0
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThroughJoint:
     """A through joint, worked out.
@@ -142,17 +145,15 @@ class ThroughJoint:
         return order_through(self.layout, self.chisels, self.given.back, self.given.side)
 
     @property
+    def kept(self) -> tuple[Setting, ...]:
+        """Those of the settings that a tool keeps until the last piece is marked, in the order of work."""
+        return (_gauge_on_the_side(self), dividers_setting(self.stepping), *_gauges_on_the_back(self))
+
+    @property
     def settings(self) -> tuple[Setting, ...]:
         """The numbers that a card prints, in the order of work: the side first, then the back."""
-        after = "left after the rabbet; " if self.given.rabbet > 0 else ""
         return (
-            Setting(
-                name="gauge_side",
-                label="Gauge on the side",
-                value=self.gauge_side,
-                note="baseline of the tails",
-                tool=Tool.GAUGE,
-            ),
+            _gauge_on_the_side(self),
             Setting(
                 name="lower_edge_offset",
                 label="Back above the side's edge",
@@ -160,17 +161,7 @@ class ThroughJoint:
                 note="from the side's bottom edge to the back's lower edge",
             ),
             *layout_settings(self.layout, self.stepping),
-            *(
-                Setting(
-                    name=f"gauge_back_{end}" if end else "gauge_back",
-                    label=f"Gauge on the back, {end} end" if end else "Gauge on the back",
-                    value=setting,
-                    note=f"{after}on both faces, from {f'the {end}' if end else 'the'} end",
-                    wrong=self.wrong_gauge_back,
-                    tool=Tool.GAUGE,
-                )
-                for end, setting in self.back_ends
-            ),
+            *_gauges_on_the_back(self),
             *chisel_settings(self.chisels),
         )
 
@@ -196,6 +187,31 @@ class ThroughJoint:
                 wrong_socket=self.wrong_gauge_back,
             )
         )
+
+
+def _gauge_on_the_side(joint: ThroughJoint) -> Setting:
+    return Setting(
+        name="gauge_side",
+        label="Gauge on the side",
+        value=joint.gauge_side,
+        note="baseline of the tails",
+        tool=Tool.GAUGE,
+    )
+
+
+def _gauges_on_the_back(joint: ThroughJoint) -> list[Setting]:
+    after = "left after the rabbet; " if joint.given.rabbet > 0 else ""
+    return [
+        Setting(
+            name=f"gauge_back_{end}" if end else "gauge_back",
+            label=f"Gauge on the back, {end} end" if end else "Gauge on the back",
+            value=setting,
+            note=f"{after}on both faces, from {f'the {end}' if end else 'the'} end",
+            wrong=joint.wrong_gauge_back,
+            tool=Tool.GAUGE,
+        )
+        for end, setting in joint.back_ends
+    ]
 
 
 def gauge_on_the_side(back: Inches, proud: Inches = 0.0) -> Inches:

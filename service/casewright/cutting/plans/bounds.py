@@ -1,0 +1,93 @@
+"""Below which no layout costs, however it is made: whole boards that have the area that the parts need."""
+
+import math
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+import highspy
+import numpy as np
+
+from casewright.cutting.plans.blanks import Blank
+from casewright.cutting.plans.ground import Ground
+from casewright.cutting.plans.wanted import fits
+from casewright.measure.units import Count, Ticks
+
+SECONDS = 0.3
+TOLERANCE = 1e-6
+
+
+def least_cost(
+    blanks: Sequence[Blank],
+    panels: Sequence[Blank],
+    grounds: Sequence[Ground],
+    costs: Mapping[str, Count],
+    begun: Mapping[str, Count],
+    kerf: Ticks,
+) -> Count:
+    """Below which no layout costs.
+
+    Rule: whole boards at the least cost that give the area of all blanks together, and of those blanks that
+    fit on some of the boards alone; a kerf is reckoned to each blank and to each board
+
+    Args:
+        blanks: what is laid out
+        panels: what may be glued up, each in one piece and without any jointing: its strips fit anywhere
+        grounds: the boards or sheets
+        costs: what each of them counts, by its mark [dimensionless]
+        begun: how many of each are cut in any case, since something was put there by hand [dimensionless]
+        kerf: what a cut takes [tick]
+
+    Returns:
+        The bound, in the measure of the costs [dimensionless]
+
+    Source: arithmetic; a covering knapsack, solved or bounded by HiGHS.
+    """
+    areas = [(ground.usable.length + kerf) * (ground.usable.width + kerf) for ground in grounds]
+    needs = _needs(blanks, panels, grounds, kerf)
+    if not needs or not grounds:
+        return sum(costs[code] * number for code, number in begun.items())
+    model = highspy.Highs()  # type: ignore[no-untyped-call]
+    model.setOptionValue("output_flag", False)
+    model.setOptionValue("time_limit", SECONDS)
+    for ground in grounds:
+        least = float(begun.get(ground.stock.code, 0))
+        model.addVar(least, highspy.kHighsInf if ground.limit is None else float(max(ground.limit, least)))
+    places = np.arange(len(grounds), dtype=np.int32)
+    model.changeColsCost(
+        len(grounds), places, np.array([float(costs[ground.stock.code]) for ground in grounds])
+    )
+    model.changeColsIntegrality(len(grounds), places, np.full(len(grounds), highspy.HighsVarType.kInteger))
+    for fitting, need in needs.items():
+        some = np.array(sorted(fitting), dtype=np.int32)
+        shares = np.array([areas[place] / need for place in some])
+        model.addRow(1.0 - TOLERANCE, highspy.kHighsInf, len(some), some, shares)
+    model.run()
+    bound = model.getInfo().mip_dual_bound
+    if not math.isfinite(bound):
+        return 0
+    # Whatever is bought, it costs a whole number of the costs' common measure.
+    measure = math.gcd(*(costs[ground.stock.code] for ground in grounds))
+    return max(0, math.ceil(bound * (1 - TOLERANCE) / measure - TOLERANCE) * measure)
+
+
+def _needs(
+    blanks: Sequence[Blank], panels: Sequence[Blank], grounds: Sequence[Ground], kerf: Ticks
+) -> dict[frozenset[int], int]:
+    """The area that is needed of all boards, and of those on which alone some of the blanks fit."""
+    everywhere = frozenset(range(len(grounds)))
+    kinds: dict[tuple[int, int, bool], frozenset[int]] = {}
+    areas: Counter[frozenset[int]] = Counter()
+    for blank in blanks:
+        kind = (blank.length, blank.width, blank.may_turn)
+        if kind not in kinds:
+            # Two that are meant to come from one thickness may still be sawn singly from a thinner board.
+            flat = replace(blank, thickness=0)
+            kinds[kind] = frozenset(place for place in everywhere if fits(flat, grounds[place])) or everywhere
+        areas[kinds[kind]] += (blank.length + kerf) * (blank.width + kerf)
+    areas[everywhere] += sum((panel.length + kerf) * (panel.width + kerf) for panel in panels)
+    return {
+        some: need
+        for some in areas
+        if (need := sum(area for fitting, area in areas.items() if fitting <= some))
+    }

@@ -1,0 +1,263 @@
+"""From a cut file to its layout, lot by lot, within a budget of time."""
+
+import math
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from casewright.cutting.asked.cut_file import CutFile
+from casewright.cutting.budget import Budget, Progress
+from casewright.cutting.plans.blanks import Blank, strip_blanks
+from casewright.cutting.plans.bounds import least_cost
+from casewright.cutting.plans.by_hand import NotThere, put_by_hand
+from casewright.cutting.plans.desk import Desk
+from casewright.cutting.plans.filling import part_of
+from casewright.cutting.plans.finished import boards_of, parts_area, worth_left
+from casewright.cutting.plans.gluing import glued_together
+from casewright.cutting.plans.lengths_plan import LengthLot, length_lots, plan_lengths
+from casewright.cutting.plans.lots import Lot, lots_of, weighed
+from casewright.cutting.plans.phases import Outcome, by_wish, lay_out
+from casewright.cutting.plans.put_together import glued_panels
+from casewright.cutting.plans.reasons import unplaced_of
+from casewright.cutting.plans.rescue import rescued
+from casewright.cutting.plans.sawing import Way
+from casewright.cutting.plans.sets import broken_sets
+from casewright.cutting.plans.strips import Panel, choices
+from casewright.cutting.plans.values import CutPlan, LotPlan, Tried
+from casewright.cutting.plans.wanted import Wanted, wanted
+from casewright.measure.lengths import to_ticks
+from casewright.measure.units import TICKS_PER_INCH, Count, Number, Ticks
+
+WAYS: dict[str, Way | None] = {
+    "rip first": Way.RIP,
+    "crosscut first": Way.CROSSCUT,
+    "board by board": None,
+}
+SHARES = {"rip first": 1, "crosscut first": 1, "board by board": 2}
+"""How the time is shared between the ways that are tried: board by board is all but always the best."""
+TOGETHER = "strips as boards allow"
+"""What the way is called in which the strips of panels are chosen board by board."""
+TOGETHER_SHARE = 0.6
+"""Of the time, for that way [1]."""
+STRIPS_SHARE = 0.4
+"""Of the time, for choosing how panels are made up [1]."""
+TRIALS = 12
+"""So many trials of strips share that time."""
+
+
+LITTLE = 36 * TICKS_PER_INCH**2
+"""What is left over is not worth a cut more where it differs by less, some 6 × 6 in, in square ticks."""
+
+
+def plan_cuts(file: CutFile, budget: Budget) -> CutPlan:
+    """The layout of everything that a cut file asks for.
+
+    Args:
+        file: the cut file
+        budget: time and steps; a lot with more parts gets more of the time
+
+    Returns:
+        The layout, with what could not be placed and why.
+
+    Source: the engines of this room; common practice for what the wood asks.
+    """
+    lots = list(lots_of(file))
+    ones = list(length_lots(file))
+    weights = [
+        *(sum(part.count for part in lot.parts) for lot in lots),
+        *(sum(part.count for part in one.parts) for one in ones),
+    ]
+    plans: list[LotPlan] = []
+    both: list[Lot | LengthLot] = [*lots, *ones]
+    for place, lot in enumerate(both):
+        time = budget.left() * weights[place] / sum(weights[place:])
+        own = replace(part_of(budget, time), tell=_Teller(plans, budget).heard)
+        plans.append(plan_lot(file, lot, own) if isinstance(lot, Lot) else plan_lengths(file, lot, own))
+    return CutPlan(file=file, lots=tuple(plans), seconds=budget.spent())
+
+
+class _Teller:
+    """Tells how far the whole layout has come: lots that are done, and the best of the one in work."""
+
+    def __init__(self, done: Sequence[LotPlan], budget: Budget) -> None:
+        self._budget = budget
+        self._cost = sum(plan.counted for plan in done)
+        self._bound = sum(plan.bound for plan in done)
+        self._best = math.inf
+
+    def heard(self, progress: Progress) -> None:
+        """An engine has come farther; another way may have come farther before."""
+        if progress.cost < self._best:
+            self._best = progress.cost
+            self._budget.tell(
+                Progress(
+                    cost=self._cost + progress.cost,
+                    bound=self._bound + min(progress.bound, progress.cost),
+                    seconds=self._budget.spent(),
+                )
+            )
+
+
+def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
+    """The layout of one lot of boards or sheets.
+
+    Args:
+        file: the cut file
+        lot: what is laid out together
+        budget: time and steps
+
+    Returns:
+        The best of the ways that were tried.
+
+    Source: common practice: rip first and crosscut first are both tried, and the better is taken.
+    """
+    desk = Desk(lot, to_ticks(file.saw.kerf), file.offcuts)
+    misplaced = tuple(put_by_hand(desk, file.saw))
+    asked = wanted(lot, file.saw)
+    stages = file.stages if lot.is_sheets else 3
+    outcomes: list[tuple[str, Outcome]] = []
+    together = asked.panels and not lot.is_sheets and file.first_cut in ("best", "board by board")
+    if together:
+        some = part_of(budget, budget.left() * TOGETHER_SHARE)
+        found = glued_together(desk, asked, some)
+        if found is not None:
+            outcomes.append((TOGETHER, rescued(found, asked, file, stages, some)))
+    blanks = [*asked.blanks, *_strips(desk, asked, stages, budget)]
+    wishes = by_wish(blanks, lot)
+    is_mixed = len({(wish.takes_sap, wish.takes_back) for wish in wishes}) > 1
+    ways = _ways(file, lot)
+    for place, name in enumerate(ways):
+        if outcomes and budget.left() <= 0:
+            break
+        share = SHARES[name] / sum(SHARES[each] for each in ways[place:])
+        own = part_of(budget, budget.left() * share)
+        tries = []
+        for number, as_pickiest in enumerate((False, True) if is_mixed else (False,)):
+            some = part_of(own, own.left() / (2 - number if is_mixed else 1) * 0.9)
+            first = lay_out(desk, blanks, WAYS[name], stages, some, as_pickiest=as_pickiest)
+            tries.append(rescued(first, asked, file, stages, own))
+        best = min(tries, key=lambda one: _rank(one, file)) if is_mixed else tries[0]
+        outcomes.append((name, best))
+    taken = min(
+        range(len(outcomes)), key=lambda one: (*_rank(outcomes[one][1], file, coarse=lot.is_sheets), one)
+    )
+    return _lot_plan(file, lot, asked, outcomes, taken, misplaced)
+
+
+def _ways(file: CutFile, lot: Lot) -> tuple[str, ...]:
+    """The ways that are tried; for a sheet first the one that is safe for one person, long rips."""
+    if file.first_cut != "best":
+        return (file.first_cut,)
+    return ("rip first", "crosscut first") if lot.is_sheets else tuple(WAYS)
+
+
+def _rank(outcome: Outcome, file: CutFile, *, coarse: bool = False) -> tuple[Number, ...]:
+    """What makes one layout better: all placed, then cost, then what is left over, then few cuts."""
+    cost = outcome.desk.cost()
+    if coarse:
+        return outcome.lacking, cost
+    left, cuts = worth_left(outcome.desk, file)
+    return outcome.lacking, cost, -round(left / LITTLE), cuts
+
+
+def _strips(desk: Desk, asked: Wanted, stages: int, budget: Budget) -> list[Blank]:
+    """The strips of all panels: by trial, each kind of panel made up in the ways that it may be."""
+    kinds: dict[Panel, int] = Counter(asked.panels)
+    options = {kind: list(dict.fromkeys(choices(kind, desk.lot.grounds))) for kind in kinds}
+    chosen = {kind: held[0] for kind, held in options.items()}
+    if all(len(held) == 1 for held in options.values()):
+        return list(_made_of(kinds, chosen))
+    own = part_of(budget, budget.left() * STRIPS_SHARE)
+    time = own.left() / TRIALS
+
+    def tried(choice: dict[Panel, tuple[Ticks, ...]]) -> tuple[Number, ...]:
+        blanks = [*asked.blanks, *_made_of(kinds, choice)]
+        some = part_of(own, time, quiet=True)
+        made = lay_out(desk, blanks, None, stages, some, as_pickiest=True)
+        return made.lacking, made.desk.cost(), sum(map(len, choice.values()))
+
+    best = tried(chosen)
+    for trial in range(TRIALS if budget.steps is not None else 10_000):
+        moves = [
+            (kind, option) for kind, held in options.items() for option in held if option != chosen[kind]
+        ]
+        if trial >= len(moves) or own.left() <= 0:
+            break
+        kind, option = moves[trial]
+        other = {**chosen, kind: option}
+        if (found := tried(other)) < best:
+            best, chosen = found, other
+    return list(_made_of(kinds, chosen))
+
+
+def _made_of(kinds: dict[Panel, int], chosen: dict[Panel, tuple[Ticks, ...]]) -> Iterator[Blank]:
+    for kind, number in kinds.items():
+        widths = chosen[kind]
+        for _ in range(number):
+            yield from [kind.blank] if len(widths) == 1 else strip_blanks(kind.blank, widths)
+
+
+def _lot_plan(
+    file: CutFile,
+    lot: Lot,
+    asked: Wanted,
+    outcomes: Sequence[tuple[str, Outcome]],
+    taken: int,
+    misplaced: tuple[NotThere, ...],
+) -> LotPlan:
+    chosen = outcomes[taken][1]
+    boards = boards_of(chosen.desk, file)
+    kerf = to_ticks(file.saw.kerf)
+    weights = {ground.stock.code: weighed(lot, ground, file.offcuts) for ground in lot.grounds}
+    counted = chosen.desk.cost()
+    panels = [panel.blank for panel in asked.panels]
+    is_whole = not chosen.unplaced and not misplaced
+    bound = least_cost(asked.blanks, panels, lot.grounds, weights, _by_hand(chosen.desk), kerf)
+    bound = max(bound, _engine_bound(outcomes, has_panels=bool(asked.panels)))
+    outer = sum(board.ground.outer.area for board in boards)
+    return LotPlan(
+        wood=lot.wood,
+        thickness_class=lot.thickness_class,
+        boards=boards,
+        glued=tuple(glued_panels(boards, asked.panels, lot, file.saw)),
+        unplaced=tuple(unplaced_of(chosen.unplaced, asked, lot)),
+        broken=tuple(broken_sets(lot.sets, boards, kerf, (*asked.broken, *chosen.broken))),
+        misplaced=misplaced,
+        tried=tuple(
+            Tried(
+                name=name,
+                cost=sum(lot.costs[code] for code, _ in outcome.desk.begun),
+                share=parts_area(outcome.desk) / max(1, _outer(outcome.desk)),
+                unplaced=len(outcome.unplaced),
+                is_taken=number == taken,
+            )
+            for number, (name, outcome) in enumerate(outcomes)
+        ),
+        measure=lot.measure,
+        cost=sum(board.cost for board in boards),
+        counted=counted,
+        bound=min(bound, counted) if is_whole else 0,
+        proven=is_whole and bound >= counted > 0,
+        share=sum(each.spot.area for board in boards for each in board.laid) / max(1, outer),
+    )
+
+
+def _by_hand(desk: Desk) -> Counter[str]:
+    """How many boards of each mark have something that was put there by hand."""
+    return Counter(code for (code, _), lies in desk.begun.items() if any(each.by_hand for each in lies))
+
+
+def _outer(desk: Desk) -> int:
+    return sum(desk.ground(code).outer.area for code, _ in desk.begun)
+
+
+def _engine_bound(outcomes: Sequence[tuple[str, Outcome]], *, has_panels: bool) -> Count:
+    """No layout counts less, whichever of the ways it is made; 0 where no engine can say so.
+
+    With panels only that way counts in which their strips are chosen: the others know but one choice.
+    """
+    bounds = {name: outcome.bound for name, outcome in outcomes}
+    if has_panels:
+        return bounds.get(TOGETHER, 0)
+    either = bounds.pop("board by board", 0)
+    return max(either, min(bounds.values(), default=0))

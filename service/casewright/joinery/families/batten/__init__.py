@@ -1,0 +1,1 @@
+"""Breadboard ends and battens: what keeps a slab flat and lets it move."""

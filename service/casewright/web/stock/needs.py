@@ -1,0 +1,211 @@
+"""What some jobs take together: line by line, what was ordered of it before, and what the rack gives."""
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from casewright.measure.lengths import LengthUnit, from_ticks
+from casewright.papers.head import PaperHead
+from casewright.papers.order import OrderPaper
+from casewright.papers.supply_order import OrderNeed, SupplyOrderPaper, joined_order, needs_of
+from casewright.pieces.costs.job_estimate import JobEstimate
+from casewright.pieces.costs.priced import bought_as
+from casewright.pieces.takeoff.on_hand import PieceOnHand, Serves, served_from_rack
+from casewright.pricing.prices import NoPrice, PriceBook, PriceKind, PriceRow
+from casewright.records.jobs import Job
+from casewright.records.papers import PaperKind
+from casewright.records.stock import PieceKind, StockPiece
+from casewright.records.stock_lists import lumber_on_hand, ordered_for
+from casewright.shop.figures import figures_from, figures_text
+from casewright.shop.jobs import load_job, refuse_if_over
+from casewright.shop.orders import order_number
+from casewright.shop.papers import JobAtHand, job_at_hand
+from casewright.shop.refusals import Refused
+from casewright.shop.stock import label, usable
+from casewright.web.frame.paper_says import OrderWords, paper_of
+from casewright.web.frame.visits import Visit
+from casewright.wood.movement import Cut
+
+MOST_JOBS = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RackOffer:
+    """A piece on the rack that holds parts of a job.
+
+    Attributes:
+        piece: the piece
+        label: its code
+        job: the job
+        key: the line of the order that it serves
+        serves: what it gives
+    """
+
+    piece: StockPiece
+    label: str
+    job: Job
+    key: str
+    serves: Serves
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Before:
+    """What was ordered of a line before.
+
+    Attributes:
+        quantity: how much
+        orders: the numbers of the orders
+    """
+
+    quantity: float
+    orders: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class JobsAtHand:
+    """Some jobs worked out together.
+
+    Attributes:
+        jobs: the jobs, in the order of their numbers
+        at_hand: each worked out
+        order: all that they take, as one order
+        shares: how much of each line each job takes, by the line's key and the job's id
+        before: what was ordered before, by the line's key
+        offers: what the rack holds for them
+        prices: what things cost
+    """
+
+    jobs: tuple[Job, ...]
+    at_hand: tuple[JobAtHand, ...]
+    order: SupplyOrderPaper
+    shares: Mapping[str, Mapping[str, float]]
+    before: Mapping[str, Before]
+    offers: tuple[RackOffer, ...]
+    prices: PriceBook
+
+    @cached_property
+    def needs(self) -> tuple[OrderNeed, ...]:
+        """The lines, as they are bought."""
+        return needs_of(self.order)
+
+    @cached_property
+    def exact(self) -> Mapping[str, float]:
+        """Feet of each line of lumber before they are rounded."""
+        return {need.key: line.exact_bd_ft for need, line in zip(self.needs, self.order.lumber, strict=False)}
+
+    def taken(self, ids: Iterable[str]) -> tuple[RackOffer, ...]:
+        """The offers of some pieces."""
+        chosen = set(ids)
+        return tuple(each for each in self.offers if each.piece.id in chosen)
+
+    def to_buy(self, need: OrderNeed, taken: Sequence[RackOffer]) -> float:
+        """How much of a line is still to be bought: less what was ordered before, and what the rack gives."""
+        saved = math.fsum(each.serves.order for each in taken if each.key == need.key)
+        whole = self.exact.get(need.key, need.quantity) - saved
+        before = self.before.get(need.key)
+        left = max(0.0, whole - (before.quantity if before else 0.0))
+        return left if need.kind is PriceKind.CONSUMABLE else float(math.ceil(left - 1e-9))
+
+    def price_of(self, need: OrderNeed) -> PriceRow | None:
+        """What one of it costs; None where the price book does not say."""
+        try:
+            if need.kind is PriceKind.LUMBER:
+                return self.prices.lumber(need.item, bought_as(need.size, Cut(need.cut)))
+            return self.prices.find(need.kind, need.item, need.size)
+        except NoPrice:
+            return None
+
+
+def jobs_at_hand(visit: Visit, job_ids: Iterable[str], surfacing: str = "") -> JobsAtHand:
+    """Some jobs worked out together.
+
+    Raises:
+        NotFound: the shop has no such job
+        Refused: a job is over, or too many are named
+        CannotBuild, CannotGraduate …: a job cannot be worked out
+    """
+    ids = tuple(dict.fromkeys(job_ids))
+    if len(ids) > MOST_JOBS:
+        raise Refused(f"One order serves {MOST_JOBS} jobs at most; write two.", 422)
+    jobs = tuple(sorted((load_job(visit.db, each) for each in ids), key=lambda job: job.number))
+    for job in jobs:
+        refuse_if_over(job, "order for it")
+    at_hand = tuple(job_at_hand(visit.db, visit.shop, job, visit.today) for job in jobs)
+    papers = []
+    for job, each in zip(jobs, at_hand, strict=True):
+        papers.append((job, _paper(head_for(visit, (job,)), each.estimate, surfacing)))
+    order = joined_order(head_for(visit, jobs), [(str(job.number), paper) for job, paper in papers])
+    shares: dict[str, dict[str, float]] = {}
+    for job, paper in papers:
+        feet = {need.key: line.exact_bd_ft for need, line in zip(needs_of(paper), paper.lumber, strict=False)}
+        for need in needs_of(paper):
+            shares.setdefault(need.key, {})[job.id] = feet.get(need.key, need.quantity)
+    return JobsAtHand(
+        jobs=jobs,
+        at_hand=at_hand,
+        order=order,
+        shares=shares,
+        before=_before(visit, ids),
+        offers=_offers(visit, jobs, at_hand),
+        prices=figures_from(figures_text(visit.db, visit.shop)).prices,
+    )
+
+
+def _paper(head: PaperHead, estimate: JobEstimate, surfacing: str) -> OrderPaper:
+    paper = paper_of(PaperKind.LUMBER_ORDER, head, estimate, OrderWords(surfacing=surfacing))
+    if not isinstance(paper, OrderPaper):
+        raise TypeError("the paper of a lumber order is an order")
+    return paper
+
+
+def head_for(visit: Visit, jobs: Sequence[Job], number: str = "") -> PaperHead:
+    """The head of an order: its number and those of its jobs, and no customer."""
+    return PaperHead(
+        shop=visit.shop.name,
+        number=number,
+        job_number=", ".join(str(job.number) for job in jobs),
+        job_name="",
+        issued_on=visit.today if number else None,
+        unit=LengthUnit(visit.shop.unit),
+    )
+
+
+def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
+    """What earlier orders have for these jobs; of an order for others, too, their share of it."""
+    found: dict[str, tuple[float, dict[str, None]]] = {}
+    for line, number in ordered_for(visit.db, ids):
+        shares: Mapping[str, float] = line.detail.get("shares", {})
+        mine = math.fsum(shares.get(each, 0.0) for each in ids)
+        if mine:
+            key = "/".join((line.kind, line.item, line.cut, line.size, line.grade))
+            quantity, orders = found.get(key, (0.0, {}))
+            found[key] = (quantity + mine, orders | {order_number(number): None})
+    return {key: Before(quantity=quantity, orders=tuple(orders)) for key, (quantity, orders) in found.items()}
+
+
+def _offers(visit: Visit, jobs: Sequence[Job], at_hand: Sequence[JobAtHand]) -> tuple[RackOffer, ...]:
+    """What the rack holds for each job, in the order of their numbers; no piece is offered twice."""
+    woods = {line.wood for each in at_hand for line in each.estimate.order}
+    free = {piece.id: piece for piece in lumber_on_hand(visit.db, woods)}
+    found = []
+    for job, each in zip(jobs, at_hand, strict=True):
+        figures = figures_from(each.figures_text)
+        for line in each.estimate.order:
+            fit = [
+                PieceOnHand(
+                    id=piece.id,
+                    width=usable(piece),
+                    length=from_ticks(piece.length_ticks),
+                    is_offcut=piece.kind is PieceKind.OFFCUT,
+                )
+                for piece in free.values()
+                if (piece.material, piece.size) == (line.wood, line.bought.name)
+                and piece.cut in {"", line.cut.value}
+                and not piece.defects
+            ]
+            key = "/".join(("lumber", line.wood, line.cut.value, line.bought.name, line.grade.value))
+            for serves in served_from_rack(line, fit, figures):
+                piece = free.pop(serves.piece.id)
+                found.append(RackOffer(piece=piece, label=label(piece), job=job, key=key, serves=serves))
+    return tuple(found)

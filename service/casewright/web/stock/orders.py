@@ -1,0 +1,161 @@
+"""Orders: the list, one of them as it was issued, its files, and where it stands."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, ClassVar
+
+from fastapi import APIRouter
+from starlette.responses import Response
+
+from casewright.papers.csv_files import supply_order_csv
+from casewright.papers.supply_order import SupplyOrderPaper
+from casewright.papers.supply_order_pdf import supply_order_data, supply_order_pdf
+from casewright.records.stock import OrderLine, OrderState, Supplier, SupplyOrder
+from casewright.records.stock_lists import (
+    A_PAGE,
+    DeliveryRow,
+    JobRow,
+    OrderRow,
+    deliveries,
+    jobs_of_orders,
+    lines_of_order,
+    list_orders,
+)
+from casewright.shop.orders import load_order, move_order, order_number
+from casewright.shop.refusals import Stale
+from casewright.web.frame.pages import Page, see, show
+from casewright.web.frame.pdfs import file_answer, paper_for, pdf_answer
+from casewright.web.frame.typed import Form, Reader
+from casewright.web.frame.visits import Office, Visit
+from casewright.web.stock.tabs import OFFICE_TABS
+
+router = APIRouter()
+OURS = "shop"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrdersPage(Page):
+    """The list of orders."""
+
+    template: ClassVar[str] = "stock/orders.html"
+    rows: Sequence[OrderRow]
+    jobs: Mapping[str, Sequence[JobRow]]
+    total: int
+    is_open: bool
+    number: int
+    pages: int
+    tabs: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PriceShown:
+    """One line of an order with its price."""
+
+    words: str
+    quantity: str
+    price_cents: int | None
+    amount_cents: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderPage(Page):
+    """One order, as it was issued."""
+
+    template: ClassVar[str] = "stock/order.html"
+    order: SupplyOrder
+    supplier: Supplier
+    jobs: Sequence[JobRow]
+    deliveries: Sequence[DeliveryRow]
+    data: Mapping[str, Any]
+    prices: Sequence[PriceShown]
+    total_cents: int
+    form: Form
+    today: str
+
+
+@router.get("/stock/orders")
+def show_orders(visit: Office, only: str = "", page: int = 1) -> Response:
+    """The list of orders; all of them, or those that are open."""
+    number = min(max(page, 1), 10_000)
+    rows, total = list_orders(visit.db, is_open=only == "open", page=number)
+    held = OrdersPage(
+        title="Orders",
+        rows=rows,
+        jobs=jobs_of_orders(visit.db, [row.id for row in rows]),
+        total=total,
+        is_open=only == "open",
+        number=number,
+        pages=max(1, -(-total // A_PAGE)),
+        tabs=OFFICE_TABS,
+    )
+    return show(visit, held)
+
+
+@router.get("/stock/orders/{order_id}")
+def show_order(visit: Office, order_id: str) -> Response:
+    """One order, as it was issued, with what came of it."""
+    order, supplier = load_order(visit.db, order_id)
+    return show(visit, _page(visit, order, supplier))
+
+
+def _page(visit: Visit, order: SupplyOrder, supplier: Supplier, *, stale: bool = False) -> OrderPage:
+    lines = lines_of_order(visit.db, order.id) if visit.is_owner else ()
+    prices = tuple(_price(line) for line in lines)
+    return OrderPage(
+        title=f"Order {order_number(order.number)}",
+        order=order,
+        supplier=supplier,
+        jobs=jobs_of_orders(visit.db, [order.id]).get(order.id, ()),
+        deliveries=deliveries(visit.db, order_id=order.id),
+        data=supply_order_data(
+            SupplyOrderPaper.model_validate(order.content), for_shop=True, with_prices=visit.is_owner
+        ),
+        prices=prices,
+        total_cents=sum(each.amount_cents or 0 for each in prices),
+        form=Form(is_stale=stale),
+        today=visit.today.isoformat(),
+    )
+
+
+def _price(line: OrderLine) -> PriceShown:
+    words = " ".join(part for part in (line.item, line.size, line.grade) if part)
+    return PriceShown(
+        words=words[:1].upper() + words[1:],
+        quantity=f"{line.quantity:g} {line.unit}",
+        price_cents=line.price_cents,
+        amount_cents=None if line.price_cents is None else round(line.price_cents * line.quantity),
+    )
+
+
+@router.post("/stock/orders/{order_id}/state")
+def save_order_state(visit: Office, order_id: str) -> Response:
+    """Says that all of an order is here, that it is open after all, or that it was called off."""
+    order, supplier = load_order(visit.db, order_id)
+    read = Reader(visit.typed)
+    state = OrderState(read.choice("state", [each.value for each in OrderState]))
+    version = read.whole("version", least=1, most=10**8, default=order.version)
+    try:
+        move_order(visit.db, order, state, version, visit.who, visit.now)
+    except Stale:
+        return show(visit, _page(visit, order, supplier, stale=True), 409)
+    return see(f"/stock/orders/{order.id}", "saved")
+
+
+@router.get("/stock/orders/{order_id}/order.pdf")
+def show_order_pdf(visit: Office, order_id: str, paper: str = "", copy: str = "") -> Response:
+    """An order as PDF, for the supplier or the copy that stays."""
+    order, _ = load_order(visit.db, order_id)
+    said, sheet = SupplyOrderPaper.model_validate(order.content), paper_for(paper, visit.shop)
+    name, ours = order_number(order.number), copy == OURS
+    return pdf_answer(
+        f"{name}-our-copy" if ours else name,
+        lambda: supply_order_pdf(said, sheet, for_shop=ours, with_prices=visit.is_owner),
+    )
+
+
+@router.get("/stock/orders/{order_id}/order.csv")
+def show_order_csv(visit: Office, order_id: str) -> Response:
+    """An order as CSV, for a spreadsheet or the supplier's program."""
+    order, _ = load_order(visit.db, order_id)
+    body = supply_order_csv(SupplyOrderPaper.model_validate(order.content))
+    return file_answer(f"{order_number(order.number)}.csv", body, "text/csv; charset=utf-8")

@@ -1,0 +1,85 @@
+"""The cuts of a board in the order in which they are made."""
+
+from casewright.cutting.plans.sawing import Way, saw_up
+from casewright.cutting.plans.spots import Spot
+from casewright.cutting.plans.steps import set_ups, step_words, steps_of
+from casewright.measure.lengths import LengthUnit
+from cutfiles import planned
+
+
+def spoken(data, unit=LengthUnit.INCH):
+    board = planned(data).lots[0].boards[0]
+    return [step_words(step, board).in_unit(unit) for step in steps_of(board)]
+
+
+def drawer_sides(**more):
+    return {
+        "cut_file": 1,
+        "first_cut": "rip first",
+        "parts": [{"code": "D", "wood": "poplar", "class": "4/4", "length": "15", "width": "6", "count": 3}],
+        "boards": [{"code": "Q", "wood": "poplar", "class": "4/4", "length": "60", "width": "7"}],
+        **more,
+    }
+
+
+def test_the_edge_is_straightened_and_the_end_squared_before_anything_is_measured_from_them():
+    assert spoken(drawer_sides()) == [
+        "Straighten the near edge of the board: 1/4 in comes off.",
+        "Square the first end: 1 in comes off.",
+        "Rip the board at 6 in: piece 1 (3 D).",
+        "Crosscut piece 1 at 15 in, 3 times: 3 D.",
+    ]
+
+
+def test_a_metric_shop_reads_its_steps_in_millimetres():
+    assert spoken(drawer_sides(), LengthUnit.MILLIMETRE)[2] == "Rip the board at 152.4 mm: piece 1 (3 D)."
+
+
+def test_equal_cuts_of_several_pieces_are_one_setting():
+    words = spoken(drawer_sides(first_cut="crosscut first"))
+
+    assert words[2:] == [
+        "Crosscut the board at 15 in, 3 times: pieces 1, 2, 3 (3 D).",
+        "Rip pieces 1, 2, 3 at 6 in: 3 D.",
+    ]
+
+
+def test_settings_are_counted_once_while_they_stay():
+    board = planned(drawer_sides()).lots[0].boards[0]
+
+    assert set_ups(steps_of(board)) == 4
+
+
+def test_a_sheet_is_ripped_from_end_to_end_before_it_is_crosscut():
+    """One person steadies a long rip along the fence while the sheet is still whole: common practice."""
+    data = {
+        "cut_file": 1,
+        "parts": [{"code": "P", "wood": "ply", "length": "30", "width": "15", "count": 6}],
+        "sheets": [{"code": "S", "wood": "ply", "length": "96", "width": "48"}],
+    }
+    board = planned(data).lots[0].boards[0]
+
+    kinds = [step.kind for step in steps_of(board) if step.kind in ("rip", "crosscut")]
+    assert kinds == sorted(kinds, key=["rip", "crosscut"].index)
+
+
+def test_every_cut_runs_from_edge_to_edge_of_its_piece():
+    board = planned(drawer_sides()).lots[0].boards[0]
+
+    assert all(line.length == 0 or line.width == 0 for step in steps_of(board) for line in step.lines)
+    assert sum(len(step.lines) for step in steps_of(board)) == sum(step.count for step in steps_of(board))
+
+
+def test_the_way_that_turns_less_often_is_taken_where_none_is_asked_for():
+    """Two parts side by side of one length: ripping alone parts them."""
+    spots = [(Spot(0, 0, 10, 3), "a"), (Spot(0, 4, 10, 3), "b")]
+
+    sawn = saw_up(Spot(0, 0, 10, 7), spots, 1)
+
+    assert (sawn.way, sawn.turns, sawn.cuts) == (Way.RIP, 1, 1)
+
+
+def test_what_is_left_over_is_in_one_piece_behind_the_last_part():
+    sawn = saw_up(Spot(0, 0, 100, 10), [(Spot(0, 0, 40, 10), "a")], 2, Way.CROSSCUT)
+
+    assert list(sawn.left()) == [Spot(42, 0, 58, 10)]

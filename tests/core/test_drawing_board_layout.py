@@ -1,0 +1,91 @@
+"""A layout drawn: parts where they lie, cuts by their numbers, and all of it in words."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from casewright.drawing.board_layout import board_drawing, layout_drawings
+from casewright.measure.lengths import LengthUnit, from_ticks
+from cutfiles import planned, random_file
+
+FILE = {
+    "cut_file": 1,
+    "parts": [
+        {"code": "A", "wood": "cherry", "class": "4/4", "length": "30", "width": "4", "count": 3},
+        {"code": "B", "wood": "cherry", "class": "4/4", "length": "20", "width": "2"},
+    ],
+    "boards": [
+        {
+            "code": "Long one",
+            "wood": "cherry",
+            "class": "4/4",
+            "length": "120",
+            "width": "8",
+            "width_end": "7",
+            "sap_far": "1",
+            "defects": [{"from_end": "100", "from_edge": "2", "length": "3", "width": "2"}],
+        }
+    ],
+}
+
+
+def drawn(unit=LengthUnit.INCH):
+    board = planned(FILE).lots[0].boards[0]
+    return board, board_drawing(board, unit)
+
+
+def elements(drawing):
+    text = drawing.svg(standalone=True).encode()
+    return ElementTree.fromstring(text).iter()  # noqa: S314 - our own text, parsed to see that it parses
+
+
+def test_every_part_is_drawn_where_it_lies_and_as_large():
+    board, drawing = drawn()
+
+    rects = [
+        tuple(float(each.get(name)) for name in ("x", "y", "width", "height"))
+        for each in elements(drawing)
+        if each.tag.endswith("rect") and each.get("data-code")
+    ]
+    expected = [
+        (
+            from_ticks(each.spot.x),
+            -from_ticks(each.spot.far),
+            from_ticks(each.spot.length),
+            from_ticks(each.spot.width),
+        )
+        for each in board.laid
+    ]
+    assert len(rects) == 4
+    for rect, place in zip(sorted(rects), sorted(expected), strict=True):
+        assert rect == pytest.approx(place, abs=1e-4)
+
+
+def test_the_drawing_says_in_words_what_it_shows():
+    _, drawing = drawn()
+
+    assert "A: 30 along × 4 across" in drawing.description
+    assert "cut 1: Straighten the near edge of the board: 1/4 in comes off" in drawing.description
+
+
+def test_sizes_are_lettered_in_the_unit_of_the_shop():
+    _, drawing = drawn(LengthUnit.MILLIMETRE)
+
+    assert drawing.title == "Long one: cherry, 3048 × 203.2"
+    assert "A: 762 along × 101.6 across" in drawing.description
+
+
+def test_a_mark_never_leaves_its_folder():
+    board = planned({**FILE, "boards": [{**FILE["boards"][0], "code": "../../etc/passwd"}]})
+
+    names = [name for name, _ in layout_drawings(board, LengthUnit.INCH)]
+    assert all(re.fullmatch(r"[\w-][\w.-]*\.svg", name) for name in names)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_any_layout_is_drawn_as_well_formed_svg(seed):
+    plan = planned(random_file(seed))
+
+    for _, drawing in layout_drawings(plan, plan.file.unit):
+        assert any(each.get("data-code") for each in elements(drawing))
