@@ -27,6 +27,8 @@ HEAVY = 6_000
 """Knapsacks with so many states are not asked again for each bar of a whole layout."""
 FIRST_DIVES = 0.15
 """So much of the time goes to the first dive before all sets of a better layout are looked for."""
+CLOSE = 0.05
+"""Of a bar: where the mixture costs less by more than that, too many sets can be in a better layout."""
 CHOICE = 20
 """Steps that a mixed-integer programme counts for."""
 BARS_AT_ONCE = 60
@@ -84,6 +86,7 @@ class Search:
         self._chance = np.random.default_rng(budget.seed)
         self._master = Master(self.task)
         self._at_root: AtRoot | None = None
+        self._hard = (math.inf, True)
         self._tell()
 
     @property
@@ -112,6 +115,9 @@ class Search:
 
     def _choose(self) -> None:
         """Look for a better layout among all sets that one can hold, where they are few enough."""
+        value, heavy = self._hard
+        if heavy or self.best.cost - self.task.step - value > CLOSE * int(self.task.costs.max()):
+            return
         if self.best.long or self._mixture(Node(self.task.demand, self.task.limits), to_the_end=True) is None:
             return
         at_root, target = self._at_root, self.best.cost - self.task.step
@@ -167,6 +173,8 @@ class Search:
             new = self._master.add(found.sets, found.on)
             if new and found.states < HEAVY:
                 new += self._bar_by_bar(node.demand, prices, found)
+            if not node.bars:
+                self._hard = (solved.value, found.states >= HEAVY)
             near = self._up(low) >= self._up(Fraction(solved.value + node.cost - 1e-6))
             if not new or (near and not to_the_end):
                 return solved.often
@@ -187,10 +195,12 @@ class Search:
     def _dive(self, turn: Count, seconds: Seconds) -> None:
         """Fix sets until nothing is wanted, and go back to where another set was almost as likely."""
         open_nodes = [Node(self.task.demand, self.task.limits, spare=min(turn, 3))]
-        until = self.budget.spent() + seconds
+        until = math.inf
         while open_nodes and not self.done and self.budget.spent() < until:
             node = open_nodes.pop()
             often = self._mixture(node)
+            # The whole task's own mixture takes long, and does not count.
+            until = min(until, self.budget.spent() + seconds)
             if often is None:
                 continue
             there = np.flatnonzero(often > 1e-6)
