@@ -10,6 +10,7 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.types import ASGIApp
 
 from casewright import __version__
+from casewright.solving.crew import Crew
 from casewright.web.frame.errors import add_handlers
 from casewright.web.frame.guards import Guards
 from casewright.web.frame.turns import Turns
@@ -58,6 +59,7 @@ def create_app(
     app.state.data = data
     app.state.clock = clock
     app.state.turns = Turns()
+    app.state.crew = Crew(engine, clock)
     add_handlers(app)
     app.add_exception_handler(NoQuote, on_no_quote)
     app.state.routes = tuple(route for router in ROUTERS for route in router.routes)

@@ -98,6 +98,7 @@ def open_demo_shop(chromium: Browser, shop: DemoShop) -> None:
         _invite(chromium, shop, owner)
         _issue(shop, owner)
         _design(shop, owner)
+        _buy(shop, owner)
         _walk(shop, owner)
         _name_states(shop, owner)
     shop.keys["newcomer"] = _empty_shop(shop.site)
@@ -169,6 +170,38 @@ def _issue(shop: DemoShop, owner: Page) -> None:
                 box.check()
             _press(owner, "Send the quote")
             _let_expire(shop, owner)
+
+
+def _buy(shop: DemoShop, owner: Page) -> None:
+    """A supplier, an order for a job in hand, and a delivery of it that is half tallied."""
+    owner.goto("/stock/suppliers/new")
+    owner.locator("#name").fill("Sawyer & Daughters")
+    for kind in ("lumber", "hardware", "finish"):
+        owner.locator(f"#kinds-{kind}").check()
+    _press(owner, "Save")
+    [job, *_] = shop.ask("select id from job where state = 'in hand'")
+    shop.addresses["/stock/needs", "a job"] = f"/stock/needs?job={job}"
+    shop.addresses["/stock/needs/chance", ""] = f"/stock/needs/chance?job={job}"
+    owner.goto(f"/stock/needs?job={job}")
+    _press(owner, "Issue")
+    _press(owner, "Receive it now")
+    delivery = urlsplit(owner.url).path
+    for width in ("7", "9"):
+        owner.locator(f"button[name=tapped][value='{width}']").click()
+        owner.wait_for_load_state()
+    owner.goto(f"{delivery}/claim")
+    owner.locator("#bill-1-quantity").fill("40")
+    owner.locator("#bill-1-amount").fill("400")
+    _press(owner, "Save the bill")
+    [board, *_] = shop.ask("select id from stock_piece")
+    shop.addresses["/stock/pieces/{piece_id}", ""] = f"/stock/pieces/{board}"
+    owner.goto("/stock/deliveries")
+    owner.locator("summary").first.click()
+    owner.locator("#supplier").select_option(label="Sawyer & Daughters")
+    _press(owner, "Begin to tally")
+    sheets = "is_sheet=1&material=birch+plywood&size=1/2"
+    shop.addresses["/stock/deliveries/{delivery_id}", "sheets"] = f"{urlsplit(owner.url).path}?{sheets}"
+    shop.addresses["/stock/deliveries/{delivery_id}", "boards"] = delivery
 
 
 def _design(shop: DemoShop, owner: Page) -> None:

@@ -149,12 +149,6 @@ def test_stacks_within_stacks_end_at_the_fourth():
     assert "stacks go 4 deep at most" in refused({"rows": [{"across": [{"rows": rows}, {}]}]})
 
 
-def test_on_legs_a_row_holds_drawers_only():
-    legs = {"body": {"width": "24", "depth": "16", "overall_height": "26"}, "construction": {"kind": "legs"}}
-
-    assert "choose a carcase" in refused({**legs, "rows": [{"across": [{"holds": "doors"}, {}]}]})
-
-
 def findings_of(changes, rule):
     return [found for found in built(chest(changes)).findings if found.rule == rule]
 

@@ -262,3 +262,14 @@ def test_boards_that_came_for_an_order_are_offered_to_no_other_job(shop, maker):
 
     assert "B2" in page.text
     assert "B1 cherry" not in page.text
+
+
+def test_what_things_cost_is_for_the_owner(shop, maker, owner):
+    job = accepted(shop)
+    supplier(maker)
+    address = issue(maker, job.job_id).address.partition("?")[0]
+
+    assert "$" not in maker.get(address).text
+    assert "Price of one" not in maker.get(f"/stock/needs?job={job.job_id}").text
+    assert "Prices as they were known" in owner.get(address).text
+    assert "$" not in text_of(maker.browser.get(f"{address}/order.pdf").content)

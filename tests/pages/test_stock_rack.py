@@ -127,15 +127,15 @@ def test_what_is_not_on_the_rack_cannot_be_kept(shop, maker):
     assert "B1 is sent back" in page.text
 
 
-def test_an_offcut_is_worth_its_share_of_the_board(maker):
+def test_an_offcut_is_worth_its_share_of_the_board(maker, owner):
     """By hand: the board of 8 by 144 in cost 80.00; 4 by 36 in are an eighth of it."""
     address = board(maker)
     delivery = next(link for link in maker.get(address).seen.links if "/deliveries/1" in link)
-    maker.get(f"{delivery}/claim")
-    maker.send(f"{delivery}/claim", bill__1__quantity="8", bill__1__amount="80.00")
-    maker.get(f"/stock/offcuts/new?piece={address.rpartition('/')[2]}")
+    owner.get(f"{delivery}/claim")
+    owner.send(f"{delivery}/claim", bill__1__quantity="8", bill__1__amount="80.00")
+    owner.get(f"/stock/offcuts/new?piece={address.rpartition('/')[2]}")
 
-    page = maker.send("/stock/offcuts", width="4", length="36")
+    page = owner.send("/stock/offcuts", width="4", length="36")
 
     assert "Offcut O1" in page.text
     assert "Worth $10.00" in page.text

@@ -160,14 +160,14 @@ def test_an_order_is_here_when_nothing_more_will_come(shop, maker):
     assert "It is open after all" in maker.page.text
 
 
-def test_the_claim_sets_the_bill_against_the_tally(shop, maker):
+def test_the_claim_sets_the_bill_against_the_tally(shop, maker, owner):
     """By hand: 44 ft billed at 9.50 is 418.00; 42 came; 2 ft at 9.50 is 19.00 to ask back."""
     address = delivery(shop, maker)
     for width, length in K27:
         tap(maker, address, width, length)
-    maker.get(f"{address}/claim")
+    owner.get(f"{address}/claim")
 
-    page = maker.send(
+    page = owner.send(
         f"{address}/claim", bill__1__quantity="44", bill__1__amount="418.00", bill_number="7731"
     )
 
@@ -175,12 +175,12 @@ def test_the_claim_sets_the_bill_against_the_tally(shop, maker):
     assert "2 × $9.50" in page.text
     assert "4.5 %" in page.text
     assert sum(each.cost_cents for each in pieces(shop, address)) == 41800
-    printed = text_of(maker.browser.get(f"{address}/claim.pdf").content)
+    printed = text_of(owner.browser.get(f"{address}/claim.pdf").content)
     assert "We ask for a credit of $19.00" in printed
     assert "7731" in printed
 
 
-def test_a_wet_board_is_told_and_goes_back_on_the_claim(shop, maker):
+def test_a_wet_board_is_told_and_goes_back_on_the_claim(shop, maker, owner):
     address = delivery(shop, maker)
     tap(maker, address, "8", "12 ft", moisture="12")
     tap(maker, address, "8", "12 ft")
@@ -188,8 +188,8 @@ def test_a_wet_board_is_told_and_goes_back_on_the_claim(shop, maker):
     assert "wet: 12 % moisture" in maker.get(f"/stock/pieces/{wet.id}").text.lower()
 
     maker.post(f"/stock/pieces/{wet.id}/acts", act="send back", why="wet")
-    maker.get(f"{address}/claim")
-    page = maker.send(f"{address}/claim", bill__1__quantity="16", bill__1__amount="160")
+    owner.get(f"{address}/claim")
+    page = owner.send(f"{address}/claim", bill__1__quantity="16", bill__1__amount="160")
 
     assert "sent back: B1" in page.text
     assert "$80.00" in page.text
@@ -197,33 +197,47 @@ def test_a_wet_board_is_told_and_goes_back_on_the_claim(shop, maker):
 
 
 def test_of_two_who_write_a_bill_the_second_is_told(shop, maker, owner):
-    address = delivery(shop, maker)
+    address, other = delivery(shop, maker), shop.visitor()
     tap(maker, address, "8", "12 ft")
+    other.get(f"{address}/claim")
     owner.get(f"{address}/claim")
-    maker.get(f"{address}/claim")
-    maker.send(f"{address}/claim", bill__1__quantity="8", bill__1__amount="80")
+    owner.send(f"{address}/claim", bill__1__quantity="8", bill__1__amount="80")
 
-    page = owner.send(f"{address}/claim", status=409, bill__1__quantity="9", bill__1__amount="90")
+    page = other.send(f"{address}/claim", status=409, bill__1__quantity="9", bill__1__amount="90")
 
     assert "Somebody else saved this" in page.text
     assert page.form(f"{address}/claim").value("bill.1.quantity") == "9"
 
 
-def test_the_bench_tallies_and_sees_no_money(shop, bench, maker):
+def test_a_maker_sees_what_was_billed_and_came_and_no_money(shop, maker, owner):
+    address = delivery(shop, maker)
+    tap(maker, address, "8", "12 ft")
+    owner.get(f"{address}/claim")
+    owner.send(f"{address}/claim", bill__1__quantity="10", bill__1__amount="95")
+
+    page = maker.get(f"{address}/claim")
+
+    assert "20 %" in page.text
+    assert "$" not in page.text
+    assert "$" not in maker.get("/stock").text
+    assert "$" in owner.get("/stock").text
+
+
+def test_the_bench_tallies_and_sees_no_money(shop, bench, maker, owner):
     address = delivery(shop, maker)
     tap(bench, address, "8", "12 ft")
-    maker.get(f"{address}/claim")
-    maker.send(f"{address}/claim", bill__1__quantity="8", bill__1__amount="80")
+    owner.get(f"{address}/claim")
+    owner.send(f"{address}/claim", bill__1__quantity="8", bill__1__amount="80")
 
     for path in (address, "/stock", f"/stock/pieces/{pieces(shop, address)[0].id}"):
         assert "$" not in bench.get(path).text
     assert bench.get(f"{address}/claim", status=403)
 
 
-def test_a_claim_without_a_bill_is_refused(shop, maker):
+def test_a_claim_without_a_bill_is_refused(shop, maker, owner):
     address = delivery(shop, maker)
 
-    assert "Write down the bill first" in maker.get(f"{address}/claim.pdf", status=409).text
+    assert "Write down the bill first" in owner.get(f"{address}/claim.pdf", status=409).text
 
 
 def test_labels_of_a_delivery_are_printed(shop, maker):

@@ -100,6 +100,8 @@ class SupplyOrderPaper(OrderPaper):
     lumber: tuple[RackLine, ...]
     with_sundries: bool = False
     """Whether the supplier's copy names what is used up at the bench, for it is bought there."""
+    quoted: tuple[str, ...] = ()
+    """The prices that were quoted, a sentence for each; shown to those who may see what things cost."""
 
 
 def joined_order(head: PaperHead, orders: Sequence[tuple[str, OrderPaper]]) -> SupplyOrderPaper:

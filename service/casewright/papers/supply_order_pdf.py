@@ -10,7 +10,11 @@ from casewright.papers.writing import several
 
 
 def supply_order_pdf(
-    order: SupplyOrderPaper, paper: Paper = Paper.LETTER, *, for_shop: bool = False
+    order: SupplyOrderPaper,
+    paper: Paper = Paper.LETTER,
+    *,
+    for_shop: bool = False,
+    with_prices: bool = True,
 ) -> bytes:
     """An order under the numbers of its jobs alone: the supplier is told neither customer nor margin.
 
@@ -18,25 +22,32 @@ def supply_order_pdf(
         order: the order, as it is kept
         paper: the sheet
         for_shop: the copy that stays, with the sums and the parts behind each line, and what the rack gives
+        with_prices: with the prices that were quoted for it
 
     Returns:
-        A PDF; of prices it has those that were quoted for it.
+        A PDF.
     """
-    return render("order", supply_order_data(order, for_shop=for_shop), paper)
+    data = supply_order_data(order, for_shop=for_shop, with_prices=with_prices)
+    return render("order", data, paper)
 
 
-def supply_order_data(order: SupplyOrderPaper, *, for_shop: bool = False) -> dict[str, Any]:
+def supply_order_data(
+    order: SupplyOrderPaper, *, for_shop: bool = False, with_prices: bool = True
+) -> dict[str, Any]:
     """An order as it is read, on paper and on a page.
 
     Args:
         order: the order, as it is kept
         for_shop: with the sums and the parts behind each line, and what the rack gives
+        with_prices: with the prices that were quoted for it
 
     Returns:
         Every size and note in words.
     """
     head = head_data(order.head, "Order", copy="our copy" if for_shop else "", shows_job_name=False)
     data = order_data(order, for_shop=for_shop) | head
+    if with_prices:
+        data["remarks"] = [*data["remarks"], *order.quoted]
     if not order.lumber:
         data["asked"] = []
     if for_shop:

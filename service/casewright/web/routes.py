@@ -4,6 +4,8 @@ from casewright.web.bench.board import router as board
 from casewright.web.bench.page import router as bench
 from casewright.web.bench.taps import router as taps
 from casewright.web.bench.time import router as time_
+from casewright.web.cutting.asking import router as cutting_asked
+from casewright.web.cutting.page import router as cutting
 from casewright.web.door.account import router as account
 from casewright.web.door.demo import router as demo
 from casewright.web.door.entry import router as doors
@@ -59,6 +61,8 @@ from casewright.web.units.working import router as unit_working
 
 ROUTERS = (
     jobs,
+    cutting_asked,
+    cutting,
     job_forms,
     job_page,
     job_money,

@@ -38,25 +38,39 @@ def cut_file_for(unit: Construction, takeoff: TakeOff, shop: Shop, stock: Mappin
 
     Source: common practice.
     """
-    spec = shop.spec
-    saw = {
-        "kerf": _size(spec.kerf),
-        "end_trim": _size(spec.end_trim),
-        "edge": _size(spec.edge_trim),
-        "jointing": _size(usual_allowances().board),
-    }
+    data = cut_data_for(unit, takeoff, shop)
     said = stock.get("saw")
-    return cut_file_of(
-        {
-            "cut_file": 1,
-            "unit": unit.spec.unit.value,
-            "name": unit.spec.name,
-            **stock,
-            "saw": {**saw, **said} if isinstance(said, dict) else said or saw,
-            "parts": [*_solid(takeoff, shop), *_sheets(unit, takeoff)],
-            "sets": list(_sets(unit, takeoff, shop)),
-        }
-    )
+    saw = {**data["saw"], **said} if isinstance(said, dict) else said or data["saw"]
+    return cut_file_of({**data, **stock, "saw": saw, "parts": data["parts"], "sets": data["sets"]})
+
+
+def cut_data_for(unit: Construction, takeoff: TakeOff, shop: Shop) -> dict[str, Any]:
+    """The parts of a unit as the JSON of a cut file holds them, still without stock.
+
+    Args:
+        unit: one unit, worked out
+        takeoff: what all units take
+        shop: kerf, trims and widths of boards
+
+    Returns:
+        Plain values, sizes with their unit.
+
+    Source: common practice.
+    """
+    spec = shop.spec
+    return {
+        "cut_file": 1,
+        "unit": unit.spec.unit.value,
+        "name": unit.spec.name,
+        "saw": {
+            "kerf": _size(spec.kerf),
+            "end_trim": _size(spec.end_trim),
+            "edge": _size(spec.edge_trim),
+            "jointing": _size(usual_allowances().board),
+        },
+        "parts": [*_solid(takeoff, shop), *_sheets(unit, takeoff)],
+        "sets": list(_sets(unit, takeoff, shop)),
+    }
 
 
 def _size(inches: Inches) -> str:

@@ -36,7 +36,7 @@ from casewright.shop.suppliers import load_supplier
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.pdfs import paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
-from casewright.web.frame.visits import Everybody, Office, Visit
+from casewright.web.frame.visits import Everybody, Office, Owner, Visit
 from casewright.web.stock.tabs import tabs_for
 
 router = APIRouter()
@@ -72,6 +72,7 @@ class ClaimPage(Page):
     exact: float
     usable_cents: int | None
     is_billed: bool
+    sees_cost: bool
 
 
 @router.get("/stock/deliveries")
@@ -122,7 +123,7 @@ def show_claim(visit: Office, delivery_id: str) -> Response:
 
 
 @router.post("/stock/deliveries/{delivery_id}/claim")
-def save_bill(visit: Office, delivery_id: str) -> Response:
+def save_bill(visit: Owner, delivery_id: str) -> Response:
     """Writes down what was billed; each board then has its cost."""
     loaded = load_delivery(visit.db, delivery_id)
     lines = _claim_lines(visit, loaded)
@@ -154,7 +155,7 @@ def save_bill(visit: Office, delivery_id: str) -> Response:
 
 
 @router.get("/stock/deliveries/{delivery_id}/claim.pdf")
-def show_claim_pdf(visit: Office, delivery_id: str, paper: str = "") -> Response:
+def show_claim_pdf(visit: Owner, delivery_id: str, paper: str = "") -> Response:
     """The claim as PDF, for the supplier."""
     loaded = load_delivery(visit.db, delivery_id)
     lines = _claim_lines(visit, loaded)
@@ -223,6 +224,7 @@ def _claim_page(visit: Visit, loaded: LoadedDelivery, form: Form | None = None) 
         exact=exact,
         usable_cents=cost_per_usable_foot(lumber, exact) if lumber else None,
         is_billed=bool(delivery.bill.get("lines")),
+        sees_cost=visit.is_owner,
     )
 
 

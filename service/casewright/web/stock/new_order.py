@@ -13,7 +13,7 @@ from casewright.measure.saying import refusal
 from casewright.papers.order_pdf import order_words
 from casewright.papers.supply_order import OrderNeed, part_of_order
 from casewright.pieces.built.refusals import REFUSALS
-from casewright.pricing.prices import PriceKind
+from casewright.pricing.prices import PriceKind, PriceRow
 from casewright.records.stock import Supplier
 from casewright.records.stock_lists import JobRow, jobs_to_order_for, suppliers
 from casewright.shop.keeping import once
@@ -91,6 +91,7 @@ class NewOrderPage(Page):
     form: Form
     names: dict[str, str]
     has_suppliers: bool
+    fields: Sequence[tuple[str, str]]
     remark: str
     trouble: str
 
@@ -127,7 +128,8 @@ def save_new_order(visit: Office) -> Response:
     except REFUSALS as error:
         raise Refused(refusal(error, visit.unit), 422) from None
     taken = at_hand.taken(visit.typed.all("take"))
-    wanted = _read(read, at_hand, taken, {each.id: each for each in suppliers(visit.db)})
+    known = {each.id: each for each in suppliers(visit.db)}
+    wanted = _read(read, at_hand, taken, known, sees_cost=visit.is_owner)
     if read.faults:
         return show(visit, _page(visit, chosen, at_hand, read.form, visit.typed.all("take")), 422)
 
@@ -176,7 +178,8 @@ class Wanted:
                 supplier=supplier.name,
                 needed_by=self.needed_by,
                 delivery=self.delivery,
-                remarks=(*self.remarks, *_quoted(at_hand, mine, visit)),
+                remarks=self.remarks,
+                quoted=tuple(_quoted(at_hand, mine, visit)),
                 with_sundries=any(need.kind is PriceKind.CONSUMABLE for need, _, _ in mine),
             )
             return paper.model_dump(mode="json")
@@ -214,7 +217,12 @@ def _facts(need: OrderNeed, much: float, price: int | None, at_hand: JobsAtHand)
 
 
 def _read(
-    read: Reader, at_hand: JobsAtHand, taken: Sequence[RackOffer], known: dict[str, Supplier]
+    read: Reader,
+    at_hand: JobsAtHand,
+    taken: Sequence[RackOffer],
+    known: dict[str, Supplier],
+    *,
+    sees_cost: bool,
 ) -> Wanted:
     lines = []
     for place, need in enumerate(at_hand.needs, 1):
@@ -230,9 +238,7 @@ def _read(
             much = read.number(f"buy.{place}.quantity", least=0, most=10**6, example="2")
         else:
             much = float(read.whole(f"buy.{place}.quantity", least=0, most=10**6))
-        price = (
-            read.money(f"buy.{place}.price", needed=False) if read.typed.get(f"buy.{place}.price") else None
-        )
+        price = _read_price(read, place, at_hand.price_of(need), sees_cost=sees_cost)
         if much > 0:
             lines.append((need, known[supplier], much, price))
     if not lines and not read.faults:
@@ -253,6 +259,14 @@ def much_words(quantity: float, need: OrderNeed) -> str:
         return f"{quantity:g}"
     counted = need.unit in {"sheet", "quart", "unit"} and quantity != 1
     return f"{quantity:g} {need.unit}{'s' if counted else ''}"
+
+
+def _read_price(read: Reader, place: int, known: PriceRow | None, *, sees_cost: bool) -> int | None:
+    """The price of a line: as the owner typed it; for a maker, who sees no cost, that of the price book."""
+    if not sees_cost:
+        return known.price if known else None
+    name = f"buy.{place}.price"
+    return read.money(name) if read.typed.get(name).strip() else None
 
 
 def words_of(need: OrderNeed) -> str:
@@ -287,6 +301,9 @@ def _page(
         form=form or form_of(**(_first(at_hand, lines, offers) if at_hand else {})),
         names=NAMES | {f"buy.{line.place}.{field}": line.words for line in lines for field in FIELDS},
         has_suppliers=bool(sellers),
+        fields=(("supplier", "Of whom"), ("quantity", "How many"), ("price", "Price of one"))[
+            : 3 if visit.is_owner else 2
+        ],
         remark="; ".join(
             f"job {job.number}: {each.remark}"
             for job, each in zip(at_hand.jobs, at_hand.at_hand, strict=True)

@@ -99,14 +99,17 @@ def show_order(visit: Office, order_id: str) -> Response:
 
 
 def _page(visit: Visit, order: SupplyOrder, supplier: Supplier, *, stale: bool = False) -> OrderPage:
-    prices = tuple(_price(line) for line in lines_of_order(visit.db, order.id))
+    lines = lines_of_order(visit.db, order.id) if visit.is_owner else ()
+    prices = tuple(_price(line) for line in lines)
     return OrderPage(
         title=f"Order {order_number(order.number)}",
         order=order,
         supplier=supplier,
         jobs=jobs_of_orders(visit.db, [order.id]).get(order.id, ()),
         deliveries=deliveries(visit.db, order_id=order.id),
-        data=supply_order_data(SupplyOrderPaper.model_validate(order.content), for_shop=True),
+        data=supply_order_data(
+            SupplyOrderPaper.model_validate(order.content), for_shop=True, with_prices=visit.is_owner
+        ),
         prices=prices,
         total_cents=sum(each.amount_cents or 0 for each in prices),
         form=Form(is_stale=stale),
@@ -145,7 +148,8 @@ def show_order_pdf(visit: Office, order_id: str, paper: str = "", copy: str = ""
     said, sheet = SupplyOrderPaper.model_validate(order.content), paper_for(paper, visit.shop)
     name, ours = order_number(order.number), copy == OURS
     return pdf_answer(
-        f"{name}-our-copy" if ours else name, lambda: supply_order_pdf(said, sheet, for_shop=ours)
+        f"{name}-our-copy" if ours else name,
+        lambda: supply_order_pdf(said, sheet, for_shop=ours, with_prices=visit.is_owner),
     )
 
 

@@ -74,7 +74,7 @@ class PiecePage(Page):
     defect_words: dict[str, str]
     is_here: bool
     unit: str
-    sees_prices: bool
+    sees_cost: bool
 
 
 @router.get("/stock/pieces/{piece_id}")
@@ -158,7 +158,7 @@ def _page(visit: Visit, piece_id: str, form: Form | None = None) -> PiecePage:
         defect_words=DEFECT_WORDS,
         is_here=piece.state in {PieceState.STOCK, PieceState.KEPT},
         unit=visit.unit.value,
-        sees_prices=visit.sees_prices,
+        sees_cost=visit.is_owner,
     )
 
 

@@ -73,7 +73,7 @@ class RackPage(Page):
     number: int
     pages: int
     more: str
-    sees_prices: bool
+    sees_cost: bool
     tabs: tuple[tuple[str, str], ...]
 
 
@@ -89,7 +89,7 @@ class OffcutPage(Page):
     woods: Sequence[str]
     classes: Sequence[str]
     grades: Sequence[str]
-    sees_prices: bool
+    sees_cost: bool
 
 
 @router.get("/stock")
@@ -111,7 +111,7 @@ def show_rack(visit: Everybody, kind: str = "", material: str = "", page: int = 
         number=number,
         pages=max(1, -(-total // A_PAGE)),
         more="".join(f"&{name}={value}" for name, value in asked.items() if value and value.isascii()),
-        sees_prices=visit.sees_prices,
+        sees_cost=visit.is_owner,
         tabs=tabs_for(visit),
     )
     return show(visit, held)
@@ -125,7 +125,7 @@ def _line(row: PieceRow, visit: Visit) -> PieceLine:
         sort=sort_words(sort_of(piece)),
         size=size_words(piece, visit.unit),
         feet="" if piece.is_sheet else f"{feet_of(piece):.2f}",
-        worth_cents=piece.cost_cents if visit.sees_prices else None,
+        worth_cents=piece.cost_cents if visit.is_owner else None,
     )
 
 
@@ -175,7 +175,7 @@ def save_offcut(visit: Everybody) -> Response:
     origin = load_piece(visit.db, visit.typed.get("piece")[:13]).piece if visit.typed.get("piece") else None
     sort = sort_of(origin) if origin else read_sort(read)
     width, length = read_size(read, "width", visit.unit), read_size(read, "length", visit.unit)
-    typed = visit.sees_prices and visit.typed.get("worth").strip()
+    typed = visit.is_owner and visit.typed.get("worth").strip()
     worth = read.money("worth") if typed else None
     moisture = None
     if visit.typed.get("moisture").strip():
@@ -225,5 +225,5 @@ def _page(visit: Visit, origin: StockPiece | None, form: Form) -> OffcutPage:
         woods=[each.name for each in woods()],
         classes=[each.name for each in usual_classes()],
         grades=[each.value for each in GradeName],
-        sees_prices=visit.sees_prices,
+        sees_cost=visit.is_owner,
     )

@@ -75,6 +75,7 @@ class YieldsPage(Page):
 
     template: ClassVar[str] = "stock/yields.html"
     woods: Sequence[WoodShown]
+    sees_cost: bool
     suppliers: Sequence[SupplierShown]
     jobs: Sequence[JobRow]
     chosen: Job | None
@@ -127,6 +128,7 @@ def _page(
     return YieldsPage(
         title="Yields",
         woods=_woods(yields(visit.db)),
+        sees_cost=visit.is_owner,
         suppliers=_suppliers(visit),
         jobs=jobs_with_cut_wood(visit.db),
         chosen=chosen,
