@@ -149,22 +149,6 @@ def test_stacks_within_stacks_end_at_the_fourth():
     assert "stacks go 4 deep at most" in refused({"rows": [{"across": [{"rows": rows}, {}]}]})
 
 
-@pytest.mark.parametrize(
-    ("column", "said"),
-    [
-        ({"rows": [{}, {}]}, "on legs the rails between rows go from leg to leg"),
-        ({"knee": True}, "on legs the knees have their room under the aprons"),
-    ],
-)
-def test_on_legs_no_column_has_rows_of_its_own_nor_room_for_knees(column, said):
-    legs = {"body": {"width": "24", "depth": "16", "overall_height": "26"}, "construction": {"kind": "legs"}}
-
-    words = refused({**legs, "rows": [{"across": [column, {}]}]})
-
-    assert said in words
-    assert "choose a carcase" in words
-
-
 def findings_of(changes, rule):
     return [found for found in built(chest(changes)).findings if found.rule == rule]
 

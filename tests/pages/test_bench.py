@@ -6,15 +6,7 @@ from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
-from benchwork import (
-    case_reaches,
-    drawer_ids,
-    drawer_reaches,
-    events,
-    hand,
-    job_in_hand,
-    kept_stage,
-)
+from benchwork import case_reaches, drawer_ids, drawer_reaches, events, hand, job_in_hand, kept_stage
 from casewright.labour.stages import dry_fit
 from casewright.records.bench import Drawer
 from casewright.records.people import Role

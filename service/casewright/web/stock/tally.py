@@ -7,7 +7,7 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import Response
 
-from casewright.measure.lengths import LengthUnit, from_ticks, show_in, write_length
+from casewright.measure.lengths import LengthUnit, from_ticks, show_in
 from casewright.measure.saying import in_unit
 from casewright.measure.units import MILLIMETRES_PER_INCH
 from casewright.pricing.prices import PriceKind
@@ -26,11 +26,12 @@ from casewright.shop.receiving import (
     tally_piece,
 )
 from casewright.shop.refusals import NotFound
-from casewright.shop.stock import PieceFacts, StockSort, feet_of, inches, label, load_piece, sort_of
-from casewright.web.frame.pages import Page, form_of, see, show
+from casewright.shop.stock import PieceFacts, StockSort, feet_of, label, load_piece, sort_of
+from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Visit
 from casewright.web.stock.sorts import read_sort, size_words, sort_values, sort_words
+from casewright.web.stock.tally_form import FEET, INCHES, LENGTHS_MM, QUARTERS, STEPS_MM, WIDTHS_MM, inherited
 from casewright.wood.grades import GradeName
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
@@ -48,12 +49,6 @@ NAMES = {
     "size": "Class",
 }
 MOST_SHEETS = 60
-FEET = tuple(range(4, 17))
-INCHES = tuple(range(3, 17))
-QUARTERS = (("0", "even"), ("1/4", "+ 1/4"), ("1/2", "+ 1/2"), ("3/4", "+ 3/4"))
-LENGTHS_MM = tuple(range(1200, 5100, 300))
-WIDTHS_MM = tuple(range(80, 420, 20))
-STEPS_MM = (("0", "even"), ("5", "+ 5"), ("10", "+ 10"), ("15", "+ 15"))
 LARGEST = 600.0
 """Nobody carries a board of more than 50 ft [in]."""
 
@@ -268,7 +263,7 @@ def _page(visit: Visit, loaded: LoadedDelivery, line: str, form: Form | None = N
         pieces=shown,
         running=_running(mine, counted, sort),
         last=shown[-1] if shown else None,
-        form=form or _inherited(mine[-1] if mine else None, sort, visit.unit),
+        form=form or inherited(mine[-1] if mine else None, sort, visit.unit),
         names=NAMES,
         lengths=[(f"{each} mm", f"{each / 1000:g} m") for each in LENGTHS_MM]
         if metric
@@ -366,37 +361,3 @@ def _running(pieces: Sequence[StockPiece], counted: Tally | None, sort: StockSor
         counted=str(counted.feet),
         exact=f"{sum(map(feet_of, staying)):.2f}",
     )
-
-
-def _inherited(last: StockPiece | None, sort: StockSort | None, unit: LengthUnit) -> Form:
-    """What stands in the form: what the board before was, but for its own width and moisture."""
-    metric = unit is LengthUnit.MILLIMETRE
-    values = {"length": "2400 mm" if metric else "8 ft", "over": "0", "count": "1"}
-    if sort and sort.is_sheet:
-        known = next(
-            (each for each in sheets() if (each.kind, each.nominal) == (sort.material, sort.size)), None
-        )
-        values |= {
-            "width": write_length(known.width if known else 48.0, unit),
-            "length_typed": write_length(known.length if known else 96.0, unit),
-        }
-    if last is None:
-        return form_of(**values)
-    length = from_ticks(last.length_ticks)
-    offered = (
-        [float(each) / MILLIMETRES_PER_INCH for each in LENGTHS_MM]
-        if metric
-        else [each * 12.0 for each in FEET]
-    )
-    place = next((at for at, each in enumerate(offered) if abs(each - length) < 1e-6), None)
-    if place is None:
-        values["length_typed"] = write_length(length, unit)
-    else:
-        values["length"] = f"{LENGTHS_MM[place]} mm" if metric else f"{FEET[place]} ft"
-    thickness = inches(last.thickness_ticks)
-    values |= {
-        "thickness": write_length(thickness, unit) if thickness else "",
-        "log_mark": last.log_mark,
-        "place": last.place,
-    }
-    return form_of(**values)
