@@ -244,10 +244,12 @@ def _add_case(filled: Filled, job: Row, unit: Row, piece: int, built: Constructi
     case = owned | {"id": new_id(), "piece": piece} | _stage(job, case_stages(), piece)
     filled.rows["carcase"].append(case)
     for position, each in enumerate(built.drawers, 1):
+        code = each.code.partition("-")[2]
         drawer = owned | {
             "id": new_id(),
             "carcase_id": case["id"],
-            "code": each.code.partition("-")[2],
+            "origin": code,
+            "code": code,
             "position": position,
             "gone": False,
         }

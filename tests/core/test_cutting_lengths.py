@@ -4,13 +4,17 @@ import time
 from functools import cache
 from itertools import combinations
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from casewright.cutting.budget import Budget
+from casewright.cutting.lengths.choosing import chosen, near_sets
+from casewright.cutting.lengths.prices import Prices
 from casewright.cutting.lengths.problem import Piece, Problem, Stock
 from casewright.cutting.lengths.solving import solve
+from casewright.cutting.lengths.task import task_of
 from lengthchecker import faults_of_lengths
 
 
@@ -198,3 +202,28 @@ def test_progress_only_gets_better():
 def test_what_cannot_be_is_refused(made, words):
     with pytest.raises(ValueError, match=words):
         made()
+
+
+def test_a_tight_job_is_solved_by_choosing_among_all_sets_that_can_be_in_it():
+    problem = job([50, 50, 40, 40, 30, 30, 30, 30], (100, 1))
+    task, _ = task_of(problem)
+    # Every step of length is worth a hundredth of a bar: three full bars are the whole of it.
+    prices = Prices(task.lengths * 10, np.array([1000]), 1000)
+
+    near = near_sets(task, prices, np.array([1000]), 3)
+    often = chosen(task, near, steps(), 3)
+
+    assert near.whole
+    assert sorted(tuple(counts) for counts in near.sets) == [(0, 1, 2), (2, 0, 0)]
+    assert often is not None
+    assert [int(made) for made in often @ near.sets] == [2, 2, 4]
+
+
+def test_no_layout_is_chosen_where_there_is_none():
+    problem = job([60, 60, 60], (100, 1))
+    task, _ = task_of(problem)
+    prices = Prices(np.array([600]), np.array([1000]), 1000)
+
+    near = near_sets(task, prices, np.array([1000]), 2)
+
+    assert chosen(task, near, steps(), 2) is None

@@ -38,11 +38,11 @@ def tiny(seed: int) -> Problem:
     return Problem(tuple(kinds), tuple(stocks), draw.choice([2, 3, 3]), draw.choice(list(First)))
 
 
-@pytest.mark.parametrize("seed", range(40))
+@pytest.mark.parametrize("seed", range(24))
 def test_a_handful_of_pieces_is_laid_out_as_cheaply_as_by_trying_everything(seed):
     problem = tiny(seed)
 
-    answer = solve(problem, Budget(now=still, steps=120, seed=seed))
+    answer = solve(problem, Budget(now=still, steps=40, seed=seed))
 
     assert faults(problem, answer) == []
     least = least_cost(problem)
@@ -58,10 +58,10 @@ def some_hundred(seed: int, first: First, stages: int) -> Problem:
         Piece(
             width=draw.randint(80, 560),
             length=draw.randint(100, 900),
-            count=draw.randint(1, 8),
+            count=draw.randint(1, 4),
             may_turn=draw.random() < 0.5,
         )
-        for _ in range(25)
+        for _ in range(14)
     )
     knots = tuple(
         Rect(draw.randint(0, 2200), draw.randint(0, 1000), draw.randint(10, 200), draw.randint(10, 100))
@@ -77,7 +77,7 @@ def some_hundred(seed: int, first: First, stages: int) -> Problem:
 
 @pytest.mark.parametrize("stages", [2, 3])
 @pytest.mark.parametrize("first", list(First))
-@pytest.mark.parametrize("seed", range(3))
+@pytest.mark.parametrize("seed", range(1))
 def test_a_shop_job_can_be_cut_as_it_stands_and_touches_no_fault(seed, first, stages):
     problem = some_hundred(seed, first, stages)
 
@@ -90,7 +90,7 @@ def test_a_shop_job_can_be_cut_as_it_stands_and_touches_no_fault(seed, first, st
 def test_the_same_seed_and_steps_give_the_same_layout():
     problem = some_hundred(7, First.EITHER, 3)
 
-    answers = [solve(problem, Budget(now=still, steps=25, seed=3)) for _ in range(2)]
+    answers = [solve(problem, Budget(now=still, steps=8, seed=3)) for _ in range(2)]
 
     assert answers[0] == answers[1]
 

@@ -54,6 +54,8 @@ class Table:
         self.stock_width: Whole = np.array([stock.width for stock in problem.stocks], dtype=np.int64)
         self.stock_area = self.stock_length * self.stock_width
         self.cost: Whole = np.array([stock.cost for stock in problem.stocks], dtype=np.int64)
+        least = float(min(self.area, default=1.0))
+        self.most = int(min(self.count.sum(), max(self.stock_area, default=0) // least))
         self.way: Whole = np.full(len(problem.stocks), WAYS[problem.first], dtype=np.int64)
 
     def fits(self) -> NDArray[np.bool_]:
@@ -79,9 +81,10 @@ class Table:
         found: list[Layout] = []
         current: list[Move] = []
         kinds = len(self.problem.pieces)
-        for i, (pose, sheet, turn, a, b, kind) in enumerate(rows.tolist()):
+        moves = rows.tolist()
+        for i, (pose, sheet, turn, a, b, kind) in enumerate(moves):
             current.append(Move(pose, a, b, kind))
-            if i + 1 == len(rows) or rows[i + 1, 5] == NEW_SHEET:
+            if i + 1 == len(moves) or moves[i + 1][5] == NEW_SHEET:
                 found.append(self.layout(stocks[sheet], turn, current, kinds))
                 current = []
         return found

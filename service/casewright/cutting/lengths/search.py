@@ -11,12 +11,13 @@ from fractions import Fraction
 import numpy as np
 
 from casewright.cutting.budget import Budget, Progress
+from casewright.cutting.lengths.choosing import chosen, near_sets
 from casewright.cutting.lengths.filling import Layout, filled, together
 from casewright.cutting.lengths.knapsack import Found, Knapsacks, Whole
 from casewright.cutting.lengths.master import Master, Reals
 from casewright.cutting.lengths.prices import LEAST, Prices, proven, whole_prices
 from casewright.cutting.lengths.task import Task
-from casewright.measure.units import Count
+from casewright.measure.units import Count, Seconds
 
 AT_ONCE = 40
 """Sets that are taken from one pricing."""
@@ -24,7 +25,26 @@ NEARLY_ONE = 0.8
 """A set that is cut so often in the mixture is fixed together with the one that is cut most."""
 HEAVY = 6_000
 """Knapsacks with so many states are not asked again for each bar of a whole layout."""
+FIRST_DIVES = 0.15
+"""So much of the time goes to the first dive before all sets of a better layout are looked for."""
+CLOSE = 0.05
+"""Of a bar: where the mixture costs less by more than that, too many sets can be in a better layout."""
+CHOICE = 20
+"""Steps that a mixed-integer programme counts for."""
 BARS_AT_ONCE = 60
+
+
+@dataclass(frozen=True, slots=True)
+class AtRoot:
+    """The best prices of the whole task.
+
+    Attributes:
+        prices: what pieces are worth and stock needs
+        over: no set on each stock is worth more
+    """
+
+    prices: Prices
+    over: Whole
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +85,8 @@ class Search:
         self._knapsacks = Knapsacks(task.lengths, task.caps)
         self._chance = np.random.default_rng(budget.seed)
         self._master = Master(self.task)
+        self._at_root: AtRoot | None = None
+        self._hard = (math.inf, True)
         self._tell()
 
     @property
@@ -86,8 +108,29 @@ class Search:
         self._master.add(self.best.sets, self.best.on)
         turn = 0
         while not self.done:
-            self._dive(turn)
+            self._dive(turn, math.inf if turn else FIRST_DIVES * self.budget.left())
+            if not turn and not self.done:
+                self._choose()
             turn += 1
+
+    def _choose(self) -> None:
+        """Look for a better layout among all sets that one can hold, where they are few enough."""
+        value, heavy = self._hard
+        if heavy or self.best.cost - self.task.step - value > CLOSE * int(self.task.costs.max()):
+            return
+        if self.best.long or self._mixture(Node(self.task.demand, self.task.limits), to_the_end=True) is None:
+            return
+        at_root, target = self._at_root, self.best.cost - self.task.step
+        if at_root is None:
+            return
+        near = near_sets(self.task, at_root.prices, at_root.over, target)
+        self.steps += CHOICE
+        if not near.whole:
+            return
+        often = chosen(self.task, near, self.budget, target)
+        if often is not None:
+            there = often > 0
+            self._offer(together(self.task, near.sets[there], near.on[there], often[there], self.task.demand))
 
     def _up(self, value: Fraction) -> int:
         """The least that all stock can cost if it costs no less than this."""
@@ -109,12 +152,12 @@ class Search:
             return low >= self.best.cost + self.best.long * self.task.missing
         return self._up(low) >= self.best.cost
 
-    def _mixture(self, node: Node) -> Reals | None:
+    def _mixture(self, node: Node, *, to_the_end: bool = False) -> Reals | None:
         """The mixture for what is wanted, with new sets as long as some pay; None where it cannot be best."""
         low = Fraction(0)
         barred = np.array(node.barred, np.int64)
+        self._master.want(node.demand, node.limits, barred)
         while True:
-            self._master.want(node.demand, node.limits, barred)
             solved = self._master.solve()
             self.steps += 1
             prices = whole_prices(self.task, solved.worths, solved.rents)
@@ -123,13 +166,17 @@ class Search:
                 low = max(low, proven(self.task, prices, found.over, node.demand, node.limits) + node.cost)
                 if not node.bars and low > self.low:
                     self.low = low
+                    self._at_root = AtRoot(prices, found.over)
                     self._tell()
             if self._hopeless(low) or self.done:
                 return None
             new = self._master.add(found.sets, found.on)
             if new and found.states < HEAVY:
                 new += self._bar_by_bar(node.demand, prices, found)
-            if not new or self._up(low) >= self._up(Fraction(solved.value + node.cost - 1e-6)):
+            if not node.bars:
+                self._hard = (solved.value, found.states >= HEAVY)
+            near = self._up(low) >= self._up(Fraction(solved.value + node.cost - 1e-6))
+            if not new or (near and not to_the_end):
                 return solved.often
 
     def _bar_by_bar(self, demand: Whole, prices: Prices, found: Found) -> Count:
@@ -145,12 +192,15 @@ class Search:
             new += self._master.add(found.sets, found.on)
         return new
 
-    def _dive(self, turn: Count) -> None:
+    def _dive(self, turn: Count, seconds: Seconds) -> None:
         """Fix sets until nothing is wanted, and go back to where another set was almost as likely."""
         open_nodes = [Node(self.task.demand, self.task.limits, spare=min(turn, 3))]
-        while open_nodes and not self.done:
+        until = math.inf
+        while open_nodes and not self.done and self.budget.spent() < until:
             node = open_nodes.pop()
             often = self._mixture(node)
+            # The whole task's own mixture takes long, and does not count.
+            until = min(until, self.budget.spent() + seconds)
             if often is None:
                 continue
             there = np.flatnonzero(often > 1e-6)

@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 import highspy
@@ -15,6 +15,7 @@ from casewright.measure.units import Count, Ticks
 
 SECONDS = 0.3
 TOLERANCE = 1e-6
+MOST_STEPS = 60_000
 
 
 def least_cost(
@@ -28,7 +29,8 @@ def least_cost(
     """Below which no layout costs.
 
     Rule: whole boards at the least cost that give the area of all blanks together, and of those blanks that
-    fit on some of the boards alone; a kerf is reckoned to each blank and to each board
+    fit on some of the boards alone; a kerf is reckoned to each blank and to each board, and a board gives no
+    more than blanks end to end, or side by side, can take of it
 
     Args:
         blanks: what is laid out
@@ -43,7 +45,7 @@ def least_cost(
 
     Source: arithmetic; a covering knapsack, solved or bounded by HiGHS.
     """
-    areas = [(ground.usable.length + kerf) * (ground.usable.width + kerf) for ground in grounds]
+    areas = _usable(blanks, panels, grounds, kerf)
     needs = _needs(blanks, panels, grounds, kerf)
     if not needs or not grounds:
         return sum(costs[code] * number for code, number in begun.items())
@@ -69,6 +71,41 @@ def least_cost(
     # Whatever is bought, it costs a whole number of the costs' common measure.
     measure = math.gcd(*(costs[ground.stock.code] for ground in grounds))
     return max(0, math.ceil(bound * (1 - TOLERANCE) / measure - TOLERANCE) * measure)
+
+
+def _usable(
+    blanks: Sequence[Blank], panels: Sequence[Blank], grounds: Sequence[Ground], kerf: Ticks
+) -> list[int]:
+    """How much of each board blanks can take: along any line across it no more than sizes add up to."""
+    along = {blank.length + kerf for blank in (*blanks, *panels)}
+    across = {blank.width + kerf for blank in blanks}
+    turns = any(blank.may_turn for blank in blanks) or not all(ground.has_grain for ground in grounds)
+    if turns:
+        along = across = along | across
+    spots = [ground.usable.flipped() if ground.grain_across else ground.usable for ground in grounds]
+    lengths = _reach(along, [spot.length + kerf for spot in spots])
+    widths = [spot.width + kerf for spot in spots]
+    # Strips of panels are as wide as may be: then every width can be reached.
+    reached = widths if panels else _reach(across, widths)
+    return [
+        min(length * width, (spot.length + kerf) * most)
+        for spot, length, width, most in zip(spots, lengths, widths, reached, strict=True)
+    ]
+
+
+def _reach(sizes: Collection[Ticks], rooms: Sequence[Ticks]) -> list[Ticks]:
+    """For each room the greatest sum of sizes within it; the room itself where sums are too fine."""
+    step = math.gcd(*sizes)
+    most = max(rooms, default=0)
+    if not step or most // step > MOST_STEPS:
+        return list(rooms)
+    sums, mask = 1, (1 << (most // step + 1)) - 1
+    for size in sizes:
+        shift = size // step
+        while shift <= most // step:  # each round doubles how often the size may be in a sum
+            sums |= (sums << shift) & mask
+            shift *= 2
+    return [((sums & ((1 << (room // step + 1)) - 1)).bit_length() - 1) * step for room in rooms]
 
 
 def _needs(

@@ -33,6 +33,8 @@ WAYS: dict[str, Way | None] = {
     "crosscut first": Way.CROSSCUT,
     "board by board": None,
 }
+QUICK = 200
+"""So many blanks are laid out in no time that anybody notices: then every way is tried, come what may."""
 SHARES = {"rip first": 1, "crosscut first": 1, "board by board": 2}
 """How the time is shared between the ways that are tried: board by board is all but always the best."""
 TOGETHER = "strips as boards allow"
@@ -127,7 +129,7 @@ def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
     is_mixed = len({(wish.takes_sap, wish.takes_back) for wish in wishes}) > 1
     ways = _ways(file, lot)
     for place, name in enumerate(ways):
-        if outcomes and budget.left() <= 0:
+        if outcomes and budget.left() <= 0 and (len(blanks) > QUICK or budget.seconds == 0):
             break
         share = SHARES[name] / sum(SHARES[each] for each in ways[place:])
         own = part_of(budget, budget.left() * share)
@@ -211,7 +213,8 @@ def _lot_plan(
     weights = {ground.stock.code: weighed(lot, ground, file.offcuts) for ground in lot.grounds}
     counted = chosen.desk.cost()
     panels = [panel.blank for panel in asked.panels]
-    is_whole = not chosen.unplaced and not misplaced
+    # A set that was given up on the way leaves more freedom than the bound knows of.
+    is_whole = not (chosen.unplaced or misplaced or chosen.broken)
     bound = least_cost(asked.blanks, panels, lot.grounds, weights, _by_hand(chosen.desk), kerf)
     bound = max(bound, _engine_bound(outcomes, has_panels=bool(asked.panels)))
     outer = sum(board.ground.outer.area for board in boards)
