@@ -99,6 +99,7 @@ def open_demo_shop(chromium: Browser, shop: DemoShop) -> None:
         _issue(shop, owner)
         _design(shop, owner)
         _buy(shop, owner)
+        _lay_out(shop, owner)
         _walk(shop, owner)
         _name_states(shop, owner)
     shop.keys["newcomer"] = _empty_shop(shop.site)
@@ -202,6 +203,19 @@ def _buy(shop: DemoShop, owner: Page) -> None:
     sheets = "is_sheet=1&material=birch+plywood&size=1/2"
     shop.addresses["/stock/deliveries/{delivery_id}", "sheets"] = f"{urlsplit(owner.url).path}?{sheets}"
     shop.addresses["/stock/deliveries/{delivery_id}", "boards"] = delivery
+
+
+def _lay_out(shop: DemoShop, owner: Page) -> None:
+    """The parts of a job in hand on boards that are typed; what has no board is named."""
+    [job, *_] = shop.ask("select id from job where state = 'in hand'")
+    owner.goto(f"/jobs/{job}/cutting")
+    owner.locator("details.choices summary").click()
+    for name, value in {"length": "120", "width": "11", "count": "30"}.items():
+        owner.locator(f"#more-0-{name}").fill(value)
+    owner.locator("#seconds").fill("1")
+    _press(owner, "Lay it out")
+    shop.addresses["/cutting/{layout_id}", ""] = urlsplit(owner.url).path
+    owner.locator("#by-hand").wait_for(timeout=120_000)
 
 
 def _design(shop: DemoShop, owner: Page) -> None:

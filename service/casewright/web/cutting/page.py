@@ -31,6 +31,7 @@ from casewright.web.cutting.hand import (
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
 from casewright.web.frame.pdfs import paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
+from casewright.web.frame.unbroken import unbroken
 from casewright.web.frame.visits import Everybody, Office, Visit
 
 router = APIRouter()
@@ -38,10 +39,10 @@ router = APIRouter()
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepShown:
-    """One cut: what is set and done, and whether it is made."""
+    """One cut: what is set and done, its sizes kept whole, and whether it is made."""
 
     number: int
-    words: str
+    words: str | Markup
     done: bool
 
 
@@ -333,7 +334,9 @@ def _board(
         used=f"{board['percent_used']:.0f}",
         view=drawing(view),
         steps=tuple(
-            StepShown(number=step["number"], words=step["words"], done=(name, step["number"]) in done)
+            StepShown(
+                number=step["number"], words=unbroken(step["words"]), done=(name, step["number"]) in done
+            )
             for step in board["steps"]
         ),
         set_ups=board["set_ups"],
