@@ -1,11 +1,14 @@
 """The command that lays parts out, as it is typed."""
 
 import json
+import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
+import casewright
 from casewright.cli import main
 from casewright.terminal import package_text
 from cutchecker import complaints
@@ -129,6 +132,9 @@ def test_other_commands_do_not_wait_for_the_compiler_of_this_one():
     heavy = "{'numba', 'highspy', 'numpy'}"
     code = f"import casewright.cli, sys; casewright.cli.parser(); print({heavy} & {{*sys.modules}})"
 
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    surroundings = os.environ | {"PYTHONPATH": str(Path(casewright.__file__).parents[1])}
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, env=surroundings
+    )
 
     assert done.stdout.strip() == "set()"

@@ -64,7 +64,8 @@ class Chain:
         waste = np.array(
             [self.table.stock_area[x.stock] - x.counts @ self.table.area for x in layouts], dtype=np.float64
         )
-        keys = self.random.exponential(size=len(layouts)) / (waste + 0.5 * waste.mean() + 1e-9)
+        usual = waste.mean() if layouts else 0.0  # a plan without a single layout wastes nothing
+        keys = self.random.exponential(size=len(layouts)) / (waste + 0.5 * usual + 1e-9)
         share = self.random.uniform(0.15, 0.6)
         size = min(len(layouts), max(3, round(share * len(layouts))))
         out = set(np.argsort(keys)[:size].tolist())
