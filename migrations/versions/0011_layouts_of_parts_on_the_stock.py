@@ -7,6 +7,8 @@ from sqlalchemy.dialects import postgresql
 revision = "0011"
 down_revision = "0010"
 
+DEMO_JOB = "EXISTS (SELECT 1 FROM job WHERE job.shop_id = OLD.shop_id AND job.id = OLD.job_id AND job.demo)"
+"""What may go: with the demo's jobs everything that hangs on them."""
 DOCUMENT = sa.JSON().with_variant(postgresql.JSONB(), "postgresql")
 STATES = sa.Enum(
     "waiting",
@@ -72,8 +74,37 @@ def upgrade() -> None:
         sa.UniqueConstraint("shop_id", "tap", name=op.f("uq_cut_tick_shop_id_tap")),
     )
     op.create_index(op.f("ix_cut_tick_shop_id_layout_id_at"), "cut_tick", ["shop_id", "layout_id", "at"])
+    if op.get_bind().dialect.name == "postgresql":
+        guard_on_postgresql("cut_tick", DEMO_JOB)
+    else:
+        guard_on_sqlite("cut_tick", DEMO_JOB)
+
+
+def guard_on_sqlite(table: str, allowed: str) -> None:
+    op.execute(
+        f"CREATE TRIGGER {table}_is_not_changed BEFORE UPDATE ON {table} "
+        f"BEGIN SELECT RAISE(ABORT, '{table} is written once and not changed'); END"
+    )
+    op.execute(
+        f"CREATE TRIGGER {table}_is_kept BEFORE DELETE ON {table} WHEN NOT ({allowed}) "
+        f"BEGIN SELECT RAISE(ABORT, '{table} is kept for good'); END"
+    )
+
+
+def guard_on_postgresql(table: str, allowed: str) -> None:
+    op.execute(
+        f"CREATE FUNCTION {table}_lasts() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN "
+        f"IF TG_OP = 'DELETE' AND ({allowed}) THEN RETURN OLD; END IF; "
+        f"RAISE EXCEPTION '{table} is written once and kept for good'; END $$"
+    )
+    op.execute(
+        f"CREATE TRIGGER {table}_lasts BEFORE UPDATE OR DELETE ON {table} "
+        f"FOR EACH ROW EXECUTE FUNCTION {table}_lasts()"
+    )
 
 
 def downgrade() -> None:
     op.drop_table("cut_tick")
     op.drop_table("cut_layout")
+    if op.get_bind().dialect.name == "postgresql":
+        op.execute("DROP FUNCTION cut_tick_lasts()")
