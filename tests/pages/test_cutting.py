@@ -16,7 +16,7 @@ BOARDS = {
     for row, wood in enumerate(("cherry|4/4", "poplar|4/4", "soft maple|4/4"))
     for name, value in (("wood", wood), ("length", "120"), ("width", "9-1/2"), ("count", "40"))
 }
-PATIENCE = 120  # seconds; a layout of two takes about three, on a machine that does nothing else
+PATIENCE = 400  # seconds; the first layout on a machine waits for the compiler
 
 
 def lay_out(maker, job_id, **fields):

@@ -24,8 +24,8 @@ from casewright.shop.layouts import claim_next, end_layout, note_progress
 COMMAND = (sys.executable, "-m", "casewright.solving.worker")
 BEAT = 0.3
 """So often progress is kept, and it is asked whether somebody wants a stop [s]."""
-GRACE = 30.0
-"""A layout that takes so much longer than it was given is ended [s]."""
+GRACE = 300.0
+"""A layout that takes so much longer than it was given is ended; the first one waits for the compiler [s]."""
 IDLE = 300.0
 """The process ends when nobody asked for anything for so long [s]."""
 FAILED = (
