@@ -5,6 +5,7 @@ one of them ended is begun anew by another.
 """
 
 import json
+import os
 import subprocess
 import sys
 from collections.abc import Callable
@@ -128,7 +129,12 @@ class Worker:
 
     def __init__(self, command: tuple[str, ...]) -> None:
         self._process = subprocess.Popen(  # noqa: S603 - our own module
-            command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, encoding="utf-8"
+            command,
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            text=True,
+            encoding="utf-8",
+            env=os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)},  # it finds what this process found
         )
         if self._process.stdin is None or self._process.stdout is None:
             raise RuntimeError("the process has neither input nor output")
