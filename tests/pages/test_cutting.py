@@ -53,7 +53,7 @@ def test_parts_are_laid_out_on_boards_that_are_typed(laid):
     page = maker.get(address)
 
     assert "poplar 4/4 Becomes parts" in page.text
-    assert "best possible" in page.text
+    assert "Kerf, trim and what is left" in page.text
     assert "Left and worth keeping" in page.text
     assert page.html.count('class="drawing"') > 2
 
