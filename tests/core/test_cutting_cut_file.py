@@ -6,8 +6,8 @@ import json
 import jsonschema
 import pytest
 
-from casewright.cutting.asked.cut_file import cut_file_of, cut_file_schema, read_cut_file
-from casewright.measure.json_files import CannotRead
+from casewright.cutting.asked.cut_file import CUT_FILE, cut_file_of, cut_file_schema
+from casewright.measure.json_files import CannotRead, parse_json
 from cutfiles import random_file
 
 PLAIN = {
@@ -47,7 +47,7 @@ def refused(data):
 
 
 def test_sizes_are_read_as_makers_write_them():
-    file = read_cut_file(json.dumps(PLAIN))
+    file = cut_file_of(parse_json(json.dumps(PLAIN), CUT_FILE))
 
     assert file.parts[0].length == 38.875
     assert file.boards[0].length == 96
@@ -153,7 +153,7 @@ def test_a_file_without_stock_is_refused():
 
 def test_a_file_that_is_not_json_is_told_how_one_begins():
     with pytest.raises(CannotRead, match="a cut file looks like"):
-        read_cut_file("{")
+        parse_json("{", CUT_FILE)
 
 
 @pytest.mark.parametrize("seed", range(20))

@@ -87,7 +87,9 @@ def test_a_cut_that_is_not_there_is_refused(laid, step):
     _, maker, _, address = laid
     path = address.partition("?")[0]
 
-    page = maker.post(f"{path}/cuts", status=404 if step == "999" else 422, board="N1", step=step, done="1")
+    page = maker.post(
+        f"{path}/cuts", status=404 if step == "999" else 422, board="N1 no. 1", step=step, done="1"
+    )
 
     assert "cut" in page.text
 
@@ -115,13 +117,13 @@ def test_the_chalk_out_sheet_has_each_board_and_its_cautions(laid):
 def test_a_part_put_by_hand_stays_where_it_was_put(laid):
     _, maker, _, address = laid
     path = address.partition("?")[0]
-    on_poplar = maker.get(path).html.partition('data-board="N2"')[2]
+    on_poplar = maker.get(path).html.partition('data-board="N2 no. 1"')[2]
     part = on_poplar.partition('data-code="')[2].partition('"')[0]
     typed = {"part": part, "board": "N2 no. 7", "from_end": "20", "from_edge": "1/2"}
 
     page = waited(maker, maker.send(f"{path}/by-hand", **typed).address)
 
-    assert f"{part} on N2, 20 in from its first end and 1/2 in from its near edge" in page.text
+    assert f"{part} on N2 no. 7, 20 in from its first end and 1/2 in from its near edge" in page.text
     assert "could not be put there" not in page.text
 
 
@@ -130,7 +132,7 @@ def test_a_part_put_beyond_its_board_is_refused_beside_the_field(laid):
     path = address.partition("?")[0]
     maker.get(path)
 
-    page = maker.send(f"{path}/by-hand", status=422, board="N1", from_end="a yard", from_edge="1/2")
+    page = maker.send(f"{path}/by-hand", status=422, board="N1 no. 1", from_end="a yard", from_edge="1/2")
 
     assert page.form(f"{path}/by-hand").value("from_end") == "a yard"
     assert "a yard" in page.text

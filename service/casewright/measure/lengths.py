@@ -219,6 +219,24 @@ def write_length(inches: Inches, unit: LengthUnit = LengthUnit.INCH) -> str:
     return next(text for text in texts if to_ticks(parse_length(text, unit, least=-LONGEST)) == ticks)
 
 
+def write_with_unit(inches: Inches) -> str:
+    """The size with its unit, so that it is read back whatever the unit of the file is.
+
+    Args:
+        inches: the size [in]
+
+    Returns:
+        Text for `parse_length`, such as `38-7/8 in` or `12.7 mm`.
+
+    Raises:
+        LengthError: the size is more than 100 ft, and would not be read again.
+
+    Source: common practice.
+    """
+    text = write_length(inches, LengthUnit.INCH)
+    return text if text.endswith("mm") else f"{text} in"
+
+
 def _inch_scales(ticks: int) -> Iterator[str]:
     """The size on each scale that a shop in inches writes, the plainest first."""
     inches = from_ticks(ticks)

@@ -1,6 +1,6 @@
 """The chalk-out sheet: each board drawn with its parts, so that it can be chalked and cut."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit, show_in
@@ -41,43 +41,84 @@ def chalk_out_data(answer: Mapping[str, Any], title: str) -> dict[str, Any]:
             {
                 "title": name(" ".join(filter(None, (lot["wood"], lot["class"])))),
                 "used": f"{lot['percent_used']:.0f} % becomes parts",
-                "troubles": [words(each) for each in _troubles(lot, reasons)],
+                "troubles": [words(each) for each in trouble_words(lot)],
                 "boards": [
                     _board(board, view, unit) for board, view in zip(lot["layouts"], views, strict=True)
                 ],
-                "bars": [_bar(each, unit) for each in lot["lengths"]],
+                "bars": [[words(each) for each in bar_words(bar, unit)] for bar in lot["lengths"]],
             }
-            for lot, views, reasons in zip(answer["lots"], answer["drawings"], answer["reasons"], strict=True)
+            for lot, views in zip(answer["lots"], answer["drawings"], strict=True)
         ],
         "cautions": [words(each) for each in cautions_at("saw", woods)],
     }
 
 
-def _troubles(lot: Mapping[str, Any], reasons: Sequence[str]) -> Iterator[str]:
-    for each, reason in zip(lot["unplaced"], reasons, strict=True):
-        yield f"{each['code']} × {each['count']} has no place: {reason}."
+def trouble_words(lot: Mapping[str, Any]) -> Iterator[str]:
+    """What could not be placed, put where it was wanted or kept together, each with its reason.
+
+    Args:
+        lot: all boards of one wood and class, as a layout is kept
+
+    Yields:
+        Whole sentences.
+    """
+    for each in lot["unplaced"]:
+        times = f" ({each['count']} times)" if each["count"] > 1 else ""
+        yield f"{each['code']}{times} has no place: {each['reason']}."
+    for each in lot["not_where_put"]:
+        yield f"{each['code']} could not be put there: {each['reason']}."
     for each in lot["sets_broken"]:
-        yield f"{each['name']}: the grain does not match as wanted: {each['reason']}."
+        yield f"{each['name']} do not match as wanted: {each['reason']}."
+
+
+def size_words(piece: Mapping[str, Any], unit: LengthUnit) -> str:
+    """Length and width of a board, or of what is left of one.
+
+    Args:
+        piece: as a layout is kept
+        unit: the shop's unit
+
+    Returns:
+        Such as `96 in × 8-5/16 in`.
+    """
+    return f"{show_in(piece['length_in'], unit)} × {show_in(piece['width_in'], unit)}"
+
+
+def left_words(piece: Mapping[str, Any], unit: LengthUnit) -> str:
+    """What is left of a board: its size, and whether it has a defect or sapwood.
+
+    Args:
+        piece: as a layout is kept
+        unit: the shop's unit
+
+    Returns:
+        A few words.
+    """
+    return size_words(piece, unit) + ("" if piece["clear"] else ", not clear")
+
+
+def bar_words(bar: Mapping[str, Any], unit: LengthUnit) -> tuple[str, str, str]:
+    """Stock that is only cut to length: its name, its parts from the first end on, what is left.
+
+    Args:
+        bar: as a layout is kept
+        unit: the shop's unit
+
+    Returns:
+        Three texts.
+    """
+    parts = ", ".join(f"{each['code']} {show_in(each['length_in'], unit)}" for each in bar["parts"])
+    called = bar["stock"] if bar["number"] == 1 else f"{bar['stock']} no. {bar['number']}"
+    return called, parts, show_in(bar["left_in"], unit)
 
 
 def _board(board: Mapping[str, Any], view: str, unit: LengthUnit) -> dict[str, Any]:
-    called = board["stock"] if board["number"] == 1 else f"{board['stock']} no. {board['number']}"
     return {
-        "name": name(called),
-        "size": f"{show_in(board['length_in'], unit)} × {show_in(board['width_in'], unit)}",
+        "name": name(board["name"]),
+        "size": size_words(board, unit),
         "place": name(board["place"]),
         "view": view,
-        "alt": f"{name(called)} with the parts that are cut from it.",
+        "alt": f"{name(board['name'])} with the parts that are cut from it.",
         "steps": [words(step["words"]) for step in board["steps"]],
-        "left": [
-            f"{show_in(each['length_in'], unit)} × {show_in(each['width_in'], unit)}"
-            + ("" if each["clear"] else ", not clear")
-            for each in board["left"]
-        ],
+        "left": [left_words(each, unit) for each in board["left"]],
     }
-
-
-def _bar(bar: Mapping[str, Any], unit: LengthUnit) -> list[str]:
-    called = bar["stock"] if bar["number"] == 1 else f"{bar['stock']} no. {bar['number']}"
-    parts = ", ".join(f"{name(each['code'])} {show_in(each['length_in'], unit)}" for each in bar["parts"])
-    return [name(called), parts, show_in(bar["left_in"], unit)]

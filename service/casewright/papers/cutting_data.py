@@ -101,6 +101,7 @@ def _mark(mark: Mark) -> dict[str, Any]:
 def _board(board: BoardLayout, unit: LengthUnit) -> dict[str, Any]:
     steps = steps_of(board)
     return {
+        "name": board.name,
         "stock": board.ground.stock.code,
         "number": board.number,
         "offcut": board.ground.stock.offcut,

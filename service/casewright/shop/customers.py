@@ -6,8 +6,8 @@ from datetime import datetime
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer
 from casewright.records.sessions import Fenced
-from casewright.shop.keeping import note_history
-from casewright.shop.refusals import NotFound, Stale
+from casewright.shop.keeping import change, note_history
+from casewright.shop.refusals import NotFound
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,23 +53,8 @@ def change_customer(
     Raises:
         Stale: somebody else saved since the version that the form shows
     """
-    before = {name: getattr(held, name) for name in FIELDS}
-    after = facts_of(facts)
-    changed = {name: value for name, value in after.items() if value != before[name]}
-    if not changed:  # whoever asks for what is saved already, such as by a second press, is in nobody's way
-        return
-    if held.version != version:
-        raise Stale({name: before[name] for name in changed})
-    for name, value in changed.items():
-        setattr(held, name, value)
-    note_history(
-        db,
-        who,
-        now,
-        f"Changed the customer {facts.name}: {', '.join(changed)}.",
-        before={name: before[name] for name in changed},
-        after=changed,
-    )
+    what = f"the customer {facts.name}"
+    change(db, held, facts_of(facts), version, what, who, now)
 
 
 def facts_of(facts: CustomerFacts) -> dict[str, str]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from casewright.measure.lengths import LengthUnit, from_ticks, write_length
+from casewright.measure.lengths import LengthUnit, from_ticks, write_with_unit
 from casewright.measure.units import Ticks
 from casewright.pieces.asked.shop import Shop as Figures
 from casewright.pieces.costs.job_estimate import JobEstimate
@@ -12,6 +12,8 @@ from casewright.records.stock import PieceKind, StockPiece
 from casewright.shop.stock import label
 from casewright.wood.movement import Cut
 
+FACES = {"both": "both", "better": "front", "poor": "back"}
+"""The faces of a board as the rack calls them, and as a cut file does."""
 SAP = 1.0
 """How far sapwood is taken to reach in from an edge, for nobody notes how far (this program's own) [in]."""
 
@@ -83,9 +85,9 @@ def _piece(piece: StockPiece) -> Iterator[tuple[str, Any]]:
     if piece.left_width_ticks or piece.right_width_ticks:
         yield "width_middle", _size(piece.width_ticks)
         yield "width_end", _size(piece.right_width_ticks or piece.width_ticks)
-    if piece.sap_edge in {"near", "both"}:
+    if piece.sap_edge in {"lower", "both"}:
         yield "sap_near", f"{SAP:g} in"
-    if piece.sap_edge in {"far", "both"}:
+    if piece.sap_edge in {"upper", "both"}:
         yield "sap_far", f"{SAP:g} in"
     if piece.log_mark:
         yield "log", piece.log_mark
@@ -102,9 +104,8 @@ def _wood(piece: StockPiece) -> str:
 
 def _defect(defect: Mapping[str, Any]) -> dict[str, Any]:
     return {
-        "kind": str(defect.get("kind", "")),
-        "face": defect.get("face", "both"),
-        "from_end": _size(defect["from_end"]),
+        "face": FACES[defect["face"]],
+        "from_end": _size(defect["from_left"]),
         "from_edge": _size(defect["from_edge"]),
         "length": _size(defect["length"]),
         "width": _size(defect["width"]),
@@ -112,5 +113,4 @@ def _defect(defect: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _size(ticks: Ticks) -> str:
-    """A size as a file of any unit reads it, as exactly as it was measured."""
-    return f"{write_length(from_ticks(ticks), LengthUnit.INCH)} in"
+    return write_with_unit(from_ticks(ticks))

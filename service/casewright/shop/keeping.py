@@ -1,6 +1,6 @@
 """Small duties of every act: its number, its sentence in the history, and that it happens once."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -11,6 +11,7 @@ from casewright.records.base import new_id
 from casewright.records.jobs import History
 from casewright.records.people import Counter, Once
 from casewright.records.sessions import Fenced
+from casewright.shop.refusals import Stale
 
 FORGOTTEN = timedelta(days=30)
 """A form is sent again within minutes, or by a phone that was without a signal; not after a month."""
@@ -48,6 +49,50 @@ def note_history(
             at=now,
             who=who,
         ),
+    )
+
+
+def change(
+    db: Fenced,
+    held: Any,
+    after: Mapping[str, Any],
+    version: int,
+    what: str,
+    who: str,
+    now: datetime,
+    *,
+    shown: Callable[[Any], str] = str,
+) -> None:
+    """Saves the fields of a form in which something was changed, and notes what in the shop's history.
+
+    Args:
+        db: the session
+        held: the row that the form is of
+        after: every field of the form by its name
+        version: the version that the form shows
+        what: what is changed, such as `the customer Ada Marsh`
+        who: who saves
+        now: the moment
+        shown: how a field's value is written in the form
+
+    Raises:
+        Stale: somebody else saved since that version
+    """
+    before = {name: getattr(held, name) for name in after}
+    changed = {name: value for name, value in after.items() if value != before[name]}
+    if not changed:  # whoever asks for what is saved already, such as by a second press, is in nobody's way
+        return
+    if held.version != version:
+        raise Stale({name: shown(before[name]) for name in changed})
+    for name, value in changed.items():
+        setattr(held, name, value)
+    note_history(
+        db,
+        who,
+        now,
+        f"Changed {what}: {', '.join(changed)}.",
+        before={name: before[name] for name in changed},
+        after=changed,
     )
 
 

@@ -231,13 +231,8 @@ def tick_cut(
 def cuts_of(answer: Mapping[str, Any]) -> Sequence[tuple[str, int]]:
     """Every cut of a layout: the board's name and the cut's number, in the order in which they are made."""
     return [
-        (board_name(board), step["number"])
+        (board["name"], step["number"])
         for lot in answer.get("lots", ())
         for board in lot["layouts"]
         for step in board["steps"]
     ]
-
-
-def board_name(board: Mapping[str, Any]) -> str:
-    """What a board of a layout is called: its mark, with its number where there are several alike."""
-    return board["stock"] if board["number"] == 1 else f"{board['stock']} no. {board['number']}"

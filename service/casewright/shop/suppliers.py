@@ -8,8 +8,8 @@ from casewright.pricing.prices import PriceKind
 from casewright.records.base import new_id
 from casewright.records.sessions import Fenced
 from casewright.records.stock import Supplier
-from casewright.shop.keeping import note_history
-from casewright.shop.refusals import NotFound, Stale
+from casewright.shop.keeping import change, note_history
+from casewright.shop.refusals import NotFound
 
 SOLD = (PriceKind.LUMBER, PriceKind.SHEET, PriceKind.HARDWARE, PriceKind.FINISH, PriceKind.CONSUMABLE)
 """What a shop buys for its pieces."""
@@ -60,23 +60,8 @@ def change_supplier(
     Raises:
         Stale: somebody else saved since the version that the form shows
     """
-    before = {name: getattr(held, name) for name in FIELDS}
-    after = facts_of(facts)
-    changed = {name: value for name, value in after.items() if value != before[name]}
-    if not changed:
-        return
-    if held.version != version:
-        raise Stale({name: shown(before[name]) for name in changed})
-    for name, value in changed.items():
-        setattr(held, name, value)
-    note_history(
-        db,
-        who,
-        now,
-        f"Changed the supplier {facts.name}: {', '.join(changed)}.",
-        before={name: before[name] for name in changed},
-        after=changed,
-    )
+    what = f"the supplier {facts.name}"
+    change(db, held, facts_of(facts), version, what, who, now, shown=shown)
 
 
 def end_supplier(db: Fenced, held: Supplier, who: str, now: datetime, *, back: bool = False) -> None:

@@ -20,7 +20,6 @@ from casewright.cutting.plans.plan import plan_cuts
 from casewright.cutting.plans.values import CutPlan
 from casewright.drawing.board_layout import board_drawing
 from casewright.measure.json_files import CannotRead
-from casewright.measure.saying import in_unit
 from casewright.papers.cutting_data import cutting_data
 
 MEMORY = 2 * 1024**3
@@ -111,7 +110,6 @@ def answer_of(file: CutFile, plan: CutPlan) -> dict[str, Any]:
     return {
         **cutting_data(plan),
         "drawings": [[board_drawing(board, file.unit).svg() for board in lot.boards] for lot in plan.lots],
-        "reasons": [[in_unit(each.reason, file.unit) for each in lot.unplaced] for lot in plan.lots],
     }
 
 

@@ -231,23 +231,6 @@ def _of_set(place: str, each: GrainSet, parts: dict[str, CutPart]) -> Iterator[C
             )
 
 
-def read_cut_file(text: str) -> CutFile:
-    """What a cut file says.
-
-    Args:
-        text: the text of the file
-
-    Returns:
-        The file, every default filled in.
-
-    Raises:
-        CannotRead: with a sentence for each field that cannot be used
-
-    Source: the schema of `CutFile`.
-    """
-    return cut_file_of(json_files.parse_json(text, CUT_FILE))
-
-
 def cut_file_of(data: Any) -> CutFile:
     """A cut file from what its JSON held.
 

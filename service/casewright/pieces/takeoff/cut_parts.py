@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from casewright.cutting.asked.cut_file import CutFile, cut_file_of
-from casewright.measure.lengths import LengthUnit, write_length
+from casewright.measure.lengths import write_with_unit
 from casewright.measure.units import Inches
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.built.construct import Construction
@@ -63,20 +63,14 @@ def cut_data_for(unit: Construction, takeoff: TakeOff, shop: Shop) -> dict[str, 
         "unit": unit.spec.unit.value,
         "name": unit.spec.name,
         "saw": {
-            "kerf": _size(spec.kerf),
-            "end_trim": _size(spec.end_trim),
-            "edge": _size(spec.edge_trim),
-            "jointing": _size(usual_allowances().board),
+            "kerf": write_with_unit(spec.kerf),
+            "end_trim": write_with_unit(spec.end_trim),
+            "edge": write_with_unit(spec.edge_trim),
+            "jointing": write_with_unit(usual_allowances().board),
         },
         "parts": [*_solid(takeoff, shop), *_sheets(unit, takeoff)],
         "sets": list(_sets(unit, takeoff, shop)),
     }
-
-
-def _size(inches: Inches) -> str:
-    """A size as a file of any unit reads it."""
-    text = write_length(inches, LengthUnit.INCH)
-    return text if text.endswith("mm") else f"{text} in"
 
 
 def wood_name(part: Part) -> str:
@@ -107,9 +101,9 @@ def _of_board(mark: str, line: RoughLine, count: int, shop: Shop) -> dict[str, A
         "name": part.name,
         "wood": wood_name(part),
         "class": line.bought.name,
-        "thickness": _size(part.thickness),
-        "length": _size(line.length),
-        "width": _size(_width(line)),
+        "thickness": write_with_unit(part.thickness),
+        "length": write_with_unit(line.length),
+        "width": write_with_unit(_width(line)),
         "count": count,
         "face": part.face.value,
         "resaw": line.resaw is not None and not line.is_matched,
@@ -126,7 +120,7 @@ def _width(line: RoughLine) -> Inches:
 
 def _glue_up(line: RoughLine, shop: Shop) -> dict[str, str]:
     widest = shop.board_width(line.of.part.wood) + usual_allowances().board
-    return {"narrowest": _size(NARROWEST_STRIP), "widest": _size(widest)}
+    return {"narrowest": write_with_unit(NARROWEST_STRIP), "widest": write_with_unit(widest)}
 
 
 def _sheets(unit: Construction, takeoff: TakeOff) -> Iterator[dict[str, Any]]:
@@ -137,9 +131,9 @@ def _sheets(unit: Construction, takeoff: TakeOff) -> Iterator[dict[str, Any]]:
                     "code": code,
                     "name": line.part.name,
                     "wood": line.part.wood,
-                    "thickness": _size(line.part.thickness),
-                    "length": _size(line.part.length),
-                    "width": _size(line.part.width),
+                    "thickness": write_with_unit(line.part.thickness),
+                    "length": write_with_unit(line.part.length),
+                    "width": write_with_unit(line.part.width),
                     "count": takeoff.count,
                     "face": line.part.face.value,
                     "grain": "any" if line.part.grain is Grain.ANY else "along",

@@ -10,7 +10,7 @@ from starlette.responses import Response
 
 from casewright.cutting.asked.cut_file import cut_file_of
 from casewright.measure.json_files import CannotRead
-from casewright.measure.lengths import LengthUnit, from_ticks, write_length
+from casewright.measure.lengths import LengthUnit, from_ticks, write_length, write_with_unit
 from casewright.measure.saying import refusal
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
@@ -188,20 +188,16 @@ def _stock(visit: Visit, job: Job, read: Reader, data: dict[str, Any]) -> dict[s
                 "code": f"N{row + 1}",
                 "wood": wood,
                 "class": size,
-                "length": _size(long),
-                "width": _size(wide),
+                "length": write_with_unit(long),
+                "width": write_with_unit(wide),
                 "count": count,
             }
         )
     for place, wood in enumerate(_sheets(data)):
         if read.ticked(f"sheet.{place}"):
-            length, width = map(_size, SHEET)
+            length, width = map(write_with_unit, SHEET)
             held["sheets"].append({"code": f"P{place + 1}", "wood": wood, "length": length, "width": width})
     return held
-
-
-def _size(inches: float) -> str:
-    return f"{write_length(inches, LengthUnit.INCH)} in"
 
 
 def _wanted(data: dict[str, Any]) -> dict[tuple[str, str], int]:

@@ -6,9 +6,8 @@ from typing import Any
 
 from casewright.cutting.asked.cut_file import cut_file_of
 from casewright.measure.json_files import CannotRead
-from casewright.measure.lengths import LengthUnit, parse_length, show_in, write_length
+from casewright.measure.lengths import LengthUnit, parse_length, show_in, write_with_unit
 from casewright.records.layouts import CutLayout
-from casewright.shop.layouts import board_name
 from casewright.web.frame.typed import Reader
 
 NAMES = {
@@ -48,7 +47,7 @@ def boards_to_place(answer: Mapping[str, Any]) -> list[BoardToPlace]:
     """
     return [
         BoardToPlace(
-            name=board_name(board),
+            name=board["name"],
             length=board["length_in"],
             width=board["width_in"],
             parts=[
@@ -73,14 +72,18 @@ def parts_to_place(asked: Mapping[str, Any]) -> list[str]:
     return [part["code"] for part in asked.get("parts", ()) if part.get("width") and not part.get("glue_up")]
 
 
-def stock_to_place(asked: Mapping[str, Any]) -> list[str]:
-    """The names of all boards and sheets, those alike one by one; of endless sheets the first few."""
-    return [
-        each["code"] if number == 1 else f"{each['code']} no. {number}"
+def stock_to_place(asked: Mapping[str, Any]) -> dict[str, tuple[str, int]]:
+    """The names of all boards and sheets, as a layout has them, each with its mark and its number.
+
+    Those alike stand one by one; of sheets without end the first few.
+    """
+    return {
+        each["code"] if count == 1 else f"{each['code']} no. {number}": (each["code"], number)
         for kind in ("boards", "sheets")
         for each in asked.get(kind, ())
-        for number in range(1, (each.get("count") or ENDLESS) + 1)
-    ]
+        for count in [each.get("count", 1 if kind == "boards" else ENDLESS)]
+        for number in range(1, count + 1)
+    }
 
 
 ENDLESS = 4
@@ -88,8 +91,10 @@ ENDLESS = 4
 
 def put_words(asked: Mapping[str, Any], unit: LengthUnit) -> list[str]:
     """What was put by hand, in words."""
+    names = {place: name for name, place in stock_to_place(asked).items()}
     return [
-        f"{part['code']} on {hand['on']}, {_shown(hand['from_end'], unit)} from its first end and "
+        f"{part['code']} on {names[hand['on'], hand['number']]}, "
+        f"{_shown(hand['from_end'], unit)} from its first end and "
         f"{_shown(hand['from_edge'], unit)} from its near edge"
         for part, hand in _put(asked)
     ]
@@ -123,12 +128,18 @@ def with_part(layout: CutLayout, read: Reader, unit: LengthUnit) -> dict[str, An
     """
     asked = layout.asked
     code = read.choice("part", parts_to_place(asked))
-    board = read.choice("board", stock_to_place(asked))
+    stock = stock_to_place(asked)
+    board = read.choice("board", stock)
     end, edge = read.length("from_end", unit), read.length("from_edge", unit)
     if end is None or edge is None or read.faults:
         return dict(asked)
-    on, _, number = board.partition(" no. ")
-    hand = {"on": on, "number": int(number or 1), "from_end": _size(end), "from_edge": _size(edge)}
+    on, number = stock[board]
+    hand = {
+        "on": on,
+        "number": number,
+        "from_end": write_with_unit(end),
+        "from_edge": write_with_unit(edge),
+    }
     parts = []
     for part in asked["parts"]:
         if part["code"] != code:
@@ -143,7 +154,3 @@ def with_part(layout: CutLayout, read: Reader, unit: LengthUnit) -> dict[str, An
     except CannotRead as error:
         read.fault("board", str(error))
     return found
-
-
-def _size(inches: float) -> str:
-    return f"{write_length(inches, LengthUnit.INCH)} in"

@@ -9,13 +9,13 @@ from markupsafe import Markup
 from starlette.background import BackgroundTask
 from starlette.responses import Response
 
-from casewright.measure.lengths import LengthUnit, show_in
-from casewright.papers.chalk_out import chalk_out_pdf
+from casewright.measure.lengths import LengthUnit
+from casewright.papers.chalk_out import bar_words, chalk_out_pdf, left_words, size_words, trouble_words
 from casewright.records.jobs import Job
 from casewright.records.layouts import UNDER_WAY, CutLayout, LayoutState, ticked
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
-from casewright.shop.layouts import ask_layout, board_name, layout_with_all, stop_layout, tick_cut
+from casewright.shop.layouts import ask_layout, layout_with_all, stop_layout, tick_cut
 from casewright.shop.refusals import Refused
 from casewright.web.cutting.crews import crew_of
 from casewright.web.cutting.hand import (
@@ -275,10 +275,8 @@ def _progress(layout: CutLayout) -> str:
 def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
     answer = layout.answer or {}
     done = ticked(visit.db, layout.id) if answer else frozenset()
-    for lot, views, reasons in zip(
-        answer.get("lots", ()), answer.get("drawings", ()), answer.get("reasons", ()), strict=True
-    ):
-        money = visit.sees_prices and lot["cost_in"] == "money"
+    for lot, views in zip(answer.get("lots", ()), answer.get("drawings", ()), strict=True):
+        money = visit.is_owner and lot["cost_in"] == "money"
         symbol = visit.shop.symbol
         yield LotShown(
             title=" ".join(filter(None, (lot["wood"], lot["class"]))),
@@ -300,8 +298,8 @@ def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
                 _board(board, view, done, visit.unit)
                 for board, view in zip(lot["layouts"], views, strict=True)
             ),
-            bars=tuple(_bar(each, visit.unit) for each in lot["lengths"]),
-            troubles=tuple(_troubles(lot, reasons)),
+            bars=tuple(bar_words(each, visit.unit) for each in lot["lengths"]),
+            troubles=tuple(trouble_words(lot)),
         )
 
 
@@ -312,24 +310,14 @@ def _above(lot: Mapping[str, Any]) -> str:
     return "" if above is None else f"At most {above:.1f} % above the best possible."
 
 
-def _troubles(lot: Mapping[str, Any], reasons: Sequence[str]) -> Iterator[str]:
-    for each, reason in zip(lot["unplaced"], reasons, strict=True):
-        times = f" ({each['count']} times)" if each["count"] > 1 else ""
-        yield f"{each['code']}{times} has no place: {reason}."
-    for each in lot["not_where_put"]:
-        yield f"{each['code']} could not be put there: {each['reason']}."
-    for each in lot["sets_broken"]:
-        yield f"{each['name']} do not match as wanted: {each['reason']}."
-
-
 def _board(
     board: Mapping[str, Any], view: str, done: frozenset[tuple[str, int]], unit: LengthUnit
 ) -> BoardShown:
-    name = board_name(board)
+    name = board["name"]
     return BoardShown(
         name=name,
         anchor=anchor(name),
-        size=f"{show_in(board['length_in'], unit)} × {show_in(board['width_in'], unit)}",
+        size=size_words(board, unit),
         place=board["place"],
         used=f"{board['percent_used']:.0f}",
         view=drawing(view),
@@ -340,15 +328,5 @@ def _board(
             for step in board["steps"]
         ),
         set_ups=board["set_ups"],
-        left=tuple(
-            f"{show_in(each['length_in'], unit)} × {show_in(each['width_in'], unit)}"
-            + ("" if each["clear"] else ", not clear")
-            for each in board["left"]
-        ),
+        left=tuple(left_words(each, unit) for each in board["left"]),
     )
-
-
-def _bar(bar: Mapping[str, Any], unit: LengthUnit) -> tuple[str, str, str]:
-    parts = ", ".join(f"{each['code']} {show_in(each['length_in'], unit)}" for each in bar["parts"])
-    name = bar["stock"] if bar["number"] == 1 else f"{bar['stock']} no. {bar['number']}"
-    return name, parts, show_in(bar["left_in"], unit)
