@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -93,27 +92,17 @@ def _copied(plan: Plan) -> Plan:
     return used.copy(), ways.copy(), counts.copy(), rows.copy()
 
 
-@dataclass(init=False)
 class _Desk:
     """A problem as rows of numbers, with room for plans of it."""
 
-    stock_of: tuple[Count, ...]
-    need: Ints
-    short: Ints
-    parts: Parts
-    boards: Boards
-    rule: Rule
-    best_buy: Number
-    rows: Count
-
     def __init__(self, problem: PanelProblem) -> None:
         strips = problem.strips
-        self.rule = strips.allowance, strips.narrowest, strips.widest
+        self.rule: Rule = strips.allowance, strips.narrowest, strips.widest
         panels = [each for each in problem.panels for _ in range(each.count)]
         self.short = _ints([each.width for each in panels])
         self.need = _ints([each.count for each in problem.pieces])
         taken = [each.width - (-each.width // strips.widest) * strips.allowance for each in panels]
-        self.parts = (
+        self.parts: Parts = (
             _ints([each.length for each in problem.pieces]),
             _ints([each.width for each in problem.pieces]),
             np.array([float(each.area) for each in problem.pieces], np.float64),
@@ -128,6 +117,7 @@ class _Desk:
         areas = [problem.stocks[each].area / max(problem.stocks[each].cost, 1) for each in self.stock_of]
         self.best_buy = max(areas, default=0.0)
         self.rows = _most_rows(problem)
+        self.room = [self.plan() for _ in range(THREADS)]
 
     def plan(self) -> Plan:
         """A plan with nothing on it."""
@@ -142,7 +132,6 @@ class _Desk:
     def first(self, seed: Count) -> tuple[Plan, Ints, Ints, bool]:
         """A plan from nothing, what it could not place, and whether that is nothing."""
         plan, left = self.plan(), (self.need.copy(), self.short.copy())
-        self.room = [self.plan() for _ in range(THREADS)]
         complete = first_plan(
             seed, left, self.boards, self.parts, self.rule, FIRST_SAMPLES, plan, self.room[0]
         )
