@@ -119,7 +119,7 @@ def test_a_framed_door_brings_its_parts_tenons_hardware_and_hours():
 @pytest.mark.parametrize(
     ("make", "code", "quantity"),
     [(SLABS[0], "E64", 8), (SLABS[1], "E63", 8), (SLABS[2], "", 0), (SLABS[3], "", 0)],
-    ids=lambda value: str(value),
+    ids=str,
 )
 def test_two_ends_or_battens_of_every_slab_have_hours_of_their_own(make, code, quantity):
     lines = {line.code: line for line in estimated(sideboard({"make": make}, leaves=2)).labour}
