@@ -91,6 +91,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /units/{unit_id}/revisions/{number}/change-order": OFFICE,
     "POST /units/{unit_id}/revisions/{number}/change-order": OFFICE,
     "GET /change-orders/{change_id}": OFFICE,
+    "GET /change-orders/{change_id}/paper.pdf": OFFICE,
     "POST /change-orders/{change_id}/agreement": OFFICE,
     "POST /change-orders/{change_id}/removal": OFFICE,
     "GET /units/{unit_id}/unit-file.json": OFFICE,
