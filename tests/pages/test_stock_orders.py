@@ -246,7 +246,7 @@ def test_how_sure_the_feet_are_stands_beside_the_waste_each_with_its_ground(shop
 
 
 def test_too_many_parts_are_named_and_not_drawn(shop, maker):
-    job = accepted(shop, count=60)
+    job = accepted(shop, count=24)
 
     page = maker.get(f"/stock/needs/chance?job={job.job_id}")
 

@@ -14,7 +14,7 @@ from casewright.pieces.takeoff.feet_asked import EnoughFeet, FeetAsked
 COMMAND = (sys.executable, "-m", "casewright.solving.feet_worker")
 MOST_PARTS = 200
 """Parts of one wood, cut and class; for so many the answer takes some seconds."""
-PATIENCE = 60.0
+PATIENCE = 120.0
 """So long it may take, and so long somebody may wait for whoever asked before [s]."""
 KEPT = 128
 QUESTIONS = TypeAdapter(tuple[FeetAsked, ...])
