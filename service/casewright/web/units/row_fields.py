@@ -16,10 +16,18 @@ ROW_FIELDS = (
     ask("rows.1.pulls", "Pulls"),
     ask("rows.1.front_tails", "Front tails"),
     ask("rows.1.back_tails", "Back tails"),
+    ask("rows.1.notch.width", "Notch for pipes, wide", needed=False),
+    ask("rows.1.notch.depth", "Notch, deep", needed=False),
+    ask("rows.1.notch.off", "Notch off the middle"),
+    ask("rows.1.notch.toward", "Towards the", (("left", "left (usual)"), ("right", "right"))),
+    ask("rows.1.notch.pipes", "Pipes, wide"),
+    ask("rows.1.notch.reach", "Pipes before the back"),
 )
 """The fields of a row, as those of the first."""
 FINE_FIELDS = frozenset(("files", "pulls", "front_tails", "back_tails"))
 """Those that are folded away until they are wanted: the rules answer them."""
+FINE_GROUPS = frozenset(("notch",))
+"""What is asked of something that most rows do not have is folded away with them."""
 COLUMN_FIELDS = (
     ask(f"{COLUMN}.width", "Width"),
     ask(f"{COLUMN}.holds", "Holds", (("", "as its row"), *HOLDS)),
