@@ -65,7 +65,7 @@ def notch_checks(
             rule="plumbing behind drawers",
             verdict=Verdict.CAUTION,
             message=say(PLUMBING, ", ".join(drawer.code for drawer, _ in notched)),
-            remedy="Have pipes and valves measured, and their place agreed with the plumber, before it is cut.",
+            remedy="Have pipes and valves measured, their place agreed with the plumber, before it is cut.",
         )
 
 
@@ -102,7 +102,9 @@ def _beside(spec: UnitSpec, climate: Climate, drawer: Drawer, notch: NotchSizes,
     return _aired(
         "air beside pipes",
         air,
-        say("Pipes {} over all have {:.3} of air at each side of the notch when it is wettest.", pipes, air),
+        say("Pipes {} over all have {:.3} of air at each side of the notch when it is wettest.", pipes, air)
+        if air >= 0
+        else say("Pipes {} over all are {:.3} too wide at each side of the notch.", pipes, -air),
         say("Make the notch {:up} wider.", 2 * max(0.0, AIR - air)),
         drawer.code,
     )
@@ -123,9 +125,9 @@ def _before(spec: UnitSpec, drawer: Drawer, notch: NotchSizes, shrinkage: Inches
     return _aired(
         "air before pipes",
         air,
-        say(
-            "Shut, the drawer keeps {:.3} before pipes that stand {} before the back of the case.", air, reach
-        ),
+        say("Shut, the drawer keeps {:.3} before pipes {} before the back of the case.", air, reach)
+        if air >= 0
+        else say("It does not shut: pipes {} before the back of the case are {:.3} in its way.", reach, -air),
         say("Make the notch {:up} deeper.", max(0.0, AIR - air)),
         drawer.code,
     )

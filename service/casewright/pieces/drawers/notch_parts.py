@@ -31,23 +31,23 @@ def notch_parts(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     z = place.z + sizes.foot + sizes.back_foot
     outer, inner = END_OF_A_BOARD[drawer.joints.back_family], END_OF_A_BOARD[joints.family]
     backs = (
-        (SHORT_BACKS[0], notch.left_back, notch.left_start, (outer, inner)),
-        (SHORT_BACKS[1], notch.right_back, notch.right_start, (inner, outer)),
+        (SHORT_BACKS[0], notch.backs[0], notch.left_back, notch.left_start, (outer, inner)),
+        (SHORT_BACKS[1], notch.backs[1], notch.right_back, notch.right_start, (inner, outer)),
     )
-    for mark, length, x, ends in backs:
+    for mark, thick, length, x, ends in backs:
         yield Part(
             code=f"{drawer.code}-{mark}",
             line=f"K{row}",
             name=f"Drawer back beside the notch, row {row}",
             **timber(spec.woods.drawers),
-            thickness=sizes.back,
+            thickness=thick,
             width=high,
             length=length,
             face=FaceClass.DRAWER,
             grain=Grain.ACROSS,
             use=PartUse.DRAWER,
             ends=ends,
-            box=Box(place.x + x, place.y + sizes.to_the_back - sizes.back, z, length, sizes.back, high),
+            box=Box(place.x + x, place.y + sizes.to_the_back - thick, z, length, thick, high),
         )
     sides = (
         (INNER_SIDES[0], notch.left_inner, notch.around_left),

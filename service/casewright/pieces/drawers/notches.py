@@ -11,7 +11,14 @@ from casewright.pieces.asked.notch_spec import Notch
 from casewright.pieces.asked.running_spec import CentreGuide
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.ends import End
-from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, NotchSizes
+from casewright.pieces.drawers.sizes import (
+    INNER_BACK,
+    INNER_SIDES,
+    NOTHING,
+    SHORT_BACKS,
+    CannotBuild,
+    NotchSizes,
+)
 from casewright.pieces.layout.openings import Face, FaceRow, Opening
 from casewright.pieces.rules import notch_rules as rules
 
@@ -71,10 +78,13 @@ def notch_sizes(
     if asked is None or inner is None:
         return None
     under = ledger.under("notch")
-    left_inner, right_inner, head = (
-        spec.measured.parts.get(f"{opening.code}-{mark}", NOTHING).thickness or drawn
-        for mark, drawn in (("IL", spec.drawers.side), ("IR", spec.drawers.side), ("IB", box.back))
-    )
+    drawn = spec.drawers.side, spec.drawers.side if spec.drawers.back is None else spec.drawers.back
+
+    def thick(mark: str, drawn: Inches) -> Inches:
+        return spec.measured.parts.get(f"{opening.code}-{mark}", NOTHING).thickness or drawn
+
+    left_inner, right_inner = (thick(mark, drawn[0]) for mark in INNER_SIDES)
+    head = thick(INNER_BACK, drawn[1])
     aside = -asked.off if asked.toward == "left" else asked.off
     left = under.take("left", rules.from_the_left, width=box.width, notch=asked.width, aside=aside)
     arms = {
@@ -109,6 +119,7 @@ def notch_sizes(
         left_inner=left_inner,
         right_inner=right_inner,
         head=head,
+        backs=(thick(SHORT_BACKS[0], drawn[1]), thick(SHORT_BACKS[1], drawn[1])),
         start=box.length - asked.depth - head,
         left_arm=arms["left"],
         right_arm=arms["right"],
@@ -268,7 +279,7 @@ def _refuse_sizes(opening: Opening, asked: Notch, box: Boxed, left: tuple[Inches
                 field,
                 "off" if is_off else "width",
                 opening.code,
-                arm,
+                max(0.0, arm),
                 ARM_LEAST,
                 most,
             )
@@ -280,7 +291,7 @@ def _refuse_sizes(opening: Opening, asked: Notch, box: Boxed, left: tuple[Inches
                 "{}.depth: drawer {} keeps {} clear before the notch, and a hand needs {}; {}",
                 field,
                 opening.code,
-                room,
+                max(0.0, room),
                 ARM_LEAST,
                 say("make it {:down fraction} or less", most)
                 if most >= least

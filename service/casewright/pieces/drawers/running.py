@@ -78,7 +78,7 @@ class Slides:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lined:
-    """What a lined drawer holds: clear width, depth and height, and what a notch takes of width, depth [in]."""
+    """What a lined drawer holds: clear width, depth, height, and what a notch takes of its floor [in]."""
 
     width: Inches
     depth: Inches

@@ -92,6 +92,7 @@ class NotchSizes:
         left_inner: thickness of the left inner side [in]
         right_inner: thickness of the right inner side [in]
         head: thickness of the inner back [in]
+        backs: thickness of the back of the left arm, and of the right [in]
         start: front face of the inner back behind the face of the board that the sides are joined to [in]
         left_arm: clear width of the left arm [in]
         right_arm: clear width of the right arm [in]
@@ -112,6 +113,7 @@ class NotchSizes:
     left_inner: Inches
     right_inner: Inches
     head: Inches
+    backs: tuple[Inches, Inches]
     start: Inches
     left_arm: Inches
     right_arm: Inches
