@@ -68,7 +68,7 @@ def _notch(drawer: Drawer) -> Iterator[RunFact]:
         label="Notch around pipes",
         value=say("{:bare} × {}", notch.width, notch.depth),
         note=say(
-            "clear, wide × deep from the rear ends of the sides; {} from the outside of the left side",
+            "clear, wide × deep from the rear end of the drawer; {} from the outside of the left side",
             notch.left,
         ),
     )

@@ -17,7 +17,7 @@ class Notch(Spec):
         description="Clear width of the recess, between the faces that the pipes see.", examples=["10"]
     )
     depth: Size = Field(
-        description="How deep it reaches into the drawer, from the rear ends of the sides.", examples=["8"]
+        description="How deep it reaches in, from the rear end of the drawer.", examples=["8"]
     )
     off: Aside = Field(
         0.0,

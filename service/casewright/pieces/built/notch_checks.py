@@ -65,6 +65,7 @@ def notch_checks(
             rule="plumbing behind drawers",
             verdict=Verdict.CAUTION,
             message=say(PLUMBING, ", ".join(drawer.code for drawer, _ in notched)),
+            about=notched[0][0].code,
             remedy="Have pipes and valves measured, their place agreed with the plumber, before it is cut.",
         )
 

@@ -36,7 +36,7 @@ class Boxed:
 
     Attributes:
         width: over the sides [in]
-        length: from the board that the sides are joined to, to their rear ends [in]
+        length: from the board that the sides are joined to, to the rear end [in]
         front: thickness of that board [in]
         left_side: thickness of the left side [in]
         right_side: thickness of the right side [in]

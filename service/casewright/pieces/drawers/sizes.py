@@ -135,7 +135,7 @@ class NotchSizes:
 
     @property
     def depth(self) -> Inches:
-        """Its depth from the rear ends of the sides [in]."""
+        """Its depth from the rear end of the drawer [in]."""
         return self.asked.depth
 
     @property

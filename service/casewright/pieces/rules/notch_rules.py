@@ -47,9 +47,9 @@ def room_before(box: Inches, front: Inches, depth: Inches, head: Inches) -> Inch
     Rule: box - front - depth - head
 
     Args:
-        box: length of the box, to the rear ends of the sides [in]
+        box: length of the box, to the rear end of the drawer [in]
         front: thickness of the board that the sides are joined to [in]
-        depth: depth of the notch, from the rear ends of the sides [in]
+        depth: depth of the notch, from the rear end of the drawer [in]
         head: thickness of the inner back [in]
 
     Returns:
@@ -66,7 +66,7 @@ def inner_side_length(depth: Inches, set_in: Inches, head: Inches, lip: Inches) 
     Rule: depth - set_in + head - 2 × lip
 
     Args:
-        depth: depth of the notch, from the rear ends of the sides [in]
+        depth: depth of the notch, from the rear end of the drawer [in]
         set_in: from there to the rear face of the backs [in]
         head: thickness of the inner back [in]
         lip: what covers an end of the inner side at each joint; 0 where it goes through [in]
@@ -158,7 +158,7 @@ def cut_out_deep(depth: Inches, set_in: Inches, over: Inches) -> Inches:
     Rule: depth - set_in + over
 
     Args:
-        depth: depth of the notch, from the rear ends of the sides [in]
+        depth: depth of the notch, from the rear end of the drawer [in]
         set_in: from there to the rear face of the backs; 0 for a bottom that reaches to the ends [in]
         over: how far the bottom reaches past that [in]
 
@@ -176,7 +176,7 @@ def cut_out_deep_grooved(depth: Inches, set_in: Inches, back: Inches, head: Inch
     Rule: depth - set_in - back + head
 
     Args:
-        depth: depth of the notch, from the rear ends of the sides [in]
+        depth: depth of the notch, from the rear end of the drawer [in]
         set_in: from there to the rear face of the backs [in]
         back: thickness of the backs [in]
         head: thickness of the inner back [in]
@@ -345,7 +345,7 @@ def air_before(opening: Inches, shut: Inches, depth: Inches, reach: Inches, shri
 
     Args:
         opening: clear depth of the opening, to the back of the case [in]
-        shut: rear ends of the sides behind the front edge of the case, shut [in]
+        shut: rear end of the drawer behind the front edge of the case, shut [in]
         depth: depth of the notch [in]
         reach: how far the pipes stand before the back of the case [in]
         shrinks: how much shallower the case gets when driest [in]
