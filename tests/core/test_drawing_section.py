@@ -211,7 +211,7 @@ def test_a_section_through_a_notch_cuts_its_inner_back_and_shows_the_arm_beyond(
     drawn = read(built(changed(kitchen, notch)))
 
     head, floor = extent(drawn.outlines["A-R2-1-IB"]), extent(drawn.outlines["A-R2-1-N"])
-    # The drawer is 22 long, its notch 9 deep: the inner back stands before 13, the bottom ends there or in it.
+    # 22 long, its notch 9 deep: the inner back stands before 13, the bottom ends there or within it.
     assert (head.x, head.width) == pytest.approx((12.5, 0.5))
     assert floor.x + floor.width == pytest.approx(end, abs=1e-4)
     assert "A-R2-1-B" not in drawn.outlines
