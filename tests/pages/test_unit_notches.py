@@ -50,8 +50,8 @@ def test_a_row_is_notched_and_kept(maker, kitchen):
     assert '<details id="rows-more" open>' in saved.html
 
 
-def test_a_notch_that_is_emptied_is_gone(maker, notched):
-    maker.post(notched, **filled(maker.get(notched), notched, {WIDE: "", DEEP: ""}))
+def test_a_notch_whose_width_is_emptied_is_gone(maker, notched):
+    maker.post(notched, **filled(maker.get(notched), notched, {WIDE: ""}))
 
     assert rows_of(maker, notched)[1] == {}
 
@@ -69,7 +69,6 @@ def test_rows_without_a_notch_have_none_and_stay_folded(maker, kitchen):
     ("typed", "field", "words"),
     [
         ({WIDE: "8"}, DEEP, "This is missing"),
-        ({DEEP: "8"}, WIDE, "This is missing"),
         ({WIDE: "16", DEEP: "9"}, WIDE, "a hand needs 3 in"),
         ({WIDE: "8", DEEP: "9", "rows.2.notch.off": "4"}, "rows.2.notch.off", "a hand needs 3 in"),
         ({WIDE: "8", DEEP: "19"}, DEEP, "before the notch"),
