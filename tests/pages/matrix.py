@@ -36,6 +36,8 @@ MATRIX: dict[str, set[str]] = {
     "GET /cutting/{layout_id}/chalk-out.pdf": ALL,
     "POST /cutting/{layout_id}/by-hand": OFFICE,
     "POST /cutting/{layout_id}/cuts": ALL,
+    "GET /cutting/{layout_id}/put-away": ALL,
+    "POST /cutting/{layout_id}/put-away": ALL,
     "POST /cutting/{layout_id}/stop": OFFICE,
     "GET /jobs/{job_id}/change": OFFICE,
     "POST /jobs/{job_id}/change": OFFICE,
