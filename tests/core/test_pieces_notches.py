@@ -12,6 +12,7 @@ from casewright.papers.notching import notch_strips
 from casewright.papers.run_words import run_facts
 from casewright.pieces.asked.presets import presets
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
+from casewright.pieces.built.gauges_to_set import GAUGE_FOR_BACK, gauges_to_set
 from casewright.pieces.built.measuring import measurable, with_bench
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.built.rework import rework
@@ -297,6 +298,17 @@ def test_papers_name_the_boards_beside_a_notch():
     strips = list(joint_strips(second.joints.through, "back", [second], LengthUnit.INCH))
     assert any(strip.serves == "A-R2-1-BL, A-R2-1-BR" for strip in strips)
     assert {"Notch around pipes", "Cut-out of the bottom"} <= {fact.label for fact in run_facts(second)}
+
+
+def test_gauges_are_set_for_the_boards_around_a_notch():
+    unlike = {"measured.parts": {"R2-1-SL": {"thickness": "15/32"}, "R2-1-SR": {"thickness": "1/2"}}}
+    gauges = gauges_to_set(built(kitchen(unlike)))
+
+    back = {code: each.setting for each in gauges if each.name == GAUGE_FOR_BACK for code in each.serves}
+    assert (back["A-R2-1-BL"], back["A-R2-1-BR"]) == (15 / 32, 1 / 2)
+    assert "A-R2-1-B" not in " ".join(back).split()
+    around = [each for each in gauges if each.name.startswith("Around a notch")]
+    assert {code[-2:] for each in around for code in each.serves} == {"BL", "BR", "IL", "IR", "IB"}
 
 
 def test_machines_read_of_a_notch():
