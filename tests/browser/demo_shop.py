@@ -215,7 +215,7 @@ def _lay_out(shop: DemoShop, owner: Page) -> None:
     owner.locator("#seconds").fill("1")
     _press(owner, "Lay it out")
     shop.addresses["/cutting/{layout_id}", ""] = urlsplit(owner.url).path
-    owner.locator("#by-hand").wait_for(timeout=120_000)
+    owner.locator("#by-hand").wait_for(timeout=600_000)
 
 
 def _design(shop: DemoShop, owner: Page) -> None:
