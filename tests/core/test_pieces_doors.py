@@ -13,7 +13,7 @@ from casewright.pieces.layout.parts import Grain
 from casewright.pieces.rules import door_rules as rules
 from casewright.pieces.words.describe import describe
 from casewright.wood.species import wood
-from units import built, chest
+from units import built, chest, estimated
 
 FRAMED = {"kind": "frame-and-panel"}
 SLABS = [{"kind": "slab", "held": held} for held in ("battens", "breadboard", "plain", "ply")]
@@ -114,6 +114,21 @@ def test_a_framed_door_brings_its_parts_tenons_hardware_and_hours():
     tenons = [joint for joint in unit.case_joints if joint.key.startswith("doors")]
     assert sum(joint.places for joint in tenons) == 16
     assert set(tenons[0].parts) <= {part.code for part in unit.parts}
+
+
+@pytest.mark.parametrize(
+    ("make", "code", "quantity"),
+    [(SLABS[0], "E64", 8), (SLABS[1], "E63", 8), (SLABS[2], "", 0), (SLABS[3], "", 0)],
+    ids=str,
+)
+def test_two_ends_or_battens_of_every_slab_have_hours_of_their_own(make, code, quantity):
+    lines = {line.code: line for line in estimated(sideboard({"make": make}, leaves=2)).labour}
+
+    assert {"E63", "E64"} & set(lines) == ({code} if code else set())
+    assert lines["E32"].quantity == 4
+    if code:
+        assert lines[code].quantity == quantity
+        assert lines[code].minutes > 0
 
 
 def test_a_unit_without_doors_takes_nothing_of_them():
