@@ -90,6 +90,7 @@ PLACES = [
     Place("owner", "/units/{unit_id}/stability", "a desk"),
     Place("owner", "/units/{unit_id}/revisions/{number}/rework", "a desk"),
     *(Place("bench", path) for path in ("/board", "/jobs/{job_id}/hours", "/account")),
+    *(Place("bench", path) for path in ("/cutting/{layout_id}", "/cutting/{layout_id}/put-away")),
     *(Place("bench", "/papers/{paper_id}", kind) for kind in PAPERS[1:3]),
     *(Place("bench", "/bench/{drawer_id}", state) for state in DRAWER_STATES),
     *(Place("stranger", "/quote/{secret}", state) for state in QUOTE_STATES[1:]),

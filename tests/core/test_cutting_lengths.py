@@ -65,7 +65,7 @@ small_jobs = st.builds(
 )
 
 
-@settings(max_examples=300)
+@settings(max_examples=120)
 @given(small_jobs)
 def test_the_bound_is_never_above_the_best_of_all_ways(problem):
     every = all_costs(problem)
@@ -79,7 +79,7 @@ def test_the_bound_is_never_above_the_best_of_all_ways(problem):
     assert not answer.proven or answer.cost == best
 
 
-@settings(max_examples=100)
+@settings(max_examples=60)
 @given(small_jobs)
 def test_all_is_placed_wherever_all_can_be_and_the_least_cost_is_found(problem):
     every = all_costs(problem)

@@ -77,6 +77,8 @@ class Driver(StrEnum):
     SCRIBE_STRIPS = "scribe_strips"
     FRAMED_DOORS = "framed_doors"
     SLAB_DOORS = "slab_doors"
+    BREADBOARD_ENDS = "breadboard_ends"
+    SLAB_BATTENS = "slab_battens"
     DOORS = "doors"
     HINGES = "hinges"
     LOCKS = "locks"

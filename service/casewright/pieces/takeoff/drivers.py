@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from casewright.joinery.butted_row import RowJoint
+from casewright.joinery.families.batten.joint import BattenJoint
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.drivers import Driver
@@ -319,9 +320,21 @@ def _doors(unit: Construction) -> dict[Driver, float]:
     return {
         Driver.DOORS: leaves,
         **({Driver.FRAMED_DOORS: framed} if framed else {Driver.SLAB_DOORS: leaves}),
+        **_kept_flat(unit),
         Driver.HINGES: sum(len(door.plan.leaves) * len(door.hinges) for door in unit.doors),
         Driver.KNOBS: leaves,
     }
+
+
+def _kept_flat(unit: Construction) -> dict[Driver, float]:
+    """What keeps slab doors flat: their breadboard ends or battens."""
+    counted: dict[Driver, float] = {}
+    for placed in unit.case_joints:
+        if isinstance(placed.joint, BattenJoint):
+            is_end = placed.joint.given.is_breadboard
+            driver = Driver.BREADBOARD_ENDS if is_end else Driver.SLAB_BATTENS
+            counted[driver] = counted.get(driver, 0) + placed.places
+    return counted
 
 
 def _surfaces(unit: Construction, count: int) -> dict[Driver, float]:

@@ -16,7 +16,7 @@ from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.layouts import LayoutRow, layouts_of, pieces_to_cut
 from casewright.records.stock import StockPiece
-from casewright.shop.cut_files import cut_data_of_job, stock_data_of
+from casewright.shop.cut_files import cut_data_of_job, material_called, stock_data_of
 from casewright.shop.figures import figures_from
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
@@ -221,8 +221,8 @@ def _sheets(data: dict[str, Any]) -> list[str]:
 
 def _pieces(visit: Visit, job: Job, data: dict[str, Any]) -> list[StockPiece]:
     """What is on the rack of the woods that are wanted: free, or kept for this job."""
-    woods = {wood.partition(",")[0] for wood, _ in _wanted(data)} | {wood for wood, _ in _wanted(data)}
-    return list(pieces_to_cut(visit.db, job.id, woods))
+    woods = [wood for wood, _ in _wanted(data)]
+    return list(pieces_to_cut(visit.db, job.id, {*woods, *map(material_called, woods)}))
 
 
 def _page(visit: Visit, job: Job, data: dict[str, Any], form: Form, trouble: str = "") -> AskPage:

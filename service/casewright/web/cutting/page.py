@@ -16,6 +16,7 @@ from casewright.records.layouts import UNDER_WAY, CutLayout, LayoutState, ticked
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
 from casewright.shop.layouts import ask_layout, layout_with_all, stop_layout, tick_cut
+from casewright.shop.putting_away import boards_cut
 from casewright.shop.refusals import Refused
 from casewright.web.cutting.crews import crew_of
 from casewright.web.cutting.hand import (
@@ -28,6 +29,7 @@ from casewright.web.cutting.hand import (
     stock_to_place,
     with_part,
 )
+from casewright.web.cutting.put_away import AwayShown, away_shown, labels_of
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
 from casewright.web.frame.pdfs import paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
@@ -130,6 +132,9 @@ class LayoutPage(Page):
         part_choices: the parts that may be put by hand
         board_choices: the boards that they may be put on
         by_hand: what was put by hand already, in words
+        away: boards that are put away, and what came of them
+        labels: what came of them, as the address of their labels names it
+        is_all_away: is no board left to put away?
         unit: in which unit bare numbers are read
     """
 
@@ -148,6 +153,9 @@ class LayoutPage(Page):
     part_choices: Sequence[tuple[str, str]]
     board_choices: Sequence[tuple[str, str]]
     by_hand: Sequence[str]
+    away: Sequence[AwayShown]
+    labels: str
+    is_all_away: bool
     unit: str
 
 
@@ -192,6 +200,7 @@ def put_by_hand(visit: Office, layout_id: str) -> Response:
 
 def page_of(visit: Visit, layout: CutLayout, form: Form) -> LayoutPage:
     """The page of a layout, with what was typed into its form."""
+    boards = boards_cut(visit.db, layout) if layout.answer else ()
     return LayoutPage(
         title=f"Layout {layout.number}",
         layout=layout,
@@ -208,6 +217,9 @@ def page_of(visit: Visit, layout: CutLayout, form: Form) -> LayoutPage:
         part_choices=[(code, code) for code in parts_to_place(layout.asked)] if layout.answer else [],
         board_choices=[(name, name) for name in stock_to_place(layout.asked)] if layout.answer else [],
         by_hand=put_words(layout.asked, visit.unit),
+        away=away_shown(boards, visit.unit),
+        labels=labels_of(boards),
+        is_all_away=all(each.put_away is not None for each in boards),
         unit=visit.unit.value,
     )
 
