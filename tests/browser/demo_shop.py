@@ -217,7 +217,7 @@ def _lay_out(shop: DemoShop, owner: Page) -> None:
     layout = urlsplit(owner.url).path
     shop.addresses["/cutting/{layout_id}", ""] = layout
     shop.addresses["/cutting/{layout_id}/put-away", ""] = f"{layout}/put-away"
-    owner.locator("#by-hand").wait_for(timeout=120_000)
+    owner.locator("#by-hand").wait_for(timeout=600_000)
 
 
 def _design(shop: DemoShop, owner: Page) -> None:

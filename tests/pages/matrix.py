@@ -39,6 +39,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /cutting/{layout_id}/put-away": ALL,
     "POST /cutting/{layout_id}/put-away": ALL,
     "POST /cutting/{layout_id}/stop": OFFICE,
+    "POST /cutting/{layout_id}/ways-out": OFFICE,
     "GET /jobs/{job_id}/change": OFFICE,
     "POST /jobs/{job_id}/change": OFFICE,
     "GET /jobs/{job_id}/history": OFFICE,

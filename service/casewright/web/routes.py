@@ -7,6 +7,7 @@ from casewright.web.bench.time import router as time_
 from casewright.web.cutting.asking import router as cutting_asked
 from casewright.web.cutting.page import router as cutting
 from casewright.web.cutting.put_away import router as cutting_put_away
+from casewright.web.cutting.short import router as cutting_short
 from casewright.web.door.account import router as account
 from casewright.web.door.demo import router as demo
 from casewright.web.door.entry import router as doors
@@ -66,6 +67,7 @@ ROUTERS = (
     cutting_asked,
     cutting,
     cutting_put_away,
+    cutting_short,
     job_forms,
     job_page,
     job_money,
