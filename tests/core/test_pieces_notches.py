@@ -13,6 +13,7 @@ from casewright.papers.run_words import run_facts
 from casewright.pieces.asked.presets import presets
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
 from casewright.pieces.built.gauges_to_set import GAUGE_FOR_BACK, gauges_to_set
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.built.measuring import measurable, with_bench
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.built.rework import rework
@@ -298,6 +299,24 @@ def test_papers_name_the_boards_beside_a_notch():
     strips = list(joint_strips(second.joints.through, "back", [second], LengthUnit.INCH))
     assert any(strip.serves == "A-R2-1-BL, A-R2-1-BR" for strip in strips)
     assert {"Notch around pipes", "Cut-out of the bottom"} <= {fact.label for fact in run_facts(second)}
+
+
+@pytest.mark.parametrize(
+    ("hold", "words"),
+    [
+        ("four grooves", "slide the bottom on from the front"),
+        ("under the back", "goes in when the glue is dry"),
+        ("screwed under", "goes in when the glue is dry"),
+    ],
+)
+def test_the_card_says_how_a_notched_drawer_goes_together(hold, words):
+    made = built(kitchen({"drawers.bottom": {"kind": "ply", "hold": hold}}))
+
+    (card,) = [each for each in other_joints(made) if each.key.startswith("notch")]
+    assert words in str(card.advice[1])
+    bottoms = {each.drawers: each.advice for each in other_joints(made) if each.kind == "bottom-groove"}
+    told = {codes for codes, advice in bottoms.items() if advice}
+    assert told == ({("A-R2-1",)} if hold != "screwed under" else set())
 
 
 def test_gauges_are_set_for_the_boards_around_a_notch():
