@@ -206,7 +206,7 @@ def rank(
     Source: common practice; the weights are from memory.
     """
     sizes = (float(height), float(side), float(tail_length), float(half_pin), float(slope), float(kerf))
-    tried = tuple(dict.fromkeys(float(width) for width in (pin, *pins)))
+    tried = tuple(dict.fromkeys(map(float, (pin, *pins)))) if pins else (float(pin),)
     family = None if family_pitch is None else float(family_pitch)
     return _ranked(sizes, tried, groove, family, looks, limits)
 
@@ -358,6 +358,8 @@ def _scored(
 def _within(family: Inches, alone: Choice, looks: Looks) -> Choice:
     """The same layout, its spacing held against that of the family."""
     off_for_family = points_for_family(alone.pitch, family, looks)
+    if not off_for_family:
+        return alone
     return Choice(
         count=alone.count,
         pin=alone.pin,

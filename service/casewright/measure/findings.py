@@ -45,6 +45,28 @@ class Finding:
     needed: float | None = None
     source: str = "common practice"
 
+    def of(self, code: str) -> "Finding":
+        """The same finding about another part, joint or drawer, which is alike.
+
+        Args:
+            code: of that one
+
+        Returns:
+            The finding.
+
+        Source: common practice: what is alike is worked out once.
+        """
+        return Finding(
+            rule=self.rule,
+            verdict=self.verdict,
+            message=self.message,
+            remedy=self.remedy,
+            about=code,
+            found=self.found,
+            needed=self.needed,
+            source=self.source,
+        )
+
     def in_unit(self, unit: LengthUnit) -> "Finding":
         """The same finding as a shop reads it.
 

@@ -25,6 +25,7 @@ class Kind(StrEnum):
     PUSH = "push"
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Moving:
     """A weight that goes with an open drawer.

@@ -128,6 +128,21 @@ class HalfBlindJoint:
         """
         return replace(self, gauge_groups=(group,), **seen_at(self.given, (group,), group.setting))
 
+    def of(self, given: HalfBlind) -> "HalfBlindJoint":
+        """The same joint as another drawer asks for it, of which it bears the mark.
+
+        Args:
+            given: what is asked for, the same but for the mark
+
+        Returns:
+            The joint, its findings about that drawer.
+
+        Source: common practice: joints that are alike are worked out once.
+        """
+        if given.mark == self.given.mark:
+            return self
+        return replace(self, given=given, findings=tuple(each.of(given.mark) for each in self.findings))
+
     @property
     def kept(self) -> tuple[Setting, ...]:
         """Those of the settings that a tool keeps until the last piece is marked, in the order of work."""
@@ -159,7 +174,6 @@ class HalfBlindJoint:
         )
 
 
-@remembered
 def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
     """A half-blind joint, worked out: gauges, dividers, every tail, chisels and checks.
 
@@ -175,6 +189,12 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
 
     Source: geometry of the joint; Fine Woodworking, 2007 special issue, p. 84, for its reference face.
     """
+    return _worked_out(joint, ledger).of(joint)
+
+
+@remembered
+def _worked_out(joint: HalfBlind, ledger: Ledger) -> HalfBlindJoint:
+    """The joint of the first drawer that asks for it; others that ask alike have the same."""
     gauge_1, lap = _first_gauge_and_lap(joint, ledger)
     groups = groups_of(joint, ledger)
     layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, gauge_1, joint.slope, ledger)

@@ -4,7 +4,7 @@ Tails are cut on the side, sockets on the back. The back stands above the bottom
 laid out on its own height; the same positions are given from the side's bottom edge, where they are marked.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
 from casewright.joinery.checks import (
@@ -61,7 +61,7 @@ class Through:
             that end; none where one serves both [in]
         rack: the shop's chisels and saw
         limits: what the joint is held to
-        mark: code of the drawer or joint, for its findings
+        mark: code of the drawer or joint, for its findings; joints that differ in it alone are equal
     """
 
     height: Inches
@@ -78,7 +78,7 @@ class Through:
     ends: Thicknesses = ()
     rack: Rack = RACK
     limits: Limits = LIMITS
-    mark: str = ""
+    mark: str = field(default="", compare=False)
 
     def __post_init__(self) -> None:
         refuse_unless_above_zero(height=self.height, side=self.side, back=self.back)
@@ -143,6 +143,21 @@ class ThroughJoint:
     def advice(self) -> tuple[Words, ...]:
         """The order of work at the waste, one sentence for each step."""
         return order_through(self.layout, self.chisels, self.given.back, self.given.side)
+
+    def of(self, given: Through) -> "ThroughJoint":
+        """The same joint as another drawer asks for it, of which it bears the mark.
+
+        Args:
+            given: what is asked for, the same but for the mark
+
+        Returns:
+            The joint, its findings about that drawer.
+
+        Source: common practice: joints that are alike are worked out once.
+        """
+        if given.mark == self.given.mark:
+            return self
+        return replace(self, given=given, findings=tuple(each.of(given.mark) for each in self.findings))
 
     @property
     def kept(self) -> tuple[Setting, ...]:
@@ -231,7 +246,6 @@ def gauge_on_the_side(back: Inches, proud: Inches = 0.0) -> Inches:
     return back + proud
 
 
-@remembered
 def through(joint: Through, ledger: Ledger = UNKEPT) -> ThroughJoint:
     """A through joint, worked out: gauges, dividers, every tail, chisels and checks.
 
@@ -247,6 +261,12 @@ def through(joint: Through, ledger: Ledger = UNKEPT) -> ThroughJoint:
 
     Source: geometry of the joint.
     """
+    return _worked_out(joint, ledger).of(joint)
+
+
+@remembered
+def _worked_out(joint: Through, ledger: Ledger) -> ThroughJoint:
+    """The joint of the first drawer that asks for it; others that ask alike have the same."""
     layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, joint.back, joint.slope, ledger)
     chisels = chisels_for(layout, joint.rack, ledger, joint.limits)
     offset = joint.offset
