@@ -6,7 +6,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.rounding import up_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
@@ -110,7 +110,7 @@ def wood_behind_groove(
         remedy = say("Make the groove {:down} deep, or the {} {:up} thick.", most, name, thick)
         if most < 1 / 64:
             remedy = say("Make the {} {:up} thick.", name, thick)
-    return Finding(
+    return new_finding(
         rule=f"{name} behind groove",
         verdict=Verdict.STOP if thin else Verdict.PASS,
         message=say("The groove leaves {} of the {}; it needs {:bare}.", left, name, needed),

@@ -3,7 +3,7 @@
 from casewright.joinery.lap import lap_needed, side_for_index
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
 
@@ -94,7 +94,7 @@ def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "", remedy:
     elif lap < preferred.value - TOLERANCE:
         verdict = Verdict.CAUTION
     thicker = remedy or say("Make the lap {} or thicker.", preferred.value)
-    return Finding(
+    return new_finding(
         rule="JC1",
         verdict=verdict,
         message=say("The lap is {}; it needs {:bare}, better {:bare}.", lap, least.value, preferred.value),
@@ -141,7 +141,7 @@ def lap_strength(
                 thicker,
                 side_for_index(lap, caution.value),
             )
-    return Finding(
+    return new_finding(
         rule="JC2",
         verdict=verdict,
         message=say(

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.making import quickly_made
+from casewright.measure.making import maker, quickly_made
 from casewright.measure.saying import Words, in_unit
 
 
@@ -56,7 +56,7 @@ class Finding:
 
         Source: common practice: what is alike is worked out once.
         """
-        return Finding(
+        return new_finding(
             rule=self.rule,
             verdict=self.verdict,
             message=self.message,
@@ -79,6 +79,10 @@ class Finding:
         Source: common practice.
         """
         return replace(self, message=in_unit(self.message, unit), remedy=in_unit(self.remedy, unit))
+
+
+new_finding = maker(Finding)
+"""Makes a finding as `Finding` does, and sooner: a piece has some four hundred."""
 
 
 def worst(findings: Iterable[Finding]) -> Verdict:

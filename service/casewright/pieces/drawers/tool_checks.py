@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.joinery.cards import new_setting
 from casewright.joinery.chisels import Rack
 from casewright.joinery.cutters import cutter_at_hand
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
@@ -67,7 +68,7 @@ def _with_tools(joint: Joint) -> tuple[Setting, ...]:
 def _with_tools_behind(joint: Joint) -> tuple[Setting, ...]:
     """What a tool stays set to at the back."""
     return tuple(
-        Setting(
+        new_setting(
             name=each.name,
             label=_at_the_back(each),
             value=each.value,

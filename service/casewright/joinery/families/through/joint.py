@@ -6,7 +6,7 @@ laid out on its own height; the same positions are given from the side's bottom 
 
 from dataclasses import dataclass, field, replace
 
-from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
+from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings, new_setting
 from casewright.joinery.checks import (
     chisels_at_hand,
     half_pin_width,
@@ -24,7 +24,16 @@ from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.gauges import Thicknesses, second_gauge, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove
 from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
+from casewright.joinery.joint import (
+    Choosing,
+    JointKind,
+    Measured,
+    Setting,
+    Solved,
+    Tool,
+    Values,
+    fields,
+)
 from casewright.joinery.layout import Tail, TailLayout, lay_out
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.proud import proud_for_planing
@@ -169,7 +178,7 @@ class ThroughJoint:
         """The numbers that a card prints, in the order of work: the side first, then the back."""
         return (
             _gauge_on_the_side(self),
-            Setting(
+            new_setting(
                 name="lower_edge_offset",
                 label="Back above the side's edge",
                 value=self.lower_edge_offset,
@@ -205,7 +214,7 @@ class ThroughJoint:
 
 
 def _gauge_on_the_side(joint: ThroughJoint) -> Setting:
-    return Setting(
+    return new_setting(
         name="gauge_side",
         label="Gauge on the side",
         value=joint.gauge_side,
@@ -217,7 +226,7 @@ def _gauge_on_the_side(joint: ThroughJoint) -> Setting:
 def _gauges_on_the_back(joint: ThroughJoint) -> list[Setting]:
     after = "left after the rabbet; " if joint.given.rabbet > 0 else ""
     return [
-        Setting(
+        new_setting(
             name=f"gauge_back_{end}" if end else "gauge_back",
             label=f"Gauge on the back, {end} end" if end else "Gauge on the back",
             value=setting,
