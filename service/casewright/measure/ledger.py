@@ -105,7 +105,10 @@ class Working:
 Owed = tuple[Callable[[Any, "Ledger"], object], object]
 """A working that is not written down yet: what writes it, and for which question."""
 
-OWED: Kept = (None, {}, None, "", None)
+NOTHING_IN: dict[str, object] = {}
+"""The inputs of what nobody computed; nobody adds to it."""
+
+OWED: Kept = (None, NOTHING_IN, None, "", None)
 """Stands in the place of what is owed."""
 
 _SETTLING = Lock()
@@ -220,7 +223,11 @@ class Ledger:
         Source: common practice.
         """
         name = self._prefix + figure
-        self._book.entries[name] = (None, {}, value, basis, kind)
+        self._book.entries[name] = (None, NOTHING_IN, value, basis, kind)
+        if value.__class__ is float:
+            number = _float(Figure, value)  # type: ignore[arg-type]
+            number.name = name
+            return number  # type: ignore[return-value]
         return _named(value, name)
 
     def named(self, figure: str) -> str:
