@@ -20,7 +20,7 @@ from casewright.measure.printing import hints
 from casewright.measure.units import Count, Inches, Number, Percent, PerPercent, SquareInches, Unit, registry
 
 ROOMS_OF_FORMULAS = ("measure", "wood", "joinery", "labour", "pricing", "stability")
-ROOMS_OF_PIECES = ("pieces", "drawing")
+ROOMS_OF_PIECES = ("pieces", "drawing", "cutting")
 
 IN_WORDS = {
     "sq in": "inch**2",

@@ -73,6 +73,14 @@ def test_a_case_goes_from_its_panels_to_inspection():
     ]
 
 
+def test_what_is_cut_at_the_bench_is_finished_by_a_stage():
+    staged = {code for stage in (*drawer_stages(), *case_stages()) for code in stage.operations}
+    cut = {one.code for one in house_standards().operations if one.cutting}
+
+    # P03 to P05 mill the stock of case and drawers together, and are earned for each one's part
+    assert cut - staged == {"P03", "P04", "P05"}
+
+
 @pytest.mark.parametrize("stage", [*drawer_stages(), *case_stages()], ids=lambda stage: stage.word)
 def test_a_stage_says_what_is_done_when_it_is_reached(stage):
     assert stage.meaning

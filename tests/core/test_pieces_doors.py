@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.measure.findings import Verdict
@@ -13,7 +13,7 @@ from casewright.pieces.layout.parts import Grain
 from casewright.pieces.rules import door_rules as rules
 from casewright.pieces.words.describe import describe
 from casewright.wood.species import wood
-from units import built, chest
+from units import built, chest, estimated
 
 FRAMED = {"kind": "frame-and-panel"}
 SLABS = [{"kind": "slab", "held": held} for held in ("battens", "breadboard", "plain", "ply")]
@@ -116,6 +116,21 @@ def test_a_framed_door_brings_its_parts_tenons_hardware_and_hours():
     assert set(tenons[0].parts) <= {part.code for part in unit.parts}
 
 
+@pytest.mark.parametrize(
+    ("make", "code", "quantity"),
+    [(SLABS[0], "E64", 8), (SLABS[1], "E63", 8), (SLABS[2], "", 0), (SLABS[3], "", 0)],
+    ids=str,
+)
+def test_two_ends_or_battens_of_every_slab_have_hours_of_their_own(make, code, quantity):
+    lines = {line.code: line for line in estimated(sideboard({"make": make}, leaves=2)).labour}
+
+    assert {"E63", "E64"} & set(lines) == ({code} if code else set())
+    assert lines["E32"].quantity == 4
+    if code:
+        assert lines[code].quantity == quantity
+        assert lines[code].minutes > 0
+
+
 def test_a_unit_without_doors_takes_nothing_of_them():
     unit = built(chest({"doors": {"thickness": "7/8"}}))
 
@@ -189,7 +204,6 @@ def test_a_measured_opening_changes_its_doors():
     assert designed.doors[1].plan.width == measured.doors[1].plan.width
 
 
-@settings(max_examples=40, deadline=None)
 @given(
     width=st.floats(42, 72),
     height=st.floats(28, 48),
@@ -232,7 +246,6 @@ def test_every_door_fits_its_opening_at_the_wettest(width, height, leaves, make,
         assert door.weight > 0
 
 
-@settings(max_examples=40, deadline=None)
 @given(
     width=st.floats(30, 90),
     groove=st.sampled_from(["1/4", "3/8", "1/2"]),

@@ -11,6 +11,7 @@ from casewright.records.papers import QuoteState
 from casewright.records.sessions import reading, writing
 from jobs import with_quote
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, use_figures
+from printed import text_of
 
 LINE = re.compile(r"<tr><th scope=\"row\">([^<]*)</th><td[^>]*>([^<]*)</td><td[^>]*>([^<]*)</td></tr>")
 
@@ -210,3 +211,32 @@ def test_later_figures_do_not_change_an_order_that_is_made(owner, shop, unit):
     use_figures(shop, EXAMPLE_FIGURES | {"minutes": {"D08": {"hand": 60}}})
 
     assert made_up_of(owner.get(page.address.partition("?")[0])) == before
+
+
+def test_its_paper_is_for_the_customer_to_sign_and_tells_nothing_of_the_making(owner, maker, unit):
+    revise(owner, unit, **{"woods.fronts.wood": "walnut"})
+    page = made(owner, unit, asked="1000")
+    address = page.address.partition("?")[0]
+    total = re.search(r"With tax \$([0-9.,]+)", page.text)[1]
+
+    printed = text_of(maker.browser.get(f"{address}/paper.pdf").content)
+
+    assert "Change order CO-0001" in printed
+    assert "The customer asks for walnut fronts." in printed
+    assert f"I agree to Change order CO-0001, for ${total} more in all." in printed
+    assert "Signature of" in printed
+    assert made_up_of(page)
+    assert not set(made_up_of(page)) & {line.strip() for line in printed.splitlines()}
+    assert " h × " not in printed
+
+
+def test_the_paper_of_one_that_was_answered_says_so_and_is_not_signed_again(owner, unit):
+    revise(owner, unit, **{"finish.show_coats": "1"})
+    address = made(owner, unit).address.partition("?")[0]
+    assert "less in all. All else stays" in text_of(owner.browser.get(f"{address}/paper.pdf").content)
+
+    owner.send(f"{address}/agreement", name="Ida Poole", way="signed")
+
+    printed = text_of(owner.browser.get(f"{address}/paper.pdf").content)
+    assert "Agreed by Ida Poole with a signature" in printed
+    assert "Signature of" not in printed

@@ -14,7 +14,7 @@ from serving import SERVICE, serve
 BROWSER = """
 import os, sys, time, urllib.request
 service = os.getppid()
-with urllib.request.urlopen(sys.argv[1], timeout=20) as answer:
+with urllib.request.urlopen(sys.argv[1], timeout=60) as answer:
     held = answer.read().decode()
 open(sys.argv[2], "w").write(f"{answer.status} {sys.argv[1]}\\n{held}")
 while os.getppid() == service:  # as some browsers, it does not return by itself

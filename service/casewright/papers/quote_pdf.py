@@ -31,9 +31,9 @@ def quote_pdf(offer: Offer, paper: Paper = Paper.LETTER) -> bytes:
         "foot": f"{name(offer.shop.name, 60)} · {mark} · {issued or 'draft'}",
         "is_draft": not issued,
         "shop": name(offer.shop.name),
-        "shop_lines": _lines(offer.shop),
+        "shop_lines": lines_of(offer.shop),
         "customer": name(offer.customer.name),
-        "customer_lines": _lines(offer.customer),
+        "customer_lines": lines_of(offer.customer),
         "number": number,
         "job_name": name(offer.job_name),
         "note": [words(line) for line in offer.note.splitlines() if line.strip()],
@@ -51,7 +51,15 @@ def quote_pdf(offer: Offer, paper: Paper = Paper.LETTER) -> bytes:
     return render("quote", data, paper)
 
 
-def _lines(party: Party) -> list[str]:
+def lines_of(party: Party) -> list[str]:
+    """The lines under a name in a letterhead.
+
+    Args:
+        party: who writes, or to whom
+
+    Returns:
+        Address, telephone and mail, cleaned.
+    """
     return [name(line) for line in party.lines[:MOST_LINES]]
 
 

@@ -12,6 +12,7 @@ from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.joint import Joint
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE, flare, most_tails
+from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
@@ -23,6 +24,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.batch_gauges import SIDES, BatchGauges, batch_gauges, full_sides
 from casewright.pieces.drawers.ends import HALF_BLIND, End
 from casewright.pieces.drawers.make import DrawerMake
+from casewright.pieces.drawers.notch_joints import NotchJoints, notch_joints
 from casewright.pieces.drawers.other_ends import other_end
 from casewright.pieces.drawers.set_outs import drawer_groove, set_out
 from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerSizes
@@ -45,6 +47,7 @@ class DrawerJoints:
         back_set_out: likewise the back joints
         front_drawn: the end of the side at the front as it was drawn, by which the family is chosen
         back_drawn: likewise at the back
+        notch: those of the inner sides around a notch; None without one
     """
 
     front: Joint
@@ -57,6 +60,15 @@ class DrawerJoints:
     back_set_out: SetOut | None
     front_drawn: BoardEnd
     back_drawn: BoardEnd
+    notch: NotchJoints | None = None
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was found of all of them; around a notch what is not said of the back already."""
+        found = (*self.front.findings, *self.back.findings)
+        if self.notch is None:
+            return found
+        return (*found, *(each for each in self.notch.findings if each not in found))
 
     @property
     def half_blind(self) -> HalfBlindJoint | None:
@@ -123,6 +135,8 @@ def drawer_joints(
             fronts, front_joint = at.front(front)
             end = "back"
             backs, back_joint = at.back(back)
+            end = "notch"
+            notch = at.notch(back_joint)
         except ValueError as error:  # CannotBeLaidOut is one: one setting goes for all, so it says of which
             raise CannotBuild(say("drawer {}, {} joint: {}", each.code, end, error.args[0])) from None
         joints.append(
@@ -137,6 +151,7 @@ def drawer_joints(
                 back_set_out=back.setting if back else None,
                 front_drawn=drawn[each.code][0],
                 back_drawn=drawn[each.code][1],
+                notch=notch,
             )
         )
     return tuple(joints)
@@ -181,6 +196,10 @@ class _At:
         row = row_of(self.spec.rows, self.sizes.opening.row_mark)
         choices, count = _tails(self.sizes.code, tails, back_end(self.sizes), row.back_tails)
         return choices, through(self._through_back(tails.setting, count), under)
+
+    def notch(self, back: Joint) -> NotchJoints | None:
+        """The joints of the inner sides around its notch, dovetailed as its back is."""
+        return notch_joints(self.spec, self.sizes, self.shared.at_notch, back, self.shop.rack, self.ledger)
 
     def _through_back(self, setting: SetOut, tails: int) -> Through:
         """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""

@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 
+from casewright.measure.saying import Words
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD, ends_of_a_side
 from casewright.pieces.drawers.front_parts import front_parts
+from casewright.pieces.drawers.notch_parts import cut_out_words, notch_parts
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
@@ -34,7 +36,7 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
     )
     yield from front_parts(spec, drawer, place)
     yield from _sides(spec, drawer, place)
-    yield _back(spec, drawer, place)
+    yield from notch_parts(spec, drawer, place) if drawer.sizes.notch else (_back(spec, drawer, place),)
     yield from _slips(spec, drawer, place)
     if drawer.bottom.muntin is not None:
         yield _muntin_part(spec, drawer, place)
@@ -159,14 +161,18 @@ def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     half = (clear - spec.drawers.muntin.width) / 2 if plan.pieces > 1 else clear
     first = place.x + sizes.left_side + groove.slip + (half - plan.across) / 2
     depth, rise = place.y + sizes.front - groove.depth, groove.height + groove.width - plan.thickness
-    ends = ("in the groove",) * 2
+    held: Words = "in the groove"
     if spec.drawers.screwed_under:
-        first, depth, rise, ends = place.x, place.y, 0.0, ("screwed under the sides",) * 2
+        first, depth, rise, held = place.x, place.y, 0.0, "screwed under the sides"
+    if plan.cut_out:
+        held = cut_out_words(held, plan.cut_out)
+    name = "Drawer bottom"
+    name += ", half" if plan.pieces > 1 else ", notched" if plan.cut_out else ""
     for number in range(plan.pieces):
         yield new_part(
             code=f"{drawer.code}-N" + (str(number + 1) if plan.pieces > 1 else ""),
             line="N#",
-            name="Drawer bottom, half" if plan.pieces > 1 else "Drawer bottom",
+            name=name,
             **wood_of,
             thickness=plan.thickness,
             width=plan.deep,
@@ -174,8 +180,9 @@ def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
             face=FaceClass.DRAWER,
             grain=Grain.ACROSS,
             use=PartUse.INSIDE,
-            ends=ends,
+            ends=(held, held),
             sheet=is_ply,
+            cut_out=plan.cut_out,
             box=Box(
                 first + number * (half + spec.drawers.muntin.width),
                 depth,

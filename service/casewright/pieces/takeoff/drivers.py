@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from casewright.joinery.butted_row import RowJoint
+from casewright.joinery.families.batten.joint import BattenJoint
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
 from casewright.labour.drivers import Driver
@@ -28,6 +29,8 @@ SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
 CORNERS = 2
 """At the front of a drawer as at its back."""
+AROUND_A_NOTCH = 4
+"""Grooved pieces more where a bottom is held all round: a second back, two inner sides and the inner back."""
 ON_THE_MACHINE = ("cutter", "key", "side_depth", "front_depth", "fence", "groove_depth", "tongue_gauge")
 """The settings by which one set-up of a machine differs from another."""
 FASTENED: dict[str, Driver] = {
@@ -246,12 +249,13 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         if any(drawer.sizes.back_foot > 0 for drawer in drawers)
         else 4
     )
+    notched = sum(1 for drawer in drawers if drawer.sizes.notch is not None)
     slipped = sum(1 for drawer in drawers if drawer.slip is not None)
     rabbeted = sum(2 for drawer in drawers if drawer.sizes.rabbet > 0)
     return {
         Driver.DRAWERS: len(drawers),
         Driver.SIDES: 2 * len(drawers),
-        Driver.GROOVED_PIECES: grooved * len(drawers),
+        Driver.GROOVED_PIECES: grooved * len(drawers) + (AROUND_A_NOTCH * notched if grooved == 4 else 0),
         Driver.RABBETED_ENDS: rabbeted,
         Driver.DOVETAIL_JOINTS: joints,
         Driver.DRAWER_TAILS: sockets + through,
@@ -261,6 +265,7 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         PULLS_BY[unit.spec.pulls.holes]: sum(len(drawer.pulls) for drawer in drawers),
         **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
+        **({Driver.NOTCHED_DRAWERS: notched} if notched else {}),
         **_fronts(unit),
         **_other_corners(unit),
     }
@@ -270,7 +275,12 @@ def _tails(drawers: Iterable[Drawer]) -> tuple[int, int, int]:
     """Tails in sockets, tails that go through, and dovetailed corners."""
     sockets = through = joints = 0
     for drawer in drawers:
-        for joint in (drawer.joints.front, drawer.joints.back):
+        around = drawer.joints.notch
+        for joint in (
+            drawer.joints.front,
+            drawer.joints.back,
+            *((around.rear, around.head) if around else ()),
+        ):
             if isinstance(joint, HalfBlindJoint):
                 sockets += CORNERS * joint.layout.count
             elif isinstance(joint, ThroughJoint):
@@ -319,9 +329,21 @@ def _doors(unit: Construction) -> dict[Driver, float]:
     return {
         Driver.DOORS: leaves,
         **({Driver.FRAMED_DOORS: framed} if framed else {Driver.SLAB_DOORS: leaves}),
+        **_kept_flat(unit),
         Driver.HINGES: sum(len(door.plan.leaves) * len(door.hinges) for door in unit.doors),
         Driver.KNOBS: leaves,
     }
+
+
+def _kept_flat(unit: Construction) -> dict[Driver, float]:
+    """What keeps slab doors flat: their breadboard ends or battens."""
+    counted: dict[Driver, float] = {}
+    for placed in unit.case_joints:
+        if isinstance(placed.joint, BattenJoint):
+            is_end = placed.joint.given.is_breadboard
+            driver = Driver.BREADBOARD_ENDS if is_end else Driver.SLAB_BATTENS
+            counted[driver] = counted.get(driver, 0) + placed.places
+    return counted
 
 
 def _surfaces(unit: Construction, count: int) -> dict[Driver, float]:

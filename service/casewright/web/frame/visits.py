@@ -62,7 +62,11 @@ class Visit:
     @property
     def today(self) -> date:
         """The day in the shop's own time zone."""
-        return self.now.astimezone(ZoneInfo(self.shop.time_zone)).date()
+        return self.day_of(self.now)
+
+    def day_of(self, moment: datetime) -> date:
+        """The day of a moment, in the shop's own time zone."""
+        return moment.astimezone(ZoneInfo(self.shop.time_zone)).date()
 
     @property
     def unit(self) -> LengthUnit:

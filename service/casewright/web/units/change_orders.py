@@ -9,13 +9,17 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
+from casewright.drawing.page import Drawing
 from casewright.drawing.small import small_elevation
 from casewright.measure.saying import in_unit, refusal
+from casewright.papers.change_order_pdf import ChangePaper, change_order_pdf
+from casewright.papers.head import day
 from casewright.papers.writing import Writing
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.change_price import SET_UP_AGAIN
 from casewright.pieces.words.rework_words import change_words
 from casewright.records.jobs import Job
+from casewright.records.papers import ChangeOrder
 from casewright.shop.change_orders import (
     LoadedChange,
     Weighed,
@@ -25,13 +29,16 @@ from casewright.shop.change_orders import (
     weigh_change,
     withdraw_change,
 )
+from casewright.shop.customers import load_customer
 from casewright.shop.estimating import worked_unit
 from casewright.shop.figures import figures_text
+from casewright.shop.issuing import customer_party, shop_party
 from casewright.shop.jobs import said_over
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused
 from casewright.shop.units import load_unit
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
+from casewright.web.frame.pdfs import paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
 from casewright.web.units.rework import before_it
@@ -173,6 +180,14 @@ def show_change_order(visit: Office, change_id: str) -> Response:
     return show(visit, _order_page(visit, load_change(visit.db, change_id), form_of(way="signed", name="")))
 
 
+@router.get("/change-orders/{change_id}/paper.pdf")
+def show_change_paper(visit: Office, change_id: str, paper: str = "") -> Response:
+    """A change order as PDF, for the customer to sign."""
+    held = load_change(visit.db, change_id)
+    said, sheet = _paper_of(visit, held), paper_for(paper, visit.shop)
+    return pdf_answer(f"change-order-{held.name}", lambda: change_order_pdf(said, sheet))
+
+
 @router.post("/change-orders/{change_id}/agreement")
 def save_agreement(visit: Office, change_id: str) -> Response:
     """Takes down that the customer agrees."""
@@ -282,14 +297,50 @@ def _order_page(visit: Visit, held: LoadedChange, form: Form) -> ChangeOrderPage
         reason=content["reason"],
         pieces=tuple(PieceWords(name=each["name"], words=tuple(each["words"])) for each in content["pieces"]),
         price=_shown(visit, content, cents, writing_of(visit, loaded)),
-        pictures=_pictures(visit, held),
+        pictures=tuple(
+            (words, drawing(front.svg(prefix=words.lower()))) for words, front in _fronts(visit, held)
+        ),
         over=said_over(held.job, "take an answer down"),
         ways=WAYS,
         form=form,
     )
 
 
-def _pictures(visit: Visit, held: LoadedChange) -> tuple[tuple[str, Markup], ...]:
+def _paper_of(visit: Visit, held: LoadedChange) -> ChangePaper:
+    order, job, content = held.order, held.job, held.order.content
+    return ChangePaper(
+        shop=shop_party(visit.shop),
+        customer=customer_party(load_customer(visit.db, job.customer_id)),
+        number=held.name,
+        job_number=str(job.number),
+        job_name=job.name,
+        unit_code=content["code"],
+        unit_name=content["name"],
+        before=order.before,
+        after=order.after,
+        made_on=visit.day_of(order.created_at),
+        reason=content["reason"],
+        pieces=tuple((each["name"], tuple(each["words"])) for each in content["pieces"]),
+        pictures=tuple((words, front.svg()) for words, front in _fronts(visit, held)),
+        net_cents=order.net_cents,
+        tax_cents=content["tax_cents"],
+        total_cents=order.total_cents,
+        symbol=visit.shop.symbol,
+        ready=_later(content["weeks"]),
+        answer=_answer(visit, order),
+    )
+
+
+def _answer(visit: Visit, order: ChangeOrder) -> str:
+    """What became of the order; nothing while it waits."""
+    if order.agreed_at is not None:
+        return f"Agreed by {order.agreed_name} {order.agreed_way}, {day(visit.day_of(order.agreed_at))}."
+    if order.withdrawn_at is not None:
+        return f"Withdrawn {day(visit.day_of(order.withdrawn_at))}: it does not hold."
+    return ""
+
+
+def _fronts(visit: Visit, held: LoadedChange) -> tuple[tuple[str, Drawing], ...]:
     """The front before and after; none where the figures that hold now let one of them be built no more."""
     order, figures = held.order, figures_text(visit.db, visit.shop, held.job)
     found = []
@@ -299,5 +350,5 @@ def _pictures(visit: Visit, held: LoadedChange) -> tuple[tuple[str, Markup], ...
             built = worked_unit(text, figures)
         except REFUSALS:
             return ()
-        found.append((words, drawing(small_elevation(built).svg(prefix=words.lower()))))
+        found.append((words, small_elevation(built)))
     return tuple(found)
