@@ -239,3 +239,26 @@ def test_a_split_unit_can_be_built():
 
     assert [each.code for each in face.openings] == ["R1-1-1-1", "R1-1-2-1", "R1-1-2-2", "R2-1"]
     assert [each.code for each in face.spaces] == ["R3-1"]
+
+
+NOTCHED = {"notch": {"width": "8", "depth": "6"}}
+
+
+def test_a_notch_goes_with_its_row_when_that_is_split_and_joined_again():
+    rows = [{}, NOTCHED]
+
+    parted = split_down(rows, path_of("R2-1")).rows
+
+    assert list(parted) == [{}, {"across": [{"rows": [NOTCHED, NOTCHED]}]}]
+    assert spec(merge_rows(parted, path_of("R2-1-1-1")).rows) == spec(rows)
+
+
+def test_a_notch_stays_where_a_drawer_of_its_row_stays():
+    parted = split_down([{"columns": 2, **NOTCHED}], path_of("R1-1")).rows
+
+    assert list(parted) == [{**NOTCHED, "across": [{"rows": [NOTCHED, NOTCHED]}, {}]}]
+
+
+@pytest.mark.parametrize("holds", ["open", "doors"])
+def test_a_row_that_holds_no_drawer_any_more_has_no_notch(holds):
+    assert list(hold([{}, NOTCHED], path_of("R2-1"), holds).rows) == [{}, {"holds": holds}]

@@ -39,6 +39,7 @@ MATRIX: dict[str, set[str]] = {
     "GET /cutting/{layout_id}/put-away": ALL,
     "POST /cutting/{layout_id}/put-away": ALL,
     "POST /cutting/{layout_id}/stop": OFFICE,
+    "POST /cutting/{layout_id}/ways-out": OFFICE,
     "GET /jobs/{job_id}/change": OFFICE,
     "POST /jobs/{job_id}/change": OFFICE,
     "GET /jobs/{job_id}/history": OFFICE,
@@ -167,6 +168,9 @@ MATRIX: dict[str, set[str]] = {
     "GET /stock/suppliers/{supplier_id}/change": OFFICE,
     "POST /stock/suppliers/{supplier_id}/change": OFFICE,
     "POST /stock/suppliers/{supplier_id}/end": OFFICE,
+    "GET /stock/suppliers/{supplier_id}/prices": OWNER,
+    "POST /stock/suppliers/{supplier_id}/prices": OWNER,
+    "POST /stock/suppliers/{supplier_id}/prices/{price_id}/end": OWNER,
     "GET /stock/yields": OFFICE,
     "POST /stock/yields": OFFICE,
     # customers

@@ -1,55 +1,20 @@
 """Boards of a layout are cut: they leave the rack, and what is left of them comes on it, once."""
 
 import re
-import time
 
 import pytest
 from sqlalchemy import select
 
-from casewright.cutting.asked.cut_file import cut_file_of
-from casewright.cutting.budget import Budget
-from casewright.cutting.plans.plan import plan_cuts
 from casewright.measure.lengths import from_ticks
 from casewright.records.jobs import Job
 from casewright.records.people import Role
 from casewright.records.sessions import reading, writing
 from casewright.records.stock import PieceKind, PieceState, StockPiece
-from casewright.shop.cut_files import stock_data_of
 from casewright.shop.jobs import load_job
-from casewright.shop.layouts import ask_layout, end_layout
-from casewright.shop.stock import PieceFacts, StockSort, label, make_piece, move_piece
-from casewright.solving.worker import answer_of
+from casewright.shop.stock import PieceFacts, label, move_piece
+from pages.laid_out import PART, a_board, laid_out
 from pages.stock_room import accepted
 from printed import text_of
-
-CHERRY = StockSort(material="cherry", size="4/4", cut="flat", grade="FAS")
-PART = {"code": "P1", "wood": "cherry", "class": "4/4", "length": "40", "width": "7-1/2", "count": 1}
-KNOT = {"face": "both", "from_left": 80.0, "from_edge": 1.0, "length": 2.0, "width": 2.0}
-FACTS = PieceFacts(
-    width=8.0, length=96.0, moisture=7.5, log_mark="7", place="rack 2", sap_edge="lower", defects=(KNOT,)
-)
-
-
-def a_board(shop, facts=FACTS, cost=3200):
-    """A board of cherry on the rack, with all that one notes of a board."""
-    with writing(shop.engine, shop.shop_id) as db:
-        return make_piece(
-            db, PieceKind.BOARD, CHERRY, facts, "", "Ben Tull", shop.clock.now, cost_cents=cost
-        ).id
-
-
-def laid_out(shop, job_id, *pieces, parts=(PART,), **stock):
-    """The address of a layout of some parts on some pieces of the rack, and on what is typed besides."""
-    with writing(shop.engine, shop.shop_id) as db:
-        held = db.scalars(select(StockPiece).where(StockPiece.id.in_(pieces))).all()
-        asked = {"cut_file": 1, "parts": list(parts), **stock_data_of(held)}
-        for kind, more in stock.items():
-            asked[kind] = [*asked[kind], *more]
-        layout = ask_layout(db, job_id, asked, seconds=1, seed=0, who="Ben Tull", now=shop.clock.now)
-        file = cut_file_of(asked)
-        answer = answer_of(file, plan_cuts(file, Budget(now=time.monotonic, steps=5)))
-        end_layout(db, layout.id, shop.clock.now, answer=answer)
-        return f"/cutting/{layout.id}"
 
 
 def the_piece(shop, piece_id):

@@ -10,9 +10,14 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.end_joints import drawer_ends
 from casewright.pieces.drawers.bottoms import bottom_joint
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.notch_parts import notch_advice
+from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.joints import PlacedJoint
+from casewright.pieces.layout.parts import CutOut
 
 GROOVED = (("front", ("F",)), ("side", ("SL", "SR")), ("slip", ("XL", "XR")), ("muntin", ("M",)))
+BACKS = (("back", ("B", *SHORT_BACKS)), ("inner side", INNER_SIDES), ("inner back", (INNER_BACK,)))
+"""Grooved where the bottom is held all round: the back, or the boards around a notch."""
 HALVES = (("left half of the bottom", ("N1",)), ("right half of the bottom", ("N2",)))
 
 
@@ -33,19 +38,19 @@ def other_joints(unit: Construction) -> tuple[PlacedJoint, ...]:
 def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
     if unit.spec.drawers.screwed_under:
         return
-    alike: dict[BottomGroove, list[tuple[Drawer, BottomJoint]]] = {}
+    alike: dict[tuple[BottomGroove, CutOut | None], list[tuple[Drawer, BottomJoint]]] = {}
     for drawer in unit.drawers:
         try:
             joint = bottom_joint(unit.spec, drawer, unit.climate, unit.ledger)
         except CannotBeLaidOut:
             continue  # a measured side that the groove cuts in two is stopped by the checks of its drawer
-        alike.setdefault(replace(joint.given, mark=""), []).append((drawer, joint))
+        alike.setdefault((replace(joint.given, mark=""), drawer.bottom.cut_out), []).append((drawer, joint))
     known = {part.code for part in unit.parts}
     for held in alike.values():
         first, joint = held[0]
         drawers = [drawer for drawer, _ in held]
         bottoms = HALVES if joint.pieces > 1 else (("bottom", ("N",)),)
-        around = () if joint.given.grooves == UNDER_THE_BACK else (("back", ("B",)),)
+        around = () if joint.given.grooves == UNDER_THE_BACK else BACKS
         # Slips carry the groove in place of the sides.
         grooved = [
             (board, marks) for board, marks in GROOVED if board != ("side" if joint.given.slip else "slip")
@@ -61,6 +66,7 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
             joint=joint,
             working=f"{first.sizes.code}.bottom_joint",
             drawers=tuple(drawer.code for drawer in drawers),
+            advice=(notch_advice(first.bottom.cut_out),) if first.bottom.cut_out else (),
         )
 
 

@@ -10,7 +10,7 @@ from starlette.background import BackgroundTask
 from starlette.responses import Response
 
 from casewright.measure.lengths import LengthUnit
-from casewright.papers.chalk_out import bar_words, chalk_out_pdf, left_words, size_words, trouble_words
+from casewright.papers.chalk_out import bar_words, broken_words, chalk_out_pdf, left_words, size_words
 from casewright.records.jobs import Job
 from casewright.records.layouts import UNDER_WAY, CutLayout, LayoutState, ticked
 from casewright.shop.jobs import load_job
@@ -30,6 +30,7 @@ from casewright.web.cutting.hand import (
     with_part,
 )
 from casewright.web.cutting.put_away import AwayShown, away_shown, labels_of
+from casewright.web.cutting.short import ShortList, short_list
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
 from casewright.web.frame.pdfs import paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
@@ -92,6 +93,7 @@ class LotShown:
 
     Attributes:
         title: what they are
+        is_cut: is anything cut at all?
         used: how much of the boards becomes parts, in percent
         waste: the rest
         above: how far it can be from the best possible, in a sentence
@@ -99,10 +101,12 @@ class LotShown:
         ways: the ways that were tried
         boards: board by board
         bars: stock that is only cut to length, in words
-        troubles: what could not be placed, kept together or put where it was wanted
+        short: what has no place, with ways out
+        troubles: what could not be kept together or put where it was wanted
     """
 
     title: str
+    is_cut: bool
     used: str
     waste: str
     above: str
@@ -110,6 +114,7 @@ class LotShown:
     ways: Sequence[WayShown]
     boards: Sequence[BoardShown]
     bars: Sequence[tuple[str, str, str]]
+    short: ShortList
     troubles: Sequence[str]
 
 
@@ -287,11 +292,14 @@ def _progress(layout: CutLayout) -> str:
 def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
     answer = layout.answer or {}
     done = ticked(visit.db, layout.id) if answer else frozenset()
-    for lot, views in zip(answer.get("lots", ()), answer.get("drawings", ()), strict=True):
+    for number, (lot, views) in enumerate(
+        zip(answer.get("lots", ()), answer.get("drawings", ()), strict=True)
+    ):
         money = visit.is_owner and lot["cost_in"] == "money"
         symbol = visit.shop.symbol
         yield LotShown(
             title=" ".join(filter(None, (lot["wood"], lot["class"]))),
+            is_cut=bool(lot["layouts"] or lot["lengths"]),
             used=f"{lot['percent_used']:.1f}",
             waste="" if lot["percent_waste"] is None else f"{lot['percent_waste']:.1f}",
             above=_above(lot),
@@ -311,7 +319,8 @@ def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
                 for board, view in zip(lot["layouts"], views, strict=True)
             ),
             bars=tuple(bar_words(each, visit.unit) for each in lot["lengths"]),
-            troubles=tuple(trouble_words(lot)),
+            short=short_list(visit, layout, number, lot),
+            troubles=tuple(broken_words(lot)),
         )
 
 

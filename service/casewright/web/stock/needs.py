@@ -3,9 +3,11 @@
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
 
 from casewright.measure.lengths import LengthUnit, from_ticks
+from casewright.measure.units import Cents
 from casewright.papers.head import PaperHead
 from casewright.papers.order import OrderPaper
 from casewright.papers.supply_order import OrderNeed, SupplyOrderPaper, joined_order, needs_of
@@ -13,6 +15,7 @@ from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.pieces.costs.priced import bought_as
 from casewright.pieces.takeoff.on_hand import PieceOnHand, Serves, served_from_rack
 from casewright.pricing.prices import NoPrice, PriceBook, PriceKind, PriceRow
+from casewright.pricing.supplier_quotes import SupplierQuote, quote_for
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.stock import PieceKind, StockPiece
@@ -23,6 +26,7 @@ from casewright.shop.orders import order_number
 from casewright.shop.papers import JobAtHand, job_at_hand
 from casewright.shop.refusals import Refused
 from casewright.shop.stock import label, usable
+from casewright.shop.supplier_prices import quotes_in_force
 from casewright.web.frame.paper_says import OrderWords, paper_of
 from casewright.web.frame.visits import Visit
 from casewright.wood.movement import Cut
@@ -62,6 +66,23 @@ class Before:
     orders: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownPrice:
+    """What one of a thing is known to cost.
+
+    Attributes:
+        price: for one [cent]
+        unit: what one of it is
+        on: the day on which it was quoted; None where nobody wrote it down
+        is_quoted: was it quoted by the supplier who is asked for? Else the price book has it.
+    """
+
+    price: Cents
+    unit: str
+    on: date | None
+    is_quoted: bool
+
+
 @dataclass(frozen=True, kw_only=True)
 class JobsAtHand:
     """Some jobs worked out together.
@@ -73,7 +94,8 @@ class JobsAtHand:
         shares: how much of each line each job takes, by the line's key and the job's id
         before: what was ordered before, by the line's key
         offers: what the rack holds for them
-        prices: what things cost
+        prices: what things cost by the shop's price book
+        quotes: what each supplier quotes, by its id
     """
 
     jobs: tuple[Job, ...]
@@ -83,6 +105,7 @@ class JobsAtHand:
     before: Mapping[str, Before]
     offers: tuple[RackOffer, ...]
     prices: PriceBook
+    quotes: Mapping[str, Sequence[SupplierQuote]]
 
     @cached_property
     def needs(self) -> tuple[OrderNeed, ...]:
@@ -107,14 +130,37 @@ class JobsAtHand:
         left = max(0.0, whole - (before.quantity if before else 0.0))
         return left if need.kind is PriceKind.CONSUMABLE else float(math.ceil(left - 1e-9))
 
-    def price_of(self, need: OrderNeed) -> PriceRow | None:
-        """What one of it costs; None where the price book does not say."""
-        try:
-            if need.kind is PriceKind.LUMBER:
-                return self.prices.lumber(need.item, bought_as(need.size, Cut(need.cut)))
-            return self.prices.find(need.kind, need.item, need.size)
-        except NoPrice:
-            return None
+    def price_of(self, need: OrderNeed, supplier_id: str = "") -> KnownPrice | None:
+        """What one of it costs: as the supplier quotes it, else by the price book; None where nobody says."""
+        quote = self.quote_of(need, supplier_id)
+        if quote is not None:
+            return KnownPrice(price=quote.price, unit=need.unit, on=quote.on, is_quoted=True)
+        row = book_price(self.prices, need)
+        return KnownPrice(price=row.price, unit=row.unit, on=row.on, is_quoted=False) if row else None
+
+    def quote_of(self, need: OrderNeed, supplier_id: str) -> SupplierQuote | None:
+        """What a supplier quotes for a line, if it does."""
+        return quoted_for(self.quotes.get(supplier_id, ()), need)
+
+
+def book_price(prices: PriceBook, need: OrderNeed) -> PriceRow | None:
+    """What the price book says of a line; None where it says nothing."""
+    try:
+        if need.kind is PriceKind.LUMBER:
+            return prices.lumber(need.item, bought_as(need.size, Cut(need.cut)))
+        return prices.find(need.kind, need.item, need.size)
+    except NoPrice:
+        return None
+
+
+def quoted_for(quotes: Iterable[SupplierQuote], need: OrderNeed) -> SupplierQuote | None:
+    """Which of a supplier's quotes holds for a line."""
+    return quote_for(quotes, need.kind, need.item, cut=need.cut, size=need.size, grade=need.grade)
+
+
+def price_book(visit: Visit) -> PriceBook:
+    """The shop's own price book."""
+    return figures_from(figures_text(visit.db, visit.shop)).prices
 
 
 def jobs_at_hand(visit: Visit, job_ids: Iterable[str], surfacing: str = "") -> JobsAtHand:
@@ -148,7 +194,8 @@ def jobs_at_hand(visit: Visit, job_ids: Iterable[str], surfacing: str = "") -> J
         shares=shares,
         before=_before(visit, ids),
         offers=_offers(visit, jobs, at_hand),
-        prices=figures_from(figures_text(visit.db, visit.shop)).prices,
+        prices=price_book(visit),
+        quotes={of: tuple(held.values()) for of, held in quotes_in_force(visit.db).items()},
     )
 
 
