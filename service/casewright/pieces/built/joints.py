@@ -51,13 +51,11 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
         drawers = [drawer for drawer, _ in held]
         bottoms = HALVES if joint.pieces > 1 else (("bottom", ("N",)),)
         around = () if joint.given.grooves == UNDER_THE_BACK else BACKS
-        # A show front is screwed to a box whose own front has the groove.
-        front = ("BF" if unit.spec.drawers.has_box_front else "F",)
         # Slips carry the groove in place of the sides.
         grooved = [
             (board, marks) for board, marks in GROOVED if board != ("side" if joint.given.slip else "slip")
         ]
-        boards = (("front", front), *grooved, *bottoms, *around)
+        boards = (("front", (first.sizes.joined,)), *grooved, *bottoms, *around)
         serves = ((board, _codes(drawers, marks, known)) for board, marks in boards)
         yield PlacedJoint(
             key=f"bottom_{first.sizes.code}",
