@@ -34,6 +34,7 @@ from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
 from casewright.web.stock.needs import quoted_for
 from casewright.web.stock.tabs import OFFICE_TABS
+from casewright.web.stock.wanted import much_words
 
 router = APIRouter()
 OURS = "shop"
@@ -150,7 +151,7 @@ def _price(line: OrderLine) -> PriceShown:
     words = " ".join(part for part in (line.item, line.size, line.grade) if part)
     return PriceShown(
         words=words[:1].upper() + words[1:],
-        quantity=f"{line.quantity:g} {line.unit}",
+        quantity=much_words(line.quantity, need_of(line)),
         price_cents=line.price_cents,
         amount_cents=None if line.price_cents is None else amount_of(line.price_cents, line.quantity),
     )

@@ -97,6 +97,7 @@ def _facts(need: OrderNeed, much: float, price: int | None, at_hand: JobsAtHand)
         unit=need.unit,
         price_cents=price,
         shares={job: round(much * each / whole, 4) for job, each in shares.items()},
+        areas=at_hand.sheets[need.key].areas if need.key in at_hand.sheets else {},
     )
 
 
