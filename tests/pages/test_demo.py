@@ -250,38 +250,6 @@ def test_taking_the_demo_out_leaves_every_table_as_it_was_but_for_numbers_and_tw
     assert after == before
 
 
-@pytest.mark.one_database
-def test_the_demo_has_an_order_that_came_and_boards_on_the_rack(demo_as_made):
-    owner = demo_as_made.visitor()
-
-    orders, deliveries, rack = (owner.get(f"/stock{each}").text for each in ("/orders", "/deliveries", ""))
-
-    assert "The yard at Sallow Mill" in orders
-    assert "P-0001" in orders
-    assert "D-0001" in deliveries
-    assert "walnut" in rack.casefold()
-    [order] = everything(demo_as_made)["supply_order"]
-    page = owner.get(f"/stock/orders/{order['id']}")
-    assert "$11.40" in page.text
-    assert "What it takes otherwise now" not in page.text
-    [delivery] = everything(demo_as_made)["delivery"]
-    assert "2218" in owner.get(f"/stock/deliveries/{delivery['id']}/claim").html
-    states = Counter(row["state"] for row in everything(demo_as_made)["stock_piece"] if row["delivery_id"])
-    assert states == {"used": 3, "in stock": 2}
-
-
-@pytest.mark.one_database
-def test_a_supplier_of_the_demo_of_whom_one_bought_stays_and_is_ones_own(demo, owner):
-    [yard] = everything(demo)["supplier"]
-    owner.post("/stock/deliveries", supplier=yard["id"], order="", arrived_on="2027-03-01")
-
-    take_out(owner)
-
-    [left] = everything(demo)["supplier"]
-    assert (left["name"], left["demo"]) == ("The yard at Sallow Mill", False)
-    assert len(everything(demo)["supplier_price"]) == 2
-
-
 def test_a_job_of_ones_own_stays_with_its_customer_who_is_then_ones_own(demo, owner):
     marian = a_customer(demo, "Marian Calder")
     with writing(demo.engine, demo.shop_id) as db:
