@@ -44,6 +44,24 @@ def test_equal_cuts_of_several_pieces_are_one_setting():
     ]
 
 
+def test_a_setting_serves_every_piece_before_the_fence_is_moved():
+    # Three pieces, each ripped at 2 and 2-1/2 in, 3 in are left; edges and ends are not cut: one setting for
+    # the crosscuts, one for each of the two rips, whichever comes first.
+    widths = {"A": "2", "B": "2-1/2", "C": "3"}
+    parts = [
+        {"code": code, "wood": "poplar", "class": "4/4", "length": "20", "width": width, "count": 3}
+        for code, width in widths.items()
+    ]
+    board = {"code": "Q", "wood": "poplar", "class": "4/4", "length": "60-1/4", "width": "7-3/4"}
+    saw = {"edge": "0", "end_trim": "0"}
+    data = drawer_sides(first_cut="crosscut first", parts=parts, boards=[board], saw=saw)
+
+    steps = steps_of(planned(data).lots[0].boards[0])
+
+    assert set_ups(steps) == 3
+    assert [step.of for step in steps] == [(), ("1", "2", "3"), ("1", "2", "3")]
+
+
 def test_settings_are_counted_once_while_they_stay():
     board = planned(drawer_sides()).lots[0].boards[0]
 
