@@ -111,6 +111,7 @@ PLACES = [
     refused("owner", "/units/{unit_id}", state="season", season__months="July 72 F", season__climate="Mars"),
     refused("owner", "/units/{unit_id}/starting-units", name=""),
     refused("owner", "/stock/suppliers/new", name=""),
+    refused("owner", "/stock/suppliers/{supplier_id}/prices", price="much"),
     refused("owner", "/stock/needs", state="a job", buy__1__quantity="lots"),
     refused("owner", "/stock/offcuts/new", width="wide"),
     refused("bench", "/stock/deliveries/{delivery_id}", state="boards", width="1/0"),

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from test_drawing_reader import Read, cases
 
+from casewright.drawing.drawings import unit_drawings
 from casewright.drawing.elevation import elevation
 from casewright.drawing.opened import opened_view, rows_open
 from casewright.drawing.plan import plan_level, plan_view
@@ -66,6 +67,11 @@ def test_the_plan_of_a_notched_drawer_is_a_u_with_its_sizes():
     left, right = ([x for x, _ in read.outlines[f"A-R2-1-{mark}"]] for mark in ("IL", "IR"))
     assert close(min(right) - max(left), 8)
     assert close(max(y for _, y in read.outlines["A-R2-1-IB"]), 13)
+
+
+def test_the_files_of_a_notched_unit_have_its_plan():
+    assert "plan.svg" in unit_drawings(built(NOTCHED))
+    assert "plan.svg" not in unit_drawings(built(KITCHEN))
 
 
 def test_a_notch_changes_nothing_of_the_elevation():

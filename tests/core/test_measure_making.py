@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.making import quickly_made
+from casewright.measure.making import maker, quickly_made
 from casewright.pieces.layout.parts import Box
 
 
@@ -86,6 +86,30 @@ def test_its_fields_are_asked_for_as_the_library_asks() -> None:
     assert [(each.name, each.kind) for each in quick.values()] == [
         (each.name, each.kind) for each in slow.values()
     ]
+
+
+new_quick = maker(Quick)
+
+
+@pytest.mark.parametrize(
+    "given", [{"width": 2.0}, {"width": 2.0, "name": "leg"}, {"width": 1.5, "marks": ["A"]}]
+)
+def test_a_maker_makes_the_same_value_as_its_kind_and_as_well_locked(given: dict[str, Any]) -> None:
+    made = new_quick(**given)
+
+    assert type(made) is Quick
+    assert made == Quick(**given)
+    with pytest.raises(FrozenInstanceError):
+        made.width = 3.0  # type: ignore[misc] # refused, which is what is tried
+
+
+def test_a_maker_refuses_what_its_kind_refuses() -> None:
+    with pytest.raises(ValueError, match="no width"):
+        new_quick(width=0.0)
+    with pytest.raises(TypeError):
+        new_quick(width=1.0, depth=2.0)  # type: ignore[call-arg] # a field that it has not
+    with pytest.raises(TypeError):
+        new_quick(1.0)  # type: ignore[misc] # by name only, which is what is tried
 
 
 def test_a_kind_may_take_its_fields_in_order() -> None:

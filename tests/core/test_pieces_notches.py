@@ -12,7 +12,9 @@ from casewright.papers.notching import notch_strips
 from casewright.papers.run_words import run_facts
 from casewright.pieces.asked.presets import presets
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
+from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.gauges_to_set import GAUGE_FOR_BACK, gauges_to_set
+from casewright.pieces.built.joints import other_joints
 from casewright.pieces.built.measuring import measurable, with_bench
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.built.rework import rework
@@ -20,8 +22,10 @@ from casewright.pieces.built.rework_fates import Fate
 from casewright.pieces.built.rework_stages import Reached
 from casewright.pieces.built.season import unit_year
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD
+from casewright.pieces.takeoff.cut_parts import cut_data_for
 from casewright.pieces.words.clauses import cautions_of
 from casewright.pieces.words.describe import describe
+from casewright.pieces.words.otherwise import otherwise
 from casewright.wood.year import MONTHS
 from units import built, changed, chest, estimated, unit
 
@@ -259,6 +263,30 @@ def test_a_customer_reads_of_the_recess():
     assert "shape of a U" not in " ".join(describe(built(KITCHEN)))
 
 
+def test_an_option_says_whether_pipes_are_left_free():
+    plain, notched = built(KITCHEN), built(kitchen())
+
+    assert otherwise(
+        plain, notched
+    ) == "One drawer is made in the shape of a U, with a recess 8 in wide and " + (
+        "9 in deep at the back that leaves the pipes free."
+    )
+    assert otherwise(notched, plain) == "No drawer has a recess for pipes."
+    assert otherwise(notched, built(kitchen())) == ""
+
+
+def test_a_bottom_is_sawn_whole_on_the_sheet():
+    held = estimated(kitchen())
+
+    sheets = {part["code"]: part for part in cut_data_for(held.unit, held.takeoff, example_shop())["parts"]}
+    assert sheets["A-R2-1-N"]["name"] == "Drawer bottom, notched (saw it whole)"
+    plain, whole = (
+        {name: sheets[code][name] for name in ("wood", "length", "width")}
+        for code in ("A-R1-1-N", "A-R2-1-N")
+    )
+    assert plain == whole
+
+
 def test_measured_boards_are_the_boards_that_are_cut():
     measured = {"R2-1-IL": {"thickness": "15/32"}, "R2-1-BL": {"thickness": "17/32"}}
     made = built(kitchen({"measured.parts": measured}))
@@ -298,6 +326,24 @@ def test_papers_name_the_boards_beside_a_notch():
     strips = list(joint_strips(second.joints.through, "back", [second], LengthUnit.INCH))
     assert any(strip.serves == "A-R2-1-BL, A-R2-1-BR" for strip in strips)
     assert {"Notch around pipes", "Cut-out of the bottom"} <= {fact.label for fact in run_facts(second)}
+
+
+@pytest.mark.parametrize(
+    ("hold", "words"),
+    [
+        ("four grooves", "slide the bottom on from the front"),
+        ("under the back", "goes in when the glue is dry"),
+        ("screwed under", "goes in when the glue is dry"),
+    ],
+)
+def test_the_card_says_how_a_notched_drawer_goes_together(hold, words):
+    made = built(kitchen({"drawers.bottom": {"kind": "ply", "hold": hold}}))
+
+    (card,) = [each for each in other_joints(made) if each.key.startswith("notch")]
+    assert words in str(card.advice[1])
+    bottoms = {each.drawers: each.advice for each in other_joints(made) if each.kind == "bottom-groove"}
+    told = {codes for codes, advice in bottoms.items() if advice}
+    assert told == ({("A-R2-1",)} if hold != "screwed under" else set())
 
 
 def test_gauges_are_set_for_the_boards_around_a_notch():

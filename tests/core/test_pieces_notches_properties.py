@@ -65,7 +65,7 @@ def with_notches(unit):
             yield drawer, drawer.sizes.notch, parts
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(notched())
 def test_the_u_closes(data):
     for drawer, notch, _ in with_notches(made(data)):
@@ -76,7 +76,7 @@ def test_the_u_closes(data):
         assert min(notch.left_arm, notch.right_arm, notch.room) >= ARM_LEAST - CLOSE
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(notched())
 def test_every_board_around_a_notch_has_a_size_and_stays_in_its_drawer(data):
     unit = made(data)
@@ -95,7 +95,7 @@ def test_every_board_around_a_notch_has_a_size_and_stays_in_its_drawer(data):
         assert len({part.code for part in unit.parts}) == len(unit.parts)
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(notched())
 def test_nothing_stands_in_the_notch(data):
     for _, notch, parts in with_notches(made(data)):
@@ -112,7 +112,7 @@ def test_nothing_stands_in_the_notch(data):
         assert bottom.x + cut.along >= parts["IL"].box.x - CLOSE
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(notched())
 def test_the_weights_add_up_and_a_notched_drawer_holds_less(data):
     unit = made(data)
@@ -131,7 +131,7 @@ def test_the_weights_add_up_and_a_notched_drawer_holds_less(data):
         assert 0 < bottom.volume < bottom.thickness * bottom.width * bottom.length
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(notched())
 def test_every_corner_of_a_notched_drawer_has_its_joint(data):
     unit = made(data)

@@ -168,6 +168,9 @@ MATRIX: dict[str, set[str]] = {
     "GET /stock/suppliers/{supplier_id}/change": OFFICE,
     "POST /stock/suppliers/{supplier_id}/change": OFFICE,
     "POST /stock/suppliers/{supplier_id}/end": OFFICE,
+    "GET /stock/suppliers/{supplier_id}/prices": OWNER,
+    "POST /stock/suppliers/{supplier_id}/prices": OWNER,
+    "POST /stock/suppliers/{supplier_id}/prices/{price_id}/end": OWNER,
     "GET /stock/yields": OFFICE,
     "POST /stock/yields": OFFICE,
     # customers

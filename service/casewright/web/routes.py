@@ -40,6 +40,7 @@ from casewright.web.stock.new_order import router as stock_new_order
 from casewright.web.stock.orders import router as stock_orders
 from casewright.web.stock.piece import router as stock_piece
 from casewright.web.stock.rack import router as stock_rack
+from casewright.web.stock.supplier_prices import router as stock_supplier_prices
 from casewright.web.stock.suppliers import router as stock_suppliers
 from casewright.web.stock.tally import router as stock_tally
 from casewright.web.stock.yields import router as stock_yields
@@ -103,6 +104,7 @@ ROUTERS = (
     stock_chance,
     stock_new_order,
     stock_orders,
+    stock_supplier_prices,
     stock_suppliers,
     stock_yields,
     search,

@@ -228,6 +228,9 @@ def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...
 def _measured(spec: UnitSpec, parts: Iterable[Part]) -> Iterator[Part]:
     """The parts with their measured sizes; a measured code that no part has is refused."""
     left = dict(spec.measured.parts)
+    if not left:
+        yield from parts
+        return
     known = []
     for part in parts:
         short = part.code.removeprefix(f"{spec.code}-")

@@ -21,11 +21,20 @@ from casewright.pieces.drawers.ends import (
 from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.joints import PlacedJoint
 
-AROUND = (
-    "The inner sides stand around the notch, their outsides towards the pipes: glue them to the inner back, "
-    "slide the bottom on, then the short backs, and the sides of the drawer last."
+FACES = (
+    "At the inner back the outside of the corner lies within the drawer, at the short backs where the pipes "
+    "are: mark the faces before anything is cut."
 )
-"""How a notched drawer goes together."""
+"""Which way the corners around a notch are turned."""
+BOTTOM_FIRST = (
+    "Glue the inner sides to the inner back, slide the bottom on from the front, then the short backs from "
+    "the sides, and the sides of the drawer last."
+)
+BOTTOM_LAST = (
+    "Glue the inner sides to the inner back, the short backs to them, and the sides of the drawer last; the "
+    "bottom goes in when the glue is dry."
+)
+"""How a notched drawer goes together: with its bottom in grooves all round, or under its backs."""
 PINS_IN_FRONT = (("back", "front"),)
 NAMES = {
     THROUGH: "through dovetail",
@@ -93,6 +102,7 @@ def _notches(unit: Construction) -> Iterator[PlacedJoint]:
             found.append((drawer, place, joint))
     for _, held in groups:
         first, place, joint = held[0]
+        grooved = not (unit.spec.drawers.screwed_under or first.sizes.back_foot)
         family = first.joints.notch.family if first.joints.notch else ""
         codes = tuple(dict.fromkeys(drawer.code for drawer, _, _ in held))
         backs = tuple(
@@ -112,7 +122,7 @@ def _notches(unit: Construction) -> Iterator[PlacedJoint]:
             joint=joint,
             working=f"{first.sizes.code}.notch_{place}_joint",
             drawers=codes,
-            advice=(AROUND,),
+            advice=(FACES, BOTTOM_FIRST if grooved else BOTTOM_LAST),
         )
 
 

@@ -223,12 +223,12 @@ def half_slides(face: Face, drawer: Drawer) -> list[_Entry]:
 
 def _centre(entries: list[_Entry]) -> Mass:
     """The sum of weights, at their common centre."""
-    weight = sum(entry[0] for entry in entries)
-    if not weight:
-        return Mass(weight=weight, x=0.0, y=0.0, z=0.0)
-    return Mass(
-        weight=weight,
-        x=sum(entry[0] * entry[1] for entry in entries) / weight,
-        y=sum(entry[0] * entry[2] for entry in entries) / weight,
-        z=sum(entry[0] * entry[3] for entry in entries) / weight,
-    )
+    total = along = behind = up = 0.0
+    for weight, x, y, z in entries:
+        total += weight
+        along += weight * x
+        behind += weight * y
+        up += weight * z
+    if not total:
+        return Mass(weight=total, x=0.0, y=0.0, z=0.0)
+    return Mass(weight=total, x=along / total, y=behind / total, z=up / total)

@@ -18,7 +18,7 @@ from casewright.pieces.case.web_frames import (
     web_frames,
 )
 from casewright.pieces.layout.openings import Wall, Walls
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -126,7 +126,7 @@ def _full_runners(case: CasePlan, frame: WebFrame, back_rail: Inches) -> Iterato
     )
     z = case.face.base_height + frame.z
     for mark, x in (("L", frame.left), ("R", frame.left + frame.width - width)):
-        yield Part(
+        yield new_part(
             code=case.code(f"{frame.mark}-R{mark}"),
             line="W6",
             name="Runner, full length",
@@ -198,7 +198,7 @@ def _rail(
     mark, line, name = names
     start, length = housed_from(case, frame.mark, frame.left, frame.width, frame.walls)
     thick = case.spec.case.divider
-    return Part(
+    return new_part(
         code=case.code(mark),
         line=line,
         name=name,
@@ -216,7 +216,7 @@ def _rail(
 
 def _member(case: CasePlan, bearer: Bearer, place: str, z: Inches, length: Inches, thickness: Inches) -> Part:
     thick, tenon = case.spec.case, case.spec.frames.tenon
-    return Part(
+    return new_part(
         code=case.code(f"{place}-{bearer.mark}"),
         line=bearer.line,
         name=bearer.name,

@@ -8,7 +8,7 @@ from casewright.pieces.case.leg_plan import LegPlan, runner_length
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.case.web_frames import Bearer, Standing, apart, hanging_from, standing_on
 from casewright.pieces.layout.openings import FaceRow
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules
 from casewright.wood.waste import PartUse
 
@@ -61,7 +61,7 @@ def _uprights(plan: LegPlan, row: FaceRow) -> Iterator[Part]:
         f"{row.code}.upright_length", case_rules.housed_length, opening=row.height, housing=deep
     )
     for number, x in enumerate(row.uprights, start=1):
-        yield Part(
+        yield new_part(
             code=case.code(f"{row.code}-U{number}"),
             line="R4",
             name="Upright between drawers",
@@ -112,7 +112,7 @@ def _centred(
 
 def _member(plan: LegPlan, place: str, bearer: Bearer, z: Inches) -> Part:
     length, tongue = runner_length(plan), plan.legs.tongue
-    return Part(
+    return new_part(
         code=plan.case.code(f"{place}-{bearer.mark}"),
         line=bearer.line,
         name=bearer.name,

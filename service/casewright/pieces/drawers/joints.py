@@ -1,7 +1,6 @@
 """The joints of the drawers: sides into fronts, sides into backs, dovetails set out as a family."""
 
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -131,10 +130,15 @@ def drawer_joints(
     joints = []
     for each in sizes:
         at = _At(spec=spec, sizes=each, shared=shared, shop=shop, gauges=gauges, ledger=ledger)
-        with _of(each, "front"):
+        end = "front"
+        try:
             fronts, front_joint = at.front(front)
-        with _of(each, "back"):
+            end = "back"
             backs, back_joint = at.back(back)
+            end = "notch"
+            notch = at.notch(back_joint)
+        except ValueError as error:  # CannotBeLaidOut is one: one setting goes for all, so it says of which
+            raise CannotBuild(say("drawer {}, {} joint: {}", each.code, end, error.args[0])) from None
         joints.append(
             DrawerJoints(
                 front=front_joint,
@@ -147,7 +151,7 @@ def drawer_joints(
                 back_set_out=back.setting if back else None,
                 front_drawn=drawn[each.code][0],
                 back_drawn=drawn[each.code][1],
-                notch=at.notch(back_joint),
+                notch=notch,
             )
         )
     return tuple(joints)
@@ -195,10 +199,7 @@ class _At:
 
     def notch(self, back: Joint) -> NotchJoints | None:
         """The joints of the inner sides around its notch, dovetailed as its back is."""
-        with _of(self.sizes, "notch"):
-            return notch_joints(
-                self.spec, self.sizes, self.shared.at_notch, back, self.shop.rack, self.ledger
-            )
+        return notch_joints(self.spec, self.sizes, self.shared.at_notch, back, self.shop.rack, self.ledger)
 
     def _through_back(self, setting: SetOut, tails: int) -> Through:
         """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""
@@ -220,8 +221,10 @@ class _At:
         )
 
     def _through(self, setting: SetOut, tails: int) -> dict[str, Any]:
-        sides = full_sides(self.spec, self.sizes)
-        left, right = (self.gauges.for_back.get(mark, thick) for mark, thick in sides)
+        left, right = self.sizes.left_side, self.sizes.right_side
+        if self.gauges.for_back:
+            sides = full_sides(self.spec, self.sizes)
+            left, right = (self.gauges.for_back.get(mark, thick) for mark, thick in sides)
         apart = abs(left - right) > TOLERANCE
         return {
             "side": max(left, right),
@@ -234,15 +237,6 @@ class _At:
             "rack": self.shop.rack,
             "mark": f"{self.spec.code}-{self.sizes.code}",
         }
-
-
-@contextmanager
-def _of(sizes: DrawerSizes, end: str) -> Iterator[None]:
-    """Says of which drawer a joint is that cannot be laid out: one setting goes for all of them."""
-    try:
-        yield
-    except ValueError as error:  # CannotBeLaidOut is one
-        raise CannotBuild(say("drawer {}, {} joint: {}", sizes.code, end, error.args[0])) from None
 
 
 def front_end(sizes: DrawerSizes) -> BoardEnd:
@@ -326,8 +320,9 @@ def _half_blind(
     # Lips and beads are no part of what the joint is laid out on.
     plain = isinstance(drawers.style, Inset) or drawers.has_box_front
     before = spec.woods.drawers if drawers.has_box_front else spec.woods.of("fronts")
-    full = tuple(full_sides(spec, sizes))
-    measured = tuple(side for side in gauges.in_rabbet if side[0] in dict(full))
+    full = tuple(full_sides(spec, sizes)) if gauges.in_rabbet else ()
+    marks = dict(full)
+    measured = tuple(side for side in gauges.in_rabbet if side[0] in marks)
     return HalfBlind(
         height=height,
         front=sizes.front,
@@ -348,7 +343,7 @@ def _half_blind(
         measured_socket_depth=front.socket_depth,
         measured_sides=measured,
         full_sides=full if measured else (),
-        shared_settings=tuple(side for side in gauges.settings if side[0] in dict(full)),
+        shared_settings=tuple(side for side in gauges.settings if side[0] in marks),
         front_moisture=front.moisture,
         side_moisture=_furthest(front.moisture, [part.moisture for part in sides if part.moisture]),
         front_gravity=wood(before.wood).gravity,

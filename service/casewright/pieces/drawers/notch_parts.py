@@ -126,7 +126,7 @@ def notch_advice(cut: CutOut) -> Words:
     """
     return say(
         "Saw the bottom whole; then cut it out from its rear edge, {} wide and {} deep, {} from its left "
-        "end. Glue the inner sides to the inner back first and try them in the cut-out.",
+        "end, and try it around the boards of the notch before they are glued.",
         cut.length,
         cut.depth,
         cut.along,

@@ -9,7 +9,7 @@ from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD, ends_of_a_side
 from casewright.pieces.drawers.front_parts import front_parts
 from casewright.pieces.drawers.notch_parts import cut_out_words, notch_parts
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
 
@@ -50,7 +50,7 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
         ("SR", sizes.right_side, place.x + sizes.width - sizes.right_side),
     )
     for mark, thickness, x in pairs:
-        yield Part(
+        yield new_part(
             code=f"{drawer.code}-{mark}",
             line=f"S{row}",
             name=f"Drawer side, row {row}",
@@ -75,7 +75,7 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
 
 def _back(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
-    return Part(
+    return new_part(
         code=f"{drawer.code}-B",
         line=f"K{row}",
         name=f"Drawer back, row {row}",
@@ -106,7 +106,7 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     right = place.x + sizes.width - sizes.right_side - slips.thickness
     for mark, x in (("XL", place.x + sizes.left_side), ("XR", right)):
         length = drawer.slip
-        yield Part(
+        yield new_part(
             code=f"{drawer.code}-{mark}",
             line="X1",
             name="Slip",
@@ -127,7 +127,7 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
 def _muntin_part(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, muntin = drawer.sizes, spec.drawers.muntin
     length = drawer.bottom.muntin or 0.0
-    return Part(
+    return new_part(
         code=f"{drawer.code}-M",
         line="M1",
         name="Drawer muntin",
@@ -169,7 +169,7 @@ def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     name = "Drawer bottom"
     name += ", half" if plan.pieces > 1 else ", notched" if plan.cut_out else ""
     for number in range(plan.pieces):
-        yield Part(
+        yield new_part(
             code=f"{drawer.code}-N" + (str(number + 1) if plan.pieces > 1 else ""),
             line="N#",
             name=name,

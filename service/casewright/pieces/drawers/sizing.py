@@ -83,12 +83,15 @@ def drawer_sizes(
     back_height, back_foot = _back(drawers, side_height, under)
     _check_room(opening, height, width, whole, back_height)
     joint_height = box.joint_height(side_height)
-    drawn = _fits(opening.designed_height, shared, climate, UNKEPT)
+    drawn_height = float(height)
+    if opening.height != opening.designed_height:
+        drawn = _fits(opening.designed_height, shared, climate, UNKEPT)
+        drawn_height = _box_height(opening.designed_height, drawn, shared, rack, UNKEPT)
     inside = _inside(opening, drawers, box, whole, bottom_under)
     return DrawerSizes(
         opening=opening,
         height=height,
-        drawn_height=_box_height(opening.designed_height, drawn, shared, rack, UNKEPT),
+        drawn_height=drawn_height,
         width=width,
         length=length,
         stand=drawers.stands_before,
