@@ -6,14 +6,19 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
+
+from casewright.collecting import seldom_collect
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
-# The same cases on every run of the build server, and no stop-watch.
-settings.register_profile("bench", deadline=None, max_examples=40)
-settings.register_profile("ci", deadline=None, derandomize=True, max_examples=40)
+# The same cases on every run of the build server, others elsewhere, and no stop-watch: a machine that does
+# much else is no fault. `--hypothesis-profile=deep` looks for longer.
+USUAL = settings(deadline=None, max_examples=20, suppress_health_check=[HealthCheck.too_slow])
+settings.register_profile("bench", USUAL)
+settings.register_profile("ci", USUAL, derandomize=True)
+settings.register_profile("deep", USUAL, max_examples=400)
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
 
 
@@ -31,9 +36,9 @@ def pytest_configure() -> None:
 
 
 def pytest_collection_finish() -> None:
-    """From now on only what the tests make is looked through."""
+    """From now on only what the tests make is looked through, as seldom as in the service."""
     gc.enable()
-    gc.freeze()
+    seldom_collect()
 
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:

@@ -43,6 +43,7 @@ def complaints(file: dict[str, Any], answer: dict[str, Any]) -> list[str]:
         ),
         *glued_faults(asked, answer),
         *_sets(asked, answer),
+        *_ways_out(answer),
         *_money(asked, answer),
     ]
 
@@ -96,6 +97,10 @@ def _stock_is_there(asked: Asked, answer: dict[str, Any]) -> Iterator[str]:
         if times > 1:
             yield f"{code} no. {number} is cut {times} times"
         stock = asked.boards.get(code) or asked.sheets.get(code) or asked.lengths[code]
+        if stock.get("spare") and not any(
+            hand["on"] == code for part in asked.parts.values() for hand in part.get("placed", ())
+        ):
+            yield f"{code} is spare and was not to be cut"
         limit = stock.get("count", 1 if code in asked.boards else None)
         if limit is not None and number > limit:
             yield f"{code} no. {number} does not exist"
@@ -262,6 +267,27 @@ def _bar(asked: Asked, bar: dict[str, Any]) -> Iterator[str]:
         place = each["from_end_in"] + each["length_in"]
     if place > end + HAIR:
         yield "more is cut from it than there is"
+
+
+# Ways out
+
+
+def _ways_out(answer: dict[str, Any]) -> Iterator[str]:
+    """Each speaks of parts without a place, counts them rightly, and stands behind none that is better."""
+    for lot in answer["lots"]:
+        short = Counter({each["code"]: each["count"] for each in lot["unplaced"]})
+        before = (0, 0)
+        for way in lot["ways_out"]:
+            if Counter(way["parts"]) - short:
+                yield f"{way['words']}: it places parts that have a place"
+            if len(way["parts"]) + way["still_without_place"] != short.total():
+                yield f"{way['words']}: it does not count the parts without a place"
+            rank = (way["still_without_place"], way["cost"])
+            if rank < before:
+                yield f"{way['words']}: a way before it is worse"
+            before = rank
+            if bool(way["boards"]) != bool(way["cost"]):
+                yield f"{way['words']}: it costs something and takes nothing, or the other way round"
 
 
 # Sets and money

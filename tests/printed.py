@@ -21,6 +21,7 @@ from casewright.papers.order import OrderPaper, order_paper
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.costs.job_estimate import JobEstimate, estimate_job
 from casewright.pieces.words.offer import Offer, OfferedOption, Party, offer
+from pdf_words import words_of
 from units import TODAY, chest, dresser, unit
 
 SHOP = Party(name="Hollow Elm Workshop", lines=("14 Mill Lane", "Ashbury, VT 05401", "802 555 0137"))
@@ -145,8 +146,8 @@ def plain(text: str) -> str:
 
 @lru_cache(maxsize=32)
 def pages_of(pdf: bytes, last: int = 0) -> list[str]:
-    """The words of each page, or of the last few only: to read one takes as long as to print ten."""
-    return [plain(page.extract_text()) for page in read(pdf).pages[-last:]]
+    """The words of each page, or of the last few only: to read one takes as long as to print five."""
+    return [plain(words_of(page)) for page in read(pdf).pages[-last:]]
 
 
 def text_of(pdf: bytes) -> str:
@@ -169,7 +170,7 @@ def letters_of(pdf: bytes) -> list[Letters]:
             found.append(Letters(plain(text).strip(), x, abs(user[3] * line[3] * size)))
 
     for page in read(pdf).pages:
-        page.extract_text(visitor_text=visit)
+        words_of(page, visitor_text=visit)
     return found
 
 

@@ -15,8 +15,8 @@ from pathlib import Path
 from threading import Thread
 
 SERVICE = Path(__file__).resolve().parents[1] / "service"
-TO_START = 30.0  # seconds; a start takes about one, on a machine that does nothing else
-TO_STOP = 15.0  # it lets requests under way end, for ten
+TO_START = 180.0  # seconds; a start takes about one, and very long where the machine does much else
+TO_STOP = 30.0  # it lets requests under way end, for ten
 STOPPED_AS_TOLD = (0, -signal.SIGTERM)
 
 
@@ -28,6 +28,7 @@ class Served:
     folder: Path
     process: subprocess.Popen[str]
     said: list[str] = field(default_factory=list)
+    reader: Thread | None = None
 
     @property
     def url(self) -> str:
@@ -49,7 +50,9 @@ class Served:
         raise RuntimeError(f"No line with {pattern} was printed:\n{self.last_words()}")
 
     def last_words(self) -> str:
-        """The last lines that it printed, for a failed test's message."""
+        """The last lines that it printed, for a failed test's message; one that has ended is heard out."""
+        if self.reader and self.process.poll() is not None:
+            self.reader.join(TO_STOP)
         return "\n".join(self.said[-30:])
 
     def is_healthy(self) -> bool:
@@ -83,14 +86,14 @@ def serve(command: list[str], folder: Path, **variables: str) -> Iterator[Served
         parts, env=own, cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
     ) as process:
         served = Served(port, folder, process)
-        reader = Thread(target=keep_lines, args=(served,))
-        reader.start()
+        served.reader = Thread(target=keep_lines, args=(served,))
+        served.reader.start()
         try:
             wait_until_healthy(served)
             yield served
         finally:
             stop(served)
-            reader.join()
+            served.reader.join()
 
 
 def free_port() -> int:

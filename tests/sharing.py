@@ -6,7 +6,11 @@ from xdist.workermanage import WorkerController
 DATABASES = ("sqlite", "postgresql")
 TOGETHER = ("package", "benchmarks")
 """Folders whose tests share an installed wheel or a filled shop. Elsewhere each file goes out by itself."""
-LONGEST = ("browser/test_every_page", *DATABASES, "benchmarks", "package", "browser/test_whole_path")
+LONGEST = (
+    *("browser/test_every_page", *DATABASES, "benchmarks", "package", "browser/test_whole_path"),
+    *("papers/test_papers_joint_cards", "records/test_kills", "papers/test_papers_pdf"),
+    *("papers/test_papers_settings_card", "records/test_records_migrations", "core/test_guillotine"),
+)
 """What is begun first, by the beginnings of its name, so that no process ends long after the other."""
 
 

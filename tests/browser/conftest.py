@@ -6,10 +6,12 @@ A test module that overrides `site` has its pages from another server.
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 from browser.watching import DARK, DESKTOP, PHONE, SCRIPTLESS, launch, open_page
 from serving import Served, from_checkout
+
+expect.set_options(timeout=30_000)  # as long as the browser itself waits for what is to be pressed
 
 
 # For this folder, not the session: while Playwright is there, no other test can run an event loop of its own.

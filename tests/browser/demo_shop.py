@@ -214,8 +214,10 @@ def _lay_out(shop: DemoShop, owner: Page) -> None:
         owner.locator(f"#more-0-{name}").fill(value)
     owner.locator("#seconds").fill("1")
     _press(owner, "Lay it out")
-    shop.addresses["/cutting/{layout_id}", ""] = urlsplit(owner.url).path
-    owner.locator("#by-hand").wait_for(timeout=120_000)
+    layout = urlsplit(owner.url).path
+    shop.addresses["/cutting/{layout_id}", ""] = layout
+    shop.addresses["/cutting/{layout_id}/put-away", ""] = f"{layout}/put-away"
+    owner.locator("#by-hand").wait_for(timeout=600_000)
 
 
 def _design(shop: DemoShop, owner: Page) -> None:

@@ -160,6 +160,17 @@
     document.adoptedStyleSheets = css ? [sheet] : [];
   }
 
+  const isShown = (element) => element.checkVisibility({ visibilityProperty: true });
+  let unshown = [];
+  const noteUnshown = () => { unshown = [...document.body.querySelectorAll("*")].filter((each) => !isShown(each)); };
+
+  // What has come into sight since then is marked; says whether there is any.
+  function markNew() {
+    const fresh = new Set(unshown.filter((each) => each.isConnected && isShown(each)));
+    for (const each of fresh) if (!fresh.has(each.parentElement)) each.dataset.new = "";
+    return fresh.size > 0;
+  }
+
   // A bar that stays in view lies over whatever passes under it: axe would take that for a target too small.
   function settle() {
     for (const each of document.querySelectorAll("main *")) if (getComputedStyle(each).position === "sticky") each.style.position = "static";
@@ -214,5 +225,5 @@
 
   const isHit = () => Boolean(hit) && (aimed.contains(hit) || hit.closest("label")?.control === aimed);
 
-  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, torn, spilled, shifted, space, settle, stop, unreached, catchTaps, aim, isHit };
+  window.looks = { sideways, clipped, smallTargets, crampedTargets, smallText, tables, onPaper, torn, spilled, shifted, noteUnshown, markNew, space, settle, stop, unreached, catchTaps, aim, isHit };
 })();

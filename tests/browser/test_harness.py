@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from browser.watching import axe_violations, find_chromium, open_page
+from browser.page_looks import Scales, look_at
+from browser.watching import Watch, axe_violations, find_chromium, open_page
 from serving import Served, serve
 
 TINY_SITE = [sys.executable, str(Path(__file__).with_name("tiny_site.py"))]
@@ -57,6 +58,18 @@ def test_what_keeps_people_out_is_found(desktop, page_name, rules):
     desktop.goto(f"/{page_name}")
 
     assert {violation.partition(":")[0] for violation in axe_violations(desktop)} == rules
+
+
+@pytest.mark.parametrize(
+    ("page_name", "rule"),
+    [("folded", "button-name"), ("faint", "color-contrast"), ("small by touch", "target-size")],
+)
+def test_what_is_wrong_on_a_phone_or_by_night_alone_is_found(desktop, page_name, rule):
+    watch = Watch(set())
+    look = look_at(desktop, Scales(desktop), watch, lambda page: page.goto(f"/{page_name}").status)
+
+    assert {found.rpartition(" dark: ")[2].partition(":")[0] for found in look.violations} >= {rule}
+    assert [found for found in look.violations if found.startswith("1280") and rule in found] == []
 
 
 def test_a_phone_is_narrow_and_is_touched(phone):

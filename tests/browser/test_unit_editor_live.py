@@ -93,6 +93,21 @@ def test_only_the_fields_of_the_chosen_rule_are_shown(desk):
     expect(desk.locator("#result")).to_contain_text("5-1/2")
 
 
+def test_a_notch_asks_for_the_rest_once_its_width_is_typed(desk):
+    desk.locator("#rows-more summary").click()
+    expect(desk.locator("#rows-5-notch-width")).to_be_visible()
+    expect(desk.locator("#rows-5-notch-depth")).to_be_hidden()
+
+    desk.locator("#rows-5-notch-width").fill("9")
+    expect(desk.locator("#rows-5-notch-depth")).to_be_visible()
+    expect(desk.locator("#rows-4-notch-depth")).to_be_hidden()
+    desk.locator("#drawers-bottom-kind").evaluate("list => { list.value = 'ply' }")
+    desk.locator("#rows-5-notch-depth").fill("7")
+
+    expect(desk.locator("#result")).to_contain_text("Pipes stand in A-R5-1")
+    assert axe_violations(desk) == []
+
+
 def test_the_section_takes_the_place_of_the_front(desk):
     desk.get_by_role("button", name="Section", exact=True).click()
 

@@ -21,12 +21,24 @@ BODIES = {
     "lacking": "<img src='/missing.png' alt='A board'>",
     "nameless": "<label>Width</label><input><a href='/plain'><img src='data:,' alt=''></a>",
     "cramped": "<button class='small'>1</button><link rel='stylesheet' href='/small.css'><button>2</button>",
+    "folded": "<link rel='stylesheet' href='/folded.css'><button class='narrow'></button>",
+    "faint": "<link rel='stylesheet' href='/faint.css'><p>Cut it 1/32 long.</p>",
+    "small by touch": "<link rel='stylesheet' href='/touch.css'><button>1</button><button>2</button>",
 }
 FILES = {
     "mark.js": ("text/javascript", "document.querySelector('h1').textContent = 'marked'"),
     "throw.js": ("text/javascript", "throw new Error('no such joint')"),
     "complain.js": ("text/javascript", "console.warn('this board is short')"),
     "small.css": ("text/css", "button { width: 9px; height: 9px; padding: 0; margin: 0; border: 0; }"),
+    "folded.css": ("text/css", "@media (min-width: 40rem) { .narrow { display: none; } }"),
+    "faint.css": (
+        "text/css",
+        "@media (prefers-color-scheme: dark) { p { background: #222; color: #333; } }",
+    ),
+    "touch.css": (
+        "text/css",
+        "@media (width < 40rem) { button { all: unset; display: block; height: 9px; } }",
+    ),
 }
 
 

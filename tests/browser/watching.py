@@ -130,7 +130,7 @@ def answers_a_page(response: Response) -> bool:
 
 def wait_until(page: Page, expression: str) -> None:
     """Returns when something holds in a page; Playwright's own waiting needs an eval, which is forbidden."""
-    ends = time.monotonic() + 10
+    ends = time.monotonic() + 30
     while not page.evaluate(expression):
         assert time.monotonic() < ends, f"it never came to {expression}"
         page.wait_for_timeout(20)

@@ -230,3 +230,27 @@ def test_a_stack_in_a_strip_is_a_third_stage():
 def test_parts_nearer_than_a_kerf_do_not_come_apart():
     assert comes_apart([(0, 0, 2, 2), (2.125, 0, 2, 2)], 0.125)
     assert not comes_apart([(0, 0, 2, 2), (2.0625, 0, 2, 2)], 0.125)
+
+
+def test_a_spare_board_that_is_cut_is_found(right: dict[str, Any]) -> None:
+    file = {**FILE, "boards": [{**board, "spare": True} for board in FILE["boards"]]}
+
+    assert any("is spare" in wrong for wrong in complaints(file, right))
+
+
+@pytest.mark.parametrize(
+    ("spoiled", "said"),
+    [
+        ({"parts": ["A", "A"]}, "places parts that have a place"),
+        ({"still_without_place": 3}, "does not count"),
+        ({"cost": 0}, "costs something and takes nothing"),
+    ],
+)
+def test_a_way_out_that_does_not_add_up_is_found(spoiled: dict[str, Any], said: str) -> None:
+    file = {**FILE, "parts": [{**FILE["parts"][1], "length": "80"}], "sets": []}
+    answer = json.loads(json.dumps(answered(file)))
+    assert complaints(file, answer) == []
+
+    answer["lots"][0]["ways_out"][0] |= spoiled
+
+    assert any(said in wrong for wrong in complaints(file, answer))

@@ -6,11 +6,12 @@ import pytest
 from hypothesis import given
 from test_drawing_reader import Read, cases
 
+from casewright.drawing.drawings import unit_drawings
 from casewright.drawing.elevation import elevation
 from casewright.drawing.opened import opened_view, rows_open
 from casewright.drawing.plan import plan_level, plan_view
 from casewright.pieces.asked.presets import presets
-from units import built, chest, dresser
+from units import built, changed, chest, dresser
 
 STACKED = {
     "body.width": "40",
@@ -48,6 +49,35 @@ def test_the_plan_of_the_worked_dresser_is_lettered_with_its_widths_and_depths()
     words = Read(plan_view(built(dresser())).svg()).words
 
     assert {"R1-1", "R1-2", "18-5/8", "overall 41", "19-3/4", "18-3/4"} <= set(words)
+
+
+KITCHEN = next(each.spec_json for each in presets() if each.key == "kitchen-bank")
+NOTCHED = changed(KITCHEN, {"rows.1": {"notch": {"width": "8", "depth": "9", "off": "1", "toward": "right"}}})
+
+
+def test_the_plan_of_a_notched_drawer_is_a_u_with_its_sizes():
+    unit = built(NOTCHED)
+
+    read = Read(plan_view(unit).svg())
+
+    # Drawer 21-17/32: (21-17/32 - 8) / 2 + 1 at the left, 8, and the rest; the notch begins at 22 - 9.
+    assert {"7-49/64", "8", "5-49/64", "13", "22", "R2-1"} <= set(read.words)
+    boards = {code.rpartition("-")[2] for code in read.outlines if code.startswith("A-R2-1-")}
+    assert {"SL", "SR", "BL", "BR", "IL", "IR", "IB"} <= boards
+    left, right = ([x for x, _ in read.outlines[f"A-R2-1-{mark}"]] for mark in ("IL", "IR"))
+    assert close(min(right) - max(left), 8)
+    assert close(max(y for _, y in read.outlines["A-R2-1-IB"]), 13)
+
+
+def test_the_files_of_a_notched_unit_have_its_plan():
+    assert "plan.svg" in unit_drawings(built(NOTCHED))
+    assert "plan.svg" not in unit_drawings(built(KITCHEN))
+
+
+def test_a_notch_changes_nothing_of_the_elevation():
+    plain, notched = (Read(elevation(built(data)).svg()) for data in (KITCHEN, NOTCHED))
+
+    assert (plain.words, plain.rectangles) == (notched.words, notched.rectangles)
 
 
 @given(cases())

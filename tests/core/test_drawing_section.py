@@ -9,6 +9,7 @@ from test_drawing_reader import Patch, Read, cases
 
 from casewright.drawing.section import section, section_plane
 from casewright.measure.lengths import LengthUnit
+from casewright.pieces.asked.presets import presets
 from units import built, changed, chest, dresser
 
 
@@ -197,3 +198,38 @@ def test_a_metric_shop_reads_millimetres_on_a_piece_that_was_drawn_in_inches():
 
     assert "millimetres" in found.description
     assert not any("/" in word for word in found.words if word[:1].isdigit())
+
+
+@pytest.mark.parametrize(
+    ("hold", "end"), [("four grooves", 12.6875), ("under the back", 13), ("screwed under", 13)]
+)
+def test_a_section_through_a_notch_cuts_its_inner_back_and_shows_the_arm_beyond(hold, end):
+    bottom = {"kind": "ply", "nominal": "1/4", "hold": hold}
+    notch = {"rows.1": {"notch": {"width": "8", "depth": "9"}}, "drawers.bottom": bottom}
+    kitchen = next(each.spec_json for each in presets() if each.key == "kitchen-bank")
+
+    drawn = read(built(changed(kitchen, notch)))
+
+    head, floor = extent(drawn.outlines["A-R2-1-IB"]), extent(drawn.outlines["A-R2-1-N"])
+    # 22 long, its notch 9 deep: the inner back stands before 13, the bottom ends there or within it.
+    assert (head.x, head.width) == pytest.approx((12.5, 0.5))
+    assert floor.x + floor.width == pytest.approx(end, abs=1e-4)
+    assert "A-R2-1-B" not in drawn.outlines
+    assert "A-R1-1-B" in drawn.outlines
+
+
+@pytest.mark.parametrize(
+    ("off", "share", "mark"),
+    [
+        ("3-3/4", 1 / 2, "BR"),  # the right inner side ends 1/4 before the middle, which lies in the arm
+        ("3-1/4", 1 / 4, "IB"),  # the middle lies along it, and a section does not
+    ],
+)
+def test_a_section_runs_beside_the_inner_sides_of_a_notch(off, share, mark):
+    notch = {"width": "6", "depth": "5", "off": off}
+    made = built(chest({"drawers.bottom": {"kind": "ply"}, "rows": [{"notch": notch}] * 3}))
+
+    drawn = read(made)
+
+    assert section_plane(made) == pytest.approx(3 / 4 + 22.5 * share)
+    assert {code.rpartition("-")[2] for code in drawn.outlines if code[:6] == "A-R1-1"} == {"F", "N", mark}

@@ -48,7 +48,7 @@ def test_the_height_that_is_offered_hides_the_groove(count: int, height: float, 
     assert groove_fit(layout, groove(offered, width)).hidden
 
 
-@given(counts, heights, widths)
+@given(counts, st.floats(0.09, 0.19) | heights, widths)  # most that can be helped lie just below
 def test_a_half_pin_that_is_offered_hides_the_groove_where_it_is(
     count: int, height: float, width: float
 ) -> None:

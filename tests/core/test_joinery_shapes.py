@@ -65,19 +65,19 @@ def solved(kind, values):
         assume(False)
 
 
-@settings(max_examples=150)
+@settings(max_examples=60)
 @given(HALF_BLIND)
 def test_every_half_blind_joint_closes(values):
     assert faults(solved("half-blind", values).shape) == []
 
 
-@settings(max_examples=150)
+@settings(max_examples=60)
 @given(THROUGH)
 def test_every_through_joint_closes(values):
     assert faults(solved("through", values).shape) == []
 
 
-@settings(max_examples=100)
+@settings(max_examples=40)
 @given(SLIDING)
 def test_every_sliding_joint_closes(values):
     assert faults(solved("sliding", values).shape) == []

@@ -115,6 +115,43 @@ def test_an_amount_in_cents_remembers_its_figure_too():
     assert ledger["total"].inputs["price"].name == "price"
 
 
+def owed(size, ledger):
+    """A working that is not written down before somebody reads it."""
+    return ledger.take("left", what_is_left, whole=size)
+
+
+def test_what_a_ledger_owes_stands_where_it_was_noted():
+    ledger = Ledger()
+
+    whole = ledger.given("whole", 1.0, "the unit file")
+    ledger.under("A").owe(owed, whole)
+    ledger.take("larger", the_larger, first=1.0, second=2.0)
+
+    assert [working.figure for working in ledger] == ["whole", "A.left", "larger"]
+    assert ledger["A.left"].inputs["whole"].name == "whole"
+    assert ledger.result("A").name == "A.left"
+
+
+def test_a_copy_of_a_ledger_owes_the_same_and_what_it_is_given_more_is_its_own():
+    ledger = Ledger()
+    ledger.under("A").owe(owed, 1.0)
+    copied = ledger.copied()
+
+    copied.under("B").owe(owed, 2.0)
+
+    assert [working.figure for working in ledger] == ["A.left"]
+    assert [working.figure for working in copied] == ["A.left", "B.left"]
+
+
+@pytest.mark.parametrize("name", ["A", "A.", "A.right"])
+def test_the_name_under_which_a_working_is_owed_is_no_figure(name):
+    ledger = Ledger()
+
+    ledger.under("A").owe(owed, 1.0)
+
+    assert name not in ledger
+
+
 def test_what_is_not_a_number_comes_back_as_it_is():
     ledger = Ledger()
 

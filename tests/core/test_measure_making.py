@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.making import quickly_made
+from casewright.measure.making import changer, maker, quickly_made
 from casewright.pieces.layout.parts import Box
 
 
@@ -86,6 +86,52 @@ def test_its_fields_are_asked_for_as_the_library_asks() -> None:
     assert [(each.name, each.kind) for each in quick.values()] == [
         (each.name, each.kind) for each in slow.values()
     ]
+
+
+new_quick = maker(Quick)
+
+
+@pytest.mark.parametrize(
+    "given", [{"width": 2.0}, {"width": 2.0, "name": "leg"}, {"width": 1.5, "marks": ["A"]}]
+)
+def test_a_maker_makes_the_same_value_as_its_kind_and_as_well_locked(given: dict[str, Any]) -> None:
+    made = new_quick(**given)
+
+    assert type(made) is Quick
+    assert made == Quick(**given)
+    with pytest.raises(FrozenInstanceError):
+        made.width = 3.0  # type: ignore[misc] # refused, which is what is tried
+
+
+def test_a_maker_refuses_what_its_kind_refuses() -> None:
+    with pytest.raises(ValueError, match="no width"):
+        new_quick(width=0.0)
+    with pytest.raises(TypeError):
+        new_quick(width=1.0, depth=2.0)  # type: ignore[call-arg] # a field that it has not
+    with pytest.raises(TypeError):
+        new_quick(1.0)  # type: ignore[misc] # by name only, which is what is tried
+
+
+changed_quick = changer(Quick)
+
+
+def test_a_changed_value_is_another_one_and_the_first_stays() -> None:
+    quick = Quick(width=2.0, marks=["A"])
+
+    changed = changed_quick(quick, name="leg")
+
+    assert type(changed) is Quick
+    assert changed == replace(quick, name="leg")
+    assert quick.name == "board"
+    with pytest.raises(FrozenInstanceError):
+        changed.name = "rail"  # type: ignore[misc] # refused, which is what is tried
+
+
+def test_what_a_kind_refuses_no_change_makes() -> None:
+    with pytest.raises(ValueError, match="no width"):
+        changed_quick(Quick(width=2.0), width=0.0)
+    with pytest.raises(TypeError):
+        changed_quick(Quick(width=2.0), depth=1.0)
 
 
 def test_a_kind_may_take_its_fields_in_order() -> None:

@@ -1,7 +1,7 @@
 """A bank of drawers in a crate: its strips close, cross where the openings say, and carry the drawers."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.drawing.drawings import unit_drawings
@@ -46,7 +46,6 @@ def strips(made, line):
     return [part for part in made.parts if part.line == line]
 
 
-@settings(max_examples=40)
 @given(banks())
 def test_strips_openings_and_boards_close_in_both_directions(data):
     made = built(data)
@@ -61,7 +60,6 @@ def test_strips_openings_and_boards_close_in_both_directions(data):
     assert (len(strips(made, "G1")), len(strips(made, "G2"))) == (len(rows) - 1, len(rows[0].uprights))
 
 
-@settings(max_examples=40)
 @given(banks())
 def test_every_opening_lies_between_strips_and_every_strip_reaches_its_housings(data):
     made = built(data)

@@ -118,7 +118,7 @@ def test_what_was_chosen_is_said(changes, said):
     assert said in words(chest(changes))
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(carcases(), st.sampled_from(list(LengthUnit)), st.integers(1, 3))
 def test_every_case_can_be_described_in_whole_sentences(data, shown, count):
     paragraphs = describe(built(changed(data, {"count": count})), shown)

@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from casewright.measure.findings import Verdict
@@ -204,7 +204,6 @@ def test_a_measured_opening_changes_its_doors():
     assert designed.doors[1].plan.width == measured.doors[1].plan.width
 
 
-@settings(max_examples=40, deadline=None)
 @given(
     width=st.floats(42, 72),
     height=st.floats(28, 48),
@@ -247,7 +246,6 @@ def test_every_door_fits_its_opening_at_the_wettest(width, height, leaves, make,
         assert door.weight > 0
 
 
-@settings(max_examples=40, deadline=None)
 @given(
     width=st.floats(30, 90),
     groove=st.sampled_from(["1/4", "3/8", "1/2"]),

@@ -49,7 +49,6 @@ def of_drawer(unit, drawer):
     }
 
 
-@settings(max_examples=40)
 @given(drawers())
 def test_every_drawer_clears_when_it_is_wettest(data):
     unit = made(data)
@@ -60,7 +59,6 @@ def test_every_drawer_clears_when_it_is_wettest(data):
         assert sizes.length < sizes.opening.depth
 
 
-@settings(max_examples=40)
 @given(drawers())
 def test_the_boards_of_a_box_reach_from_its_front_to_its_back(data):
     unit = made(data)
@@ -76,7 +74,6 @@ def test_the_boards_of_a_box_reach_from_its_front_to_its_back(data):
         assert all(min(part.thickness, part.width, part.length) > 0 for part in parts.values())
 
 
-@settings(max_examples=40)
 @given(drawers())
 def test_weights_add_up_and_nothing_is_worked_out_twice(data):
     unit = made(data)
@@ -88,7 +85,7 @@ def test_weights_add_up_and_nothing_is_worked_out_twice(data):
     assert sum(line.quantity for line in unit.lines) == len(unit.parts)
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(drawers())
 def test_fronts_never_overlap_unless_a_check_stops_them(data):
     unit = made(data)

@@ -111,11 +111,20 @@ def test_an_opening_split_down_and_made_one_again_is_as_before(found, into):
     assert made.moved[f"R{'-'.join(map(str, path))}"] == f"R{'-'.join(map(str, path))}-1-1"
 
 
-@given(with_opening())
-def test_a_row_moved_down_and_up_again_is_where_it_was_unless_it_was_the_last(found):
-    rows, path = found
-    below = (*path[:-2], path[-2] + 1, 1)
-    assume(f"R{'-'.join(map(str, below))}" in codes_of(rows))
+@st.composite
+def with_a_row_below(draw):
+    """Rows, the code of an opening in one that is not the last, and of the first in the row below it."""
+    rows = [*draw(ROWS), {}]
+    codes = codes_of(rows)
+    pairs = [(path, (*path[:-2], path[-2] + 1, 1)) for path in map(path_of, codes)]
+    return rows, *draw(
+        st.sampled_from([pair for pair in pairs if f"R{'-'.join(map(str, pair[1]))}" in codes])
+    )
+
+
+@given(with_a_row_below())
+def test_a_row_moved_down_and_up_again_is_where_it_was(found):
+    rows, path, below = found
 
     assert spec(move_row(move_row(rows, path, 1).rows, below, -1).rows) == spec(rows)
 
@@ -230,3 +239,26 @@ def test_a_split_unit_can_be_built():
 
     assert [each.code for each in face.openings] == ["R1-1-1-1", "R1-1-2-1", "R1-1-2-2", "R2-1"]
     assert [each.code for each in face.spaces] == ["R3-1"]
+
+
+NOTCHED = {"notch": {"width": "8", "depth": "6"}}
+
+
+def test_a_notch_goes_with_its_row_when_that_is_split_and_joined_again():
+    rows = [{}, NOTCHED]
+
+    parted = split_down(rows, path_of("R2-1")).rows
+
+    assert list(parted) == [{}, {"across": [{"rows": [NOTCHED, NOTCHED]}]}]
+    assert spec(merge_rows(parted, path_of("R2-1-1-1")).rows) == spec(rows)
+
+
+def test_a_notch_stays_where_a_drawer_of_its_row_stays():
+    parted = split_down([{"columns": 2, **NOTCHED}], path_of("R1-1")).rows
+
+    assert list(parted) == [{**NOTCHED, "across": [{"rows": [NOTCHED, NOTCHED]}, {}]}]
+
+
+@pytest.mark.parametrize("holds", ["open", "doors"])
+def test_a_row_that_holds_no_drawer_any_more_has_no_notch(holds):
+    assert list(hold([{}, NOTCHED], path_of("R2-1"), holds).rows) == [{}, {"holds": holds}]

@@ -55,7 +55,7 @@ def exact(number):
     return Decimal(repr(float(number)))
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(TERMS)
 def test_the_price_is_the_exact_sum_of_its_parts(terms):
     estimate = estimated(chest(), own_shop(**terms))
@@ -80,7 +80,7 @@ def test_the_price_is_the_exact_sum_of_its_parts(terms):
     assert (price.asked, price.tax, price.total) == (asked, tax, asked + tax)
 
 
-@settings(max_examples=30)
+@settings(max_examples=15)
 @given(TERMS)
 def test_lines_and_stages_add_up_to_what_they_are_of(terms):
     price = estimated(chest(), own_shop(**terms)).price
@@ -89,7 +89,7 @@ def test_lines_and_stages_add_up_to_what_they_are_of(terms):
     assert sum(stage.amount for stage in price.stages) == price.total
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(carcases())
 def test_every_material_is_charged_for_what_is_ordered(data):
     estimate = estimated(data)
@@ -103,7 +103,7 @@ def test_every_material_is_charged_for_what_is_ordered(data):
     assert lumber == [order.feet for order in estimate.order]
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(carcases())
 def test_no_more_is_ordered_than_to_the_next_whole_foot(data):
     estimate = estimated(data)
@@ -112,7 +112,7 @@ def test_no_more_is_ordered_than_to_the_next_whole_foot(data):
     assert [over for over in left_over if not -1e-6 <= over < 1 + 1e-6] == []
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(carcases())
 def test_the_minutes_of_every_operation_add_up(data):
     estimate = estimated(data)
@@ -122,7 +122,6 @@ def test_the_minutes_of_every_operation_add_up(data):
     assert estimate.hours == pytest.approx(estimate.minutes * 1.12 / 60, abs=0.005 + 1e-9)
 
 
-@settings(max_examples=40)
 @given(carcases(), st.integers(2, 5))
 def test_more_units_of_a_design_are_counted_together(data, count):
     one, several = (estimated(changed(data, {"count": units})).drivers for units in (1, count))

@@ -35,7 +35,7 @@ def test_a_job_of_the_worked_dresser_alone_costs_what_is_printed():
     assert price == dresser_estimate().price
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(carcases(), st.integers(1, 3))
 def test_a_job_of_one_design_is_its_estimate(data, count):
     file = changed(data, {"count": count})
@@ -180,7 +180,7 @@ def test_a_job_is_refused_like_any_of_its_units():
         job(chest(), dresser({"code": "B"}), own=own_shop(grade="No. 1 Common"))
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(st.lists(carcases(), min_size=2, max_size=3))
 def test_unit_prices_add_up_to_the_asked_price(files):
     held = job(*(changed(data, {"code": f"U{place}"}) for place, data in enumerate(files)))
@@ -189,7 +189,7 @@ def test_unit_prices_add_up_to_the_asked_price(files):
     assert min(held.unit_prices_cents) > 0
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(st.lists(carcases(), min_size=2, max_size=3))
 def test_a_job_never_takes_more_than_its_units_apart(files):
     held = job(*(changed(data, {"code": f"U{place}"}) for place, data in enumerate(files)))

@@ -188,7 +188,7 @@ def test_front_rails_and_aprons_of_usual_size_are_clear_or_mitred_in_the_legs(da
     assert stops == []
 
 
-@settings(max_examples=50)
+@settings(max_examples=25)
 @given(pieces_on_legs())
 def test_two_pieces_take_twice_the_feet_of_one(data):
     one, two = (take_off(built(changed(data, {"count": count})), example_shop()).groups for count in (1, 2))
@@ -196,7 +196,7 @@ def test_two_pieces_take_twice_the_feet_of_one(data):
     assert [(group.net, group.rough) for group in two] == [(2 * group.net, 2 * group.rough) for group in one]
 
 
-@settings(max_examples=50)
+@settings(max_examples=25)
 @given(pieces_on_legs())
 def test_what_was_measured_as_it_was_designed_changes_nothing(data):
     designed = built(data)

@@ -1,7 +1,7 @@
 """Sizes from the bench: they take the place of the designed ones, and nothing else changes."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from carcases import carcases
@@ -101,7 +101,6 @@ def test_numbers_of_the_dry_fit_are_no_sizes_of_a_part():
     assert with_bench(unit(dresser()), {"R5-1": sizes}).measured == unit(dresser()).measured
 
 
-@settings(max_examples=40)
 @given(carcases(), st.data())
 def test_a_measured_size_equal_to_the_designed_one_changes_nothing(data, chance):
     spec = unit(data)

@@ -17,7 +17,6 @@ LET_IN = ("C2", "C3", "C5", "C6", "C7", "C9", "C11", "C12", "D1", "D2", "W1", "P
 """What is joined to sides; and back boards, which lie in their rabbets."""
 
 
-@settings(max_examples=40, deadline=None)
 @given(nested_units(SIDES, RUNNING))
 def test_a_nested_face_closes_and_keeps_out_of_its_sides(data):
     made = built(data)
@@ -49,7 +48,7 @@ def test_a_nested_face_closes_and_keeps_out_of_its_sides(data):
     assert all(set(placed.parts) <= known and placed.places > 0 for placed in made.case_joints)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(nested_units(("plywood",), RUNNING))
 def test_whatever_stands_or_lies_between_plywood_sides_is_of_their_sheet(data):
     made = built(data)

@@ -232,7 +232,7 @@ def test_the_weights_of_the_parts_and_pulls_add_up(data):
     assert made.masses.case.weight + drawers == pytest.approx(made.masses.total, rel=1e-9)
 
 
-@settings(max_examples=50)
+@settings(max_examples=25)
 @given(carcases())
 def test_two_units_take_twice_the_feet_of_one(data):
     one, two = (take_off(built(changed(data, {"count": count})), example_shop()).groups for count in (1, 2))
@@ -243,7 +243,7 @@ def test_two_units_take_twice_the_feet_of_one(data):
     ]
 
 
-@settings(max_examples=50)
+@settings(max_examples=25)
 @given(carcases())
 def test_what_was_measured_as_it_was_designed_changes_nothing(data):
     designed = built(data)
@@ -261,7 +261,7 @@ def test_what_was_measured_as_it_was_designed_changes_nothing(data):
     assert measured.masses == designed.masses
 
 
-@settings(max_examples=50)
+@settings(max_examples=25)
 @given(carcases(), st.data())
 def test_a_measured_opening_moves_only_its_own_drawer(data, choose):
     designed = built(data)
@@ -285,7 +285,7 @@ def test_a_measured_opening_moves_only_its_own_drawer(data, choose):
     assert before == after
 
 
-@settings(max_examples=50)
+@settings(max_examples=25)
 @given(carcases())
 def test_a_file_in_millimetres_makes_the_same_parts(data):
     def metric(inches):
@@ -319,7 +319,7 @@ SIZES = [
 TYPED = st.one_of(st.sampled_from([1 / 128, 1 / 16, 3, 11.9]), st.floats(1 / 64, 12))
 
 
-@settings(max_examples=200)
+@settings(max_examples=80)
 @given(
     st.dictionaries(st.sampled_from(SIZES), TYPED, min_size=1, max_size=3),
     st.integers(1, 40),

@@ -2,6 +2,7 @@
 
 import json
 from copy import deepcopy
+from functools import cache
 
 import pytest
 from hypothesis import given
@@ -304,6 +305,12 @@ def test_the_schema_is_a_schema():
     Draft202012Validator.check_schema(unit_schema())
 
 
+@cache
+def validator() -> Draft202012Validator:
+    """Reads files by the schema, which takes as long to make as a hundred of them."""
+    return Draft202012Validator(unit_schema())
+
+
 @pytest.mark.parametrize(
     "data",
     [
@@ -315,12 +322,12 @@ def test_the_schema_is_a_schema():
     ],
 )
 def test_a_file_that_is_read_fits_the_schema(data):
-    assert list(Draft202012Validator(unit_schema()).iter_errors(data)) == []
+    assert list(validator().iter_errors(data)) == []
 
 
 @given(carcases())
 def test_every_carcase_that_is_read_fits_the_schema(data):
-    assert Draft202012Validator(unit_schema()).is_valid(data)
+    assert validator().is_valid(data)
 
 
 @pytest.mark.parametrize(
@@ -343,13 +350,13 @@ def test_every_carcase_that_is_read_fits_the_schema(data):
 )
 def test_a_file_that_is_refused_does_not_fit_the_schema(changes):
     assert problems_of(chest(changes)) != []
-    assert not Draft202012Validator(unit_schema()).is_valid(chest(changes))
+    assert not validator().is_valid(chest(changes))
 
 
 def test_a_file_without_its_name_does_not_fit_the_schema():
     nameless = {key: value for key, value in chest().items() if key != "name"}
 
-    assert not Draft202012Validator(unit_schema()).is_valid(nameless)
+    assert not validator().is_valid(nameless)
 
 
 def test_json_is_parsed_without_being_understood():

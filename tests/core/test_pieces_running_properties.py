@@ -31,7 +31,7 @@ def running(draw):
         return None
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(running())
 def test_every_drawer_goes_into_its_opening(made):
     drawers = made.drawers if made else ()
@@ -44,7 +44,7 @@ def test_every_drawer_goes_into_its_opening(made):
         assert 0 < drawer.travel <= 1.2 * sizes.length
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(running())
 def test_every_part_has_a_size_and_a_code_of_its_own(made):
     parts = made.parts if made else ()
@@ -53,7 +53,7 @@ def test_every_part_has_a_size_and_a_code_of_its_own(made):
     assert len({part.code for part in parts}) == len(parts)
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(running())
 def test_battens_lie_in_the_grooves_of_their_drawer_without_touching_its_sides(made):
     for drawer in made.drawers if made else ():
@@ -66,7 +66,7 @@ def test_battens_lie_in_the_grooves_of_their_drawer_without_touching_its_sides(m
         assert groove.left == pytest.approx(made.spec.drawers.side - groove.depth)
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(running())
 def test_boxes_on_slides_leave_what_the_sheet_allows(made):
     for drawer in made.drawers if made else ():
@@ -78,7 +78,7 @@ def test_boxes_on_slides_leave_what_the_sheet_allows(made):
         assert slides.length <= slides.room + CLOSE
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(running())
 def test_the_weights_add_up_and_every_stop_says_what_to_change(made):
     if made is None:
@@ -88,7 +88,7 @@ def test_the_weights_add_up_and_every_stop_says_what_to_change(made):
     assert [each for each in made.findings if each.verdict is Verdict.STOP and not each.remedy] == []
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(running())
 def test_pulls_are_bored_within_their_front(made):
     for drawer in made.drawers if made else ():

@@ -44,7 +44,7 @@ def closed(draw):
     )
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(closed())
 def test_base_body_and_top_make_the_height_that_was_asked_for(data):
     made = built(data)
@@ -63,7 +63,7 @@ def test_base_body_and_top_make_the_height_that_was_asked_for(data):
     assert spec.support_front < spec.support_rear
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(closed())
 def test_opening_back_and_cleat_make_the_depth(data):
     made = built(data)
@@ -76,7 +76,7 @@ def test_opening_back_and_cleat_make_the_depth(data):
     assert rear == pytest.approx(data["body"]["depth"] + behind, abs=CLOSE)
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(closed())
 def test_no_part_of_the_case_stands_in_an_opening(data):
     made = built(data)
@@ -94,7 +94,7 @@ def test_no_part_of_the_case_stands_in_an_opening(data):
             assert min(room) <= CLOSE, (part.code, opening.code, room)
 
 
-@settings(max_examples=60)
+@settings(max_examples=25)
 @given(closed())
 def test_every_part_has_a_size_and_every_one_a_code_of_its_own(data):
     made = built(data)

@@ -316,7 +316,7 @@ def cases(draw):
     )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(cases())
 def test_any_case_closes_whatever_its_sides_corners_and_dividers(data):
     try:

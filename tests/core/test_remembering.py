@@ -46,27 +46,50 @@ def test_the_same_question_is_worked_out_once_and_written_into_each_ledger() -> 
     worked, double = counted()
     for ledger in (Ledger(), Ledger()):
         assert double(Asked(3.0), ledger.under("A")) == 6.0
-        assert ledger["A.double"].inputs == {"size": 3.0}
     assert worked == [3.0]
+    assert ledger["A.double"].inputs == {"size": 3.0}
 
 
-def test_another_name_or_another_origin_is_another_question() -> None:
+def test_another_name_or_another_origin_has_a_working_of_its_own() -> None:
+    _, double = counted()
+    ledger = Ledger()
+    double(Asked(3.0), ledger.under("A"))
+    double(Asked(3.0), ledger.under("B"))
+    double(Asked(Figure(3.0, "body.width")), ledger.under("C"))
+    assert [entry.figure for entry in ledger] == ["A.double", "B.double", "C.double"]
+    assert ledger["B.double"].inputs == {"size": 3.0}
+    origin = ledger["C.double"].inputs["size"]
+    assert isinstance(origin, Figure)
+    assert origin.name == "body.width"
+
+
+def test_the_working_is_owed_until_somebody_reads_it() -> None:
     worked, double = counted()
     ledger = Ledger()
     double(Asked(3.0), ledger.under("A"))
     double(Asked(3.0), ledger.under("B"))
-    double(Asked(Figure(3.0, "body.width")), ledger.under("A"))
+    assert "masses.total" not in ledger
+    assert worked == [3.0]
+    assert "B.double" in ledger
     assert worked == [3.0, 3.0, 3.0]
-    origin = ledger["A.double"].inputs["size"]
-    assert isinstance(origin, Figure)
-    assert origin.name == "body.width"
+    assert len(ledger) == 2
+    assert worked == [3.0, 3.0, 3.0]
+
+
+def test_a_drawer_that_is_alike_has_a_joint_of_its_own_mark() -> None:
+    first = half_blind(replace(JOINT, mark="A-R1-1"), Ledger().under("x"))
+    second = half_blind(replace(JOINT, mark="A-R1-2"), Ledger().under("y"))
+    alone = half_blind(replace(JOINT, mark="A-R1-2"))
+    assert second.layout is first.layout
+    assert (second.given.mark, second.findings) == ("A-R1-2", alone.findings)
+    assert second == alone
 
 
 def test_what_is_refused_is_refused_each_time_and_nothing_is_kept_without_a_ledger() -> None:
     worked, double = counted()
     for _ in range(2):
         with pytest.raises(ValueError, match="below nothing"):
-            double(Asked(-1.0), Ledger())
+            double(Asked(-1.0), Ledger().under("A"))
         double(Asked(1.0), UNKEPT)
     assert worked == [-1.0, 1.0, -1.0, 1.0]
 

@@ -26,7 +26,7 @@ LIMITS = house_limits()
 TARGET = LIMITS.target_factor
 PIECES = st.one_of(carcases(), pieces_on_legs())
 SHEETS = {str(each): each.density for each in sheets()}
-FEW = settings(max_examples=25, deadline=None)
+FEW = settings(max_examples=15, deadline=None)
 
 
 def pounds(part, moisture):

@@ -1,5 +1,6 @@
 """The tests are shared out as meant: where they are not, what is slow is made twice, and nothing says so."""
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -70,7 +71,7 @@ def test_a_database_is_made_in_one_process_only(tmp_path):
             tmp_path,
             tmp_path,
         ],
-        env={"PYTHONPATH": str(TESTS), "TOLD": str(told)},
+        env={"PYTHONPATH": f"{TESTS}{os.pathsep}{TESTS.parent / 'service'}", "TOLD": str(told)},
         cwd=tmp_path,
         capture_output=True,
         text=True,

@@ -4,9 +4,10 @@ Only what the service writes is known: every value that is given stands in quote
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from functools import lru_cache
 from html import unescape
+from itertools import zip_longest
 from types import MappingProxyType
 
 TAG = re.compile(
@@ -18,25 +19,33 @@ GIVEN = re.compile(r"([^\s=\"']+)(?:=(?:\"([^\"]*)\"|'([^']*)'))?")
 NOTHING: Mapping[str, str] = MappingProxyType({})
 
 
-def tags_of(html: str) -> Iterator[tuple[str, str, Mapping[str, str]]]:
+def tags_of(html: str, telling: Container[str] | None = None) -> Iterator[tuple[str, str, Mapping[str, str]]]:
     """What stands on a page, in order.
+
+    Args:
+        html: the page
+        telling: the tags of which it is read what is given with them, as it is of any with an id; all where
+            none are named
 
     Gives:
         its kind (start, end, words or fault), its name or its words, and what is given with it
     """
-    parts = iter(TAG.split(html))
-    for words in parts:
+    parts = TAG.split(html)
+    columns = (parts[place::5] for place in range(5))
+    for words, slash, name, given, empty in zip_longest(*columns):
         if words:
             kind = "fault" if "<" in words else "words"
             yield kind, unescape(words) if "&" in words else words, NOTHING
-        slash, name = next(parts, None), next(parts, None)
-        given, empty = next(parts, None), next(parts, None)
-        if name and slash:
-            yield ("fault" if given or empty else "end"), name.lower(), NOTHING
-        elif name:
-            yield "start", name.lower(), _read(given) if given else NOTHING
-            if empty:
-                yield "end", name.lower(), NOTHING
+        if not name:
+            continue
+        tag = name.lower()
+        if slash:
+            yield ("fault" if given or empty else "end"), tag, NOTHING
+            continue
+        is_read = given and (telling is None or tag in telling or "id=" in given)
+        yield "start", tag, _read(given) if is_read else NOTHING
+        if empty:
+            yield "end", tag, NOTHING
 
 
 @lru_cache(maxsize=10_000)

@@ -63,7 +63,8 @@ def test_what_has_no_board_is_named_with_its_reason(laid):
 
     page = maker.get(address)
 
-    assert "A-T has no place: " in page.text, "no 5/4 was typed"
+    assert "no board of cherry 5/4 is in the stock" in page.text, "no 5/4 was typed"
+    assert "Get one more board of cherry 5/4" in page.text
 
 
 def test_a_cut_is_ticked_off_at_the_bench_and_taken_back(laid):

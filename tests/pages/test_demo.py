@@ -27,7 +27,7 @@ from units import TODAY, dresser_estimate
 
 KEY = b"a key for tests, and for nothing else"
 MARK = "The demo's jobs and customers are made up."
-EACH_KIND = 4
+EACH_KIND = 2
 CONFIRMED = {"sure": "1"}
 UNLIKE = {("shop", "demo"), ("shop", "version")}
 

@@ -1,12 +1,15 @@
 """The door: signing in and out, who may not, how often one may try, and text that outlives a sign-in."""
 
 from concurrent.futures import ThreadPoolExecutor
-from time import perf_counter
+from time import process_time
 from urllib.parse import urljoin, urlsplit
 
 import pytest
+from sqlalchemy import update
 
-from casewright.records.people import Role
+from casewright.records.people import Person, Role
+from casewright.records.sessions import writing
+from casewright.shop.passwords import hash_password
 from pages.visitor import ORIGIN, Shown, Visitor
 from people import PASSWORD, ShopInTest
 
@@ -74,14 +77,16 @@ def test_a_wrong_password_is_refused_and_the_address_kept(shop, stranger):
 
 def test_unknown_addresses_are_answered_alike_and_as_slowly(shop, stranger):
     known, unknown = email_of(shop), "nobody@shop.test"
+    with writing(shop.engine, shop.shop_id) as db:
+        db.execute(update(Person).values(password_hash=hash_password(PASSWORD)))  # as a shop's people have it
 
     times = {known: [], unknown: []}
     pages = {}
     for _ in range(6):
         for email in (known, unknown):
-            begun = perf_counter()
+            begun = process_time()  # of the processor: a busy machine is no fault
             pages[email] = try_at(stranger, email, WRONG).html.replace(email, "…")
-            times[email].append(perf_counter() - begun)
+            times[email].append(process_time() - begun)
 
     assert pages[known] == pages[unknown]
     assert min(times[known]) < 1.5 * min(times[unknown]) < 2.25 * min(times[known])

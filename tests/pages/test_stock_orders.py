@@ -230,15 +230,27 @@ def test_the_bench_sees_no_orders(bench, path):
     assert "This page is for" in bench.get(path, status=403).text
 
 
-def test_how_sure_the_feet_are_names_every_wood_and_its_ground(shop, maker):
+def test_how_sure_the_feet_are_stands_beside_the_waste_each_with_its_ground(shop, maker):
     job = accepted(shop)
+    order = maker.get(f"/stock/needs?job={job.job_id}")
+    feet = order.form("/stock/orders").value(f"buy.{lumber(order, 'cherry/flat/4/4')}.quantity")
 
     page = maker.get(f"/stock/needs/chance?job={job.job_id}")
 
     assert "Cherry 4/4 FAS" in page.text
-    assert "common practice" in page.text
+    assert f"On the order, by waste {feet} bd ft, enough in" in " ".join(page.text.split())
+    assert "20 % waste, case, top and base (common practice" in page.text
+    assert "yield (published: Gene Wengert" in page.text
     again = maker.get(f"/stock/needs/chance?job={job.job_id}")
     assert page.text == again.text
+
+
+def test_too_many_parts_are_named_and_not_drawn(shop, maker):
+    job = accepted(shop, count=24)
+
+    page = maker.get(f"/stock/needs/chance?job={job.job_id}")
+
+    assert "loads are drawn for 200 at most" in page.text
 
 
 def test_a_supplier_with_whom_the_shop_has_done_is_offered_no_more(shop, maker):

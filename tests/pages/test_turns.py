@@ -123,7 +123,7 @@ def test_while_somebody_writes_the_others_read_on(shop, owner, stranger):
 
     stranger.get(link)
     history = owner.get(f"/jobs/{job.job_id}/history").text
-    assert taken < 3  # each would have waited five seconds for its turn to write
+    assert taken < 5  # whoever waited for a turn to write would have waited so long
     assert "was opened for the first time" in history
 
 

@@ -20,6 +20,10 @@ BAD = {
     "steep": {"drawers.front_joint": {"slope": 4}},
     "low groove": {"drawers.groove.height": "1/8"},
     "toe base": {"base": {"kind": "toe"}},
+    "notched": {
+        "drawers.bottom": {"kind": "ply", "nominal": "1/4"},
+        "rows.4.notch": {"width": "16", "depth": "6", "pipes": "16-1/2", "reach": "7"},
+    },
     "on slides": {"drawers.style": {"kind": "applied front"}, "drawers.running": {"kind": "slides"}},
 }
 SPECS = {each.key: each.spec() for each in presets()} | {
@@ -79,6 +83,11 @@ def test_every_field_of_the_tables_is_one_of_the_form():
         ("wall-hung-bank", "cleat in the studs", "cleat-studs"),
         ("wall-hung-bank", "lap fits", "case-lap"),
         ("dresser", "tip scope", "use-clothing"),
+        ("notched", "air beside pipes", "rows-5-notch-width"),
+        ("notched", "air before pipes", "rows-5-notch-depth"),
+        ("notched", "pipes through the case", "rows-5-notch-depth"),
+        ("notched", "plumbing behind drawers", "rows-5-notch-width"),
+        ("notched", "bottom without a bar", "drawers-bottom-sheet"),
     ],
 )
 def test_what_a_finding_is_about_is_where_it_leads(unit_name, rule, field):

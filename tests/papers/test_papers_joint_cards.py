@@ -7,6 +7,7 @@ import pytest
 from casewright.papers.joint_cards import DividerCard, JointCardsPaper, SizeRow, joint_cards_paper
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.pdf import Paper
+from casewright.pieces.built.gauges_to_set import gauges_to_set
 from casewright.pieces.built.joints import other_joints
 from printed import (
     METRIC,
@@ -17,6 +18,7 @@ from printed import (
     long_job,
     pages_of,
     printed_cards,
+    read,
     tags_of,
     text_of,
 )
@@ -118,13 +120,19 @@ def test_sides_of_uneven_thickness_get_a_card_for_each_gauge_setting():
     ]
 
     assert settings == [(0.43, ("A-R5-1-F", "A-R5-1-SL")), (0.47, ("A-R5-1-F", "A-R5-1-SR"))]
-    assert "Gauge 2 ≈7/16 in 0.430 in · 10.9 mm" in text_of(joint_cards_pdf(paper))
+    assert "Gauge 2 ≈7/16 in 0.430 in · 10.9 mm" in text_of(joint_cards_pdf(of_row_5(paper)))
+
+
+def of_row_5(paper: JointCardsPaper) -> JointCardsPaper:
+    """The cards for the lowest drawer alone: to read one takes as long as to print it."""
+    own = tuple(card for card in paper.cards if "A-R5-1" in card.drawers)
+    return paper.model_copy(update={"cards": own, "others": ()})
 
 
 def test_a_check_that_stops_the_joint_is_on_its_card():
     paper = joint_cards_paper(head(), [built(dresser({"drawers.lap": "1/16"}))])
 
-    assert "Stop: The lap" in text_of(joint_cards_pdf(paper))
+    assert "Stop: The lap" in text_of(joint_cards_pdf(of_row_5(paper)))
 
 
 def test_every_joint_of_the_case_and_every_bottom_has_a_card():
@@ -167,7 +175,7 @@ def test_a_paper_from_before_keeps_the_card_of_its_dividers():
 
 
 def test_a_metric_card_prints_millimetres_large():
-    letters = letters_of(joint_cards_pdf(cards(**METRIC), Paper.A4))
+    letters = letters_of(joint_cards_pdf(of_row_5(cards(**METRIC)), Paper.A4))
 
     large = {each.text for each in letters if each.size >= 24}
     assert {"15.9", "11.1", "12.7", "42.1", "173.4"} <= large
@@ -197,11 +205,11 @@ def test_the_walk_is_drawn_on_a_card_without_another_sheet(changes, paper):
     walks = [each for each in alternatives_of(with_walks) if each.startswith("The walk with the dividers")]
     assert len(walks) == len(drawn.cards)
     assert not any(each.startswith("The walk") for each in alternatives_of(plain))
-    assert len(pages_of(with_walks)) == len(pages_of(plain))
+    assert len(read(with_walks).pages) == len(read(plain).pages)
 
 
 def test_cards_that_were_kept_before_walks_were_drawn_are_printed_as_they_were():
-    kept = cards().model_dump(mode="json")
+    kept = of_row_5(cards()).model_dump(mode="json")
     for card in kept["cards"]:
         del card["walk_drawing"]
     old = JointCardsPaper.model_validate(kept)
@@ -269,3 +277,18 @@ def test_kept_cards_print_the_same_bytes_years_later():
     again = JointCardsPaper.model_validate_json(held.model_dump_json())
 
     assert joint_cards_pdf(again) == joint_cards_pdf(held)
+
+
+def test_behind_a_show_front_the_joint_is_cut_on_the_front_of_the_box():
+    made = built(chest({"drawers.style": {"kind": "full overlay"}}))
+
+    paper = joint_cards_paper(head(), [made])
+
+    fronts = [card for card in paper.cards if card.title.endswith("drawer front")]
+    assert {code.rpartition("-")[2] for card in fronts for code in card.parts} == {"BF", "SL", "SR"}
+    served = " ".join(strip.serves for strip in paper.strips if "front" in strip.title)
+    assert "A-R1-1-BF" in served
+    gauges = {each.name: each.serves for each in gauges_to_set(made)}
+    assert "A-R1-1-BF" in gauges["Gauge 1"]
+    all_served = {code for codes in gauges.values() for code in codes}
+    assert not {each.code + "-F" for each in made.drawers} & all_served

@@ -16,6 +16,7 @@ from casewright.papers.order_pdf import lumber_order_pdf
 from casewright.papers.pdf import Paper, PapersAreBusy, TooMuchForOnePaper, render
 from casewright.papers.quote_pdf import quote_pdf
 from casewright.pieces.words.offer import Party
+from pdf_words import words_of
 from printed import cards, chest_job, cuts, letters_of, offered, ordered, read, tags_of, text_of
 
 Print = Callable[..., bytes]
@@ -98,6 +99,15 @@ def test_the_same_paper_is_the_same_bytes(print_named: Print):
     assert print_named("Elm") == print_named("Elm")
 
 
+@EVERY
+def test_words_are_read_the_fast_way_as_pypdf_reads_them_alone(print_named: Print):
+    made = print_named("Elm (7) \\\\ ½ [a]")
+
+    alone = [page.extract_text() for page in read(made).pages]
+
+    assert [words_of(page) for page in read(made).pages] == alone
+
+
 def test_fonts_are_our_own_and_within_the_file():
     page = read(quote_named("Elm")).pages[0]
 
@@ -166,7 +176,7 @@ def test_a_size_or_a_code_is_not_broken_at_its_hyphen(said: str):
     remarks = tuple("i" * place + f" {said}" * 40 for place in range(1, 16))
     printed = lumber_order_pdf(ordered().model_copy(update={"remarks": remarks}))
 
-    lines = [line.strip() for page in read(printed).pages for line in page.extract_text().splitlines()]
+    lines = [line.strip() for page in read(printed).pages for line in words_of(page).splitlines()]
 
     assert sum(line.count(said) for line in lines) >= 15 * 40
     assert [line for line in lines if line.endswith("-")] == []

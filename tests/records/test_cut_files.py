@@ -5,7 +5,7 @@ import pytest
 from casewright.cutting.asked.cut_file import cut_file_of
 from casewright.measure.lengths import to_ticks
 from casewright.records.stock import PieceKind, StockPiece
-from casewright.shop.cut_files import SAP, stock_data_of
+from casewright.shop.cut_files import SAP, material_called, sort_called, stock_data_of
 from casewright.shop.stock import PieceFacts, columns_of
 
 FACTS = {"width": 7.25, "length": 96.5}
@@ -72,3 +72,32 @@ def test_an_offcut_and_a_sheet_are_known_as_such():
 
     assert found.boards[0].offcut
     assert (found.sheets[0].code, found.sheets[0].count) == ("S3", 1)
+
+
+def test_a_sheet_is_called_as_the_parts_call_it():
+    sheet = piece(PieceKind.SHEET, material="birch plywood", is_sheet=True, size="1/2", cut="")
+
+    assert read(sheet).sheets[0].wood == "1/2 in birch plywood"
+
+
+@pytest.mark.parametrize(
+    "columns",
+    [
+        {"material": "cherry", "size": "4/4", "cut": "flat"},
+        {"material": "white oak", "size": "8/4", "cut": "quarter"},
+        {"material": "birch plywood", "size": "1/2", "cut": "", "is_sheet": True},
+    ],
+)
+def test_a_sort_of_stock_is_found_again_from_what_a_cut_file_calls_it(columns):
+    held = piece(**columns)
+    [named] = stock_data_of([held])["sheets" if held.is_sheet else "boards"]
+
+    found = sort_called(named["wood"], named.get("class", ""))
+
+    assert (found.material, found.size, found.cut, found.is_sheet) == (
+        held.material,
+        held.size,
+        held.cut,
+        held.is_sheet,
+    )
+    assert material_called(named["wood"]) == held.material

@@ -60,7 +60,7 @@ class Client:
     def save_until_it_ends(self, port: int, enough: threading.Event) -> None:
         """Sends forms until told to stop, or until the service is gone."""
         gone = (OSError, http.client.HTTPException)
-        with suppress(*gone), closing(http.client.HTTPConnection("127.0.0.1", port, timeout=10)) as line:
+        with suppress(*gone), closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as line:
             while not enough.is_set():
                 self.save(line, port)
 
@@ -153,7 +153,7 @@ def house(tmp_path: Path) -> Iterator[House]:
 @pytest.fixture
 def clients(house: House) -> list[Client]:
     """Several people, each signed in."""
-    with closing(http.client.HTTPConnection("127.0.0.1", house.port, timeout=10)) as line:
+    with closing(http.client.HTTPConnection("127.0.0.1", house.port, timeout=60)) as line:
         cookies = [
             post(line, house.port, "/sign-in", "", email="ada@shop.test", password=PASSWORD)[1]
             for _ in range(CLIENTS)
@@ -191,7 +191,7 @@ def kept(data: Path) -> tuple[Counter[str], int, list[str], int]:
 
 
 def signed_in(client: Client, port: int) -> bool:
-    with closing(http.client.HTTPConnection("127.0.0.1", port, timeout=10)) as line:
+    with closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as line:
         line.request("GET", "/customers", headers={"Cookie": client.cookie})
         return line.getresponse().status == 200
 

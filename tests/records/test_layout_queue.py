@@ -35,7 +35,7 @@ for line in sys.stdin:
 """A worker for tests; what it does with a job stands in the middle."""
 DONE = 'print(json.dumps({"id": job["id"], "done": {"lots": [], "seconds": job["seconds"]}}), flush=True)'
 DIES = "sys.exit(1)"
-TO_END = 30  # seconds
+TO_END = 180  # seconds
 
 
 @pytest.fixture

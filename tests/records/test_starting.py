@@ -9,12 +9,12 @@ import pytest
 
 from casewright.serving import address_of
 from casewright.settings import read_settings
-from serving import SERVICE, serve
+from serving import SERVICE, TO_START, serve
 
 BROWSER = """
 import os, sys, time, urllib.request
 service = os.getppid()
-with urllib.request.urlopen(sys.argv[1], timeout=20) as answer:
+with urllib.request.urlopen(sys.argv[1], timeout=60) as answer:
     held = answer.read().decode()
 open(sys.argv[2], "w").write(f"{answer.status} {sys.argv[1]}\\n{held}")
 while os.getppid() == service:  # as some browsers, it does not return by itself
@@ -31,7 +31,7 @@ def test_the_browser_is_opened_when_there_is_an_answer_and_waited_for_by_nobody(
 
     with serve(command, data, PYTHONPATH=str(SERVICE), BROWSER=browser) as served:
         code = served.printed(r"the code  (\S+)")
-        ends = time.monotonic() + 20
+        ends = time.monotonic() + TO_START
         while not seen.exists() and time.monotonic() < ends:
             time.sleep(0.05)
 

@@ -7,6 +7,7 @@ from sqlalchemy import Engine, func, select, text, update
 from sqlalchemy.exc import DBAPIError
 
 from casewright.pricing.prices import PriceKind
+from casewright.pricing.supplier_quotes import SupplierQuote
 from casewright.records.base import new_id
 from casewright.records.jobs import Customer, Job
 from casewright.records.sessions import NoShop, reading, writing
@@ -35,6 +36,7 @@ from casewright.shop.receiving import (
 )
 from casewright.shop.refusals import Refused, Stale
 from casewright.shop.stock import PieceFacts, StockSort, label, label_offcut, move_piece
+from casewright.shop.supplier_prices import note_quote
 from casewright.shop.suppliers import SupplierFacts, add_supplier
 from people import Clock, ShopInTest, new_shop
 
@@ -73,6 +75,9 @@ def bought(db, job, price=950):
     yard = add_supplier(db, SupplierFacts(name="Yard", kinds=(PriceKind.LUMBER,)), "Ada", NOW)
     db.flush()
     lines = [LineFacts(**{name: getattr(LINE, name) for name in LINE.__slots__} | {"price_cents": price})]
+    note_quote(
+        db, yard, SupplierQuote(kind=PriceKind.LUMBER, item="cherry", price=price, on=NOW.date()), "Ada", NOW
+    )
     order = issue_order(db, yard, [job], lines, lambda number: {"number": number}, None, "Ada", NOW)
     delivery = begin_delivery(db, yard, order, date(2027, 3, 1), "Ada", NOW)
     db.flush()
@@ -102,7 +107,7 @@ def test_an_order_of_nothing_or_for_nobody_is_refused(shop: ShopInTest):
             issue_order(db, yard, [job], [], lambda number: {}, None, "Ada", NOW)
 
 
-@pytest.mark.parametrize("table", ["order_line", "order_job", "stock_event"])
+@pytest.mark.parametrize("table", ["order_line", "order_job", "stock_event", "supplier_price"])
 @pytest.mark.parametrize("did", ["UPDATE {} SET shop_id = shop_id", "DELETE FROM {}"])
 def test_the_database_lets_nobody_rewrite_what_was_ordered_or_happened(
     shop: ShopInTest, table: str, did: str

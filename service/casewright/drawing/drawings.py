@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from casewright.drawing.elevation import elevation
 from casewright.drawing.joint_views import shape_drawing
 from casewright.drawing.page import Drawing
+from casewright.drawing.plan import plan_view
 from casewright.drawing.section import section
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.pieces.built.construct import Construction
@@ -16,6 +17,8 @@ from casewright.pieces.drawers.drawer import Drawer
 def unit_drawings(unit: Construction) -> dict[str, str]:
     """Every drawing of a unit as a file: elevation, section, and each joint that differs from the others.
 
+    Where a drawer is notched around pipes, which neither of the first two shows, its plan too.
+
     Args:
         unit: the unit, worked out
 
@@ -26,6 +29,8 @@ def unit_drawings(unit: Construction) -> dict[str, str]:
     Source: common practice: elevation and section for the customer and the bench, joints for the bench.
     """
     drawings = {"elevation": elevation(unit), "section": section(unit)}
+    if any(drawer.sizes.notch for drawer in unit.drawers):
+        drawings["plan"] = plan_view(unit)
     drawings |= dict(_front_joints(unit))
     drawings |= dict(_back_joints(unit))
     drawings |= dict(_other_joints(unit))

@@ -1,6 +1,7 @@
 """A unit cut from front to back: what lies behind the front, and how the drawers run in their frames."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from casewright.drawing.bases import feet_from_the_side
 from casewright.drawing.canvas import Line, Point
@@ -18,6 +19,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.openings import FaceRow, Opening, Stack
 from casewright.pieces.layout.parts import Grain, Part
 
@@ -26,6 +28,7 @@ DETAIL_ROOM = 4.0
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3", "W8"), ("W4", "W5", "W9")
 BARS = ("C4", "C8", "C10", "G2", "R4", "M1")
 """What a section does not run along: uprights, partitions and muntins."""
+ALONG_A_NOTCH = tuple(f"-{mark}" for mark in INNER_SIDES)
 FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""
 
@@ -66,7 +69,7 @@ def section_plane(unit: Construction) -> Inches:
     Source: common practice: a section does not run along the middle of a bar.
     """
     face = unit.face
-    bars = [part.box for part in unit.parts if part.line in BARS]
+    bars = [part.box for part in unit.parts if part.line in BARS or part.code.endswith(ALONG_A_NOTCH)]
 
     def bars_cut(plane: Inches) -> int:
         return sum(bar.x < plane < bar.x + bar.width for bar in bars)
@@ -94,7 +97,7 @@ def _draw(view: View, unit: Construction, plane: Inches) -> None:
         corners = cleat_outline(part) or box(part.box.y, part.box.z, part.box.depth, part.box.height)
         view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
     for drawer in drawers:
-        _drawer(view, unit, drawer)
+        _drawer(view, unit, drawer, plane)
     ground_beside(view, unit, min(-unit.spec.top.overhang_front, unit.spec.support_front))
     reach = _story_stick(view, unit, plane)
     draw_running(view, unit, plane)
@@ -167,35 +170,53 @@ def _bare(unit: Construction, bar: Part) -> tuple[Inches, Inches]:
     return bar.box.y + spec.frames.tenon, end
 
 
-def _drawer(view: View, unit: Construction, drawer: Drawer) -> None:
+def _drawer(view: View, unit: Construction, drawer: Drawer, plane: Inches) -> None:
     """One drawer: front, back and bottom cut, the side seen beyond, its code inside."""
     spec, sizes = unit.spec, drawer.sizes
+    mark, end_cut, thick = _back_cut(drawer, plane)
     lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot + sizes.foot
     start = sizes.box_start + spec.drawers.stops.inset
     within = View(view.sheet, view.x + start * view.factor, view.y + lowest * view.factor, view.factor)
     end, height = sizes.box_length, sizes.side_height
     within.polyline(Line.SEEN, (sizes.front, height), (end, height), (end, 0.0), (sizes.front, 0.0))
-    for mark, outline in front_sections(spec, drawer):
-        within.cut(outline, f"{drawer.code}-{mark}", rising=False)
-    within.cut(bottom_section(spec, drawer), f"{drawer.code}-N", apart=2.0)
-    within.cut(_back_outline(unit, drawer), f"{drawer.code}-B", rising=False)
-    _letter_code(within, drawer)
+    for board, outline in front_sections(spec, drawer):
+        within.cut(outline, f"{drawer.code}-{board}", rising=False)
+    cut = drawer.bottom.cut_out if mark == INNER_BACK else None
+    shorter = replace(drawer.bottom, deep=drawer.bottom.deep - cut.depth) if cut else drawer.bottom
+    within.cut(bottom_section(spec, replace(drawer, bottom=shorter)), f"{drawer.code}-N", apart=2.0)
+    within.cut(_back_outline(unit, drawer, end_cut, thick), f"{drawer.code}-{mark}", rising=False)
+    if cut:
+        low, high = sizes.back_foot, sizes.back_foot + sizes.back_height
+        rear = sizes.to_the_back
+        within.polyline(Line.SEEN, (end_cut, high), (rear, high), (rear, low), (end_cut, low))
+    _letter_code(within, drawer, end_cut - thick)
 
 
-def _back_outline(unit: Construction, drawer: Drawer) -> Sequence[Point]:
+def _back_cut(drawer: Drawer, plane: Inches) -> tuple[str, Inches, Inches]:
+    """Which back the plane cuts: the mark, its rear face behind the board in front, and its thickness."""
+    sizes, notch = drawer.sizes, drawer.sizes.notch
+    opening = sizes.opening
+    across = plane - (opening.left + (opening.width - sizes.width) / 2)
+    if notch is None:
+        return "B", sizes.to_the_back, sizes.back
+    if notch.around_left < across < notch.around_left + notch.around:
+        return INNER_BACK, notch.start + notch.head, notch.head
+    return SHORT_BACKS[across > notch.left], sizes.to_the_back, sizes.back
+
+
+def _back_outline(unit: Construction, drawer: Drawer, end: Inches, thick: Inches) -> Sequence[Point]:
     sizes, groove = drawer.sizes, unit.spec.drawers.groove
-    end = sizes.to_the_back
-    start, low, high = end - sizes.back, sizes.back_foot, sizes.back_foot + sizes.back_height
+    start, low, high = end - thick, sizes.back_foot, sizes.back_foot + sizes.back_height
     if not is_grooved_behind(unit):
-        return box(start, low, sizes.back, sizes.back_height)
+        return box(start, low, thick, sizes.back_height)
     notch = [(start, groove.height + groove.width), (start + groove.depth, groove.height + groove.width)]
     notch += [(start + groove.depth, groove.height), (start, groove.height)]
     return [(start, low), (end, low), (end, high), (start, high), *notch]
 
 
-def _letter_code(within: View, drawer: Drawer) -> None:
+def _letter_code(within: View, drawer: Drawer, until: Inches) -> None:
     sheet, sizes = within.sheet, drawer.sizes
-    inside = sizes.to_the_back - sizes.front - sizes.back
+    inside = until - sizes.front
     high = sizes.side_height - sizes.back_foot
     for size in (1.0, 0.85, 0.7):
         if size * sheet.letters < high and sheet.width_of(sizes.code, size) < inside:

@@ -4,7 +4,11 @@ from casewright.joinery.chisels import Chisels
 from casewright.joinery.dividers import Stepping
 from casewright.joinery.joint import Measure, Setting, Tool
 from casewright.joinery.layout import TailLayout
+from casewright.measure.making import maker
 from casewright.measure.saying import say
+
+new_setting = maker(Setting)
+"""Makes a setting as `Setting` does, and sooner: the drawers of a piece have hundreds."""
 
 
 def dividers_setting(stepping: Stepping) -> Setting:
@@ -18,7 +22,7 @@ def dividers_setting(stepping: Stepping) -> Setting:
 
     Source: common practice.
     """
-    return Setting(
+    return new_setting(
         name="dividers",
         label="Dividers",
         value=stepping.setting,

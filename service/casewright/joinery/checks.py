@@ -9,7 +9,7 @@ from casewright.joinery.layout import TailLayout
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE, bevel_degrees, fewest_tails, most_tails, tail_width
 from casewright.measure.comparing import at_least, at_most
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number, Percent
 
@@ -34,7 +34,7 @@ def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: s
     least = limits.rabbet_least.value
     most = side / limits.rabbet_greatest_part.value
     if rabbet == 0.0:
-        return Finding(
+        return new_finding(
             rule="JC4",
             verdict=Verdict.PASS,
             message="The joint has no registration rabbet.",
@@ -48,7 +48,7 @@ def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: s
     elif rabbet > most + TOLERANCE:
         limit, source, why = most, limits.rabbet_greatest_part.source, "too deep for so thin a side"
     else:
-        return Finding(
+        return new_finding(
             rule="JC4",
             verdict=Verdict.PASS,
             message=say("The rabbet of {} suits a side of {}.", rabbet, side),
@@ -57,7 +57,7 @@ def rabbet_depth(side: Inches, rabbet: Inches, limits: Limits = LIMITS, about: s
             needed=least,
             source=limits.rabbet_least.source,
         )
-    return Finding(
+    return new_finding(
         rule="JC4",
         verdict=Verdict.CAUTION,
         message=say("The rabbet of {} is {} ({}).", rabbet, why, side),
@@ -99,7 +99,7 @@ def neck_width(layout: TailLayout, side: Inches, limits: Limits = LIMITS, about:
                 _board_for_one(layout, least),
             )
         )
-    return Finding(
+    return new_finding(
         rule="JC5",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
         message=say("A tail is {} wide at the baseline; it needs {:bare}.", layout.neck, least),
@@ -136,7 +136,7 @@ def pin_width(pin: Inches, kerf: Inches, limits: Limits = LIMITS, about: str = "
     message = say("A pin is {} at its narrow side; it needs {:bare}.", pin, least)
     if not narrow and pin <= limits.fret_saw_pin.value + TOLERANCE:
         message += " Clear the waste between the tails with a fret saw."
-    return Finding(
+    return new_finding(
         rule="JC6",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
         message=message,
@@ -195,7 +195,7 @@ def tail_width_limit(layout: TailLayout, side: Inches, limits: Limits = LIMITS, 
     remedy: Words = ""
     if wide:
         remedy = _narrower_tails(layout, side, widest, limits)
-    return Finding(
+    return new_finding(
         rule="JC9",
         verdict=Verdict.CAUTION if wide else Verdict.PASS,
         message=say("A tail is {} wide; over {:bare} it opens in dry rooms.", layout.tail_width, widest),
@@ -290,7 +290,7 @@ def chisels_at_hand(
     if unsawn:
         said.append(unsawn[0])
         remedies.append(unsawn[1])
-    return Finding(
+    return new_finding(
         rule="JC13",
         verdict=Verdict.CAUTION if remedies else Verdict.PASS,
         message=strung(" ", said),

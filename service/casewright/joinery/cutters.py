@@ -5,7 +5,7 @@ from bisect import bisect_right
 from dataclasses import dataclass
 
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.rounding import near64
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches
@@ -150,7 +150,7 @@ def cutter_at_hand(what: str, width: Inches, cutters: tuple[Inches, ...], about:
         message = say("The {} is {} wide: {}.", what, wide, made.words)
     elif cutters:
         message = say("The {} is {} wide; the narrowest cutter is {}.", what, wide, cutters[0])
-    return Finding(
+    return new_finding(
         rule="cutter at hand",
         verdict=Verdict.PASS if made else Verdict.CAUTION,
         message=message,

@@ -14,6 +14,7 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
+from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches, Number
 
@@ -21,6 +22,7 @@ USUAL_PINS: tuple[Sourced, ...] = tuple(sourced("pins").values())
 """The widths of a pin that are tried, from slender to plain, each with its ground [in]."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardEnd:
     """The end of a board that carries tails.

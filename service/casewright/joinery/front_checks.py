@@ -5,7 +5,7 @@ from casewright.joinery.groove import Groove, GrooveFit
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_least
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Inches, Number
 
@@ -52,7 +52,7 @@ def second_gauge_as_set(
         else:
             out = say("{} too {}", abs(entered - nearest), "deep" if entered > nearest else "shallow")
             message = say("Gauge 2 is set to {}; the sockets would be {}.", entered, out)
-    return Finding(
+    return new_finding(
         rule="JC3",
         verdict=verdict,
         message=message,
@@ -87,7 +87,7 @@ def measured_in_the_rabbet(
     """
     left = side - rabbet
     thickest = max(thickness for mark, thickness in measured if mark in beside or not beside)
-    return Finding(
+    return new_finding(
         rule="measured in the rabbet",
         verdict=Verdict.STOP if beside else Verdict.PASS,
         message=say("{} measured {}, the side without its rabbet.", ", ".join(beside), thickest)
@@ -121,7 +121,7 @@ def groove_hidden(groove: Groove, fit: GrooveFit, limits: Limits = LIMITS, about
     if not fit.hidden:
         ways = _ways_to_hide(fit, limits)
         remedy = say("{}, or stop the groove short of the ends, use slips, or plug it.", ways)
-    return Finding(
+    return new_finding(
         rule="JC8",
         verdict=Verdict.PASS if fit.hidden else Verdict.STOP,
         message=say(
@@ -217,7 +217,7 @@ def gauge_spread(groups: tuple[GaugeGroup, ...], limits: Limits = LIMITS, about:
     if split:
         sets = strung("; ", (say("{} for {}", group.setting, ", ".join(group.marks)) for group in groups))
         remedy = say("Set gauge 2 once for each group: {}.", sets)
-    return Finding(
+    return new_finding(
         rule="JC11",
         verdict=Verdict.CAUTION if split else Verdict.PASS,
         message=message,
@@ -244,7 +244,7 @@ def tail_in_socket(tail_length: Inches, socket_depth: Inches, about: str = "") -
     """
     over = tail_length - socket_depth
     long = over > TOLERANCE
-    return Finding(
+    return new_finding(
         rule="JC16",
         verdict=Verdict.STOP if long else Verdict.PASS,
         message=say("The tails are {} long and the sockets {:bare} deep.", tail_length, socket_depth),

@@ -6,9 +6,9 @@ from casewright.joinery.groove import Groove
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.rounding import up_to
-from casewright.measure.saying import say
+from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
 
 
@@ -104,15 +104,17 @@ def wood_behind_groove(
     needed = least_left_behind(board, limits.left_least.value, limits.left_part.value)
     # A board that was planed a 64th thin is still the board that was drawn.
     thin = left + limits.planed.value < needed - TOLERANCE
-    most, thick = board - needed, board_for_groove(depth, limits)
-    remedy = say("Make the groove {:down} deep, or the {} {:up} thick.", most, name, thick)
-    if most < 1 / 64:
-        remedy = say("Make the {} {:up} thick.", name, thick)
-    return Finding(
+    remedy: Words = ""
+    if thin:
+        most, thick = board - needed, board_for_groove(depth, limits)
+        remedy = say("Make the groove {:down} deep, or the {} {:up} thick.", most, name, thick)
+        if most < 1 / 64:
+            remedy = say("Make the {} {:up} thick.", name, thick)
+    return new_finding(
         rule=f"{name} behind groove",
         verdict=Verdict.STOP if thin else Verdict.PASS,
         message=say("The groove leaves {} of the {}; it needs {:bare}.", left, name, needed),
-        remedy=remedy if thin else "",
+        remedy=remedy,
         about=about,
         found=left,
         needed=needed,

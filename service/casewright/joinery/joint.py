@@ -195,6 +195,10 @@ class Joint(Protocol):
     """A joint of any kind that has been worked out."""
 
     @property
+    def given(self) -> object:
+        """What was asked for."""
+
+    @property
     def findings(self) -> tuple[Finding, ...]:
         """Every check that was carried out, passes too."""
 

@@ -3,7 +3,7 @@
 from casewright.joinery.lap import lap_needed, side_for_index
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
 
@@ -55,6 +55,24 @@ def thicker_lap(
     return say("{}, or in this front set gauge 1 to {:down}.", said, gauge)
 
 
+def lap_is_sound(lap: Inches, index: Number, limits: Limits = LIMITS) -> bool:
+    """Whether a lap passes each of its checks, so that nobody need say what would make it thicker.
+
+    Args:
+        lap: what is left of the front before the tails [in]
+        index: the lap index [dimensionless]
+        limits: what a joint is held to
+
+    Returns:
+        True where it does.
+
+    Source: the checks of the lap, each with its own source.
+    """
+    thick = lap >= limits.lap_preferred.value - TOLERANCE and lap >= limits.lap_least.value - TOLERANCE
+    most = min(limits.lap_index_caution.value, limits.lap_index_stop.value)
+    return thick and index <= most + TOLERANCE
+
+
 def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "", remedy: Words = "") -> Finding:
     """JC1: whether the lap is thick enough to be chopped against.
 
@@ -76,7 +94,7 @@ def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "", remedy:
     elif lap < preferred.value - TOLERANCE:
         verdict = Verdict.CAUTION
     thicker = remedy or say("Make the lap {} or thicker.", preferred.value)
-    return Finding(
+    return new_finding(
         rule="JC1",
         verdict=verdict,
         message=say("The lap is {}; it needs {:bare}, better {:bare}.", lap, least.value, preferred.value),
@@ -123,7 +141,7 @@ def lap_strength(
                 thicker,
                 side_for_index(lap, caution.value),
             )
-    return Finding(
+    return new_finding(
         rule="JC2",
         verdict=verdict,
         message=say(

@@ -2,7 +2,7 @@
 
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
@@ -30,7 +30,7 @@ def stop_before_the_front(
     message = shows
     if stopped:
         message = say("The {} stops {} back of the front edge; it needs {:bare}.", what, stop, least.value)
-    return Finding(
+    return new_finding(
         rule="stop at the front",
         verdict=Verdict.CAUTION if near else Verdict.PASS,
         message=message,

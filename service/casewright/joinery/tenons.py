@@ -13,7 +13,7 @@ from casewright.joinery.solid import Flat, Prism, block
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_most
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.rounding import down_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number
@@ -281,7 +281,7 @@ def chisel_of(tenon: Inches, rack: Rack, about: str = "") -> Finding:
     if routed and not chiselled:
         message = say("The mortise is {} wide: {}.", tenon, narrower)
     fits = chiselled or routed
-    return Finding(
+    return new_finding(
         rule="mortise chisel",
         verdict=Verdict.PASS if fits else Verdict.CAUTION,
         message=message,
@@ -345,7 +345,7 @@ def tenon_not_a_peg(width: Inches, tenon: Inches, haunch: Inches, about: str = "
             if haunch > short + TOLERANCE
             else say("Make the board {:up} wider.", short)
         )
-    return Finding(
+    return new_finding(
         rule="tenon width",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
         message=say("The tenon is {} wide; it is to be as wide as it is thick, {:bare}.", width, tenon),
@@ -376,7 +376,7 @@ def wood_above_mortise(wood: Inches, least: Sourced, post: str, about: str = "")
     message = say("From the mortise to the end of the {} it is {}; {} is needed.", post, wood, least.value)
     if is_open:
         message = say("The mortise is open at the end of the {}; {} of wood is needed.", post, least.value)
-    return Finding(
+    return new_finding(
         rule="mortise near the end",
         verdict=verdict,
         message=message,

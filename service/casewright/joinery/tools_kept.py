@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from casewright.joinery.joint import Setting, Tool
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import Count, Inches
 
@@ -60,7 +60,7 @@ def tools_at_hand(settings: Iterable[Setting], tool: Tool, owned: Count, about: 
     short = needs > owned
     listed = strung(", ", (_named(each) for each in kept))
     named = f"{owned} {one if owned == 1 else many}"
-    return Finding(
+    return new_finding(
         rule=RULES[tool],
         verdict=Verdict.CAUTION if short else Verdict.PASS,
         message=say("Set and keep {}: that takes {:d}, and the shop has {}.", listed, needs, named)

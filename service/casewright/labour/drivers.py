@@ -48,6 +48,7 @@ class Driver(StrEnum):
     PINNED_CORNERS = "pinned_corners"
     DRAWER_HOUSINGS = "drawer_housings"
     SLIPPED_DRAWERS = "slipped_drawers"
+    NOTCHED_DRAWERS = "notched_drawers"
     SLIDE_PAIRS = "slide_pairs"
     FITTED_DRAWERS = "fitted_drawers"
     STOPPED_DRAWERS = "stopped_drawers"

@@ -1,6 +1,6 @@
 """A check that compares a number with the one it needs."""
 
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words
 from casewright.measure.units import Number
@@ -35,7 +35,7 @@ def at_least(
     Source: common practice.
     """
     passed = found >= needed - TOLERANCE
-    return Finding(
+    return new_finding(
         rule=rule,
         verdict=Verdict.PASS if passed else verdict,
         message=message,
@@ -76,7 +76,7 @@ def at_most(
     Source: common practice.
     """
     passed = found <= allowed + TOLERANCE
-    return Finding(
+    return new_finding(
         rule=rule,
         verdict=Verdict.PASS if passed else verdict,
         message=message,

@@ -3,11 +3,15 @@
 A function of the core is called through `Ledger.take`, which writes down the figure's name, the function and
 its inputs. Nothing is formatted until somebody asks why, so keeping the working costs about a microsecond a
 figure; and the explanation is read from the function's own docstring, so it cannot drift from the sum.
+
+Where whole joints are worked out by the hundred and hardly anybody asks, a ledger owes their working: it
+notes how it is made, and makes it when it is first read.
 """
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import TypeVar
+from threading import Lock
+from typing import Any, TypeVar
 
 from casewright.measure.saying import Words
 
@@ -98,19 +102,70 @@ class Working:
     kind: object = None
 
 
+Owed = tuple[Callable[[Any, "Ledger"], object], object]
+"""A working that is not written down yet: what writes it, and for which question."""
+
+NOTHING_IN: dict[str, object] = {}
+"""The inputs of what nobody computed; nobody adds to it."""
+
+OWED: Kept = (None, NOTHING_IN, None, "", None)
+"""Stands in the place of what is owed."""
+
+_SETTLING = Lock()
+"""A unit may be read by several requests at once, and what it owes is to be written down once."""
+
+
+class _Book:
+    """What all ledgers of one computation share: its entries, and under which prefixes some are owed.
+
+    What is owed has its place among the entries, under its prefix, which no figure is called; what came of it
+    once it is written down is kept by its prefix too.
+    """
+
+    __slots__ = ("entries", "owed", "results")
+
+    def __init__(self) -> None:
+        self.entries: dict[str, Kept] = {}
+        self.owed: dict[str, tuple[Owed, ...]] = {}
+        self.results: dict[str, object] = {}
+
+    def copied(self) -> "_Book":
+        """A book of its own with the same in it."""
+        copy = _Book()
+        copy.entries, copy.owed, copy.results = dict(self.entries), dict(self.owed), dict(self.results)
+        return copy
+
+    def settled(self) -> dict[str, Kept]:
+        """Every entry, with what was owed written down in its place."""
+        if not self.owed:
+            return self.entries
+        with _SETTLING:
+            entries: dict[str, Kept] = {}
+            for name, kept in list(self.entries.items()):
+                if name in self.owed:
+                    for work, asked in self.owed[name]:
+                        written = Ledger()
+                        self.results[name] = work(asked, written.under(name.removesuffix(".")))
+                        entries.update(written._book.settled())
+                else:
+                    entries[name] = kept
+            self.entries, self.owed = entries, {}
+            return entries
+
+
 class Ledger:
     """The working of one computation, figure by figure, in the order in which they were made."""
 
-    __slots__ = ("_prefix", "_workings")
+    __slots__ = ("_book", "_prefix")
 
     def __init__(self) -> None:
-        self._workings: dict[str, Kept] = {}
+        self._book = _Book()
         self._prefix = ""
 
     def under(self, prefix: str) -> "Ledger":
         """The same ledger, with every figure's name led by a prefix and a dot."""
         child = Ledger.__new__(Ledger)
-        child._workings = self._workings
+        child._book = self._book
         child._prefix = f"{self._prefix}{prefix}."
         return child
 
@@ -120,14 +175,14 @@ class Ledger:
         if not self._prefix:
             return self
         root = Ledger.__new__(Ledger)
-        root._workings = self._workings
+        root._book = self._book
         root._prefix = ""
         return root
 
     def copied(self) -> "Ledger":
         """A ledger of its own with the same working: what is added to it, this one does not know."""
         copy = Ledger.__new__(Ledger)
-        copy._workings = dict(self._workings)
+        copy._book = self._book.copied()
         copy._prefix = self._prefix
         return copy
 
@@ -146,7 +201,7 @@ class Ledger:
         """
         value = rule(**inputs)
         name = self._prefix + figure
-        self._workings[name] = (rule, inputs, value, "", None)
+        self._book.entries[name] = (rule, inputs, value, "", None)
         if value.__class__ is float:  # nearly every figure: without a further call
             number = _float(Figure, value)  # type: ignore[arg-type]
             number.name = name
@@ -168,7 +223,11 @@ class Ledger:
         Source: common practice.
         """
         name = self._prefix + figure
-        self._workings[name] = (None, {}, value, basis, kind)
+        self._book.entries[name] = (None, NOTHING_IN, value, basis, kind)
+        if value.__class__ is float:
+            number = _float(Figure, value)  # type: ignore[arg-type]
+            number.name = name
+            return number  # type: ignore[return-value]
         return _named(value, name)
 
     def named(self, figure: str) -> str:
@@ -192,19 +251,51 @@ class Ledger:
 
         Source: common practice.
         """
-        self._workings.update(entries._workings)
+        self._book.entries.update(entries._book.settled())
+
+    def owe(self, work: Callable[[Any, "Ledger"], object], asked: object) -> None:
+        """Notes how a working is made whose results are known already; it is made when somebody reads it.
+
+        Args:
+            work: works the question out and writes down how, under this ledger's prefix
+            asked: the question
+
+        Source: common practice.
+        """
+        book, name = self._book, self._prefix
+        book.entries[name] = OWED
+        book.owed[name] = (*book.owed.get(name, ()), (work, asked))
+
+    def result(self, name: str) -> object:
+        """What came of a working that was owed: equal to the result, but with numbers that are figures.
+
+        Args:
+            name: what it was owed under, such as `R5-1.front_joint`
+
+        Returns:
+            The result; None where nothing was owed under that name.
+
+        Source: common practice.
+        """
+        self._book.settled()
+        return self._book.results.get(f"{name}.")
+
+    def _entries(self, figure: str) -> dict[str, Kept]:
+        """The entries among which a figure is, if it is among any."""
+        book = self._book
+        return book.settled() if any(map(figure.startswith, book.owed)) else book.entries
 
     def __contains__(self, figure: str) -> bool:
-        return figure in self._workings
+        return figure in self._entries(figure)
 
     def __getitem__(self, figure: str) -> Working:
-        return Working(figure, *self._workings[figure])
+        return Working(figure, *self._entries(figure)[figure])
 
     def __iter__(self) -> Iterator[Working]:
-        return (Working(figure, *kept) for figure, kept in self._workings.items())
+        return (Working(figure, *kept) for figure, kept in self._book.settled().items())
 
     def __len__(self) -> int:
-        return len(self._workings)
+        return len(self._book.settled())
 
 
 class Unkept(Ledger):
@@ -230,6 +321,9 @@ class Unkept(Ledger):
 
     def repeat(self, entries: "Ledger") -> None:
         """Forgets them."""
+
+    def owe(self, work: Callable[[Any, "Ledger"], object], asked: object) -> None:
+        """Owes nothing."""
 
 
 UNKEPT = Unkept()

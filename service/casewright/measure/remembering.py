@@ -1,12 +1,10 @@
 """Results that are kept with their working, since a unit is worked out anew at every pause in typing."""
 
 from collections.abc import Callable
-from dataclasses import fields
 from functools import lru_cache, wraps
-from operator import attrgetter
 from typing import TypeVar
 
-from casewright.measure.ledger import UNKEPT, Figure, Ledger, Unkept
+from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.units import Count
 
 Asked = TypeVar("Asked")
@@ -18,32 +16,33 @@ every pass of the garbage collector what they save."""
 
 
 def remembered(work: Callable[[Asked, Ledger], Answer]) -> Callable[..., Answer]:
-    """A function whose result and working are kept for the same question under the same name.
+    """A function whose result is kept for the same question, and whose working waits until somebody reads it.
 
-    An edit leaves most boards of a unit as they were; their joints need not be worked out again. A question
-    is the same when all its values are, and when those that come from other figures come from the same ones:
-    the working names them.
+    An edit leaves most boards of a unit as they were, and many are alike; their joints need not be worked out
+    again. A question is the same when all its values are. The ledger owes the working of each, and makes it
+    from that very question, with the figures that its values come from; so the numbers of a result do not
+    themselves say which figures they are.
 
     Args:
         work: from a frozen dataclass and a ledger to a frozen result; nothing else goes into it
 
     Returns:
-        The same function. Without a ledger that keeps the working it works everything out each time.
+        The same function. Without a ledger that keeps the working, or with one that has no prefix to owe it
+        under, it works everything out each time.
 
     Source: common practice.
     """
 
     @lru_cache(maxsize=KEPT)
-    def kept(asked: Asked, origins: tuple[str | None, ...], under: str) -> tuple[Answer, Ledger]:
-        ledger = Ledger()
-        return work(asked, ledger.under(under) if under else ledger), ledger
+    def kept(asked: Asked) -> Answer:
+        return work(asked, UNKEPT)
 
     @wraps(work)
     def answer(asked: Asked, ledger: Ledger = UNKEPT) -> Answer:
-        if isinstance(ledger, Unkept):
+        if not ledger.named(""):
             return work(asked, ledger)
-        found, working = kept(asked, _origins(asked), ledger.named("").removesuffix("."))
-        ledger.repeat(working)
+        found = kept(asked)
+        ledger.owe(work, asked)
         return found
 
     return answer
@@ -77,15 +76,3 @@ def of_the_same(most: Count) -> Callable[[Callable[[Asked], Answer]], Callable[[
         return answer
 
     return made
-
-
-VALUES: dict[type, Callable[[object], tuple[object, ...]]] = {}
-"""How the values of each kind of question are read."""
-
-
-def _origins(asked: object) -> tuple[str | None, ...]:
-    """For each value of a question, the figure that it comes from."""
-    kind = type(asked)
-    if kind not in VALUES:
-        VALUES[kind] = attrgetter(*(field.name for field in fields(asked)), "__class__")  # type: ignore[arg-type]
-    return tuple([value.name if type(value) is Figure else None for value in VALUES[kind](asked)])

@@ -65,6 +65,18 @@ def trouble_words(lot: Mapping[str, Any]) -> Iterator[str]:
     for each in lot["unplaced"]:
         times = f" ({each['count']} times)" if each["count"] > 1 else ""
         yield f"{each['code']}{times} has no place: {each['reason']}."
+    yield from broken_words(lot)
+
+
+def broken_words(lot: Mapping[str, Any]) -> Iterator[str]:
+    """What could not be put where it was wanted or kept together, each with its reason.
+
+    Args:
+        lot: all boards of one wood and class, as a layout is kept
+
+    Yields:
+        Whole sentences.
+    """
     for each in lot["not_where_put"]:
         yield f"{each['code']} could not be put there: {each['reason']}."
     for each in lot["sets_broken"]:

@@ -5,7 +5,16 @@ from typing import Any
 from casewright.cutting.plans.sawing import Sawn
 from casewright.cutting.plans.spots import Spot
 from casewright.cutting.plans.steps import set_ups, step_words, steps_of
-from casewright.cutting.plans.values import BoardLayout, CutPlan, Glued, Laid, LengthLayout, LotPlan, Mark
+from casewright.cutting.plans.values import (
+    BoardLayout,
+    CutPlan,
+    Glued,
+    Laid,
+    LengthLayout,
+    LotPlan,
+    Mark,
+    WayOut,
+)
 from casewright.measure.lengths import LengthUnit, from_ticks
 from casewright.measure.saying import in_unit
 
@@ -63,10 +72,25 @@ def _lot(lot: LotPlan, unit: LengthUnit) -> dict[str, Any]:
             {"code": each.code, "count": each.count, "reason": in_unit(each.reason, unit)}
             for each in lot.unplaced
         ],
+        "ways_out": [_way_out(each, unit) for each in lot.ways_out],
         "not_where_put": [
             {"code": each.code, "reason": in_unit(each.reason, unit)} for each in lot.misplaced
         ],
         "sets_broken": [{"name": each.name, "way": each.way, "reason": each.reason} for each in lot.broken],
+    }
+
+
+def _way_out(way: WayOut, unit: LengthUnit) -> dict[str, Any]:
+    return {
+        "kind": way.kind,
+        "words": in_unit(way.words, unit),
+        "parts": list(way.codes),
+        "still_without_place": way.lacking,
+        "boards": list(way.boards),
+        "cost": way.cost,
+        "cost_in": way.measure,
+        "feet": round(way.feet, 2),
+        "change": dict(way.change),
     }
 
 

@@ -3,7 +3,7 @@
 from collections import Counter
 
 from casewright.cutting.plans.steps import set_ups, step_words, steps_of
-from casewright.cutting.plans.values import BoardLayout, CutPlan, Laid, Left, LengthLayout, LotPlan
+from casewright.cutting.plans.values import BoardLayout, CutPlan, Laid, Left, LengthLayout, LotPlan, WayOut
 from casewright.measure.lengths import from_ticks
 from casewright.measure.units import Count
 from casewright.papers.writing import Writing, section, several, table, wrapped
@@ -37,6 +37,7 @@ def _lot(lot: LotPlan, writing: Writing) -> str:
         wrapped(how_good(lot, writing)) if lot.boards or lot.lengths else "",
         _tried(lot, writing) if len(lot.tried) > 1 else "",
         _without_place(lot, writing),
+        _ways_out(lot, writing) if lot.ways_out else "",
         *(_board(board, writing) for board in lot.boards),
         _lengths(lot, writing) if lot.lengths else "",
         _panels(lot, writing) if lot.glued else "",
@@ -106,6 +107,34 @@ def _without_place(lot: LotPlan, writing: Writing) -> str:
         *(f"SET NOT KEPT: {each.name} ({each.way}): {each.reason}." for each in lot.broken),
     ]
     return "\n".join(wrapped(line, 2) for line in lines)
+
+
+def _ways_out(lot: LotPlan, writing: Writing) -> str:
+    rows = [
+        (
+            writing.said(each.words),
+            f"{len(each.codes)} of {each.short}",
+            taken_for(each, lot, writing) if each.boards else "no more wood",
+        )
+        for each in lot.ways_out
+    ]
+    return "Ways out, the least wood first:\n\n" + table(("way", "find a place", "takes"), rows)
+
+
+def taken_for(way: WayOut, lot: LotPlan, writing: Writing) -> str:
+    """How much wood a way out takes beyond the layout.
+
+    Args:
+        way: the way out
+        lot: the layout of one wood
+        writing: how money is written
+
+    Returns:
+        Feet, with what they cost where that is known.
+    """
+    unit = "ft" if lot.lengths or way.measure == "length" else "bd ft" if lot.thickness_class else "sq ft"
+    cost = f", {writing.money(way.cost)}" if way.measure == "money" else ""
+    return f"{way.feet:.1f} {unit}{cost}"
 
 
 def _board(board: BoardLayout, writing: Writing) -> str:

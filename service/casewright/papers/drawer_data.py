@@ -61,12 +61,46 @@ def drawer_data(unit: Construction, drawer: Drawer) -> dict[str, Any]:
             "sag_in": None if bottom.sag is None else float(bottom.sag),
             "sag_allowed_in": float(bottom.sag_allowed),
         },
+        "notch": notch_data(drawer),
         "pulls_from_left_of_case_in": [float(pull) for pull in drawer.pulls],
         "travel_in": float(drawer.travel),
         "weight_lb": float(weight.weight),
         "centre_behind_front_in": float(weight.y),
         "front_joint": _end(drawer.joints.front_family, drawer.joints.front),
         "back_joint": _end(drawer.joints.back_family, drawer.joints.back),
+    }
+
+
+def notch_data(drawer: Drawer) -> dict[str, Any] | None:
+    """The recess around pipes at the back of a drawer, and its boards.
+
+    Args:
+        drawer: the drawer
+
+    Returns:
+        Lengths in inches; None without one.
+    """
+    notch, cut, joints = drawer.sizes.notch, drawer.bottom.cut_out, drawer.joints.notch
+    if notch is None or cut is None or joints is None:
+        return None
+    return {
+        "width_in": float(notch.width),
+        "depth_in": float(notch.depth),
+        "from_left_of_drawer_in": float(notch.left),
+        "left_arm_clear_in": float(notch.left_arm),
+        "right_arm_clear_in": float(notch.right_arm),
+        "clear_before_in": float(notch.room),
+        "inner_side_length_in": float(notch.side_length),
+        "inner_back_length_in": float(notch.head_length),
+        "left_back_length_in": float(notch.left_back),
+        "right_back_length_in": float(notch.right_back),
+        "bottom_cut_out_in": {
+            "from_left_end": float(cut.along),
+            "width": float(cut.length),
+            "depth_from_rear": float(cut.depth),
+        },
+        "rear_joint": _end(joints.family, joints.rear),
+        "head_joint": _end(joints.family, joints.head),
     }
 
 

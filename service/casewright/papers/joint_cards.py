@@ -146,11 +146,9 @@ def _strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
     """The templates of a unit, for each joint, for the pulls, and the story stick of its dividers."""
     held = [drawer for drawer in unit.drawers if drawer.joints.half_blind]
     for drawers in drawers_alike(held, lambda drawer: _marked_on(half_blind_of(drawer))):
-        codes = [drawer.code for drawer in drawers]
-        yield from joint_strips(half_blind_of(drawers[0]), "Half-blind dovetail, front", codes, shown)
+        yield from joint_strips(half_blind_of(drawers[0]), "Half-blind dovetail, front", drawers, shown)
     for joint, drawers in through_alike(unit.drawers):
-        codes = [drawer.code for drawer in drawers]
-        yield from joint_strips(joint, "Through dovetail, back", codes, shown)
+        yield from joint_strips(joint, "Through dovetail, back", drawers, shown)
     for placed in other_joints(unit):
         for strip in placed.joint.shape.strips:
             yield kept(strip, placed.title, placed.cut_on(strip.board), shown)
@@ -218,7 +216,7 @@ def _front_card(unit_code: str, held: FrontSet, drawn: tuple[str, str], unit: Le
         kind="half-blind",
         unit_code=unit_code,
         drawers=held.codes,
-        parts=(*(f"{code}-F" for code in held.codes), *held.sides),
+        parts=(*(f"{each.code}-{each.sizes.joined}" for each in held.drawers), *held.sides),
         gauges=(
             GaugeFigure(
                 name="Gauge 1",
@@ -279,7 +277,7 @@ def _backs(unit: Construction, head: PaperHead, drawn: bool) -> Iterator[JointCa
         name = f"{codes[0]}-back"
         drawing = through_drawing(joint, codes, head.unit, name).svg() if drawn else ""
         walk = card_walk(joint.layout, name, head.unit) if drawn else ""
-        parts = tuple(f"{code}-{part}" for code in codes for part in ("B", "SL", "SR"))
+        parts = tuple(f"{each.code}-{part}" for each in drawers for part in (*each.sizes.backs, "SL", "SR"))
         yield _back_card(unit.spec.code, joint, codes, parts, (drawing, walk), head.unit)
 
 

@@ -11,6 +11,7 @@ from casewright.measure.units import Inches
 from casewright.papers.full_size import NamedStrip
 from casewright.pieces.asked.fields import Spec
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.sticks import stack_marks
 
 STICK_WIDTH = 1.0
@@ -95,23 +96,33 @@ def kept(strip: Strip, title: str, serves: Sequence[str], unit: LengthUnit) -> K
 
 
 def joint_strips(
-    joint: HalfBlindJoint | ThroughJoint, title: str, codes: Sequence[str], unit: LengthUnit
+    joint: HalfBlindJoint | ThroughJoint, title: str, drawers: Sequence[Drawer], unit: LengthUnit
 ) -> Iterator[KeptStrip]:
     """The strips of a drawer's joint: for its sides, and for its front or back.
 
     Args:
         joint: the joint, worked out
         title: what it is
-        codes: the drawers that have it
+        drawers: those that have it
         unit: in which their words are kept
 
     Yields:
         A strip for each board.
     """
-    end = "F" if isinstance(joint, HalfBlindJoint) else "B"
+    is_front = isinstance(joint, HalfBlindJoint)
     for strip in joint.shape.strips:
-        parts = ("SL", "SR") if strip.board == "side" else (end,)
-        yield kept(strip, title, [f"{code}-{part}" for code in codes for part in parts], unit)
+        parts = (
+            f"{each.code}-{mark}"
+            for each in drawers
+            for mark in (
+                ("SL", "SR")
+                if strip.board == "side"
+                else (each.sizes.joined,)
+                if is_front
+                else each.sizes.backs
+            )
+        )
+        yield kept(strip, title, tuple(parts), unit)
 
 
 def story_sticks(unit: Construction) -> Iterator[KeptStrip]:

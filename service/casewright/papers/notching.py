@@ -50,13 +50,19 @@ def notch_strips(unit: Construction) -> Iterator[tuple[Strip, tuple[str, ...]]]:
     for drawers in groups.values():
         strip = _strip(unit, drawers[0])
         if strip.waste:
-            yield strip, tuple(f"{drawer.code}-B" for drawer in drawers)
+            yield strip, tuple(f"{drawer.code}-{mark}" for drawer in drawers for mark in drawer.sizes.backs)
 
 
 def _places(drawer: Drawer) -> tuple[Inches, Inches, Inches]:
     """From the end of the back to the inside face of a side, the back's height, its notches' height."""
     sizes = drawer.sizes
     return (sizes.back_length - sizes.inside.width) / 2, sizes.back_height, notch_height(drawer)
+
+
+def _shortest(drawer: Drawer) -> Inches:
+    """The length of its back, or of the shorter one beside a notch."""
+    notch = drawer.sizes.notch
+    return min(notch.left_back, notch.right_back) if notch else drawer.sizes.back_length
 
 
 def _strip(unit: Construction, drawer: Drawer) -> Strip:
@@ -90,7 +96,7 @@ def _strip(unit: Construction, drawer: Drawer) -> Strip:
     return Strip(
         board="back",
         face="rear face",
-        length=min(drawer.sizes.back_length, right + BESIDE),
+        length=min(_shortest(drawer), right + BESIDE),
         height=height,
         lines=tuple(lines),
         waste=tuple(waste),

@@ -55,7 +55,45 @@ def run_facts(drawer: Drawer) -> Iterator[RunFact]:
     if run.lined is not None:
         size = say("{:bare} × {:bare} × {}", run.lined.width, run.lined.depth, run.lined.height)
         yield RunFact(label="Within the lining", value=size, note="wide × deep × high")
+    yield from _notch(drawer)
     yield from _pulls(drawer)
+
+
+def _notch(drawer: Drawer) -> Iterator[RunFact]:
+    """The recess around pipes, with its boards and the cut-out of the bottom."""
+    notch, cut = drawer.sizes.notch, drawer.bottom.cut_out
+    if notch is None or cut is None:
+        return
+    yield RunFact(
+        label="Notch around pipes",
+        value=say("{:bare} × {}", notch.width, notch.depth),
+        note=say(
+            "clear, wide × deep from the rear end of the drawer; {} from the outside of the left side",
+            notch.left,
+        ),
+    )
+    yield RunFact(
+        label="Arms",
+        value=say("{:bare} and {}", notch.left_arm, notch.right_arm),
+        note=say("clear, left and right; {} clear before the inner back", notch.room),
+    )
+    yield RunFact(
+        label="Short backs",
+        value=say("{:bare} and {}", notch.left_back, notch.right_back),
+        note="length, left and right",
+    )
+    yield RunFact(
+        label="Inner sides and back",
+        value=say("{:bare} and {}", notch.side_length, notch.head_length),
+        note=say("length; {} high, as the short backs", drawer.sizes.back_height),
+    )
+    yield RunFact(
+        label="Cut-out of the bottom",
+        value=say("{:bare} × {}", cut.length, cut.depth),
+        note=say(
+            "wide × deep from its rear edge, {} from its left end; saw the bottom whole first", cut.along
+        ),
+    )
 
 
 def _slides(slides: Slides, drawer: Drawer) -> Iterator[RunFact]:

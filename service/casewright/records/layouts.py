@@ -1,17 +1,17 @@
 """Layouts of a job's parts on its stock: what was asked, how far it is, what came of it, what is cut."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from enum import StrEnum
 from typing import Any, NamedTuple
 
-from sqlalchemy import Index, String, UniqueConstraint, and_, or_, select
+from sqlalchemy import Index, String, UniqueConstraint, and_, false, or_, select
 from sqlalchemy.orm import Mapped, mapped_column
 
 from casewright.records.base import ID_LENGTH, Base, Document, Item, Lasting, choice, owned_by
 from casewright.records.papers import LARGE
 from casewright.records.sessions import Fenced
-from casewright.records.stock import PieceState, StockPiece
+from casewright.records.stock import PieceKind, PieceState, StockPiece
 
 
 class LayoutState(StrEnum):
@@ -80,6 +80,25 @@ class CutTick(Item, Lasting, Base):
     who: Mapped[str] = mapped_column(String(120))
 
 
+class CutBoard(Item, Lasting, Base):
+    """A board or sheet of a layout that is cut up, once what was left of it has been put away."""
+
+    __tablename__ = "cut_board"
+    __table_args__ = (
+        owned_by("cut_layout", "layout_id"),
+        owned_by("job", "job_id"),
+        UniqueConstraint("shop_id", "layout_id", "board"),
+    )
+    layout_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    job_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    board: Mapped[str] = mapped_column(String(80))
+    """Its name in the layout."""
+    offcuts: Mapped[list[str]] = mapped_column(Document, default=list)
+    """The pieces that came of it; no references, for what is the demo's goes from the rack first."""
+    at: Mapped[datetime]
+    who: Mapped[str] = mapped_column(String(120))
+
+
 class LayoutRow(NamedTuple):
     """A layout in a list."""
 
@@ -107,6 +126,19 @@ def ticked(db: Fenced, layout_id: str) -> frozenset[tuple[str, int]]:
     )
     latest = {(board, step): is_done for board, step, is_done in rows}
     return frozenset(cut for cut, is_done in latest.items() if is_done)
+
+
+def cut_boards(db: Fenced, layout_id: str) -> Sequence[CutBoard]:
+    """The boards of a layout that were put away, in the order in which they were; one query."""
+    return db.scalars(
+        select(CutBoard).where(CutBoard.layout_id == layout_id).order_by(CutBoard.at, CutBoard.id)
+    ).all()
+
+
+def pieces_numbered(db: Fenced, numbers: Mapping[PieceKind, Iterable[int]]) -> Sequence[StockPiece]:
+    """Pieces of the rack by the numbers on their labels; one query."""
+    wanted = [and_(StockPiece.kind == kind, StockPiece.number.in_(some)) for kind, some in numbers.items()]
+    return db.scalars(select(StockPiece).where(or_(false(), *wanted))).all()
 
 
 def pieces_to_cut(db: Fenced, job_id: str, materials: Iterable[str]) -> Sequence[StockPiece]:

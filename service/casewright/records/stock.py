@@ -4,7 +4,7 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 
-from sqlalchemy import BigInteger, ForeignKeyConstraint, Index, String, Text, UniqueConstraint
+from sqlalchemy import BigInteger, ForeignKeyConstraint, Index, String, Text, UniqueConstraint, false
 from sqlalchemy.orm import Mapped, mapped_column
 
 from casewright.records.base import ID_LENGTH, Base, Document, Edited, Item, Lasting, Owned, choice, owned_by
@@ -55,6 +55,29 @@ class Supplier(Item, Edited, Base):
     ended_at: Mapped[datetime | None]
     """When the shop stopped to buy there; what was bought stays."""
     created_at: Mapped[datetime]
+    demo: Mapped[bool] = mapped_column(default=False, server_default=false())
+
+
+class SupplierPrice(Item, Lasting, Base):
+    """What a supplier quoted for a thing, or that it quotes it no more; the latest is the one that holds."""
+
+    __tablename__ = "supplier_price"
+    __table_args__ = (owned_by("supplier", "supplier_id"), Index(None, "shop_id", "supplier_id"))
+    supplier_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    kind: Mapped[str] = mapped_column(String(20))
+    """In the words of the price book: lumber, sheet, hardware, finish, consumable."""
+    item: Mapped[str] = mapped_column(String(120))
+    """The wood, or the thing."""
+    cut: Mapped[str] = mapped_column(String(20), default="")
+    """How a wood is sawn; empty for boards as they come."""
+    size: Mapped[str] = mapped_column(String(40), default="")
+    grade: Mapped[str] = mapped_column(String(30), default="")
+    """The grade of a wood; empty for any."""
+    price_cents: Mapped[int | None] = mapped_column(BigInteger)
+    """For one of them; none from the day on which it is quoted no more."""
+    quoted_on: Mapped[date]
+    at: Mapped[datetime]
+    who: Mapped[str] = mapped_column(String(120))
 
 
 class SupplyOrder(Item, Edited, Base):
@@ -97,7 +120,8 @@ class OrderLine(Item, Lasting, Base):
     price_cents: Mapped[int | None] = mapped_column(BigInteger)
     """The price of one of them that was known when it was ordered."""
     detail: Mapped[dict[str, Any]] = mapped_column(Document, default=dict)
-    """How much of it each job takes, by the job's id."""
+    """How much of it each job takes, by the job's id; what it took of it before rounding, and of
+    sheets the area of its parts."""
 
 
 class OrderJob(Owned, Lasting, Base):

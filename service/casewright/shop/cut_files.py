@@ -9,7 +9,7 @@ from casewright.pieces.asked.shop import Shop as Figures
 from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.pieces.takeoff.cut_parts import cut_data_for
 from casewright.records.stock import PieceKind, StockPiece
-from casewright.shop.stock import label
+from casewright.shop.stock import StockSort, label
 from casewright.wood.movement import Cut
 
 FACES = {"both": "both", "better": "front", "poor": "back"}
@@ -97,9 +97,31 @@ def _piece(piece: StockPiece) -> Iterator[tuple[str, Any]]:
 
 def _wood(piece: StockPiece) -> str:
     """A wood as the parts call it: its cut goes with it unless it is flat-sawn; a sheet with its size."""
-    if piece.is_sheet or piece.cut in {"", Cut.FLAT.value}:
+    if piece.is_sheet:
+        return f"{piece.size} in {piece.material}" if piece.size else piece.material
+    if piece.cut in {"", Cut.FLAT.value}:
         return piece.material
     return f"{piece.material}, {Cut(piece.cut).sawn}"
+
+
+def sort_called(wood: str, size: str) -> StockSort:
+    """What sort of stock a board or sheet is that a cut file names: the other way round.
+
+    Args:
+        wood: as the parts call it, such as `white oak, quartersawn` or `1/4 in birch plywood`
+        size: the class of boards; empty for sheets
+    """
+    if not size:
+        nominal, _, kind = wood.rpartition(" in ")
+        return StockSort(material=kind, size=nominal, is_sheet=True)
+    name, _, sawn = wood.partition(", ")
+    cut = next((each.value for each in Cut if each.sawn == sawn), Cut.FLAT.value)
+    return StockSort(material=name, size=size, cut=cut)
+
+
+def material_called(wood: str) -> str:
+    """What the rack calls the material that a part names: without its cut, a sheet without its size."""
+    return wood.partition(",")[0].rpartition(" in ")[2]
 
 
 def _defect(defect: Mapping[str, Any]) -> dict[str, Any]:

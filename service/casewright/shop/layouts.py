@@ -69,7 +69,7 @@ def ask_layout(
         demo=job.demo,
     )
     db.add(layout)
-    note_history(db, who, now, f"asked for layout {layout.number} of the parts on the stock", job_id=job_id)
+    note_history(db, who, now, f"Asked for layout {layout.number} of the parts on the stock.", job_id=job_id)
     return layout
 
 

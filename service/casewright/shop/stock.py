@@ -265,6 +265,7 @@ def label_offcut(
     *,
     origin: StockPiece | None = None,
     worth_cents: int | None = None,
+    is_demo: bool = False,
 ) -> StockPiece:
     """Measures, labels and values what is left of a board or a sheet.
 
@@ -277,11 +278,12 @@ def label_offcut(
         now: the moment
         origin: the board or sheet that it was cut from, if that is known
         worth_cents: what it is worth; where it is left out, what its feet of the board cost [cent]
+        is_demo: is it left of what only the demo had? That of a known board is the demo's where the board is
 
     Raises:
         Refused: it is larger than what it was cut from
     """
-    held: dict[str, Any] = {"cost_cents": worth_cents}
+    held: dict[str, Any] = {"cost_cents": worth_cents, "demo": is_demo}
     if origin is not None:
         if facts.length > from_ticks(origin.length_ticks) or facts.width > max(
             from_ticks(each)

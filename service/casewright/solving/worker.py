@@ -21,9 +21,8 @@ from casewright.cutting.plans.values import CutPlan
 from casewright.drawing.board_layout import board_drawing
 from casewright.measure.json_files import CannotRead
 from casewright.papers.cutting_data import cutting_data
+from casewright.solving.memory import limit_memory
 
-MEMORY = 2 * 1024**3
-"""Address space that the process may take: a job beyond all measure ends here and not in the service."""
 TOO_MUCH_MEMORY = (
     "This took more memory than a layout may. Lay out fewer parts at a time: one unit, or one wood."
 )
@@ -40,22 +39,13 @@ WARM_UP: dict[str, Any] = {
 
 def main() -> None:
     """Works until the input ends."""
-    _limit_memory()
+    limit_memory()
     jobs: SimpleQueue[dict[str, Any] | None] = SimpleQueue()
     stops: set[str] = set()
     Thread(target=_listen, args=(sys.stdin, jobs, stops), daemon=True).start()
     plan_cuts(cut_file_of(WARM_UP), Budget(now=time.monotonic, seconds=0.05, steps=1))
     while (job := jobs.get()) is not None:
         _say({"id": job["id"], **_answer(job, stops)})
-
-
-def _limit_memory() -> None:
-    """Where the system can: Windows has no such limit."""
-    try:
-        import resource  # noqa: PLC0415 - it is not on every system
-    except ImportError:
-        return
-    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
 
 
 def _listen(lines: TextIO, jobs: SimpleQueue[dict[str, Any] | None], stops: set[str]) -> None:

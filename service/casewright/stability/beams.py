@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.ledger import Ledger
 from casewright.measure.rounding import TOLERANCE, down_to, up_to
 from casewright.measure.saying import Words, say
@@ -245,7 +245,7 @@ def check_beam(
     """
     passes = sag <= limit + TOLERANCE
     thicker = say("Make it {:up} thick{}.", thick_enough(board.thickness, sag, limit), remedy) if sag else ""
-    return Finding(
+    return new_finding(
         rule=rule,
         verdict=Verdict.PASS if passes else Verdict.CAUTION,
         message=say(

@@ -4,7 +4,7 @@ Pulled off its centre line, a drawer turns until it bears on one side in front a
 While enough of it is still between the guides it slides all the same; below that length it locks.
 """
 
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import say
@@ -93,7 +93,7 @@ def check_jam(
     passes = engaged >= jam - TOLERANCE
     nearer = engaged / (2 * held.friction)
     shorter = max(0.0, length - jam)
-    return Finding(
+    return new_finding(
         rule="jam",
         verdict=Verdict.PASS if passes else Verdict.CAUTION,
         message=say(
@@ -129,7 +129,7 @@ def check_shape(length: Inches, width: Inches, *, about: str = "") -> Finding:
     Source: common practice: a drawer should be at least half as long as it is wide.
     """
     passes = length >= width / 2 - TOLERANCE
-    return Finding(
+    return new_finding(
         rule="drawer shape",
         verdict=Verdict.PASS if passes else Verdict.CAUTION,
         message=say("{} long and {} wide; half the width is {}.", length, width, width / 2),

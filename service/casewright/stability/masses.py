@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from casewright.measure.making import quickly_made
+from casewright.measure.making import maker, quickly_made
 from casewright.measure.units import (
     CubicFeet,
     Degrees,
@@ -38,6 +38,10 @@ class Mass:
     def __post_init__(self) -> None:
         if self.weight < 0:
             raise ValueError(f"{self.label} weighs less than nothing; give its weight in pounds.")
+
+
+new_mass = maker(Mass)
+"""Makes a mass as `Mass` does, and sooner: a piece is tried in dozens of situations."""
 
 
 @quickly_made
@@ -171,7 +175,7 @@ def empty(drawer: Drawer) -> Mass:
 
     Source: geometry.
     """
-    return Mass(label=drawer.label, weight=drawer.weight, x=drawer.front + drawer.centre, z=drawer.height)
+    return new_mass(label=drawer.label, weight=drawer.weight, x=drawer.front + drawer.centre, z=drawer.height)
 
 
 def together(label: str, masses: Sequence[Mass]) -> Mass:
@@ -188,8 +192,8 @@ def together(label: str, masses: Sequence[Mass]) -> Mass:
     """
     weight = math.fsum(mass.weight for mass in masses)
     if weight <= 0:
-        return Mass(label=label, weight=0.0, x=0.0)
-    return Mass(
+        return new_mass(label=label, weight=0.0, x=0.0)
+    return new_mass(
         label=label,
         weight=weight,
         x=math.fsum(mass.weight * mass.x for mass in masses) / weight,
@@ -209,7 +213,7 @@ def contents(drawer: Drawer) -> Mass:
 
     Source: geometry.
     """
-    return Mass(
+    return new_mass(
         label=f"{drawer.label} contents",
         weight=drawer.fill_weight,
         x=drawer.front + drawer.fill_centre,
@@ -229,7 +233,7 @@ def hung_on(drawer: Drawer, weight: Pounds) -> Mass:
 
     Source: ASTM F2057-23, 9.2.3, as reported by a test laboratory.
     """
-    return Mass(label=f"on {drawer.label}", weight=weight, x=drawer.front, z=drawer.load_height)
+    return new_mass(label=f"on {drawer.label}", weight=weight, x=drawer.front, z=drawer.load_height)
 
 
 def shut(leaf: Leaf) -> Mass:
@@ -243,7 +247,7 @@ def shut(leaf: Leaf) -> Mass:
 
     Source: geometry.
     """
-    return Mass(label=leaf.label, weight=leaf.weight, x=leaf.front + leaf.centre, z=leaf.height)
+    return new_mass(label=leaf.label, weight=leaf.weight, x=leaf.front + leaf.centre, z=leaf.height)
 
 
 def swung(leaf: Leaf) -> Mass:
@@ -257,7 +261,7 @@ def swung(leaf: Leaf) -> Mass:
 
     Source: geometry: hinged at the face, opened by 90 degrees.
     """
-    return Mass(label=leaf.label, weight=leaf.weight, x=leaf.front - leaf.width / 2, z=leaf.height)
+    return new_mass(label=leaf.label, weight=leaf.weight, x=leaf.front - leaf.width / 2, z=leaf.height)
 
 
 def hung_on_leaf(leaf: Leaf, weight: Pounds) -> Mass:
@@ -272,7 +276,7 @@ def hung_on_leaf(leaf: Leaf, weight: Pounds) -> Mass:
 
     Source: from memory of ASTM F2057-23; hold the standard.
     """
-    return Mass(label=f"on {leaf.label}", weight=weight, x=leaf.front - leaf.width, z=leaf.load_height)
+    return new_mass(label=f"on {leaf.label}", weight=weight, x=leaf.front - leaf.width, z=leaf.load_height)
 
 
 def tilt_of(block: Inches, support_depth: Inches) -> Degrees:

@@ -4,7 +4,7 @@ A strip of the bottom, one inch wide, is taken as a beam that rests in the two g
 above it. The grooves hold its ends somewhat and the wood beside it helps, so the true sag is a little less.
 """
 
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import TOLERANCE, up_to
 from casewright.measure.saying import Words, say
@@ -146,7 +146,7 @@ def check_sag(
     limit = ledger.take("sag_limit", sag_limit, span=span, ratio=held.sag_ratio)
     passes = sag <= limit + TOLERANCE
     remedy = sag_remedy(sag, limit, span, thickness, muntin)
-    return Finding(
+    return new_finding(
         rule="bottom sag",
         verdict=Verdict.PASS if passes else Verdict.STOP,
         message=say(

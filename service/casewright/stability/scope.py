@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import CubicFeet, Inches, Pounds
 from casewright.stability.limits import Limits, source_of
@@ -77,7 +77,7 @@ def check_scope(piece: Piece, use: Use, limits: Limits) -> Finding:
     else:
         why = reason_outside(piece.height, weight, use, limits)
         message = say("Outside {}: {}. {}", RULE, why, SCREEN)
-    return Finding(
+    return new_finding(
         rule="tip scope",
         verdict=Verdict.PASS,
         message=message,
@@ -127,7 +127,7 @@ def check_restraint(planned: bool, covered: bool) -> Finding:
         "The rule asks for one with each piece" if covered else "Every free-standing chest should have one"
     )
     missing = Verdict.STOP if covered else Verdict.CAUTION
-    return Finding(
+    return new_finding(
         rule="tip restraint",
         verdict=Verdict.PASS if planned else missing,
         message=(

@@ -11,12 +11,13 @@ from casewright.stability.masses import (
     empty,
     hung_on,
     hung_on_leaf,
+    new_mass,
     shut,
     swung,
     tilt_of,
     together,
 )
-from casewright.stability.tipping import Kind, Moving, Situation
+from casewright.stability.tipping import Kind, Moving, Situation, new_moving, new_situation
 
 FILLED_FROM = 0.5
 """Drawers are filled where so much of their room, or more, can be open at once (from memory of 9.2.1)."""
@@ -37,7 +38,7 @@ def all_open_filled(piece: Piece) -> Situation:
     return Situation(
         kind=Kind.ALL_OPEN,
         standing=(piece.case, *map(swung, piece.leaves)),
-        moving=tuple(Moving(mass=mass, travel=drawer.travel) for mass, drawer in full),
+        moving=tuple(new_moving(mass=mass, travel=drawer.travel) for mass, drawer in full),
     )
 
 
@@ -84,7 +85,7 @@ def _one_open(piece: Piece, pulled: Drawer, closed: tuple[Mass, ...]) -> Situati
         kind=Kind.ONE_OPEN,
         about=pulled.label,
         standing=(piece.case, *map(swung, piece.leaves), *closed),
-        moving=tuple(Moving(mass=mass, travel=pulled.travel) for mass in (empty(pulled), *inside)),
+        moving=tuple(new_moving(mass=mass, travel=pulled.travel) for mass in (empty(pulled), *inside)),
     )
 
 
@@ -149,7 +150,7 @@ def child_on_drawer(
 
 
 def _opened(drawer: Drawer) -> Moving:
-    return Moving(mass=empty(drawer), travel=drawer.travel)
+    return new_moving(mass=empty(drawer), travel=drawer.travel)
 
 
 def _child_on(
@@ -160,11 +161,11 @@ def _child_on(
     out: tuple[Moving, ...],
     closed: tuple[Mass, ...],
 ) -> Situation:
-    return Situation(
+    return new_situation(
         kind=Kind.CHILD_CARPET if tilt else Kind.CHILD_LEVEL,
         about=pulled.label,
         standing=(piece.case, *closed),
-        moving=(Moving(mass=hung_on(pulled, weight), travel=pulled.travel), *out),
+        moving=(new_moving(mass=hung_on(pulled, weight), travel=pulled.travel), *out),
         tilt=tilt,
     )
 
@@ -249,7 +250,7 @@ def _without(whole: Mass, one: Mass) -> tuple[Mass, ...]:
     if weight <= one.weight * 1e-9:
         return ()
     return (
-        Mass(
+        new_mass(
             label="the other drawers",
             weight=weight,
             x=(whole.weight * whole.x - one.weight * one.x) / weight,

@@ -2,7 +2,7 @@
 
 from math import isfinite
 
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import down_to, up_to
 from casewright.measure.saying import Words, say
@@ -167,7 +167,7 @@ def check_case(
     why: Words = f"Screen for {RULE}; the test decides."
     if outside:
         why = say("{} does not ask for this, as {}; its case is looked at as common practice.", RULE, outside)
-    return Finding(
+    return new_finding(
         rule=f"tip {situation.kind}",
         verdict=verdict,
         message=say(

@@ -6,6 +6,8 @@ from casewright.web.bench.taps import router as taps
 from casewright.web.bench.time import router as time_
 from casewright.web.cutting.asking import router as cutting_asked
 from casewright.web.cutting.page import router as cutting
+from casewright.web.cutting.put_away import router as cutting_put_away
+from casewright.web.cutting.short import router as cutting_short
 from casewright.web.door.account import router as account
 from casewright.web.door.demo import router as demo
 from casewright.web.door.entry import router as doors
@@ -38,6 +40,7 @@ from casewright.web.stock.new_order import router as stock_new_order
 from casewright.web.stock.orders import router as stock_orders
 from casewright.web.stock.piece import router as stock_piece
 from casewright.web.stock.rack import router as stock_rack
+from casewright.web.stock.supplier_prices import router as stock_supplier_prices
 from casewright.web.stock.suppliers import router as stock_suppliers
 from casewright.web.stock.tally import router as stock_tally
 from casewright.web.stock.yields import router as stock_yields
@@ -63,6 +66,8 @@ ROUTERS = (
     jobs,
     cutting_asked,
     cutting,
+    cutting_put_away,
+    cutting_short,
     job_forms,
     job_page,
     job_money,
@@ -99,6 +104,7 @@ ROUTERS = (
     stock_chance,
     stock_new_order,
     stock_orders,
+    stock_supplier_prices,
     stock_suppliers,
     stock_yields,
     search,

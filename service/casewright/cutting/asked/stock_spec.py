@@ -37,6 +37,11 @@ class Stock(Spec):
     )
     offcut: bool = Field(False, description="Is it left from another job?", examples=[True])
     place: Words = Field("", description="Where it lies.", examples=["rack 2"])
+    spare: bool = Field(
+        False,
+        description="Is it not to be cut up for this, but named as a way out where parts find no place?",
+        examples=[True],
+    )
 
 
 class Board(Stock):

@@ -8,6 +8,7 @@ Source: fixing by reduced costs, common practice in integer programming.
 """
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import highspy
@@ -18,23 +19,25 @@ from casewright.cutting.compiled import compiled
 from casewright.cutting.lengths.knapsack import Whole
 from casewright.cutting.lengths.prices import Prices
 from casewright.cutting.lengths.task import Task
-from casewright.measure.units import Count
+from casewright.measure.units import Count, Number
 
 MOST_SETS = 9_000
 MOST_NODES = 3_000_000
 """Of the search for sets: a tenth of a second."""
-KEPT_BACK = 0.25
-"""Of the time that is left, since HiGHS does not look up often."""
-BRANCHES = 5_000
+BRANCHES = 2_000
 """Nodes of the programme, so that it ends by itself where no time is given."""
+POOLS = ((500, 0.6), (2_000, 0.8), (MOST_SETS, 0.85))
+"""So many sets are tried together, for so much of the time that is left: how long a programme takes is much
+a matter of luck, and with fewer sets it is shorter. The rest is kept back, since HiGHS does not look up
+often."""
 
 
 @dataclass(frozen=True, slots=True)
 class Near:
-    """Sets of which a better layout can be made.
+    """Sets of which a better layout can be made, if of some pieces more may be cut than are wanted.
 
     Attributes:
-        sets: how often each piece is in each
+        sets: how often each piece is in each, those first that are worth most beside what their stock needs
         on: the stock of each
         whole: whether these are all
     """
@@ -43,9 +46,32 @@ class Near:
     on: Whole
     whole: bool
 
+    def pools(self) -> Iterator[tuple["Near", Number]]:
+        """The first sets, and all of them; with the share of the time that is left for each."""
+        if len(self.on) <= POOLS[1][0]:
+            yield self, POOLS[-1][1]
+            return
+        for many, share in POOLS:
+            yield Near(self.sets[:many], self.on[:many], self.whole and many >= len(self.on)), share
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """What came of a choice.
+
+    Attributes:
+        bars: pieces on each bar of a layout that costs no more than the target; None where none was found
+        on: the stock of each
+        none: whether there is none, of whatever sets
+    """
+
+    bars: Whole | None
+    on: Whole
+    none: bool = False
+
 
 def near_sets(task: Task, prices: Prices, over: Whole, target: Count) -> Near:
-    """The sets that a layout can hold which costs no more than the target.
+    """The sets that a layout can hold which costs no more than the target, if each bar is as full as can be.
 
     Args:
         task: lengths, stock and costs
@@ -80,18 +106,23 @@ def near_sets(task: Task, prices: Prices, over: Whole, target: Count) -> Near:
         sets[:, order] = room[:many]
         found.append(sets)
         on.append(np.full(many, k, np.int64))
-    return Near(np.concatenate(found), np.concatenate(on), whole)
+    sets, stocks = np.concatenate(found), np.concatenate(on)
+    nearest = np.argsort(prices.needs[stocks] - sets @ prices.worths, kind="stable")
+    return Near(sets[nearest], stocks[nearest], whole)
 
 
-def chosen(task: Task, near: Near, budget: Budget, target: Count) -> Whole | None:
-    """How often each set is cut in a layout that costs no more than the target; None where none was found.
+def chosen(task: Task, near: Near, budget: Budget, target: Count, share: Number = 1) -> Chosen:
+    """Bars that cost no more than the target.
 
     Args:
         task: what is to be cut
         near: the sets
         budget: how long it may take
         target: the cost that is wanted
+        share: of the time that is left [1]
     """
+    if not len(near.on):
+        return Chosen(None, near.on, near.whole)
     pieces, many = len(task.lengths), len(near.on)
     limited = np.flatnonzero(~task.unlimited)
     highs = highspy.Highs()  # type: ignore[no-untyped-call]
@@ -101,9 +132,14 @@ def chosen(task: Task, near: Near, budget: Budget, target: Count) -> Whole | Non
         "mip_detect_symmetry": False,
         "mip_max_nodes": BRANCHES,
         "objective_target": target + 0.01,
+        "mip_allow_cut_separation_at_nodes": False,
+        # They seldom find the few layouts that there are, and do not look up when time is over.
+        "mip_heuristic_run_rens": False,
+        "mip_heuristic_run_rins": False,
+        "mip_heuristic_run_feasibility_jump": False,
     }.items():
         highs.setOptionValue(option, value)
-    kept_back = 0.0 if budget.left() == math.inf else KEPT_BACK * budget.left()
+    kept_back = 0.0 if budget.left() == math.inf else (1 - share) * budget.left()
 
     def look(event: highspy.highs.HighsCallbackEvent) -> None:
         """Stop when the budget does."""
@@ -115,7 +151,7 @@ def chosen(task: Task, near: Near, budget: Budget, target: Count) -> Whole | Non
     highs.cbSimplexInterrupt += look
     rows = pieces + len(limited)
     low = np.concatenate([task.demand.astype(float), np.zeros(len(limited))])
-    high = np.concatenate([task.demand.astype(float), task.limits[limited].astype(float)])
+    high = np.concatenate([np.full(pieces, highspy.kHighsInf), task.limits[limited].astype(float)])
     nothing = np.zeros(0, np.int32)
     highs.addRows(rows, low, high, 0, np.zeros(rows, np.int32), nothing, np.zeros(0))
     table = np.concatenate([near.sets, (near.on[:, None] == limited[None, :]).astype(np.int64)], axis=1)
@@ -131,19 +167,26 @@ def chosen(task: Task, near: Near, budget: Budget, target: Count) -> Whole | Non
     # More than the target is of no use: this cuts off what leads there.
     highs.addRow(0.0, float(target) + 0.01, many, columns, task.costs[near.on].astype(float))
     highs.run()
-    if highs.getInfo().primal_solution_status != 2:  # 2: there is one
-        return None
+    if highs.getInfo().primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
+        impossible = highs.getModelStatus() == highspy.HighsModelStatus.kInfeasible
+        return Chosen(None, near.on[:0], impossible and near.whole)
     often: Whole = np.rint(np.array(highs.getSolution().col_value)).astype(np.int64)
-    made = often @ near.sets
-    used = np.bincount(near.on, weights=often, minlength=len(task.caps))
-    return often if (made == task.demand).all() and (used <= task.limits).all() else None
+    bars, on = np.repeat(near.sets, often, axis=0), np.repeat(near.on, often)
+    above = bars.sum(axis=0) - task.demand
+    if (above < 0).any() or (np.bincount(on, minlength=len(task.caps)) > task.limits).any():
+        return Chosen(None, on)
+    for at in range(len(bars)):
+        fewer = np.minimum(bars[at], above)
+        bars[at] -= fewer
+        above -= fewer
+    return Chosen(bars, on)
 
 
 @compiled
 def _near(
     lengths: Whole, bounds: Whole, worths: Whole, cap: int, need: int, found: Whole, most_nodes: int
 ) -> tuple[int, bool]:
-    """All sets of a length that are worth so much, pieces by falling density; how many, whether all."""
+    """All full sets of a length that are worth so much, pieces by falling density; how many, whether all."""
     pieces = lengths.shape[0]
     taken = np.zeros(pieces, np.int64)
     many = 0
@@ -157,7 +200,12 @@ def _near(
             worth += taken[i] * worths[i]
             i += 1
             continue
-        if worth >= need and left < cap:
+        full = left < cap
+        for j in range(pieces):
+            if lengths[j] <= left and taken[j] < bounds[j]:
+                full = False
+                break
+        if worth >= need and full:
             if many == found.shape[0]:
                 return many, False
             found[many, :i] = taken[:i]

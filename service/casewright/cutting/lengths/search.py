@@ -124,13 +124,20 @@ class Search:
         if at_root is None:
             return
         near = near_sets(self.task, at_root.prices, at_root.over, target)
-        self.steps += CHOICE
         if not near.whole:
+            self.steps += CHOICE
             return
-        often = chosen(self.task, near, self.budget, target)
-        if often is not None:
-            there = often > 0
-            self._offer(together(self.task, near.sets[there], near.on[there], often[there], self.task.demand))
+        for pool, share in near.pools():
+            self.steps += CHOICE
+            found = chosen(self.task, pool, self.budget, target, share)
+            if found.bars is not None:
+                ones = np.ones(len(found.on), np.int64)
+                self._offer(together(self.task, found.bars, found.on, ones, self.task.demand))
+            elif found.none:
+                self.low = max(self.low, Fraction(self.best.cost))
+                self._tell()
+            if self.done:
+                return
 
     def _up(self, value: Fraction) -> int:
         """The least that all stock can cost if it costs no less than this."""

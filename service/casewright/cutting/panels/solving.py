@@ -40,7 +40,7 @@ def plan_panels(problem: PanelProblem, budget: Budget) -> PanelAnswer:
     Source: destroy and refill after Shaw 1998, annealing after Kirkpatrick et al. 1983 (from memory);
         measured in tests/benchmarks.
     """
-    desk = _Desk(problem)
+    desk = Desk(problem)
     bound = least_cost(problem)
     seeds = np.random.default_rng(budget.seed)
     plan, need, short, complete = desk.first(int(seeds.integers(SEEDS)))
@@ -52,12 +52,12 @@ def plan_panels(problem: PanelProblem, budget: Budget) -> PanelAnswer:
 
 
 def _improved(
-    desk: "_Desk", first: Plan, cost: Count, bound: Count, budget: Budget, seeds: np.random.Generator
+    desk: "Desk", first: Plan, cost: Count, bound: Count, budget: Budget, seeds: np.random.Generator
 ) -> tuple[Count, Plan]:
     """The best plan found until the budget is used up, with its cost."""
-    best = _copied(first)
-    walks = [_copied(first) for _ in range(THREADS)]
-    bests = [_copied(first) for _ in range(THREADS)]
+    best = copied(first)
+    walks = [copied(first) for _ in range(THREADS)]
+    bests = [copied(first) for _ in range(THREADS)]
     step = 0
     with ThreadPoolExecutor(THREADS) as threads:
         while cost > bound and budget.allows(step):
@@ -72,11 +72,11 @@ def _improved(
             step += 1
             winner = min(range(THREADS), key=lambda t: found[t])
             if found[winner] < cost:
-                cost, best = found[winner], _copied(bests[winner])
+                cost, best = found[winner], copied(bests[winner])
                 budget.tell(Progress(cost=cost, bound=bound, seconds=budget.spent()))
                 for t in range(THREADS):
-                    bests[t] = _copied(best)
-                    walks[t] = _copied(best)
+                    bests[t] = copied(best)
+                    walks[t] = copied(best)
     return cost, best
 
 
@@ -87,12 +87,22 @@ def _left_of(budget: Budget, step: Count) -> Number:
     return budget.left() / budget.seconds if 0 < budget.seconds < np.inf else 1.0
 
 
-def _copied(plan: Plan) -> Plan:
+def copied(plan: Plan) -> Plan:
+    """The same plan over again, so that one of the two may be changed.
+
+    Args:
+        plan: the plan
+
+    Returns:
+        Its copy.
+
+    Source: arithmetic.
+    """
     used, ways, counts, rows = plan
     return used.copy(), ways.copy(), counts.copy(), rows.copy()
 
 
-class _Desk:
+class Desk:
     """A problem as rows of numbers, with room for plans of it."""
 
     def __init__(self, problem: PanelProblem) -> None:

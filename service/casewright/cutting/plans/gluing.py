@@ -66,11 +66,10 @@ def glued_together(start: Desk, asked: Wanted, budget: Budget) -> Outcome | None
     for blank in asked.blanks:
         singles.setdefault((blank.length, blank.width), []).append(blank)
     kinds = Counter(asked.panels)
-    rule = StripRule(
-        allowance=grid.up(jointing + desk.kerf),
-        narrowest=max(1, grid.up(narrowest - jointing)),
-        widest=(widest - jointing) // grid.step,
-    )
+    least, most = max(1, grid.up(narrowest - jointing)), (widest - jointing) // grid.step
+    if most < 2 * least:  # so it may be in whole steps, though it was not before
+        return None
+    rule = StripRule(allowance=grid.up(jointing + desk.kerf), narrowest=least, widest=most)
     answer = plan_panels(
         PanelProblem(
             panels=tuple(

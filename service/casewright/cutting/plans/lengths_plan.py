@@ -49,7 +49,7 @@ def length_lots(file: CutFile) -> Iterator[LengthLot]:
         if part.width is None:
             found.setdefault(part.wood.casefold(), []).append(part)
     for wood, parts in found.items():
-        stock = tuple(each for each in file.lengths if each.wood.casefold() == wood)
+        stock = tuple(each for each in file.lengths if each.wood.casefold() == wood and not each.spare)
         yield LengthLot(wood=parts[0].wood, parts=tuple(parts), stock=stock)
 
 

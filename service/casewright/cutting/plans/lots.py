@@ -1,6 +1,6 @@
 """Lots: parts and stock of one wood and class, or one kind of sheet, which are laid out together."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -26,6 +26,7 @@ class Lot:
         parts: what is cut from it
         sets: those of its parts that match
         grounds: boards or sheets
+        spare: boards or sheets that are cut up only where parts find no place else, if somebody says so
         costs: what each board or sheet counts, by its mark: cents, or hundredths of a square inch
             [dimensionless]
         measure: what the costs are in
@@ -36,6 +37,7 @@ class Lot:
     parts: tuple[CutPart, ...]
     sets: tuple[GrainSet, ...]
     grounds: tuple[Ground, ...]
+    spare: tuple[Ground, ...]
     costs: Mapping[str, Count]
     measure: Measure
 
@@ -65,28 +67,49 @@ def lots_of(file: CutFile) -> Iterator[Lot]:
     for part in file.parts:
         if part.width is not None:
             found.setdefault((part.wood.casefold(), part.thickness_class or ""), []).append(part)
-    for (wood, thickness_class), parts in found.items():
-        codes = {part.code for part in parts}
-        stock: Iterable[Board | SheetStock] = (
-            (board for board in file.boards if board.thickness_class == thickness_class)
-            if thickness_class
-            else file.sheets
-        )
-        grounds = tuple(
-            ground
-            for each in stock
-            if each.wood.casefold() == wood and (ground := ground_of(each, file.saw)) is not None
-        )
-        costs, measure = costs_of(grounds)
-        yield Lot(
-            wood=parts[0].wood,
-            thickness_class=thickness_class,
-            parts=tuple(parts),
-            sets=tuple(each for each in file.sets if each.rows[0][0] in codes),
-            grounds=grounds,
-            costs=costs,
-            measure=measure,
-        )
+    for (_, thickness_class), parts in found.items():
+        yield lot_of(file, parts[0].wood, thickness_class, parts)
+
+
+def lot_of(file: CutFile, wood: str, thickness_class: str, parts: Sequence[CutPart]) -> Lot:
+    """What is laid out together of one wood and class, or of one kind of sheet.
+
+    Args:
+        file: the cut file
+        wood: the wood or kind of sheet
+        thickness_class: of boards; empty for sheets
+        parts: what is cut from it
+
+    Returns:
+        The lot; spare stock on which something was put by hand is spare no more.
+
+    Source: common practice.
+    """
+    stock: Iterable[Board | SheetStock] = (
+        (board for board in file.boards if board.thickness_class == thickness_class)
+        if thickness_class
+        else file.sheets
+    )
+    held = [
+        ground
+        for each in stock
+        if each.wood.casefold() == wood.casefold() and (ground := ground_of(each, file.saw)) is not None
+    ]
+    begun = {hand.on for part in parts for hand in part.placed}
+    spare = tuple(ground for ground in held if ground.stock.spare and ground.stock.code not in begun)
+    grounds = tuple(ground for ground in held if ground not in spare)
+    costs, measure = costs_of(grounds)
+    codes = {part.code for part in parts}
+    return Lot(
+        wood=wood,
+        thickness_class=thickness_class,
+        parts=tuple(parts),
+        sets=tuple(each for each in file.sets if each.rows[0][0] in codes),
+        grounds=grounds,
+        spare=spare,
+        costs=costs,
+        measure=measure,
+    )
 
 
 def costs_of(grounds: Iterable[Ground]) -> tuple[dict[str, Count], Measure]:

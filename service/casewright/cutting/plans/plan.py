@@ -2,12 +2,11 @@
 
 import math
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from casewright.cutting.asked.cut_file import CutFile
 from casewright.cutting.budget import Budget, Progress
-from casewright.cutting.plans.blanks import Blank, strip_blanks
 from casewright.cutting.plans.bounds import least_cost
 from casewright.cutting.plans.by_hand import NotThere, put_by_hand
 from casewright.cutting.plans.desk import Desk
@@ -15,18 +14,20 @@ from casewright.cutting.plans.filling import part_of
 from casewright.cutting.plans.finished import boards_of, parts_area, worth_left
 from casewright.cutting.plans.gluing import glued_together
 from casewright.cutting.plans.lengths_plan import LengthLot, length_lots, plan_lengths
+from casewright.cutting.plans.lengths_ways_out import length_ways_out
 from casewright.cutting.plans.lots import Lot, lots_of, weighed
+from casewright.cutting.plans.making_up import made_up
 from casewright.cutting.plans.phases import Outcome, by_wish, lay_out
 from casewright.cutting.plans.put_together import glued_panels
 from casewright.cutting.plans.reasons import unplaced_of
 from casewright.cutting.plans.rescue import rescued
 from casewright.cutting.plans.sawing import Way
 from casewright.cutting.plans.sets import broken_sets
-from casewright.cutting.plans.strips import Panel, choices
 from casewright.cutting.plans.values import CutPlan, LotPlan, Tried
 from casewright.cutting.plans.wanted import Wanted, wanted
+from casewright.cutting.plans.ways_out import LaidLot, ways_out
 from casewright.measure.lengths import to_ticks
-from casewright.measure.units import TICKS_PER_INCH, Count, Number, Ticks
+from casewright.measure.units import TICKS_PER_INCH, Count, Number
 
 WAYS: dict[str, Way | None] = {
     "rip first": Way.RIP,
@@ -41,10 +42,6 @@ TOGETHER = "strips as boards allow"
 """What the way is called in which the strips of panels are chosen board by board."""
 TOGETHER_SHARE = 0.6
 """Of the time, for that way [1]."""
-STRIPS_SHARE = 0.4
-"""Of the time, for choosing how panels are made up [1]."""
-TRIALS = 12
-"""So many trials of strips share that time."""
 
 
 LITTLE = 36 * TICKS_PER_INCH**2
@@ -70,11 +67,20 @@ def plan_cuts(file: CutFile, budget: Budget) -> CutPlan:
         *(sum(part.count for part in one.parts) for one in ones),
     ]
     plans: list[LotPlan] = []
+    laid: list[LaidLot] = []
     both: list[Lot | LengthLot] = [*lots, *ones]
     for place, lot in enumerate(both):
         time = budget.left() * weights[place] / sum(weights[place:])
         own = replace(part_of(budget, time), tell=_Teller(plans, budget).heard)
-        plans.append(plan_lot(file, lot, own) if isinstance(lot, Lot) else plan_lengths(file, lot, own))
+        if isinstance(lot, Lot):
+            plan, desk = plan_lot(file, lot, own)
+            laid.append(LaidLot(lot=lot, desk=desk, unplaced=plan.unplaced))
+        else:
+            plan = plan_lengths(file, lot, own)
+            plan = replace(plan, ways_out=length_ways_out(file, lot, plan.unplaced, own))
+        plans.append(plan)
+    for place, one in enumerate(laid):
+        plans[place] = replace(plans[place], ways_out=ways_out(file, one, laid, budget))
     return CutPlan(file=file, lots=tuple(plans), seconds=budget.spent())
 
 
@@ -100,7 +106,7 @@ class _Teller:
             )
 
 
-def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
+def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> tuple[LotPlan, Desk]:
     """The layout of one lot of boards or sheets.
 
     Args:
@@ -109,7 +115,7 @@ def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
         budget: time and steps
 
     Returns:
-        The best of the ways that were tried.
+        The best of the ways that were tried, and what lies on which board.
 
     Source: common practice: rip first and crosscut first are both tried, and the better is taken.
     """
@@ -124,7 +130,7 @@ def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
         found = glued_together(desk, asked, some)
         if found is not None:
             outcomes.append((TOGETHER, rescued(found, asked, file, stages, some)))
-    blanks = [*asked.blanks, *_strips(desk, asked, stages, budget)]
+    blanks = [*asked.blanks, *made_up(desk, asked, stages, budget)]
     wishes = by_wish(blanks, lot)
     is_mixed = len({(wish.takes_sap, wish.takes_back) for wish in wishes}) > 1
     ways = _ways(file, lot)
@@ -143,7 +149,7 @@ def plan_lot(file: CutFile, lot: Lot, budget: Budget) -> LotPlan:
     taken = min(
         range(len(outcomes)), key=lambda one: (*_rank(outcomes[one][1], file, coarse=lot.is_sheets), one)
     )
-    return _lot_plan(file, lot, asked, outcomes, taken, misplaced)
+    return _lot_plan(file, lot, asked, outcomes, taken, misplaced), outcomes[taken][1].desk
 
 
 def _ways(file: CutFile, lot: Lot) -> tuple[str, ...]:
@@ -160,43 +166,6 @@ def _rank(outcome: Outcome, file: CutFile, *, coarse: bool = False) -> tuple[Num
         return outcome.lacking, cost
     left, cuts = worth_left(outcome.desk, file)
     return outcome.lacking, cost, -round(left / LITTLE), cuts
-
-
-def _strips(desk: Desk, asked: Wanted, stages: int, budget: Budget) -> list[Blank]:
-    """The strips of all panels: by trial, each kind of panel made up in the ways that it may be."""
-    kinds: dict[Panel, int] = Counter(asked.panels)
-    options = {kind: list(dict.fromkeys(choices(kind, desk.lot.grounds))) for kind in kinds}
-    chosen = {kind: held[0] for kind, held in options.items()}
-    if all(len(held) == 1 for held in options.values()):
-        return list(_made_of(kinds, chosen))
-    own = part_of(budget, budget.left() * STRIPS_SHARE)
-    time = own.left() / TRIALS
-
-    def tried(choice: dict[Panel, tuple[Ticks, ...]]) -> tuple[Number, ...]:
-        blanks = [*asked.blanks, *_made_of(kinds, choice)]
-        some = part_of(own, time, quiet=True)
-        made = lay_out(desk, blanks, None, stages, some, as_pickiest=True)
-        return made.lacking, made.desk.cost(), sum(map(len, choice.values()))
-
-    best = tried(chosen)
-    for trial in range(TRIALS if budget.steps is not None else 10_000):
-        moves = [
-            (kind, option) for kind, held in options.items() for option in held if option != chosen[kind]
-        ]
-        if trial >= len(moves) or own.left() <= 0:
-            break
-        kind, option = moves[trial]
-        other = {**chosen, kind: option}
-        if (found := tried(other)) < best:
-            best, chosen = found, other
-    return list(_made_of(kinds, chosen))
-
-
-def _made_of(kinds: dict[Panel, int], chosen: dict[Panel, tuple[Ticks, ...]]) -> Iterator[Blank]:
-    for kind, number in kinds.items():
-        widths = chosen[kind]
-        for _ in range(number):
-            yield from [kind.blank] if len(widths) == 1 else strip_blanks(kind.blank, widths)
 
 
 def _lot_plan(

@@ -27,9 +27,8 @@ def unplaced_of(blanks: Sequence[Blank], asked: Wanted, lot: Lot) -> Iterator[Un
     glued = {panel.blank for panel in asked.panels}
     found: Counter[tuple[str, Words]] = Counter()
     for blank in blanks:
-        why = (
-            f"no room is left for all of its strips in {_name(lot)}" if blank in glued else reason(blank, lot)
-        )
+        is_torn = blank in glued and bool(lot.grounds)
+        why = f"no room is left for all of its strips in {_name(lot)}" if is_torn else reason(blank, lot)
         found.update((code, why) for code in blank.codes)
     for (code, why), number in found.items():
         yield Unplaced(code=code, count=number, reason=why)

@@ -1,6 +1,8 @@
 """A plan of cutting: what a layout says of each board, and of all of them together."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from casewright.cutting.asked.cut_file import CutFile
 from casewright.cutting.plans.blanks import Broken
@@ -182,6 +184,39 @@ class Unplaced:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WayOut:
+    """A way to find a place for parts that have none, as it was tried on what the layout leaves.
+
+    Attributes:
+        kind: what is done: `glue up`, `resaw`, `sapwood`, `hidden face`, `turn`, `other class`, `other stock`
+            or `one more`
+        words: the same in words
+        codes: the parts that find a place so, each as often as it does
+        short: how many parts have no place [dimensionless]
+        boards: what is cut for it beyond the layout
+        cost: what that counts [dimensionless]
+        measure: what the cost is in: cents, or hundredths of a square inch or of an inch
+        feet: how much it is: board feet, square feet of sheets or feet of lengths [dimensionless]
+        change: what it changes in the cut file, for whoever wants it so
+    """
+
+    kind: str
+    words: Words
+    codes: tuple[str, ...]
+    short: Count
+    boards: tuple[str, ...]
+    cost: Count
+    measure: Measure | str
+    feet: Number
+    change: Mapping[str, Any]
+
+    @property
+    def lacking(self) -> Count:
+        """How many parts are still without a place [dimensionless]."""
+        return self.short - len(self.codes)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Glued:
     """How the strips of a panel are put together.
 
@@ -211,6 +246,7 @@ class LotPlan:
         lengths: each length that is cut
         glued: each panel, and how its strips are put together
         unplaced: parts for which there was no room
+        ways_out: how they could have one, the best first
         broken: sets that are not kept
         misplaced: parts that cannot lie where they were put by hand
         tried: the ways that were tried
@@ -228,6 +264,7 @@ class LotPlan:
     lengths: tuple[LengthLayout, ...] = ()
     glued: tuple[Glued, ...] = ()
     unplaced: tuple[Unplaced, ...] = ()
+    ways_out: tuple[WayOut, ...] = ()
     broken: tuple[Broken, ...] = ()
     misplaced: tuple[NotThere, ...] = ()
     tried: tuple[Tried, ...] = ()

@@ -207,15 +207,20 @@ def split_down(rows: Rows, path: Path, into: int = 2) -> Edited:
         _needs_opening(cell)
         holds = cell.given.get("holds") or row.given.get("holds")
         kept = {name: value for name, value in cell.given.items() if name in {"shelves", "leaves", "hinged"}}
+        # The pipes that a row is notched for stand behind all that it becomes.
+        notch = row.given.get("notch") if (holds or "drawer") == "drawer" else None
         inner = tuple(
             RowDraft(
-                given={"holds": holds} if holds else {},
+                given=with_given({"holds": holds} if holds else {}, "notch", notch),
                 cells=(CellDraft(given=dict(kept), was=cell.was if number == 0 else ""),),
             )
             for number in range(into)
         )
         outer = {name: value for name, value in cell.given.items() if name == "width"}
-        return with_row(stack, place, with_cell(row, at, CellDraft(given=outer, rows=inner)))
+        parted = with_cell(row, at, CellDraft(given=outer, rows=inner))
+        if all(each.rows for each in parted.cells):
+            parted = replace(parted, given=with_given(parted.given, "notch", None))
+        return with_row(stack, place, parted)
 
     return changed_rows(rows, path, change)
 
@@ -253,6 +258,8 @@ def merge_rows(rows: Rows, path: Path) -> Edited:
         given.pop("holds", None)
         if holds != (row.given.get("holds") or "drawer"):
             given["holds"] = holds
+        if len(row.cells) == 1:
+            row = replace(row, given=with_given(row.given, "notch", top.given.get("notch")))
         return with_row(stack, place, _counted(with_cell(row, at, CellDraft(given=given, was=first))))
 
     return changed_rows(rows, outer, change)
@@ -284,7 +291,7 @@ def hold(rows: Rows, path: Path, holds: str) -> Edited:
         if len(row.cells) == 1:
             row = replace(row, given={name: value for name, value in row.given.items() if name != "holds"})
             if holds != "drawer":
-                row = replace(row, given={**row.given, "holds": holds})
+                row = replace(row, given={**with_given(row.given, "notch", None), "holds": holds})
         elif holds != (row.given.get("holds") or "drawer"):
             given["holds"] = holds
         return with_row(stack, place, _counted(with_cell(row, at, replace(row.cells[at], given=given))))

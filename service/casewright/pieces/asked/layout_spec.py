@@ -8,6 +8,7 @@ from pydantic_core import PydanticCustomError
 
 from casewright.pieces.asked.fields import Clearance, Size, Spec
 from casewright.pieces.asked.graduation import Graduation
+from casewright.pieces.asked.notch_spec import Notch
 from casewright.pieces.asked.panel_spec import SheetChoice
 
 MOST_LEVELS = 4
@@ -116,6 +117,14 @@ class Row(Spec):
     )
     back_tails: int | None = Field(
         None, ge=1, le=60, description="Tails at the back joint; left out, they are ranked.", examples=[5]
+    )
+    notch: Notch | None = Field(
+        None,
+        description=(
+            "A recess from the back of each of its drawers, around pipes behind a kitchen or a washbasin; "
+            "null for none."
+        ),
+        examples=[{"width": "10", "depth": "8"}],
     )
 
     @model_validator(mode="after")

@@ -7,6 +7,7 @@ from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.grain_checks import grain_checks
+from casewright.pieces.built.notch_checks import notch_checks
 from casewright.pieces.built.stock_checks import stock_checks
 from casewright.pieces.case.carcase import Carcase
 from casewright.pieces.case.checks import case_checks
@@ -55,6 +56,7 @@ def unit_checks(
     yield from front_checks(spec, face, climate, drawers, ledger)
     yield from height_checks(spec, drawers)
     yield from file_checks(spec, drawers)
+    yield from notch_checks(spec, climate, drawers, parts, case.side_shrinkage, ledger)
     yield from tool_checks(spec, drawers, shop.rack)
     yield from stock_checks(spec, lines, shop)
     yield from grain_checks(spec, face, parts, shop)

@@ -35,6 +35,7 @@ from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
 from casewright.pieces.drawers.make import DrawerMake, shared_construction
+from casewright.pieces.drawers.notches import refuse_notches
 from casewright.pieces.drawers.parts import drawer_parts
 from casewright.pieces.drawers.run_parts import inset, run_hardware, run_parts, run_small_parts
 from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_running, with_running
@@ -129,6 +130,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     case = carcase(spec, face, weather, shop.rack, ledger)
     slide = chosen_slide(spec, shop.slides)
     refuse_running(spec, face, slide)
+    refuse_notches(spec, face)
     make = shared_construction(spec, face, shop, slide, ledger)
     sizes = tuple(
         drawer_sizes(spec, opening, make, weather, case.side_shrinkage, shop.rack, ledger)
@@ -188,7 +190,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *door_checks(spec, hung.doors, weather, ledger),
             *swing_checks(spec, hung.doors, drawers, ledger),
             *framed.findings,
-            *(finding for joint in joints for finding in (*joint.front.findings, *joint.back.findings)),
+            *(finding for joint in joints for finding in joint.findings),
         ),
         ledger=ledger,
     )
@@ -226,6 +228,9 @@ def _parts(spec: UnitSpec, face: Face, case: Carcase, drawers: tuple[Drawer, ...
 def _measured(spec: UnitSpec, parts: Iterable[Part]) -> Iterator[Part]:
     """The parts with their measured sizes; a measured code that no part has is refused."""
     left = dict(spec.measured.parts)
+    if not left:
+        yield from parts
+        return
     known = []
     for part in parts:
         short = part.code.removeprefix(f"{spec.code}-")

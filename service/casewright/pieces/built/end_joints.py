@@ -18,8 +18,23 @@ from casewright.pieces.drawers.ends import (
     SLIDING,
     THROUGH,
 )
+from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.joints import PlacedJoint
 
+FACES = (
+    "At the inner back the outside of the corner lies within the drawer, at the short backs where the pipes "
+    "are: mark the faces before anything is cut."
+)
+"""Which way the corners around a notch are turned."""
+BOTTOM_FIRST = (
+    "Glue the inner sides to the inner back, slide the bottom on from the front, then the short backs from "
+    "the sides, and the sides of the drawer last."
+)
+BOTTOM_LAST = (
+    "Glue the inner sides to the inner back, the short backs to them, and the sides of the drawer last; the "
+    "bottom goes in when the glue is dry."
+)
+"""How a notched drawer goes together: with its bottom in grooves all round, or under its backs."""
 PINS_IN_FRONT = (("back", "front"),)
 NAMES = {
     THROUGH: "through dovetail",
@@ -53,14 +68,14 @@ def _ends(unit: Construction) -> Iterator[PlacedJoint]:
             family = getattr(first.joints, f"{end}_family")
             if family == usual:
                 break
-            board = "B" if end == "back" else "BF" if unit.spec.drawers.has_box_front else "F"
+            boards = {each.code: each.sizes.backs if end == "back" else (each.sizes.joined,) for each in held}
             yield PlacedJoint(
                 key=f"{end}_{first.sizes.code}",
                 kind=family,
                 title=f"Drawer {end}, {NAMES[family]}",
                 places=2 * len(held),
                 serves=(
-                    (end, tuple(f"{each.code}-{board}" for each in held)),
+                    (end, tuple(f"{code}-{mark}" for code, marks in boards.items() for mark in marks)),
                     ("side", tuple(f"{each.code}-{mark}" for each in held for mark in ("SL", "SR"))),
                 ),
                 joint=_called(getattr(first.joints, end), end),
@@ -68,6 +83,46 @@ def _ends(unit: Construction) -> Iterator[PlacedJoint]:
                 drawers=tuple(each.code for each in held),
                 advice=tuple(_advice(unit, end, family)),
             )
+    yield from _notches(unit)
+
+
+def _notches(unit: Construction) -> Iterator[PlacedJoint]:
+    """The corners around notches: those at the short backs and at the inner back together where alike."""
+    groups: list[tuple[object, list[tuple[Drawer, str, Joint]]]] = []
+    for drawer in unit.drawers:
+        if (around := drawer.joints.notch) is None:
+            continue
+        for place, joint in (("rear", around.rear), ("head", around.head)):
+            asked = _asked(joint)
+            found = next((members for other, members in groups if other == asked), None)
+            if found is None:
+                found = []
+                groups.append((asked, found))
+            found.append((drawer, place, joint))
+    for _, held in groups:
+        first, place, joint = held[0]
+        grooved = not (unit.spec.drawers.screwed_under or first.sizes.back_foot)
+        family = first.joints.notch.family if first.joints.notch else ""
+        codes = tuple(dict.fromkeys(drawer.code for drawer, _, _ in held))
+        backs = tuple(
+            f"{drawer.code}-{mark}"
+            for drawer, where, _ in held
+            for mark in (SHORT_BACKS if where == "rear" else (INNER_BACK,))
+        )
+        yield PlacedJoint(
+            key=f"notch_{place}_{first.sizes.code}",
+            kind=family,
+            title=f"Drawer around the notch, {NAMES[family]}",
+            places=2 * len(held),
+            serves=(
+                ("back", backs),
+                ("side", tuple(f"{code}-{mark}" for code in codes for mark in INNER_SIDES)),
+            ),
+            joint=joint,
+            working=f"{first.sizes.code}.notch_{place}_joint",
+            drawers=codes,
+            advice=(FACES, BOTTOM_FIRST if grooved else BOTTOM_LAST),
+        )
 
 
 def _alike(drawers: Sequence[Drawer], end: str) -> list[list[Drawer]]:

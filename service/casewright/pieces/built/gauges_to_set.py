@@ -82,7 +82,10 @@ def _first(sets: Iterable[FrontSet], drawers: Sequence[Drawer]) -> Iterator[Gaug
             name="Gauge 1",
             setting=setting,
             serves=tuple(
-                f"{each.code}-{mark}" for each in drawers if each.code in codes for mark in ("F", *SIDES)
+                f"{each.code}-{mark}"
+                for each in drawers
+                if each.code in codes
+                for mark in (each.sizes.joined, *SIDES)
             ),
             where=f"sockets, from the inside face of the front; baseline on the sides{rabbet}",
         )
@@ -143,9 +146,10 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
             where="baseline of the tails, from the end",
         )
     ends = (
-        (setting, (joint, f"{each.code}-B {end}".rstrip()))
+        (setting, (joint, code))
         for each, joint in held
         for end, setting in joint.back_ends
+        for code in _back_ends(each, end)
     )
     for setting, pairs in _by_setting(ends):
         joints = [joint for joint, _ in pairs]
@@ -159,11 +163,21 @@ def _backs(drawers: Iterable[Drawer]) -> Iterator[GaugeToSet]:
         )
 
 
+def _back_ends(drawer: Drawer, end: str) -> tuple[str, ...]:
+    """The back of a drawer with the end that is meant; beside a notch the short back that has it."""
+    marks = drawer.sizes.backs
+    if len(marks) == 1:
+        return (f"{drawer.code}-{marks[0]} {end}".rstrip(),)
+    meant = {"left": marks[:1], "right": marks[1:]}.get(end, marks)
+    return tuple(f"{drawer.code}-{mark}" for mark in meant)
+
+
 def _ends(unit: Construction) -> Iterator[GaugeToSet]:
-    """The gauges of the drawers' other joints, front and back apart."""
+    """The gauges of the drawers' other joints, front and back apart, then those around notches."""
     for end in ("front", "back"):
         placed = [each for each in drawer_ends(unit) if each.key.startswith(end)]
         yield from _placed(placed, f"Drawer {end}")
+    yield from _placed((each for each in drawer_ends(unit) if each.key.startswith("notch")), "Around a notch")
 
 
 def _case(unit: Construction) -> Iterator[GaugeToSet]:

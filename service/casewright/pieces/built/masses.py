@@ -10,7 +10,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Box, Part
+from casewright.pieces.layout.parts import Part
 from casewright.pieces.layout.weights import density_of, part_weight
 
 PULL_REACH = 3 / 4
@@ -127,7 +127,7 @@ def masses(
     wet = float(moisture)
     for part in parts:
         weight = part_weight(volume=part.volume, density=density_of(part.wood, wet))
-        groups.get(part.code.rsplit("-", 1)[0], case).append((weight, *centre_of(part.box)))
+        groups.get(part.code.rsplit("-", 1)[0], case).append((weight, *centre_of(part)))
     case.extend(half for drawer in drawers for half in half_slides(face, drawer))
     found = {
         drawer.code: _centre(
@@ -160,18 +160,27 @@ _Entry = tuple[float, float, float, float]
 """A weight and its centre: to the right, behind the front edge, above the floor."""
 
 
-def centre_of(box: Box) -> tuple[float, float, float]:
+def centre_of(part: Part) -> tuple[float, float, float]:
     """The centre of a part where it sits in the closed piece.
 
     Args:
-        box: its place
+        part: the part
 
     Returns:
         To the right, behind the front edge of the case, above the floor [in]
 
     Source: geometry.
     """
-    return box.x + box.width / 2, box.y + box.depth / 2, box.z + box.height / 2
+    box, cut = part.box, part.cut_out
+    x, y, z = box.x + box.width / 2, box.y + box.depth / 2, box.z + box.height / 2
+    if cut is None:
+        return x, y, z
+    # What is sawn out of the rear edge moves the centre away from it, by moments of areas.
+    whole, missing = box.width * box.depth, cut.area
+    beside = box.x + cut.along + cut.length / 2 - x
+    behind = box.depth / 2 - cut.depth / 2
+    left = whole - missing
+    return x - missing * beside / left, y - missing * behind / left, z
 
 
 def pull_entries(spec: UnitSpec, face: Face, drawer: Drawer) -> list[_Entry]:
@@ -214,12 +223,12 @@ def half_slides(face: Face, drawer: Drawer) -> list[_Entry]:
 
 def _centre(entries: list[_Entry]) -> Mass:
     """The sum of weights, at their common centre."""
-    weight = sum(entry[0] for entry in entries)
-    if not weight:
-        return Mass(weight=weight, x=0.0, y=0.0, z=0.0)
-    return Mass(
-        weight=weight,
-        x=sum(entry[0] * entry[1] for entry in entries) / weight,
-        y=sum(entry[0] * entry[2] for entry in entries) / weight,
-        z=sum(entry[0] * entry[3] for entry in entries) / weight,
-    )
+    total = along = behind = up = 0.0
+    for weight, x, y, z in entries:
+        total += weight
+        along += weight * x
+        behind += weight * y
+        up += weight * z
+    if not total:
+        return Mass(weight=total, x=0.0, y=0.0, z=0.0)
+    return Mass(weight=total, x=along / total, y=behind / total, z=up / total)

@@ -13,7 +13,7 @@ from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
-from casewright.pieces.drawers.sizes import CannotBuild
+from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, CannotBuild
 
 Sizes = Mapping[str, Mapping[str, Inches]]
 """Sizes by what they are measured on, then by their names [in]."""
@@ -129,13 +129,17 @@ def measured_words(code: str, now: Mapping[str, Inches], before: Mapping[str, In
         if part == OPENING and what in MeasuredOpening.model_fields:
             found.append(say("{} of opening {} measured {:bare}", what, code, size))
         elif part in PARTS:
-            thing = {"F": "front", "B": "back", "BF": "box front"}.get(part, "side")
+            thing = "side" if part in ("SL", "SR") else PARTS[part]
             found.append(say("{} {}-{} measured {:bare}{}", thing, code, part, size, SAID_OF[what]))
     return tuple(found)
 
 
 SAID_OF = {"thickness": "", "width": " high", "in_rabbet": " in its rabbet"}
-PARTS = {"F": "front", "SL": "left side", "SR": "right side", "B": "back", "BF": "box front"}
+PARTS = {
+    **{"F": "front", "SL": "left side", "SR": "right side", "B": "back", "BF": "box front"},
+    **{"BL": "left back", "BR": "right back"},
+    **{"IL": "left inner side", "IR": "right inner side", "IB": "inner back"},
+}
 """The parts of a drawer that are measured, by their marks."""
 
 
@@ -190,8 +194,11 @@ def _parts(spec: UnitSpec, drawer: Drawer) -> Iterator[Measurable]:
         "F": {"thickness": drawers.front, "width": sizes.face.height},
         "SL": {"thickness": drawers.side, **left_in_rabbet, "width": sizes.side_height},
         "SR": {"thickness": drawers.side, **left_in_rabbet, "width": sizes.side_height},
-        "B": {"thickness": back},
+        **{mark: {"thickness": back} for mark in sizes.backs},
     }
+    if sizes.notch:
+        designed |= {mark: {"thickness": drawers.side} for mark in INNER_SIDES}
+        designed[INNER_BACK] = {"thickness": back}
     if drawers.has_box_front:
         designed["BF"] = {"thickness": drawers.joined_front, "width": sizes.front_height}
     for mark, each in designed.items():

@@ -8,11 +8,14 @@ from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import BoardFeet, CubicInches, Hours, Inches
 from casewright.pieces.built.rework_stages import MADE_WORDS, Made
+from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.parts import SIZES, Part
 
 PLANED_AFTER = 1 / 16
 """What a jointed drawer may still lose in height by planing its upper edges (common practice) [in]."""
 
+PLANED_LOWER = frozenset(("F", "BF", "SL", "SR", "B", *SHORT_BACKS, *INNER_SIDES, INNER_BACK))
+"""The marks of the boards of a drawer that stand on edge."""
 
 Difference = tuple[str, Inches, Inches]
 """A size by its name, what it was and what it becomes [in]."""
@@ -163,7 +166,7 @@ def _same_size(found: MadePart, then: Part, marked_alike: bool) -> PartFate | No
 def _can_be_planed(found: MadePart, differs: list[Difference]) -> bool:
     """Whether all that a jointed part of a drawer loses is a little height, planed off its upper edge."""
     mark = found.part.code.rsplit("-", 1)[-1]
-    return mark in {"F", "BF", "SL", "SR", "B"} and all(
+    return mark in PLANED_LOWER and all(
         name == "width" and was - becomes <= PLANED_AFTER + TOLERANCE for name, was, becomes in differs
     )
 

@@ -8,6 +8,7 @@ from casewright.joinery.joint import Joint
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.parts import Box, Part
 
 EXACT = 4
@@ -42,6 +43,10 @@ def _in_drawer(part: Part, drawer: Drawer) -> object:
     front, back = _laid_out(drawer.joints.front), _laid_out(drawer.joints.back)
     ends = tuple(map(str, part.ends))
     cut_at = {"F": (front,), "BF": (front,), "SL": (front, back), "SR": (front, back), "B": (back,)}
+    if around := drawer.joints.notch:
+        rear, head = _laid_out(around.rear), _laid_out(around.head)
+        cut_at |= dict.fromkeys(SHORT_BACKS, (back, rear)) | dict.fromkeys(INNER_SIDES, (head, rear))
+        cut_at[INNER_BACK] = (head,)
     return (ends, *cut_at.get(part.code.rsplit("-", 1)[-1], ()))
 
 

@@ -9,6 +9,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.masses import Masses
 from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.notch_floor import load_centre, notched_room
 from casewright.pieces.layout.openings import Face
 from casewright.stability import masses as bodies
 from casewright.stability.limits import house_limits
@@ -161,6 +162,9 @@ def _behind_doors(face: Face, under: Ledger) -> float:
 
 def _volume(drawer: Drawer, under: Ledger) -> float:
     inside = drawer.sizes.inside
+    notched = notched_room(drawer.sizes, under)
+    if notched is not None:
+        return notched
     return under.take(
         f"{drawer.sizes.code}.volume",
         clear_volume,
@@ -193,7 +197,7 @@ def _body(
         travel=drawer.travel,
         load_height=bottom + sizes.height - LOAD_BELOW_TOP,
         fill_weight=filled,
-        fill_centre=sizes.stand + sizes.inner + sizes.inside.depth / 2,
+        fill_centre=sizes.stand + sizes.inner + load_centre(sizes),
         front=front - sizes.stand,
         volume=volume,
         full=sizes.length,

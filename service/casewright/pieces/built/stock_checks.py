@@ -121,15 +121,14 @@ def _class_limits(spec: UnitSpec, lines: tuple[PartLine, ...]) -> Finding:
 
 def _label(spec: UnitSpec, lines: tuple[PartLine, ...]) -> Iterator[Finding]:
     """Large faces of composite wood carry a label."""
-    composite = {str(sheet) for sheet in sheets() if sheet.composite}
-    large = [
-        line
-        for line in lines
-        if line.part.sheet
-        and line.part.wood in composite
-        and line.part.width * line.part.length > label_area()
-    ]
-    if any(line.part.sheet for line in lines):
+    of_sheets = [line for line in lines if line.part.sheet]
+    if of_sheets:
+        composite = {str(sheet) for sheet in sheets() if sheet.composite}
+        large = [
+            line
+            for line in of_sheets
+            if line.part.wood in composite and line.part.width * line.part.length > label_area()
+        ]
         yield Finding(
             rule="composite-wood label",
             verdict=Verdict.CAUTION if large else Verdict.PASS,

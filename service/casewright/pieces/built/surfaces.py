@@ -14,6 +14,7 @@ from casewright.pieces.layout.openings import Face, Space
 from casewright.pieces.layout.parts import Part
 from casewright.pieces.rules import drawer_rules, leg_rules
 from casewright.pieces.rules.door_rules import leaf_area
+from casewright.pieces.rules.notch_rules import more_inside
 
 SQUARE_INCHES = 144
 
@@ -240,8 +241,17 @@ def base_area(spec: UnitSpec, face: Face, under: Ledger) -> SquareInches:
 
 
 def _inside(drawer: Drawer, ledger: Ledger) -> float:
-    sizes = drawer.sizes
-    return ledger.take(
+    sizes, notch = drawer.sizes, drawer.sizes.notch
+    around = 0.0
+    if notch is not None:
+        around = ledger.take(
+            f"{sizes.code}.notch_area",
+            more_inside,
+            taken_wide=notch.around,
+            taken_deep=notch.taken,
+            back=sizes.back_height,
+        )
+    return around + ledger.take(
         f"{sizes.code}.inside_area",
         drawer_rules.inside_area,
         depth=sizes.inside.depth,

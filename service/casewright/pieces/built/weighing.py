@@ -52,7 +52,7 @@ def _parts(unit: Construction, under: Ledger) -> Iterator[Weighed]:
             density = under.given(f"density.{part.wood}", density_of(part.wood, wet), basis)
             densities[part.wood] = density
         weight = under.take(part.code, part_weight, volume=part.volume, density=density)
-        x, y, z = centre_of(part.box)
+        x, y, z = centre_of(part)
         yield Weighed(code=part.code, name=part.name, wood=part.wood, weight=weight, x=x, y=y, z=z)
 
 

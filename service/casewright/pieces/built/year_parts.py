@@ -24,6 +24,7 @@ from casewright.pieces.layout.roles import role_of
 from casewright.pieces.layout.season import across
 from casewright.pieces.layout.year import Year
 from casewright.pieces.rules import season_rules as rules
+from casewright.pieces.rules.notch_rules import clear_then
 from casewright.wood.movement import plywood_coefficient
 
 SAME_MOVEMENT = 1e-7
@@ -112,7 +113,8 @@ def _deep(drawer: Drawer) -> tuple[float, ...]:
     # Only plywood moves from side to side: solid bottoms have their long grain that way.
     wide = bottom.across if bottom.sag is None else 0.0
     thick = sizes.back, sizes.left_side, sizes.right_side
-    return tuple(float(each) for each in (*clear, bottom.deep, wide, *thick))
+    notch = (sizes.notch.width, sizes.notch.left_inner, sizes.notch.right_inner) if sizes.notch else ()
+    return tuple(float(each) for each in (*clear, bottom.deep, wide, *thick, *notch))
 
 
 def _drawer_parts(
@@ -156,6 +158,25 @@ def _drawer_parts(
     if is_ply:
         play = taken(under, "play", rules.play_left, play=PLY_PLAY, panel=first.bottom.across, moves=moves)
         yield part(what="play in each groove", through=year.follow(play), limit=0.0, note="Cut as given.")
+    if notch := sizes.notch:
+        yield PartYear(
+            part=f"Notch of {whose}",
+            made_of=sawn(spec.woods.drawers),
+            what="clear width for pipes",
+            through=year.follow(
+                taken(
+                    under,
+                    "notch",
+                    clear_then,
+                    notch=notch.width,
+                    left=notch.left_inner,
+                    right=notch.right_inner,
+                    moves=through_thickness(spec.woods.drawers, ledger),
+                )
+            ),
+            limit=notch.asked.pipes,
+            note="Its inner sides move in thickness; the boards across are long grain and keep its width.",
+        )
     side = max(sizes.left_side, sizes.right_side)
     yield PartYear(
         part=f"Sides of {whose}",

@@ -13,7 +13,7 @@ from casewright.pieces.asked.shell_spec import BracketFeet, Plinth, ToeBase, Tur
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import base_rules, case_rules
 from casewright.wood.waste import PartUse
 
@@ -106,7 +106,7 @@ def _plinth(case: CasePlan, base: Plinth, ground: Ground) -> Iterator[Part]:
             f"plinth_front_length{on}", base_rules.set_back, whole=ground.width, setback=back, ends=2
         )
     mitred = base.corner == "mitred"
-    yield Part(
+    yield new_part(
         code=case.code(f"B-F{ground.mark}"),
         line="B1",
         name="Plinth front",
@@ -131,7 +131,7 @@ def _plinth(case: CasePlan, base: Plinth, ground: Ground) -> Iterator[Part]:
         ("L", ground.left + back),
         ("R", ground.left + ground.width - back - base.thickness),
     ):
-        yield Part(
+        yield new_part(
             code=case.code(f"B-{mark}{ground.mark}"),
             line="B2",
             name="Plinth return",
@@ -151,7 +151,7 @@ def _plinth(case: CasePlan, base: Plinth, ground: Ground) -> Iterator[Part]:
     )
     # Its rear face is flush with that of the case bottom, which it has to carry.
     rear = case.board_depth - base.thickness
-    yield Part(
+    yield new_part(
         code=case.code(f"B-B{ground.mark}"),
         line="B3",
         name="Plinth back rail",
@@ -171,7 +171,7 @@ def _bracket_feet(case: CasePlan, base: BracketFeet, ground: Ground) -> Iterator
     front, rear = spec.support_front, spec.support_rear
     left, right = ground.left, ground.left + ground.width
     for mark, x in (("FL", left), ("FR", right - wide)):
-        yield Part(
+        yield new_part(
             code=case.code(f"B-{mark}{ground.mark}"),
             line="B1",
             name="Bracket foot, front",
@@ -184,7 +184,7 @@ def _bracket_feet(case: CasePlan, base: BracketFeet, ground: Ground) -> Iterator
         )
     for mark, x in (("L", left), ("R", right - thick)):
         for place, y, end in (("S", front, "mitre"), ("H", rear - wide, "butt, over the rear bracket")):
-            yield Part(
+            yield new_part(
                 code=case.code(f"B-{place}{mark}{ground.mark}"),
                 line="B2",
                 name="Bracket foot, side",
@@ -199,7 +199,7 @@ def _bracket_feet(case: CasePlan, base: BracketFeet, ground: Ground) -> Iterator
         f"rear_bracket_length{ground.under}", case_rules.between, whole=wide, one_end=thick, other_end=0.0
     )
     for mark, x in (("L", left + thick), ("R", right - wide)):
-        yield Part(
+        yield new_part(
             code=case.code(f"B-B{mark}{ground.mark}"),
             line="B3",
             name="Rear bracket, plain",
@@ -266,7 +266,7 @@ def _turned_feet(case: CasePlan, base: TurnedFeet, ground: Ground) -> Iterator[P
     thick = case.ledger.take("foot_layer", base_rules.layer, diameter=base.diameter, layers=layers)
     for number, (x, y) in enumerate(foot_places(base, ground, spec.body.depth), start=1):
         for layer in range(layers):
-            yield Part(
+            yield new_part(
                 code=case.code(f"{prefix}{number}{ascii_uppercase[layer] if layers > 1 else ''}"),
                 line="B1",
                 name="Turned foot, square for the lathe" + (", one layer" if layers > 1 else ""),
@@ -280,7 +280,7 @@ def _turned_feet(case: CasePlan, base: TurnedFeet, ground: Ground) -> Iterator[P
                 **{**_show(spec.woods.case), "use": PartUse.LEG},
             )
     for number, (x, y) in enumerate(foot_places(base, ground, spec.body.depth), start=1):
-        yield Part(
+        yield new_part(
             code=case.code(f"{prefix}K{number}"),
             line="B2",
             name="Foot block",
@@ -306,7 +306,7 @@ def _toe_base(case: CasePlan, base: ToeBase, ground: Ground) -> Iterator[Part]:
     prefix = f"B-{ground.mark}-" if ground.mark else "B-"
     size: dict[str, Any] = {"thickness": wall, "width": high}
     for mark, name, y in (("F", "front", front), ("B", "rear", spec.body.depth - wall)):
-        yield Part(
+        yield new_part(
             code=case.code(f"B-{mark}{ground.mark}"),
             line="B1" if mark == "F" else "B2",
             name=f"Toe base, {name}",
@@ -324,7 +324,7 @@ def _toe_base(case: CasePlan, base: ToeBase, ground: Ground) -> Iterator[Part]:
     count = take(f"toe_bays{on}", base_rules.bays, length=long, board=wall, apart=base.apart)
     clear = take(f"toe_bay{on}", base_rules.bay, length=long, board=wall, bays=count)
     for number in range(count + 1):
-        yield Part(
+        yield new_part(
             code=case.code(f"{prefix}{number + 1}"),
             line="B3",
             name="Toe base, end or cross member",
@@ -336,7 +336,7 @@ def _toe_base(case: CasePlan, base: ToeBase, ground: Ground) -> Iterator[Part]:
             **made,
         )
     if base.facing:
-        yield Part(
+        yield new_part(
             code=case.code(f"B-T{ground.mark}"),
             line="B4",
             name="Toe face, scribed to the floor",

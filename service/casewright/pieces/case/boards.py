@@ -9,7 +9,7 @@ from casewright.pieces.asked.fields import Timber
 from casewright.pieces.case.ends import bottom_ends, rail_ends
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Wall
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.layout.season import across
 from casewright.pieces.rules import case_rules
 from casewright.pieces.rules import corner_rules as rules
@@ -142,11 +142,12 @@ def board_parts(case: CasePlan, board: Board) -> Iterator[Part]:
     if lipping:
         # Before plywood the lipping lies between the sides' own; of solid wood it is joined as the board is.
         start, length = board.clear if thick.is_ply else (board.start, board.length)
-        yield Part(
+        yield new_part(
             code=case.code(f"{board.mark}L"),
             line=board.lines[0],
             name=f"{board.name} lipping",
-            **timber(case.spec.woods.case),
+            wood=case.spec.woods.case.wood,
+            cut=case.spec.woods.case.cut,
             thickness=board.thickness,
             width=lipping,
             length=length,
@@ -166,7 +167,7 @@ def _behind(case: CasePlan, board: Board, depth: Inches, lipping: Inches) -> Par
     thick = case.spec.case
     is_seen = not lipping and not thick.is_ply
     material = thick.ply.material if thick.is_ply else timber(wood_behind(case))
-    return Part(
+    return new_part(
         code=case.code(board.mark),
         line=board.lines[1],
         name=board.name if is_seen or thick.is_ply else f"{board.name} panel",

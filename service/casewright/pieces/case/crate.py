@@ -8,7 +8,7 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 from casewright.pieces.asked.crate_spec import Crate
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.layout.season import across
 from casewright.pieces.rules import case_rules, crate_rules
 from casewright.pieces.rules.corner_rules import free_depth
@@ -125,7 +125,7 @@ def strip_parts(case: CasePlan, crate: Crate) -> Iterator[Part]:
     }
     solid = crate_rules.share_left(length=length, notches=len(uprights), notch=notch, **cut)
     for number, z in enumerate(levels, start=1):
-        yield Part(
+        yield new_part(
             code=case.code(f"G-L{number}"),
             line=LEVEL,
             name="Level strip of the crate",
@@ -138,7 +138,7 @@ def strip_parts(case: CasePlan, crate: Crate) -> Iterator[Part]:
     solid = crate_rules.share_left(length=height, notches=len(levels), notch=rest, **cut)
     foot = face.base_height + frame.lower - housing
     for number, x in enumerate(uprights, start=1):
-        yield Part(
+        yield new_part(
             code=case.code(f"G-U{number}"),
             line=UPRIGHT,
             name="Upright strip of the crate",

@@ -10,7 +10,7 @@ from casewright.measure.saying import say
 from casewright.measure.units import Inches
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.web_frames import WebFrame
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import case_rules, panel_rules
 from casewright.pieces.rules import corner_rules as rules
 from casewright.wood.movement import Cut
@@ -97,7 +97,7 @@ def dust_parts(case: CasePlan, frame: WebFrame, members: Sequence[Part], deep: D
             groove=dust.groove,
             play=LEAST_PLAY,
         )
-        yield Part(
+        yield new_part(
             code=case.code(f"{frame.mark}-DP{number}"),
             line="D3",
             name="Dust panel",

@@ -7,7 +7,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Face, FaceRow, Space
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -91,11 +91,12 @@ def floor_parts(case: CasePlan) -> Iterator[Part]:
         )
         x, z = space.left + PLAY, case.face.base_height + space.bottom
         words = (say("loose, {} of room", PLAY),) * 2
-        yield Part(
+        yield new_part(
             code=case.code(f"{space.code}-FLE"),
             line="C14",
             name="Floor edge",
-            **timber(spec.woods.case),
+            wood=spec.woods.case.wood,
+            cut=spec.woods.case.cut,
             thickness=thick,
             width=edge,
             length=length,
@@ -105,7 +106,7 @@ def floor_parts(case: CasePlan) -> Iterator[Part]:
             ends=words,
             box=Box(x, front, z, length, edge, thick),
         )
-        yield Part(
+        yield new_part(
             code=case.code(f"{space.code}-FL"),
             line="C13",
             name="Floor, laid on the frame",

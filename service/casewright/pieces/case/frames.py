@@ -18,7 +18,7 @@ from casewright.pieces.case.web_frames import (
     web_frames,
 )
 from casewright.pieces.layout.openings import Wall, Walls
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -126,11 +126,12 @@ def _full_runners(case: CasePlan, frame: WebFrame, back_rail: Inches) -> Iterato
     )
     z = case.face.base_height + frame.z
     for mark, x in (("L", frame.left), ("R", frame.left + frame.width - width)):
-        yield Part(
+        yield new_part(
             code=case.code(f"{frame.mark}-R{mark}"),
             line="W6",
             name="Runner, full length",
-            **timber(case.spec.woods.inside),
+            wood=case.spec.woods.inside.wood,
+            cut=case.spec.woods.inside.cut,
             thickness=thick.divider,
             width=width,
             length=length,
@@ -198,11 +199,12 @@ def _rail(
     mark, line, name = names
     start, length = housed_from(case, frame.mark, frame.left, frame.width, frame.walls)
     thick = case.spec.case.divider
-    return Part(
+    return new_part(
         code=case.code(mark),
         line=line,
         name=name,
-        **timber(wood),
+        wood=wood.wood,
+        cut=wood.cut,
         thickness=thick,
         width=width,
         length=length,
@@ -216,11 +218,12 @@ def _rail(
 
 def _member(case: CasePlan, bearer: Bearer, place: str, z: Inches, length: Inches, thickness: Inches) -> Part:
     thick, tenon = case.spec.case, case.spec.frames.tenon
-    return Part(
+    return new_part(
         code=case.code(f"{place}-{bearer.mark}"),
         line=bearer.line,
         name=bearer.name,
-        **timber(case.spec.woods.inside),
+        wood=case.spec.woods.inside.wood,
+        cut=case.spec.woods.inside.cut,
         thickness=thickness,
         width=bearer.width,
         length=length,

@@ -9,7 +9,7 @@ from casewright.pieces.case.leg_columns import column_parts, upright_depth
 from casewright.pieces.case.leg_plan import LegPlan, runner_length
 from casewright.pieces.case.leg_spaces import space_parts
 from casewright.pieces.layout.openings import FaceRow, Space
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules, leg_rules
 from casewright.wood.waste import PartUse
 
@@ -54,7 +54,7 @@ def _legs(plan: LegPlan) -> Iterator[Part]:
         )
     for mark in CORNERS:
         head = "socket for the upper rail; apron mortise" if mark[0] == "F" else "apron mortises"
-        yield Part(
+        yield new_part(
             code=case.code(f"L-{mark}"),
             line="L1",
             name="Leg, square, then tapered" if plan.legs.tapered else "Leg",
@@ -93,7 +93,7 @@ def _aprons(plan: LegPlan) -> Iterator[Part]:
         "side_apron_length", leg_rules.over_tenons, overall=body.depth, leg=legs.leg, tenon=tenon
     )
     for mark, x in (("L", legs.setback), ("R", body.width - plan.inside)):
-        yield Part(
+        yield new_part(
             code=case.code(f"AP-{mark}"),
             line="A1",
             name="Side apron",
@@ -106,7 +106,7 @@ def _aprons(plan: LegPlan) -> Iterator[Part]:
     wide = case.ledger.take(
         "back_apron_length", leg_rules.over_tenons, overall=body.width, leg=legs.leg, tenon=tenon
     )
-    yield Part(
+    yield new_part(
         code=case.code("AP-B"),
         line="A2",
         name="Back apron",
@@ -135,7 +135,7 @@ def _rail(plan: LegPlan, line: str, mark: str, name: str, z: Inches, reach: Inch
     length = case.ledger.take(
         f"{mark}.length", leg_rules.over_tenons, overall=case.spec.body.width, leg=legs.leg, tenon=reach
     )
-    return Part(
+    return new_part(
         code=case.code(mark),
         line=line,
         name=name,
@@ -171,7 +171,7 @@ def _pair(plan: LegPlan, line: str, mark: str, name: str, z: Inches) -> Iterator
     case, legs = plan.case, plan.legs
     length = runner_length(plan)
     for side, x in (("L", plan.inside), ("R", case.spec.body.width - plan.inside - plan.sizes.runner_width)):
-        yield Part(
+        yield new_part(
             code=case.code(f"{mark}{side}"),
             line=line,
             name=name,
@@ -201,7 +201,7 @@ def _guides(plan: LegPlan) -> Iterator[Part]:
     fitted = say("trimmed to {:fraction} between the legs", between)
     for row in case.face.rows:
         for side, x in _guided(plan, row):
-            yield Part(
+            yield new_part(
                 code=case.code(f"R{row.number}-G{side}"),
                 line="W3",
                 name="Side guide",

@@ -9,7 +9,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.case.boards import growth
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Cell, FaceRow, Opening, Space
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.pieces.rules.corner_rules import free_depth
 from casewright.wood.waste import PartUse
@@ -48,7 +48,7 @@ def _uprights(case: CasePlan, row: FaceRow) -> Iterator[Part]:
         mark = f"{row.code}-U{number}"
         if edge:
             yield _edge(case, f"{mark}E", "Upright edge", Box(x, 0.0, z, thick.upright, edge, length), words)
-        yield Part(
+        yield new_part(
             code=case.code(mark),
             line="C4",
             name="Upright between drawers",
@@ -66,11 +66,12 @@ def _uprights(case: CasePlan, row: FaceRow) -> Iterator[Part]:
 
 def _edge(case: CasePlan, mark: str, name: str, box: Box, ends: tuple[Words, Words]) -> Part:
     """The strip of show wood along the front of an upright or a partition."""
-    return Part(
+    return new_part(
         code=case.code(mark),
         line="C10",
         name=name,
-        **timber(case.spec.woods.case),
+        wood=case.spec.woods.case.wood,
+        cut=case.spec.woods.case.cut,
         thickness=box.width,
         width=box.depth,
         length=box.height,
@@ -177,7 +178,7 @@ def _partition(
         strip = Box(x, 0.0, z, thick.upright, edge, length)
         yield _edge(case, f"{mark}E", "Partition edge", strip, ends)
         depth = case.ledger.take(f"{mark}.width", rules.between, whole=depth, one_end=edge, other_end=0.0)
-    yield Part(
+    yield new_part(
         code=case.code(mark),
         line="C8",
         name="Partition",

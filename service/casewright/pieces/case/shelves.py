@@ -7,7 +7,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.case.floors import floor_under
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Space, Wall
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -94,11 +94,12 @@ def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
     woods, edge, depth = case.spec.woods, case.spec.shelving.edge, box.depth
     of_sheet = _is_of_sheet(case)
     if edge:
-        yield Part(
+        yield new_part(
             code=case.code(f"{mark}E"),
             line="C12",
             name="Shelf edge",
-            **timber(woods.case),
+            wood=woods.case.wood,
+            cut=woods.case.cut,
             thickness=box.height,
             width=edge,
             length=box.width,
@@ -109,7 +110,7 @@ def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
             box=Box(box.x, box.y, box.z, box.width, edge, box.height),
         )
         depth = case.ledger.take("shelf_width", rules.between, whole=depth, one_end=edge, other_end=0.0)
-    yield Part(
+    yield new_part(
         code=case.code(mark),
         line="C9",
         name="Shelf",

@@ -8,7 +8,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import STILL, CasePlan, SideMoves
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.panels.frame import FrameAsked, PanelFrame, plan_frame
 from casewright.pieces.panels.parts import FramePlace, frame_parts
@@ -112,11 +112,12 @@ def side_codes(case: CasePlan) -> tuple[str, str]:
 def _of_boards(case: CasePlan, mark: str, x: Inches) -> Part:
     spec, face = case.spec, case.face
     thick, depth = spec.case.side, spec.body.depth
-    return Part(
+    return new_part(
         code=case.code(f"C-{mark}"),
         line="C1",
         name="Case side",
-        **timber(spec.woods.case),
+        wood=spec.woods.case.wood,
+        cut=spec.woods.case.cut,
         thickness=thick,
         width=depth,
         length=face.body_height,
@@ -156,11 +157,12 @@ def _of_ply(case: CasePlan, mark: str, x: Inches) -> Iterator[Part]:
     spec, face, ply = case.spec, case.face, case.spec.case.ply
     thick, lipping = spec.case.side, ply.lipping
     if lipping:
-        yield Part(
+        yield new_part(
             code=case.code(f"C-{mark}L"),
             line="E1",
             name="Lipping of a case side",
-            **timber(spec.woods.case),
+            wood=spec.woods.case.wood,
+            cut=spec.woods.case.cut,
             thickness=thick,
             width=lipping,
             length=face.body_height,
@@ -173,7 +175,7 @@ def _of_ply(case: CasePlan, mark: str, x: Inches) -> Iterator[Part]:
     depth = case.ledger.take(
         "ply_side_width", panel_rules.less_lipping, depth=spec.body.depth, lipping=lipping
     )
-    yield Part(
+    yield new_part(
         code=case.code(f"C-{mark}"),
         line="C1",
         name="Case side",
@@ -202,11 +204,12 @@ def _guides(case: CasePlan, frame: PanelFrame) -> Iterator[Part]:
         places = (("L", thick - frame.recess), ("R", case.spec.body.width - thick))
         for mark, x in places:
             for number, start in enumerate(spans, start=1):
-                yield Part(
+                yield new_part(
                     code=case.code(f"C-G{row.number}{mark}{number if len(spans) > 1 else ''}"),
                     line="V5",
                     name="Side guide",
-                    **timber(case.spec.woods.inside),
+                    wood=case.spec.woods.inside.wood,
+                    cut=case.spec.woods.inside.cut,
                     thickness=frame.recess,
                     width=height,
                     length=frame.clear_width,

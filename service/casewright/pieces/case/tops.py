@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.ends import rail_ends
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -41,7 +41,7 @@ def top_parts(case: CasePlan) -> Iterator[Part]:
         one_end=top.overhang_front,
         other_end=top.overhang_back,
     )
-    yield Part(
+    yield new_part(
         code=case.code("T"),
         line="T1",
         name="Top",
@@ -91,7 +91,7 @@ def between_sides(case: CasePlan) -> Part:
     Source: common practice of solid-wood case making.
     """
     spec, ends = case.spec, rail_ends(case)
-    return Part(
+    return new_part(
         code=case.code("C-T"),
         line=CASE_TOP,
         name="Case top",

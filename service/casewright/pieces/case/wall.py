@@ -7,7 +7,7 @@ from casewright.measure.units import Count, Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.asked.wall_spec import Cleat
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import wall_rules
 from casewright.wood.waste import PartUse
 
@@ -80,7 +80,7 @@ def _cleats(case: CasePlan, cleat: Cleat) -> Iterator[Part]:
         ("C", ON_CASE, "Cleat on the case, lower edge at 45°", length, side, foot),
         ("W", ON_WALL, "Cleat on the wall, upper edge at 45°", on_wall, side + wall_rules.SHIFT, low),
     ):
-        yield Part(
+        yield new_part(
             code=case.code(f"Q-{mark}"),
             line=line,
             name=name,
@@ -89,7 +89,7 @@ def _cleats(case: CasePlan, cleat: Cleat) -> Iterator[Part]:
             **shared,
         )
     if not within:
-        yield Part(
+        yield new_part(
             code=case.code("Q-S"),
             line=SPACER,
             name="Spacer to the wall",
@@ -103,7 +103,7 @@ def _scribes(case: CasePlan) -> Iterator[Part]:
     spec, face = case.spec, case.face
     wide, thick = spec.site.scribe, spec.frame.side
     for mark, x in (("L", -wide), ("R", spec.body.width)):
-        yield Part(
+        yield new_part(
             code=case.code(f"Q-{mark}"),
             line=SCRIBE,
             name="Scribe strip",

@@ -9,7 +9,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.door_spec import SlabLeaf
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.leaves import DoorPlan, LeafPlan, door_timber
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.panels.parts import FramePlace, frame_parts
 from casewright.pieces.rules import door_rules as rules
 from casewright.wood.movement import Cut
@@ -57,7 +57,7 @@ def _slab(
         )
         foot = door.z + make.batten - make.tongue
     wood_of = {"wood": str(make.bought), "cut": Cut.FLAT} if make.bought else timber(door_timber(spec))
-    yield Part(
+    yield new_part(
         code=f"{leaf.code}-W",
         line="DW#",
         name="Door slab",
@@ -80,7 +80,7 @@ def _slab(
 
 def _caps(spec: UnitSpec, make: SlabLeaf, door: DoorPlan, leaf: LeafPlan, y: Inches) -> Iterator[Part]:
     for number, z in ((1, door.z + door.height - make.batten), (2, door.z)):
-        yield Part(
+        yield new_part(
             code=f"{leaf.code}-E{number}",
             line="DE#",
             name="Door breadboard end",
@@ -103,7 +103,7 @@ def _battens(
         "batten_length", rules.batten_length, width=door.width, short=SHORT_OF_EDGE
     )
     for number, share in ((1, 1 - 1 / BATTEN_AT), (2, 1 / BATTEN_AT)):
-        yield Part(
+        yield new_part(
             code=f"{leaf.code}-B{number}",
             line="DB#",
             name="Door batten",

@@ -1,7 +1,6 @@
 """Drawers that are alike in something, together."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 from casewright.joinery.families.half_blind.joint import HalfBlindJoint
 from casewright.joinery.families.through.joint import ThroughJoint
@@ -43,7 +42,7 @@ def half_blind_alike(drawers: Iterable[Drawer]) -> list[tuple[HalfBlindJoint, li
     Source: common practice: what is alike is set out once.
     """
     held = [each for each in drawers if each.joints.half_blind]
-    groups = drawers_alike(held, lambda each: _unmarked(each.joints.half_blind))
+    groups = drawers_alike(held, lambda each: each.joints.front.given)
     return [(joint, members) for members in groups if (joint := members[0].joints.half_blind)]
 
 
@@ -59,9 +58,5 @@ def through_alike(drawers: Iterable[Drawer]) -> list[tuple[ThroughJoint, list[Dr
     Source: common practice: what is alike is set out once.
     """
     held = [each for each in drawers if each.joints.through]
-    groups = drawers_alike(held, lambda each: _unmarked(each.joints.through))
+    groups = drawers_alike(held, lambda each: each.joints.back.given)
     return [(joint, members) for members in groups if (joint := members[0].joints.through)]
-
-
-def _unmarked(joint: HalfBlindJoint | ThroughJoint | None) -> object:
-    return replace(joint.given, mark="") if joint else None

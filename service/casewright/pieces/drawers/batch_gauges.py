@@ -46,6 +46,8 @@ def batch_gauges(spec: UnitSpec, sizes: Sequence[DrawerSizes], ledger: Ledger) -
 
     Source: common practice: sides that agree within 1/64 share one gauge setting.
     """
+    if not spec.measured.parts:
+        return BatchGauges(in_rabbet=(), settings=(), for_back={})
     in_rabbet = tuple(side for each in sizes for side in _in_rabbet(spec, each))
     full = dict(side for each in sizes for side in full_sides(spec, each))
     rabbeted = bool(sizes) and sizes[0].rabbet > 0

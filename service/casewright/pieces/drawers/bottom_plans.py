@@ -10,7 +10,9 @@ from casewright.measure.saying import say
 from casewright.measure.units import PoundsPerSquareInch
 from casewright.pieces.asked.drawer_spec import PlyBottom, SolidBottom
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.drawers.notch_floor import cut_out, floor_depth
 from casewright.pieces.drawers.sizes import PLY_PLAY, CannotBuild, DrawerSizes
+from casewright.pieces.layout.parts import CutOut
 from casewright.pieces.rules import drawer_rules, front_rules
 from casewright.pieces.rules.running_rules import spread_load
 from casewright.stability.limits import house_limits
@@ -40,6 +42,7 @@ class BottomPlan:
         sag: how far it sags when the drawer is full; None where the wood's stiffness is not known [in]
         sag_allowed: how far it may [in]
         sag_without_muntin: how far it would sag in one piece; None where not known [in]
+        cut_out: what is sawn out around a notch; None without one
     """
 
     pieces: int
@@ -52,6 +55,7 @@ class BottomPlan:
     sag: float | None
     sag_allowed: float
     sag_without_muntin: float | None
+    cut_out: CutOut | None = None
 
 
 def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPlan:
@@ -77,10 +81,10 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     thickness, elasticity, material = _material(spec)
     inside, limits = sizes.inside, house_limits()
     clear = inside.between_slips
-    pressure = _pressure(spec, sizes, under)
+    pressure = pressure_on(spec, sizes, under)
     alone = _sag("sag_without_muntin", clear, thickness, elasticity, pressure, under)
     allowed_alone = sag_limit(span=clear, ratio=limits.sag_ratio)
-    parted = _is_parted(spec, clear, alone, allowed_alone)
+    parted = sizes.notch is None and _is_parted(spec, clear, alone, allowed_alone)
     muntin = spec.drawers.muntin
     span = (clear - muntin.width) / 2 if parted else clear
     play = PLY_PLAY if isinstance(bottom, PlyBottom) else spec.drawers.bottom_play
@@ -108,6 +112,7 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
         )
     return BottomPlan(
         pieces=2 if parted else 1,
+        cut_out=cut_out(spec, sizes, across, under),
         across=across,
         deep=_deep(bottom, sizes, groove.depth, under),
         thickness=thickness,
@@ -120,14 +125,25 @@ def plan_bottom(spec: UnitSpec, sizes: DrawerSizes, ledger: Ledger) -> BottomPla
     )
 
 
-def _pressure(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> PoundsPerSquareInch:
-    """What presses on a bottom: clothes up to the brim, or the load that was typed where that is more."""
+def pressure_on(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> PoundsPerSquareInch:
+    """What presses on a bottom: clothes up to the brim, or the load that was typed where that is more.
+
+    Args:
+        spec: what the maker chose
+        sizes: the drawer
+        under: keeps the working
+
+    Returns:
+        The pressure [psi]
+
+    Source: common practice of drawers for clothes.
+    """
     inside, load = sizes.inside, spec.drawers.load_lb
     density = house_limits().fill_density
     full = under.take("bottom_pressure", fill_pressure, fill_height=inside.height, density=density)
     if load is None:
         return full
-    typed = under.take("load_pressure", spread_load, load=load, width=inside.width, depth=inside.depth)
+    typed = under.take("load_pressure", spread_load, load=load, width=inside.width, depth=floor_depth(sizes))
     return max(full, typed)
 
 
@@ -135,10 +151,11 @@ def _under_the_box(spec: UnitSpec, sizes: DrawerSizes, under: Ledger) -> BottomP
     """A bottom in one piece, screwed under front, sides and back."""
     thickness, elasticity, material = _material(spec)
     clear, limits = sizes.inside.width, house_limits()
-    pressure = _pressure(spec, sizes, under)
+    pressure = pressure_on(spec, sizes, under)
     sag = _sag("sag", clear, thickness, elasticity, pressure, under)
     return BottomPlan(
         pieces=1,
+        cut_out=cut_out(spec, sizes, sizes.width, under),
         across=sizes.width,
         deep=under.take(
             "bottom_depth",

@@ -16,7 +16,7 @@ from casewright.pieces.drawers.bottom_plans import BottomPlan
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.season import Climate, across
 from casewright.stability.jam import check_jam, check_shape
-from casewright.stability.limits import house_limits
+from casewright.stability.limits import Limits, house_limits
 from casewright.stability.sag import thickness_for
 from casewright.wood.movement import movement
 
@@ -45,12 +45,13 @@ def drawer_checks(
     Source: common practice; movement by the Wood Handbook, chapter 13.
     """
     moves = 0.0 if isinstance(spec.drawers.bottom, PlyBottom) else across(spec.woods.of("bottoms"), ledger)
+    limits = replace(house_limits(), friction=spec.use.jam_friction)
     for drawer in drawers:
         yield _wettest(spec, drawer)
         yield from _depth(spec, drawer, case, climate, moves)
         yield check_shape(drawer.sizes.length, drawer.sizes.width, about=drawer.code)
         if drawer.run.slides is None:
-            yield _jam(spec, drawer)
+            yield _jam(drawer, limits)
         yield from _groove(spec, drawer)
         yield from _sag(spec, drawer)
     yield from _pull_lines(drawers)
@@ -119,7 +120,7 @@ def _depth(
     )
 
 
-def _jam(spec: UnitSpec, drawer: Drawer) -> Finding:
+def _jam(drawer: Drawer, limits: Limits) -> Finding:
     """Pulled by one knob, a drawer jams when too little of it is still in the case."""
     sizes = drawer.sizes
     centre = sizes.opening.left + sizes.opening.width / 2
@@ -128,7 +129,7 @@ def _jam(spec: UnitSpec, drawer: Drawer) -> Finding:
         drawer.travel,
         max(abs(pull - centre) for pull in drawer.pulls),
         about=drawer.code,
-        limits=replace(house_limits(), friction=spec.use.jam_friction),
+        limits=limits,
     )
 
 

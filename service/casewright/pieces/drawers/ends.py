@@ -135,6 +135,30 @@ def back_end(
     return End(kind=joint.kind, family=THROUGH, values={})
 
 
+def notch_end(outer: End, back: Inches, side: Inches, rack: Rack, ledger: Ledger) -> End:
+    """How the inner sides of a notched drawer are joined to their inner back and to the short backs.
+
+    Args:
+        outer: how the drawer's sides are joined to its backs
+        back: thickness of the backs and the inner back [in]
+        side: thickness of the inner sides [in]
+        rack: the shop's cutters
+        ledger: keeps the working
+
+    Returns:
+        The same joint; rabbets and pins where the backs are housed, as no side runs on beyond these corners.
+
+    Raises:
+        CannotBuild: the rabbets have no room in these boards
+
+    Source: common practice.
+    """
+    if outer.family != HOUSING:
+        return outer
+    pinned = PinnedRabbet(kind="rabbet and pins")
+    return _refusing("back_joint", lambda: _end(pinned, back, side, rack, ledger))
+
+
 def _refusing(name: str, made: Callable[[], Made]) -> Made:
     try:
         return made()

@@ -1,7 +1,6 @@
 """The joints of the drawers: sides into fronts, sides into backs, dovetails set out as a family."""
 
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,6 +12,7 @@ from casewright.joinery.family import BoardEnd, SetOut, shared_pitch
 from casewright.joinery.joint import Joint
 from casewright.joinery.limits import LIMITS
 from casewright.joinery.spacing import TOLERANCE, flare, most_tails
+from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
 from casewright.measure.making import quickly_made
 from casewright.measure.saying import say
@@ -24,6 +24,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.batch_gauges import SIDES, BatchGauges, batch_gauges, full_sides
 from casewright.pieces.drawers.ends import HALF_BLIND, End
 from casewright.pieces.drawers.make import DrawerMake
+from casewright.pieces.drawers.notch_joints import NotchJoints, notch_joints
 from casewright.pieces.drawers.other_ends import other_end
 from casewright.pieces.drawers.set_outs import drawer_groove, set_out
 from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerSizes
@@ -46,6 +47,7 @@ class DrawerJoints:
         back_set_out: likewise the back joints
         front_drawn: the end of the side at the front as it was drawn, by which the family is chosen
         back_drawn: likewise at the back
+        notch: those of the inner sides around a notch; None without one
     """
 
     front: Joint
@@ -58,6 +60,15 @@ class DrawerJoints:
     back_set_out: SetOut | None
     front_drawn: BoardEnd
     back_drawn: BoardEnd
+    notch: NotchJoints | None = None
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was found of all of them; around a notch what is not said of the back already."""
+        found = (*self.front.findings, *self.back.findings)
+        if self.notch is None:
+            return found
+        return (*found, *(each for each in self.notch.findings if each not in found))
 
     @property
     def half_blind(self) -> HalfBlindJoint | None:
@@ -119,10 +130,15 @@ def drawer_joints(
     joints = []
     for each in sizes:
         at = _At(spec=spec, sizes=each, shared=shared, shop=shop, gauges=gauges, ledger=ledger)
-        with _of(each, "front"):
+        end = "front"
+        try:
             fronts, front_joint = at.front(front)
-        with _of(each, "back"):
+            end = "back"
             backs, back_joint = at.back(back)
+            end = "notch"
+            notch = at.notch(back_joint)
+        except ValueError as error:  # CannotBeLaidOut is one: one setting goes for all, so it says of which
+            raise CannotBuild(say("drawer {}, {} joint: {}", each.code, end, error.args[0])) from None
         joints.append(
             DrawerJoints(
                 front=front_joint,
@@ -135,6 +151,7 @@ def drawer_joints(
                 back_set_out=back.setting if back else None,
                 front_drawn=drawn[each.code][0],
                 back_drawn=drawn[each.code][1],
+                notch=notch,
             )
         )
     return tuple(joints)
@@ -180,6 +197,10 @@ class _At:
         choices, count = _tails(self.sizes.code, tails, back_end(self.sizes), row.back_tails)
         return choices, through(self._through_back(tails.setting, count), under)
 
+    def notch(self, back: Joint) -> NotchJoints | None:
+        """The joints of the inner sides around its notch, dovetailed as its back is."""
+        return notch_joints(self.spec, self.sizes, self.shared.at_notch, back, self.shop.rack, self.ledger)
+
     def _through_back(self, setting: SetOut, tails: int) -> Through:
         """The back joint as it is asked for; sides that agree within 1/64 share the setting on the back."""
         sizes = self.sizes
@@ -200,8 +221,10 @@ class _At:
         )
 
     def _through(self, setting: SetOut, tails: int) -> dict[str, Any]:
-        sides = full_sides(self.spec, self.sizes)
-        left, right = (self.gauges.for_back.get(mark, thick) for mark, thick in sides)
+        left, right = self.sizes.left_side, self.sizes.right_side
+        if self.gauges.for_back:
+            sides = full_sides(self.spec, self.sizes)
+            left, right = (self.gauges.for_back.get(mark, thick) for mark, thick in sides)
         apart = abs(left - right) > TOLERANCE
         return {
             "side": max(left, right),
@@ -214,15 +237,6 @@ class _At:
             "rack": self.shop.rack,
             "mark": f"{self.spec.code}-{self.sizes.code}",
         }
-
-
-@contextmanager
-def _of(sizes: DrawerSizes, end: str) -> Iterator[None]:
-    """Says of which drawer a joint is that cannot be laid out: one setting goes for all of them."""
-    try:
-        yield
-    except ValueError as error:  # CannotBeLaidOut is one
-        raise CannotBuild(say("drawer {}, {} joint: {}", sizes.code, end, error.args[0])) from None
 
 
 def front_end(sizes: DrawerSizes) -> BoardEnd:
@@ -299,15 +313,18 @@ def _half_blind(
 ) -> HalfBlind:
     """The front joint as it is asked for, with what was measured of its parts."""
     found, drawers = spec.measured.parts, spec.drawers
-    sides = [found.get(f"{sizes.code}-{mark}", NOTHING) for mark in SIDES]
-    front = found.get(f"{sizes.code}-{'BF' if drawers.has_box_front else 'F'}", NOTHING)
+    is_boxed, sides, front = drawers.has_box_front, [NOTHING], NOTHING
+    if found:
+        sides = [found.get(f"{sizes.code}-{mark}", NOTHING) for mark in SIDES]
+        front = found.get(f"{sizes.code}-{'BF' if is_boxed else 'F'}", NOTHING)
     heights = [part.width for part in sides if part.width]
     height = (min(heights) if heights else sizes.side_height) - (sizes.side_height - sizes.joint_height)
     # Lips and beads are no part of what the joint is laid out on.
-    plain = isinstance(drawers.style, Inset) or drawers.has_box_front
-    before = spec.woods.drawers if drawers.has_box_front else spec.woods.of("fronts")
-    full = tuple(full_sides(spec, sizes))
-    measured = tuple(side for side in gauges.in_rabbet if side[0] in dict(full))
+    plain = isinstance(drawers.style, Inset) or is_boxed
+    before = spec.woods.drawers if is_boxed else spec.woods.of("fronts")
+    full = tuple(full_sides(spec, sizes)) if gauges.in_rabbet else ()
+    marks = dict(full)
+    measured = tuple(side for side in gauges.in_rabbet if side[0] in marks)
     return HalfBlind(
         height=height,
         front=sizes.front,
@@ -323,12 +340,12 @@ def _half_blind(
         groove=setting.groove,
         rack=shop.rack,
         locked_gauge_1=sizes.gauge_1 if front.thickness else None,
-        can_be_replaced=drawers.has_box_front or not spec.matched_fronts,
+        can_be_replaced=is_boxed or not spec.matched_fronts,
         measured_tail_length=max((part.tail_length for part in sides if part.tail_length), default=None),
         measured_socket_depth=front.socket_depth,
         measured_sides=measured,
         full_sides=full if measured else (),
-        shared_settings=tuple(side for side in gauges.settings if side[0] in dict(full)),
+        shared_settings=tuple(side for side in gauges.settings if side[0] in marks),
         front_moisture=front.moisture,
         side_moisture=_furthest(front.moisture, [part.moisture for part in sides if part.moisture]),
         front_gravity=wood(before.wood).gravity,

@@ -19,7 +19,8 @@ from casewright.pieces.asked.drawer_spec import Drawers
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.asked.slide_spec import OwnSlide
 from casewright.pieces.asked.spec import UnitSpec
-from casewright.pieces.drawers.ends import BOX, HALF_BLIND, THROUGH, End, back_end, front_end
+from casewright.pieces.drawers.ends import BOX, HALF_BLIND, THROUGH, End, back_end, front_end, notch_end
+from casewright.pieces.drawers.notches import is_notched
 from casewright.pieces.drawers.overlays import Cover, covers
 from casewright.pieces.drawers.sizes import CannotBuild
 from casewright.pieces.layout.openings import Face
@@ -38,6 +39,8 @@ class DrawerMake:
         back: thickness of a back [in]
         at_front: how the sides are joined to that board
         at_back: how they are joined to the back
+        at_notch: how the inner sides around a notch are joined to inner back and short backs; None where no
+            drawer has one
         lap: designed lap of half-blind dovetails; 0 for another joint [in]
         rabbet: designed registration rabbet of theirs [in]
         gauge_1: depth of their sockets; the front for another joint [in]
@@ -53,6 +56,7 @@ class DrawerMake:
     back: float
     at_front: End
     at_back: End
+    at_notch: End | None
     lap: float
     rabbet: float
     gauge_1: float
@@ -102,6 +106,9 @@ def shared_construction(
         back=back,
         at_front=ends[0],
         at_back=ends[1],
+        at_notch=notch_end(ends[1], back, drawers.side, shop.rack, ledger.under("drawers.notch_joint"))
+        if is_notched(spec, face)
+        else None,
         lap=lap,
         rabbet=rabbet,
         gauge_1=gauge_1,

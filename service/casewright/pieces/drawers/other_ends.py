@@ -27,7 +27,14 @@ INTO_THE_FRONT = (
 
 
 def other_end(
-    spec: UnitSpec, sizes: DrawerSizes, end: End, rack: Rack, ledger: Ledger, *, at_back: bool
+    spec: UnitSpec,
+    sizes: DrawerSizes,
+    end: End,
+    rack: Rack,
+    ledger: Ledger,
+    *,
+    at_back: bool,
+    level: bool = False,
 ) -> Joint:
     """The joint at one end of a drawer's sides, where it is no dovetail of several tails.
 
@@ -38,6 +45,7 @@ def other_end(
         rack: the shop's cutters
         ledger: keeps the working of this joint
         at_back: whether it is the rear end
+        level: whether the boards stand on one level, as those around a notch do
 
     Returns:
         The joint, its boards called what they are in the drawer.
@@ -58,18 +66,19 @@ def other_end(
     values["front"] = sizes.back if at_back else sizes.front
     groove = drawer_groove(spec)
     # The bottom passes under a back that stands on it, whose joint then has no groove.
-    grooved = groove if not (at_back and sizes.back_foot) else None
+    # Around a notch it surrounds the corner from without.
+    grooved = groove if not (level or (at_back and sizes.back_foot)) else None
     if grooved and end.family in (BOX, PINNED):
         values |= {"groove_height": grooved.height, "groove_width": grooved.width}
         values["groove_depth"] = grooved.depth
     if end.family == BOX:
         # One cutter for all drawers: what it leaves of a height goes to the top finger.
         values["cutter"] = end.finger
-    if end.family == LOCK_RABBET:
+    if end.family == LOCK_RABBET and not level:
         values["box_width"] = sizes.width
     solved = solve(end.family, values, rack=rack, ledger=ledger)
     settings = [_side_length(sizes)]
-    if at_back and sizes.back_foot:
+    if at_back and sizes.back_foot and not level:
         settings.append(_foot(sizes.back_foot))
     return Called(
         of=solved.joint,

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 
+from casewright.measure.saying import Words
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD, ends_of_a_side
 from casewright.pieces.drawers.front_parts import front_parts
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.drawers.notch_parts import cut_out_words, notch_parts
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
 
@@ -34,7 +36,7 @@ def drawer_parts(spec: UnitSpec, drawer: Drawer, base_height: float) -> Iterator
     )
     yield from front_parts(spec, drawer, place)
     yield from _sides(spec, drawer, place)
-    yield _back(spec, drawer, place)
+    yield from notch_parts(spec, drawer, place) if drawer.sizes.notch else (_back(spec, drawer, place),)
     yield from _slips(spec, drawer, place)
     if drawer.bottom.muntin is not None:
         yield _muntin_part(spec, drawer, place)
@@ -48,11 +50,12 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
         ("SR", sizes.right_side, place.x + sizes.width - sizes.right_side),
     )
     for mark, thickness, x in pairs:
-        yield Part(
+        yield new_part(
             code=f"{drawer.code}-{mark}",
             line=f"S{row}",
             name=f"Drawer side, row {row}",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=thickness,
             width=sizes.side_height,
             length=sizes.side_length,
@@ -73,11 +76,12 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
 
 def _back(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, row = drawer.sizes, drawer.sizes.opening.row_mark
-    return Part(
+    return new_part(
         code=f"{drawer.code}-B",
         line=f"K{row}",
         name=f"Drawer back, row {row}",
-        **timber(spec.woods.drawers),
+        wood=spec.woods.drawers.wood,
+        cut=spec.woods.drawers.cut,
         thickness=sizes.back,
         width=sizes.back_height,
         length=sizes.back_length,
@@ -104,11 +108,12 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     right = place.x + sizes.width - sizes.right_side - slips.thickness
     for mark, x in (("XL", place.x + sizes.left_side), ("XR", right)):
         length = drawer.slip
-        yield Part(
+        yield new_part(
             code=f"{drawer.code}-{mark}",
             line="X1",
             name="Slip",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=slips.thickness,
             width=spec.drawers.groove.slip_height,
             length=length,
@@ -125,11 +130,12 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
 def _muntin_part(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     sizes, muntin = drawer.sizes, spec.drawers.muntin
     length = drawer.bottom.muntin or 0.0
-    return Part(
+    return new_part(
         code=f"{drawer.code}-M",
         line="M1",
         name="Drawer muntin",
-        **timber(spec.woods.drawers),
+        wood=spec.woods.drawers.wood,
+        cut=spec.woods.drawers.cut,
         thickness=muntin.thickness,
         width=muntin.width,
         length=length,
@@ -154,28 +160,34 @@ def _muntin_part(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
 def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     sizes, plan, groove = drawer.sizes, drawer.bottom, spec.drawers.groove
     is_ply = isinstance(spec.drawers.bottom, PlyBottom)
-    wood_of = {"wood": plan.material, "cut": Cut.FLAT} if is_ply else timber(spec.woods.of("bottoms"))
+    chosen = spec.woods.of("bottoms")
     clear = sizes.inside.between_slips
     half = (clear - spec.drawers.muntin.width) / 2 if plan.pieces > 1 else clear
     first = place.x + sizes.left_side + groove.slip + (half - plan.across) / 2
     depth, rise = place.y + sizes.front - groove.depth, groove.height + groove.width - plan.thickness
-    ends = ("in the groove",) * 2
+    held: Words = "in the groove"
     if spec.drawers.screwed_under:
-        first, depth, rise, ends = place.x, place.y, 0.0, ("screwed under the sides",) * 2
+        first, depth, rise, held = place.x, place.y, 0.0, "screwed under the sides"
+    if plan.cut_out:
+        held = cut_out_words(held, plan.cut_out)
+    name = "Drawer bottom"
+    name += ", half" if plan.pieces > 1 else ", notched" if plan.cut_out else ""
     for number in range(plan.pieces):
-        yield Part(
+        yield new_part(
             code=f"{drawer.code}-N" + (str(number + 1) if plan.pieces > 1 else ""),
             line="N#",
-            name="Drawer bottom, half" if plan.pieces > 1 else "Drawer bottom",
-            **wood_of,
+            name=name,
+            wood=plan.material if is_ply else chosen.wood,
+            cut=Cut.FLAT if is_ply else chosen.cut,
             thickness=plan.thickness,
             width=plan.deep,
             length=plan.across,
             face=FaceClass.DRAWER,
             grain=Grain.ACROSS,
             use=PartUse.INSIDE,
-            ends=ends,
+            ends=(held, held),
             sheet=is_ply,
+            cut_out=plan.cut_out,
             box=Box(
                 first + number * (half + spec.drawers.muntin.width),
                 depth,

@@ -12,7 +12,7 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.running import BUTTON
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.wood.waste import PartUse
 
 STOPS_PER_DRAWER = 2
@@ -75,11 +75,12 @@ def _battens(spec: UnitSpec, face: Face, drawer: Drawer, running: SideHung) -> I
     right = opening.left + opening.width - running.projection
     ends: Words = "butt, against the rail" if spec.legs else SOLID
     for mark, x in (("L", opening.left), ("R", right)):
-        yield Part(
+        yield new_part(
             code=f"{spec.code}-H-{opening.code}-{mark}",
             line="H1",
             name="Batten",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=running.projection,
             width=running.batten,
             length=opening.depth,
@@ -101,11 +102,12 @@ def _packing(spec: UnitSpec, drawer: Drawer, z: Inches, height: Inches) -> Itera
         return
     between = spec.body.depth - 2 * legs.leg
     for mark, x in (("L", opening.left - thick), ("R", opening.left + opening.width)):
-        yield Part(
+        yield new_part(
             code=f"{spec.code}-H-{opening.code}-P{mark}",
             line="H2",
             name="Packing",
-            **timber(spec.woods.inside),
+            wood=spec.woods.inside.wood,
+            cut=spec.woods.inside.cut,
             thickness=thick,
             width=height,
             length=between,
@@ -122,11 +124,12 @@ def _guide(spec: UnitSpec, face: Face, drawer: Drawer, running: CentreGuide) -> 
     if guide is None:
         return
     start = opening.depth - guide.length
-    yield Part(
+    yield new_part(
         code=f"{spec.code}-H-{opening.code}-G",
         line="H3",
         name="Centre guide",
-        **timber(spec.woods.inside),
+        wood=spec.woods.inside.wood,
+        cut=spec.woods.inside.cut,
         thickness=guide.height,
         width=running.guide_width,
         length=guide.length,

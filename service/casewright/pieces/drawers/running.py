@@ -78,16 +78,18 @@ class Slides:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lined:
-    """What a lined drawer holds: clear width, depth and height [in]."""
+    """What a lined drawer holds: clear width, depth, height, and what a notch takes of its floor [in]."""
 
     width: Inches
     depth: Inches
     height: Inches
+    taken: tuple[Inches, Inches] = (0.0, 0.0)
 
     @property
     def area(self) -> Inches:
         """Of the lining, at the bottom and all around [sq in]."""
-        return self.width * self.depth + 2 * self.height * (self.width + self.depth)
+        wide, deep = self.taken
+        return self.width * self.depth - wide * deep + 2 * self.height * (self.width + self.depth + deep)
 
 
 @quickly_made
@@ -294,6 +296,7 @@ def _lined(lining: Inches, sizes: DrawerSizes, under: Ledger) -> Lined:
         width=under.take("lined_width", rules.lined_across, inside=inside.between_slips, lining=lining),
         depth=under.take("lined_depth", rules.lined_across, inside=inside.depth, lining=lining),
         height=under.take("lined_height", rules.lined_height, inside=inside.height, lining=lining),
+        taken=(sizes.notch.around + 2 * lining, sizes.notch.taken) if sizes.notch else (0.0, 0.0),
     )
 
 

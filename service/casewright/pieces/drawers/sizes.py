@@ -3,11 +3,15 @@
 from dataclasses import dataclass
 
 from casewright.measure.making import quickly_made
+from casewright.measure.units import Inches
 from casewright.pieces.asked.measured import MeasuredPart
+from casewright.pieces.asked.notch_spec import Notch
 from casewright.pieces.layout.openings import Opening
 
 PLY_PLAY = 1 / 32
 NOTHING = MeasuredPart()
+SHORT_BACKS, INNER_SIDES, INNER_BACK = ("BL", "BR"), ("IL", "IR"), "IB"
+"""The marks of the boards around a notch: in place of one back, and beside and before the pipes."""
 
 
 class CannotBuild(ValueError):
@@ -79,6 +83,69 @@ class FrontFace:
 
 @quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NotchSizes:
+    """The notch of one drawer.
+
+    Attributes:
+        asked: what the maker asked for
+        left: from the outside of the left side to the left edge of the notch [in]
+        left_inner: thickness of the left inner side [in]
+        right_inner: thickness of the right inner side [in]
+        head: thickness of the inner back [in]
+        backs: thickness of the back of the left arm, and of the right [in]
+        start: front face of the inner back behind the face of the board that the sides are joined to [in]
+        left_arm: clear width of the left arm [in]
+        right_arm: clear width of the right arm [in]
+        room: clear depth before the inner back [in]
+        around: width of the notch with its inner sides [in]
+        side_length: length of the inner sides [in]
+        side_start: front end of the inner sides behind the front face of the inner back [in]
+        head_length: length of the inner back [in]
+        left_back: length of the back of the left arm [in]
+        right_back: length of the back of the right arm [in]
+        left_start: from the outside of the left side to the left end of the back of the left arm [in]
+        right_start: likewise of the right arm [in]
+        taken: what of the clear depth the notch takes with its inner back [in]
+    """
+
+    asked: Notch
+    left: Inches
+    left_inner: Inches
+    right_inner: Inches
+    head: Inches
+    backs: tuple[Inches, Inches]
+    start: Inches
+    left_arm: Inches
+    right_arm: Inches
+    room: Inches
+    around: Inches
+    side_length: Inches
+    side_start: Inches
+    head_length: Inches
+    left_back: Inches
+    right_back: Inches
+    left_start: Inches
+    right_start: Inches
+    taken: Inches
+
+    @property
+    def width(self) -> Inches:
+        """Its clear width [in]."""
+        return self.asked.width
+
+    @property
+    def depth(self) -> Inches:
+        """Its depth from the rear end of the drawer [in]."""
+        return self.asked.depth
+
+    @property
+    def around_left(self) -> Inches:
+        """From the outside of the drawer to the face of the left inner side within the arm [in]."""
+        return self.left - self.left_inner
+
+
+@quickly_made
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerSizes:
     """One drawer, before its joints are set out.
 
@@ -112,6 +179,8 @@ class DrawerSizes:
         set_in: from the ends of the sides to the back [in]
         inside: what it holds
         gaps: the gap above it through the year
+        notch: the recess around pipes; None without one
+        joined: the mark of the board in front that the sides are joined to: `BF` behind a show front
     """
 
     opening: Opening
@@ -143,11 +212,18 @@ class DrawerSizes:
     set_in: float
     inside: Inside
     gaps: Gaps
+    notch: NotchSizes | None = None
+    joined: str = "F"
 
     @property
     def code(self) -> str:
         """Row and position, such as `R5-1`."""
         return self.opening.code
+
+    @property
+    def backs(self) -> tuple[str, ...]:
+        """The marks of its back, or of those beside a notch."""
+        return SHORT_BACKS if self.notch else ("B",)
 
     @property
     def to_the_back(self) -> float:

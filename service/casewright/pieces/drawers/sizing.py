@@ -16,8 +16,9 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.ends import HALF_BLIND, SLIDING, End
 from casewright.pieces.drawers.faces import front_face
 from casewright.pieces.drawers.make import DrawerMake
+from casewright.pieces.drawers.notches import Boxed, notch_sizes
 from casewright.pieces.drawers.run_sizes import box_height, box_length, box_width, side_gap
-from casewright.pieces.drawers.sizes import NOTHING, CannotBuild, DrawerSizes, Gaps, Inside
+from casewright.pieces.drawers.sizes import NOTHING, SHORT_BACKS, CannotBuild, DrawerSizes, Gaps, Inside
 from casewright.pieces.layout.openings import Opening
 from casewright.pieces.layout.season import Climate
 from casewright.pieces.rules import drawer_rules as rules
@@ -82,11 +83,15 @@ def drawer_sizes(
     back_height, back_foot = _back(drawers, side_height, under)
     _check_room(opening, height, width, whole, back_height)
     joint_height = box.joint_height(side_height)
-    drawn = _fits(opening.designed_height, shared, climate, UNKEPT)
+    drawn_height = float(height)
+    if opening.height != opening.designed_height:
+        drawn = _fits(opening.designed_height, shared, climate, UNKEPT)
+        drawn_height = _box_height(opening.designed_height, drawn, shared, rack, UNKEPT)
+    inside = _inside(opening, drawers, box, whole, bottom_under)
     return DrawerSizes(
         opening=opening,
         height=height,
-        drawn_height=_box_height(opening.designed_height, drawn, shared, rack, UNKEPT),
+        drawn_height=drawn_height,
         width=width,
         length=length,
         stand=drawers.stands_before,
@@ -119,8 +124,24 @@ def drawer_sizes(
         back_height=back_height,
         back_foot=back_foot,
         set_in=shared.at_back.set_in,
-        inside=_inside(opening, drawers, box, whole, bottom_under),
+        inside=inside,
         gaps=_gaps(opening, height, shared, climate, under),
+        joined="BF" if drawers.has_box_front else "F",
+        notch=notch_sizes(
+            spec,
+            opening,
+            Boxed(
+                width=width,
+                length=whole,
+                front=boards.front,
+                left_side=boards.left,
+                right_side=boards.right,
+                back=boards.back,
+                depth=inside.depth,
+            ),
+            (shared.at_back, shared.at_notch),
+            under,
+        ),
     )
 
 
@@ -136,7 +157,8 @@ def _boards(spec: UnitSpec, opening: Opening, shared: DrawerMake) -> _Boards:
         front=thick("BF", shared.front) if drawers.has_box_front else face,
         left=thick("SL", drawers.side),
         right=thick("SR", drawers.side),
-        back=thick("B", shared.back),
+        # Of the backs beside a notch the thicker one says how deep the drawer is.
+        back=max(thick(mark, thick("B", shared.back)) for mark in SHORT_BACKS),
     )
 
 

@@ -6,7 +6,7 @@ from enum import StrEnum
 from string import ascii_lowercase
 from typing import Any
 
-from casewright.measure.making import quickly_made
+from casewright.measure.making import maker, quickly_made
 from casewright.measure.saying import Words
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.measured import MeasuredPart
@@ -51,6 +51,27 @@ class Box:
 
 @quickly_made
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CutOut:
+    """What is sawn out of the rear edge of a part once it has its size.
+
+    Attributes:
+        along: from the left end of the part to where it begins [in]
+        length: along the length of the part [in]
+        depth: from the rear edge into its width [in]
+    """
+
+    along: float
+    length: float
+    depth: float
+
+    @property
+    def area(self) -> float:
+        """What is missing of the face of the part [sq in]."""
+        return self.length * self.depth
+
+
+@quickly_made
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """One physical part.
 
@@ -72,6 +93,7 @@ class Part:
         box: where it sits when all drawers are closed
         solid: the share of its finished sizes that is wood, where it is turned
         measured: the names of the sizes that were measured
+        cut_out: what is sawn out of it once it has its size; None for nothing
     """
 
     code: str
@@ -91,10 +113,13 @@ class Part:
     box: Box
     solid: float = 1.0
     measured: tuple[str, ...] = ()
+    cut_out: CutOut | None = None
 
     @property
     def volume(self) -> float:
         """Finished volume [cu in]."""
+        if self.cut_out:
+            return self.thickness * (self.width * self.length - self.cut_out.area)
         return self.thickness * self.width * self.length * self.solid
 
     @property
@@ -109,7 +134,12 @@ class Part:
             round(self.width, 6),
             round(self.length, 6),
             self.use,
+            self.cut_out,
         )
+
+
+new_part = maker(Part)
+"""Makes a part as `Part` does, and sooner: a piece has hundreds."""
 
 
 def timber(choice: Timber) -> dict[str, Any]:
@@ -149,6 +179,10 @@ class PartLine:
         return len(self.codes)
 
 
+new_line = maker(PartLine)
+"""Makes a line as `PartLine` does, and sooner."""
+
+
 def part_lines(parts: Iterable[Part]) -> tuple[PartLine, ...]:
     """The cut list: alike parts on one line, in the order in which they were made.
 
@@ -172,7 +206,7 @@ def part_lines(parts: Iterable[Part]) -> tuple[PartLine, ...]:
         first = group[0]
         used[first.line] = used.get(first.line, 0) + 1
         lines.append(
-            PartLine(
+            new_line(
                 line=_mark(first.line, used[first.line]), part=first, codes=tuple(part.code for part in group)
             )
         )

@@ -6,7 +6,7 @@ from typing import Any
 
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.panels.frame import PanelFrame
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
@@ -148,7 +148,7 @@ def _which(number: int, rails: int) -> str:
 
 
 def _part(place: FramePlace, mark: str, line: int, name: str, **sizes: Any) -> Part:
-    return Part(
+    return new_part(
         code=f"{place.code}-{mark}",
         line=f"{place.line}{line}",
         name=f"{place.name} {name}",

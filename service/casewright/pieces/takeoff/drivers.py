@@ -29,6 +29,8 @@ SQUARE_INCHES = 144
 COUNTED = "counted from the parts, joints and surfaces of the unit; feet and areas in figures drivers.…"
 CORNERS = 2
 """At the front of a drawer as at its back."""
+AROUND_A_NOTCH = 4
+"""Grooved pieces more where a bottom is held all round: a second back, two inner sides and the inner back."""
 ON_THE_MACHINE = ("cutter", "key", "side_depth", "front_depth", "fence", "groove_depth", "tongue_gauge")
 """The settings by which one set-up of a machine differs from another."""
 FASTENED: dict[str, Driver] = {
@@ -247,12 +249,13 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         if any(drawer.sizes.back_foot > 0 for drawer in drawers)
         else 4
     )
+    notched = sum(1 for drawer in drawers if drawer.sizes.notch is not None)
     slipped = sum(1 for drawer in drawers if drawer.slip is not None)
     rabbeted = sum(2 for drawer in drawers if drawer.sizes.rabbet > 0)
     return {
         Driver.DRAWERS: len(drawers),
         Driver.SIDES: 2 * len(drawers),
-        Driver.GROOVED_PIECES: grooved * len(drawers),
+        Driver.GROOVED_PIECES: grooved * len(drawers) + (AROUND_A_NOTCH * notched if grooved == 4 else 0),
         Driver.RABBETED_ENDS: rabbeted,
         Driver.DOVETAIL_JOINTS: joints,
         Driver.DRAWER_TAILS: sockets + through,
@@ -262,6 +265,7 @@ def _drawers(unit: Construction) -> dict[Driver, float]:
         Driver.MUNTINS: sum(1 for drawer in drawers if drawer.bottom.muntin is not None),
         PULLS_BY[unit.spec.pulls.holes]: sum(len(drawer.pulls) for drawer in drawers),
         **({Driver.SLIPPED_DRAWERS: slipped} if slipped else {}),
+        **({Driver.NOTCHED_DRAWERS: notched} if notched else {}),
         **_fronts(unit),
         **_other_corners(unit),
     }
@@ -271,7 +275,12 @@ def _tails(drawers: Iterable[Drawer]) -> tuple[int, int, int]:
     """Tails in sockets, tails that go through, and dovetailed corners."""
     sockets = through = joints = 0
     for drawer in drawers:
-        for joint in (drawer.joints.front, drawer.joints.back):
+        around = drawer.joints.notch
+        for joint in (
+            drawer.joints.front,
+            drawer.joints.back,
+            *((around.rear, around.head) if around else ()),
+        ):
             if isinstance(joint, HalfBlindJoint):
                 sockets += CORNERS * joint.layout.count
             elif isinstance(joint, ThroughJoint):

@@ -30,7 +30,7 @@ class Clause:
         source: where it comes from
         basis: published, common practice or from memory
         note: what the shop should see to before it uses the clause; empty for nothing
-        when: which pieces it is for: `free-standing`, or empty for all
+        when: which pieces it is for: `free-standing`, `notched` for drawers around pipes, or empty for all
     """
 
     key: str
@@ -84,11 +84,15 @@ def cautions_of(units: Iterable[Construction]) -> tuple[str, ...]:
     """
     made = tuple(units)
     dry, wet = room_humidity(made)
-    stands_free = any(unit.spec.use.free_standing for unit in made)
+    applies = {
+        "": True,
+        "free-standing": any(unit.spec.use.free_standing for unit in made),
+        "notched": any(drawer.sizes.notch for unit in made for drawer in unit.drawers),
+    }
     return tuple(
         clause.text.format(dry=f"{dry:g}", wet=f"{wet:g}")
         for clause in clauses("cautions")
-        if stands_free or clause.when != "free-standing"
+        if applies[clause.when]
     )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.drawer_spec import Drawers, PlyBottom
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.words.wording import sized
+from casewright.pieces.words.wording import number_word, sentence, sized
 
 FRONTS = {
     "half-blind dovetail": "dovetailed to its front (wedge-shaped joints that show only when it is open)",
@@ -64,10 +64,43 @@ def drawer_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
         f"{'The drawer' if one else 'Every drawer'} {_corners(drawers)}, has sides "
         f"{sized(drawers.side, shown)} thick and {_bottom(drawers)}{bar}, and {runs}."
     )
+    yield from notched_words(unit, shown)
     if drawers.lining:
         yield f"{'It is' if one else 'The drawers are'} lined, at the bottom and all around."
     if unit.spec.use.locks_one_at_a_time and not one:
         yield "An interlock (catches tied to one another) lets one drawer open at a time, against tipping."
+
+
+def notched_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    """What is left free for pipes, in the drawers that are notched.
+
+    Args:
+        unit: the unit, worked out
+        shown: the unit of its sizes
+
+    Returns:
+        A sentence for each size of recess; none where no drawer has one.
+
+    Source: common practice of quotes.
+    """
+    sizes: dict[tuple[str, str], int] = {}
+    for drawer in unit.drawers:
+        if notch := drawer.sizes.notch:
+            key = (sized(notch.width, shown), sized(notch.depth, shown))
+            sizes[key] = sizes.get(key, 0) + 1
+    for (wide, deep), number in sizes.items():
+        alone = len(unit.drawers) == 1
+        which = (
+            "The drawer is" if alone else "One drawer is" if number == 1 else f"{_many(number)} drawers are"
+        )
+        yield (
+            f"{which} made in the shape of a U, with a recess {wide} wide and {deep} deep at the back that "
+            "leaves the pipes free."
+        )
+
+
+def _many(number: int) -> str:
+    return sentence(number_word(number)).rstrip(".")
 
 
 def _corners(drawers: Drawers) -> str:

@@ -232,12 +232,21 @@ def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
         yield from _more_at_the_back(back, unit)
     else:
         yield from _large(drawer.joints.back_family, drawer.joints.back, "Back: ", unit)
+    if around := drawer.joints.notch:
+        yield from _large(around.family, around.rear, "Inner side into short back: ", unit)
+        if _set(around.head) != _set(around.rear):
+            yield from _large(around.family, around.head, "Inner side into inner back: ", unit)
     if drawer.pulls:
         yield Number(
             label="Pulls, centres",
             value=", ".join(size_text(each, unit) for each in drawer.pulls),
             note="from the left outside of the case",
         )
+
+
+def _set(joint: Joint) -> list[tuple[str, float]]:
+    """What is set for a joint."""
+    return [(each.name, each.value) for each in joint.settings]
 
 
 def _more_in_front(drawer: Drawer, front: HalfBlindJoint, unit: LengthUnit) -> Iterator[Number]:

@@ -16,7 +16,7 @@ from casewright.pieces.built.refusals import REFUSALS
 from casewright.records.jobs import Job
 from casewright.records.layouts import LayoutRow, layouts_of, pieces_to_cut
 from casewright.records.stock import StockPiece
-from casewright.shop.cut_files import cut_data_of_job, stock_data_of
+from casewright.shop.cut_files import cut_data_of_job, material_called, stock_data_of
 from casewright.shop.figures import figures_from
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
@@ -41,6 +41,8 @@ STRATEGIES = (
 OFFCUTS = (("first", "Offcuts first"), ("by cost", "By what they are worth"), ("last", "Offcuts last"))
 SHEET = (96.0, 48.0)
 """The usual sheet of plywood (common practice) [in]."""
+MOST_SPARE = 300
+"""So many pieces of the rack are looked at; the rest of a large rack says nothing of ways out."""
 NAMES = {
     "take": "From the rack",
     "seconds": "Seconds",
@@ -131,7 +133,7 @@ def ask(visit: Office, job_id: str) -> Response:
         "offcuts": read.choice("offcuts", [value for value, _ in OFFCUTS]),
         **_stock(visit, job, read, data),
     }
-    if not read.faults and not asked["boards"] and not asked["sheets"]:
+    if not read.faults and all(each.get("spare") for each in (*asked["boards"], *asked["sheets"])):
         read.fault("take", "Choose what to cut from: pieces of the rack, or boards typed below.")
     if not read.faults:
         try:
@@ -170,9 +172,14 @@ def _parts(visit: Visit, job: Job, at_hand: JobAtHand) -> dict[str, Any]:
 
 
 def _stock(visit: Visit, job: Job, read: Reader, data: dict[str, Any]) -> dict[str, list[dict[str, Any]]]:
-    """The pieces of the rack that are ticked, boards that are typed, and new sheets."""
+    """The pieces of the rack that are ticked, boards that are typed, and new sheets.
+
+    What is not ticked is only named where parts find no place.
+    """
     taken = set(read.typed.all("take"))
-    held = stock_data_of(each for each in _pieces(visit, job, data) if each.id in taken)
+    pieces = _pieces(visit, job, data)
+    held = stock_data_of(each for each in pieces if each.id in taken)
+    others = [each for each in pieces if each.id not in taken][: max(0, MOST_SPARE - len(taken))]
     for row in range(ROWS):
         start = f"more.{row}"
         if not any(read.typed.get(f"{start}.{name}").strip() for name in ("length", "width")):
@@ -197,6 +204,8 @@ def _stock(visit: Visit, job: Job, read: Reader, data: dict[str, Any]) -> dict[s
         if read.ticked(f"sheet.{place}"):
             length, width = map(write_with_unit, SHEET)
             held["sheets"].append({"code": f"P{place + 1}", "wood": wood, "length": length, "width": width})
+    for kind, some in stock_data_of(others).items():
+        held[kind] += [{**each, "spare": True} for each in some]
     return held
 
 
@@ -221,8 +230,8 @@ def _sheets(data: dict[str, Any]) -> list[str]:
 
 def _pieces(visit: Visit, job: Job, data: dict[str, Any]) -> list[StockPiece]:
     """What is on the rack of the woods that are wanted: free, or kept for this job."""
-    woods = {wood.partition(",")[0] for wood, _ in _wanted(data)} | {wood for wood, _ in _wanted(data)}
-    return list(pieces_to_cut(visit.db, job.id, woods))
+    woods = [wood for wood, _ in _wanted(data)]
+    return list(pieces_to_cut(visit.db, job.id, {*woods, *map(material_called, woods)}))
 
 
 def _page(visit: Visit, job: Job, data: dict[str, Any], form: Form, trouble: str = "") -> AskPage:

@@ -81,6 +81,7 @@ def stock_to_place(asked: Mapping[str, Any]) -> dict[str, tuple[str, int]]:
         each["code"] if count == 1 else f"{each['code']} no. {number}": (each["code"], number)
         for kind in ("boards", "sheets")
         for each in asked.get(kind, ())
+        if not each.get("spare")
         for count in [each.get("count", 1 if kind == "boards" else ENDLESS)]
         for number in range(1, count + 1)
     }

@@ -10,12 +10,13 @@ from starlette.background import BackgroundTask
 from starlette.responses import Response
 
 from casewright.measure.lengths import LengthUnit
-from casewright.papers.chalk_out import bar_words, chalk_out_pdf, left_words, size_words, trouble_words
+from casewright.papers.chalk_out import bar_words, broken_words, chalk_out_pdf, left_words, size_words
 from casewright.records.jobs import Job
 from casewright.records.layouts import UNDER_WAY, CutLayout, LayoutState, ticked
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
 from casewright.shop.layouts import ask_layout, layout_with_all, stop_layout, tick_cut
+from casewright.shop.putting_away import boards_cut
 from casewright.shop.refusals import Refused
 from casewright.web.cutting.crews import crew_of
 from casewright.web.cutting.hand import (
@@ -28,6 +29,8 @@ from casewright.web.cutting.hand import (
     stock_to_place,
     with_part,
 )
+from casewright.web.cutting.put_away import AwayShown, away_shown, labels_of
+from casewright.web.cutting.short import ShortList, short_list
 from casewright.web.frame.pages import Page, drawing, form_of, see, show
 from casewright.web.frame.pdfs import paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
@@ -90,6 +93,7 @@ class LotShown:
 
     Attributes:
         title: what they are
+        is_cut: is anything cut at all?
         used: how much of the boards becomes parts, in percent
         waste: the rest
         above: how far it can be from the best possible, in a sentence
@@ -97,10 +101,12 @@ class LotShown:
         ways: the ways that were tried
         boards: board by board
         bars: stock that is only cut to length, in words
-        troubles: what could not be placed, kept together or put where it was wanted
+        short: what has no place, with ways out
+        troubles: what could not be kept together or put where it was wanted
     """
 
     title: str
+    is_cut: bool
     used: str
     waste: str
     above: str
@@ -108,6 +114,7 @@ class LotShown:
     ways: Sequence[WayShown]
     boards: Sequence[BoardShown]
     bars: Sequence[tuple[str, str, str]]
+    short: ShortList
     troubles: Sequence[str]
 
 
@@ -130,6 +137,9 @@ class LayoutPage(Page):
         part_choices: the parts that may be put by hand
         board_choices: the boards that they may be put on
         by_hand: what was put by hand already, in words
+        away: boards that are put away, and what came of them
+        labels: what came of them, as the address of their labels names it
+        is_all_away: is no board left to put away?
         unit: in which unit bare numbers are read
     """
 
@@ -148,6 +158,9 @@ class LayoutPage(Page):
     part_choices: Sequence[tuple[str, str]]
     board_choices: Sequence[tuple[str, str]]
     by_hand: Sequence[str]
+    away: Sequence[AwayShown]
+    labels: str
+    is_all_away: bool
     unit: str
 
 
@@ -192,6 +205,7 @@ def put_by_hand(visit: Office, layout_id: str) -> Response:
 
 def page_of(visit: Visit, layout: CutLayout, form: Form) -> LayoutPage:
     """The page of a layout, with what was typed into its form."""
+    boards = boards_cut(visit.db, layout) if layout.answer else ()
     return LayoutPage(
         title=f"Layout {layout.number}",
         layout=layout,
@@ -208,6 +222,9 @@ def page_of(visit: Visit, layout: CutLayout, form: Form) -> LayoutPage:
         part_choices=[(code, code) for code in parts_to_place(layout.asked)] if layout.answer else [],
         board_choices=[(name, name) for name in stock_to_place(layout.asked)] if layout.answer else [],
         by_hand=put_words(layout.asked, visit.unit),
+        away=away_shown(boards, visit.unit),
+        labels=labels_of(boards),
+        is_all_away=all(each.put_away is not None for each in boards),
         unit=visit.unit.value,
     )
 
@@ -275,11 +292,14 @@ def _progress(layout: CutLayout) -> str:
 def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
     answer = layout.answer or {}
     done = ticked(visit.db, layout.id) if answer else frozenset()
-    for lot, views in zip(answer.get("lots", ()), answer.get("drawings", ()), strict=True):
+    for number, (lot, views) in enumerate(
+        zip(answer.get("lots", ()), answer.get("drawings", ()), strict=True)
+    ):
         money = visit.is_owner and lot["cost_in"] == "money"
         symbol = visit.shop.symbol
         yield LotShown(
             title=" ".join(filter(None, (lot["wood"], lot["class"]))),
+            is_cut=bool(lot["layouts"] or lot["lengths"]),
             used=f"{lot['percent_used']:.1f}",
             waste="" if lot["percent_waste"] is None else f"{lot['percent_waste']:.1f}",
             above=_above(lot),
@@ -299,7 +319,8 @@ def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
                 for board, view in zip(lot["layouts"], views, strict=True)
             ),
             bars=tuple(bar_words(each, visit.unit) for each in lot["lengths"]),
-            troubles=tuple(trouble_words(lot)),
+            short=short_list(visit, layout, number, lot),
+            troubles=tuple(broken_words(lot)),
         )
 
 

@@ -2,10 +2,13 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from datetime import date
 from functools import cached_property
 
 from casewright.measure.lengths import LengthUnit, from_ticks
+from casewright.measure.rounding import TOLERANCE
+from casewright.measure.units import Cents, Count, SquareInches
 from casewright.papers.head import PaperHead
 from casewright.papers.order import OrderPaper
 from casewright.papers.supply_order import OrderNeed, SupplyOrderPaper, joined_order, needs_of
@@ -13,16 +16,18 @@ from casewright.pieces.costs.job_estimate import JobEstimate
 from casewright.pieces.costs.priced import bought_as
 from casewright.pieces.takeoff.on_hand import PieceOnHand, Serves, served_from_rack
 from casewright.pricing.prices import NoPrice, PriceBook, PriceKind, PriceRow
+from casewright.pricing.supplier_quotes import SupplierQuote, quote_for
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.stock import PieceKind, StockPiece
-from casewright.records.stock_lists import lumber_on_hand, ordered_for
+from casewright.records.stock_lists import free_on_hand, ordered_for
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import load_job, refuse_if_over
 from casewright.shop.orders import order_number
 from casewright.shop.papers import JobAtHand, job_at_hand
 from casewright.shop.refusals import Refused
 from casewright.shop.stock import label, usable
+from casewright.shop.supplier_prices import quotes_in_force
 from casewright.web.frame.paper_says import OrderWords, paper_of
 from casewright.web.frame.visits import Visit
 from casewright.wood.movement import Cut
@@ -56,10 +61,75 @@ class Before:
     Attributes:
         quantity: how much
         orders: the numbers of the orders
+        area: of sheets, that of the parts they were ordered for; 0 where nobody wrote it down [sq in]
     """
 
     quantity: float
     orders: tuple[str, ...]
+    area: SquareInches = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetOffer:
+    """A sheet or an offcut of one on the rack that spares new sheets.
+
+    Attributes:
+        piece: the piece
+        label: its code
+        job: the job for which it is kept, the one with most of its area
+        key: the line of the order that it serves
+        jobs: the numbers of all jobs whose parts come out of it
+    """
+
+    piece: StockPiece
+    label: str
+    job: Job
+    key: str
+    jobs: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetCount:
+    """How the sheets of one kind were counted.
+
+    Attributes:
+        sheets: new sheets for all parts, what is taken of the rack left out
+        areas: the area of each job's parts, by its id [sq in]
+        offers: what the rack holds for them
+        words: how it was counted
+    """
+
+    sheets: Count
+    areas: Mapping[str, SquareInches]
+    offers: tuple[SheetOffer, ...]
+    words: str
+
+    def still(self, before: Before | None) -> Count:
+        """How many are still to be bought, once so many parts have theirs by earlier orders."""
+        area = math.fsum(self.areas.values())
+        if before is None or not area:
+            return self.sheets
+        if not before.area:
+            return max(0, self.sheets - math.floor(before.quantity + TOLERANCE))
+        left = max(0.0, area - before.area)
+        return 0 if left < TOLERANCE * area else math.ceil(self.sheets * left / area - TOLERANCE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownPrice:
+    """What one of a thing is known to cost.
+
+    Attributes:
+        price: for one [cent]
+        unit: what one of it is
+        on: the day on which it was quoted; None where nobody wrote it down
+        is_quoted: was it quoted by the supplier who is asked for? Else the price book has it.
+    """
+
+    price: Cents
+    unit: str
+    on: date | None
+    is_quoted: bool
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -73,7 +143,9 @@ class JobsAtHand:
         shares: how much of each line each job takes, by the line's key and the job's id
         before: what was ordered before, by the line's key
         offers: what the rack holds for them
-        prices: what things cost
+        prices: what things cost by the shop's price book
+        quotes: what each supplier quotes, by its id
+        sheets: how sheets were counted for all jobs together, by the line's key
     """
 
     jobs: tuple[Job, ...]
@@ -83,6 +155,8 @@ class JobsAtHand:
     before: Mapping[str, Before]
     offers: tuple[RackOffer, ...]
     prices: PriceBook
+    quotes: Mapping[str, Sequence[SupplierQuote]]
+    sheets: Mapping[str, SheetCount] = field(default_factory=dict)
 
     @cached_property
     def needs(self) -> tuple[OrderNeed, ...]:
@@ -99,22 +173,62 @@ class JobsAtHand:
         chosen = set(ids)
         return tuple(each for each in self.offers if each.piece.id in chosen)
 
+    @property
+    def sheet_offers(self) -> tuple[SheetOffer, ...]:
+        """What the rack holds of sheets."""
+        return tuple(offer for each in self.sheets.values() for offer in each.offers)
+
+    @property
+    def every_offer(self) -> tuple[RackOffer | SheetOffer, ...]:
+        """What the rack holds of lumber and of sheets."""
+        return (*self.offers, *self.sheet_offers)
+
+    def sheets_taken(self, ids: Iterable[str]) -> tuple[SheetOffer, ...]:
+        """The offers of some pieces of sheet."""
+        chosen = set(ids)
+        return tuple(each for each in self.sheet_offers if each.piece.id in chosen)
+
     def to_buy(self, need: OrderNeed, taken: Sequence[RackOffer]) -> float:
         """How much of a line is still to be bought: less what was ordered before, and what the rack gives."""
+        if need.key in self.sheets:
+            return float(self.sheets[need.key].still(self.before.get(need.key)))
         saved = math.fsum(each.serves.order for each in taken if each.key == need.key)
         whole = self.exact.get(need.key, need.quantity) - saved
         before = self.before.get(need.key)
         left = max(0.0, whole - (before.quantity if before else 0.0))
         return left if need.kind is PriceKind.CONSUMABLE else float(math.ceil(left - 1e-9))
 
-    def price_of(self, need: OrderNeed) -> PriceRow | None:
-        """What one of it costs; None where the price book does not say."""
-        try:
-            if need.kind is PriceKind.LUMBER:
-                return self.prices.lumber(need.item, bought_as(need.size, Cut(need.cut)))
-            return self.prices.find(need.kind, need.item, need.size)
-        except NoPrice:
-            return None
+    def price_of(self, need: OrderNeed, supplier_id: str = "") -> KnownPrice | None:
+        """What one of it costs: as the supplier quotes it, else by the price book; None where nobody says."""
+        quote = self.quote_of(need, supplier_id)
+        if quote is not None:
+            return KnownPrice(price=quote.price, unit=need.unit, on=quote.on, is_quoted=True)
+        row = book_price(self.prices, need)
+        return KnownPrice(price=row.price, unit=row.unit, on=row.on, is_quoted=False) if row else None
+
+    def quote_of(self, need: OrderNeed, supplier_id: str) -> SupplierQuote | None:
+        """What a supplier quotes for a line, if it does."""
+        return quoted_for(self.quotes.get(supplier_id, ()), need)
+
+
+def book_price(prices: PriceBook, need: OrderNeed) -> PriceRow | None:
+    """What the price book says of a line; None where it says nothing."""
+    try:
+        if need.kind is PriceKind.LUMBER:
+            return prices.lumber(need.item, bought_as(need.size, Cut(need.cut)))
+        return prices.find(need.kind, need.item, need.size)
+    except NoPrice:
+        return None
+
+
+def quoted_for(quotes: Iterable[SupplierQuote], need: OrderNeed) -> SupplierQuote | None:
+    """Which of a supplier's quotes holds for a line."""
+    return quote_for(quotes, need.kind, need.item, cut=need.cut, size=need.size, grade=need.grade)
+
+
+def price_book(visit: Visit) -> PriceBook:
+    """The shop's own price book."""
+    return figures_from(figures_text(visit.db, visit.shop)).prices
 
 
 def jobs_at_hand(visit: Visit, job_ids: Iterable[str], surfacing: str = "") -> JobsAtHand:
@@ -148,7 +262,8 @@ def jobs_at_hand(visit: Visit, job_ids: Iterable[str], surfacing: str = "") -> J
         shares=shares,
         before=_before(visit, ids),
         offers=_offers(visit, jobs, at_hand),
-        prices=figures_from(figures_text(visit.db, visit.shop)).prices,
+        prices=price_book(visit),
+        quotes={of: tuple(held.values()) for of, held in quotes_in_force(visit.db).items()},
     )
 
 
@@ -173,21 +288,25 @@ def head_for(visit: Visit, jobs: Sequence[Job], number: str = "") -> PaperHead:
 
 def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
     """What earlier orders have for these jobs; of an order for others, too, their share of it."""
-    found: dict[str, tuple[float, dict[str, None]]] = {}
+    found: dict[str, Before] = {}
     for line, number in ordered_for(visit.db, ids):
-        shares: Mapping[str, float] = line.detail.get("shares", {})
+        shares, areas = ({**line.detail.get(name, {})} for name in ("shares", "areas"))
         mine = math.fsum(shares.get(each, 0.0) for each in ids)
         if mine:
             key = "/".join((line.kind, line.item, line.cut, line.size, line.grade))
-            quantity, orders = found.get(key, (0.0, {}))
-            found[key] = (quantity + mine, orders | {order_number(number): None})
-    return {key: Before(quantity=quantity, orders=tuple(orders)) for key, (quantity, orders) in found.items()}
+            earlier = found.get(key, Before(quantity=0.0, orders=()))
+            found[key] = Before(
+                quantity=earlier.quantity + mine,
+                orders=tuple(dict.fromkeys((*earlier.orders, order_number(number)))),
+                area=earlier.area + math.fsum(areas.get(each, 0.0) for each in ids),
+            )
+    return found
 
 
 def _offers(visit: Visit, jobs: Sequence[Job], at_hand: Sequence[JobAtHand]) -> tuple[RackOffer, ...]:
     """What the rack holds for each job, in the order of their numbers; no piece is offered twice."""
     woods = {line.wood for each in at_hand for line in each.estimate.order}
-    free = {piece.id: piece for piece in lumber_on_hand(visit.db, woods)}
+    free = {piece.id: piece for piece in free_on_hand(visit.db, woods, is_sheet=False)}
     found = []
     for job, each in zip(jobs, at_hand, strict=True):
         figures = figures_from(each.figures_text)

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -11,20 +10,20 @@ from starlette.responses import Response
 from casewright.measure.lengths import show_in
 from casewright.measure.saying import refusal
 from casewright.papers.order_pdf import order_words
-from casewright.papers.supply_order import OrderNeed, part_of_order
+from casewright.papers.supply_order import OrderNeed
 from casewright.pieces.built.refusals import REFUSALS
-from casewright.pricing.prices import PriceKind, PriceRow
+from casewright.pricing.prices import PriceKind
 from casewright.records.stock import Supplier
 from casewright.records.stock_lists import JobRow, jobs_to_order_for, suppliers
 from casewright.shop.keeping import once
-from casewright.shop.orders import LineFacts, issue_order
 from casewright.shop.refusals import Refused
 from casewright.shop.stock import inches, keep_for, usable
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
-from casewright.web.stock.needs import JobsAtHand, RackOffer, head_for, jobs_at_hand
-from casewright.web.stock.sorts import CUTS
+from casewright.web.stock.needs import JobsAtHand, KnownPrice, RackOffer, SheetOffer, jobs_at_hand
+from casewright.web.stock.sheet_needs import with_sheets
+from casewright.web.stock.wanted import FIELDS, KINDS, much_words, read_wanted, words_of
 
 router = APIRouter()
 NAMES = {
@@ -32,13 +31,6 @@ NAMES = {
     "delivery": "Delivery",
     "surfacing": "Surfacing",
     "remarks": "What else they should know",
-}
-KINDS = {
-    PriceKind.LUMBER: "Lumber",
-    PriceKind.SHEET: "Sheets",
-    PriceKind.HARDWARE: "Hardware",
-    PriceKind.FINISH: "Finish",
-    PriceKind.CONSUMABLE: "Sundries",
 }
 
 
@@ -50,10 +42,12 @@ class LineShown:
         place: by what its fields are named
         need: what it is
         words: how it is called
-        exact: feet before rounding, in words; empty where there are none
+        exact: feet before rounding, or how sheets were counted, in words
         before: what was ordered of it before, in words
         from_rack: what the rack gives of it, in words
         quoted: since when the price holds, in words
+        filled: for whom the price was filled in, and how much it was, as the form sends it back
+        others: what suppliers quote for it, in words
         choices: the suppliers who sell it
     """
 
@@ -64,6 +58,8 @@ class LineShown:
     before: str
     from_rack: str
     quoted: str
+    filled: str
+    others: Sequence[str]
     choices: Sequence[tuple[str, str]]
 
 
@@ -105,14 +101,12 @@ def new_order(visit: Office) -> Response:
         at_hand = jobs_at_hand(visit, chosen, asked.get("surfacing", "")[:120]) if chosen else None
     except REFUSALS as error:
         return show(visit, _page(visit, chosen, None, None, (), refusal(error, visit.unit)), 422)
-    taken = (
-        asked.getlist("take")
-        if asked.get("asked")
-        else [each.piece.id for each in at_hand.offers]
-        if at_hand
-        else []
-    )
-    return show(visit, _page(visit, chosen, at_hand, None, taken))
+    ticked = asked.getlist("take") if asked.get("asked") else None
+    if at_hand is None:
+        return show(visit, _page(visit, chosen, None, None, ()))
+    at_hand = with_sheets(visit, at_hand, ticked)
+    every = [each.piece.id for each in at_hand.every_offer]
+    return show(visit, _page(visit, chosen, at_hand, None, every if ticked is None else ticked))
 
 
 @router.post("/stock/orders")
@@ -127,154 +121,23 @@ def save_new_order(visit: Office) -> Response:
         at_hand = jobs_at_hand(visit, chosen, surfacing or order_words()["surfacing"])
     except REFUSALS as error:
         raise Refused(refusal(error, visit.unit), 422) from None
+    at_hand = with_sheets(visit, at_hand, visit.typed.all("take"))
     taken = at_hand.taken(visit.typed.all("take"))
     known = {each.id: each for each in suppliers(visit.db)}
-    wanted = _read(read, at_hand, taken, known, sees_cost=visit.is_owner)
+    wanted = read_wanted(read, at_hand, taken, known, sees_cost=visit.is_owner)
     if read.faults:
         return show(visit, _page(visit, chosen, at_hand, read.form, visit.typed.all("take")), 422)
 
     def make() -> str:
         made = [wanted.issue(visit, at_hand, taken, supplier) for supplier in wanted.suppliers]
         for job in at_hand.jobs:
-            mine = [each.piece for each in taken if each.job.id == job.id]
+            ticked = set(visit.typed.all("take"))
+            kept = [each for each in at_hand.every_offer if each.piece.id in ticked]
+            mine = [each.piece for each in kept if each.job.id == job.id]
             keep_for(visit.db, mine, job, visit.who, visit.now)
         return f"/stock/orders/{made[0]}" if len(made) == 1 else "/stock/orders"
 
     return see(once(visit.db, visit.typed.once, visit.now, make), "added")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wanted:
-    """What the form asks for: how much of each line of whom, at what price."""
-
-    lines: tuple[tuple[OrderNeed, Supplier, float, int | None], ...]
-    needed_by: date | None
-    delivery: str
-    remarks: tuple[str, ...]
-
-    @property
-    def suppliers(self) -> tuple[Supplier, ...]:
-        """Of whom something is bought."""
-        return tuple({supplier.id: supplier for _, supplier, _, _ in self.lines}.values())
-
-    def issue(self, visit: Visit, at_hand: JobsAtHand, taken: Sequence[RackOffer], supplier: Supplier) -> str:
-        """Issues the order to one of them; gives its id."""
-        mine = [(need, much, price) for need, of, much, price in self.lines if of.id == supplier.id]
-        keys = {need.key for need, _, _ in mine}
-        jobs = tuple(
-            job for job in at_hand.jobs if any(job.id in at_hand.shares.get(key, {}) for key in keys)
-        )
-        rack: dict[str, tuple[tuple[str, ...], float]] = {}
-        for each in taken:
-            labels, feet = rack.get(each.key, ((), 0.0))
-            rack[each.key] = ((*labels, each.label), feet + each.serves.order)
-
-        def write(number: str) -> dict[str, object]:
-            paper = part_of_order(
-                at_hand.order,
-                {need.key: much for need, much, _ in mine},
-                rack,
-                head=head_for(visit, jobs, number),
-                supplier=supplier.name,
-                needed_by=self.needed_by,
-                delivery=self.delivery,
-                remarks=self.remarks,
-                quoted=tuple(_quoted(at_hand, mine, visit)),
-                with_sundries=any(need.kind is PriceKind.CONSUMABLE for need, _, _ in mine),
-            )
-            return paper.model_dump(mode="json")
-
-        lines = [_facts(need, much, price, at_hand) for need, much, price in mine]
-        return issue_order(visit.db, supplier, jobs, lines, write, self.needed_by, visit.who, visit.now).id
-
-
-def _quoted(
-    at_hand: JobsAtHand, mine: Sequence[tuple[OrderNeed, float, int | None]], visit: Visit
-) -> Iterator[str]:
-    """The prices that were quoted, each with its day: the supplier is held to them."""
-    for need, _, price in mine:
-        row = at_hand.price_of(need)
-        if row and row.on and price == row.price:
-            day = f"{row.on.day} {row.on:%B %Y}"
-            amount = f"{visit.shop.symbol}{row.price / 100:,.2f}"
-            yield f"{words_of(need)}: {amount} for one {row.unit}, as quoted on {day}."
-
-
-def _facts(need: OrderNeed, much: float, price: int | None, at_hand: JobsAtHand) -> LineFacts:
-    shares = at_hand.shares.get(need.key, {})
-    whole = sum(shares.values()) or 1.0
-    return LineFacts(
-        kind=need.kind,
-        item=need.item,
-        cut=need.cut,
-        size=need.size,
-        grade=need.grade,
-        quantity=much,
-        unit=need.unit,
-        price_cents=price,
-        shares={job: round(much * each / whole, 4) for job, each in shares.items()},
-    )
-
-
-def _read(
-    read: Reader,
-    at_hand: JobsAtHand,
-    taken: Sequence[RackOffer],
-    known: dict[str, Supplier],
-    *,
-    sees_cost: bool,
-) -> Wanted:
-    lines = []
-    for place, need in enumerate(at_hand.needs, 1):
-        supplier = read.choice(f"buy.{place}.supplier", ["", *known], default="")
-        if not supplier:
-            continue
-        if read.typed.get(f"buy.{place}.what") != need.key:
-            read.fault(
-                f"buy.{place}.supplier",
-                "The jobs changed while you were writing: look at this line again, then issue.",
-            )
-        if need.kind is PriceKind.CONSUMABLE:
-            much = read.number(f"buy.{place}.quantity", least=0, most=10**6, example="2")
-        else:
-            much = float(read.whole(f"buy.{place}.quantity", least=0, most=10**6))
-        price = _read_price(read, place, at_hand.price_of(need), sees_cost=sees_cost)
-        if much > 0:
-            lines.append((need, known[supplier], much, price))
-    if not lines and not read.faults:
-        read.fault(
-            "buy.1.supplier", "Nothing is bought yet: say of whom for one line at least, and how much."
-        )
-    return Wanted(
-        lines=tuple(lines),
-        needed_by=read.day("needed_by"),
-        delivery=read.line("delivery", most=200),
-        remarks=tuple(line.strip() for line in read.text("remarks", most=2000).splitlines() if line.strip()),
-    )
-
-
-def much_words(quantity: float, need: OrderNeed) -> str:
-    """How much of a line, in words: 39 bd ft, 2 quarts, 6."""
-    if need.unit == "each":
-        return f"{quantity:g}"
-    counted = need.unit in {"sheet", "quart", "unit"} and quantity != 1
-    return f"{quantity:g} {need.unit}{'s' if counted else ''}"
-
-
-def _read_price(read: Reader, place: int, known: PriceRow | None, *, sees_cost: bool) -> int | None:
-    """The price of a line: as the owner typed it; for a maker, who sees no cost, that of the price book."""
-    if not sees_cost:
-        return known.price if known else None
-    name = f"buy.{place}.price"
-    return read.money(name) if read.typed.get(name).strip() else None
-
-
-def words_of(need: OrderNeed) -> str:
-    """A line in words."""
-    cut = CUTS.get(need.cut, "")
-    size = f"{need.size} in" if need.kind is PriceKind.SHEET else need.size
-    words = " ".join(part for part in (need.item, size, cut, need.grade) if part)
-    return words[:1].upper() + words[1:]
 
 
 def _page(
@@ -287,12 +150,12 @@ def _page(
 ) -> NewOrderPage:
     sellers = suppliers(visit.db)
     offers = at_hand.taken(taken) if at_hand else ()
-    lines = _lines(at_hand, offers, sellers) if at_hand else ()
+    lines = _lines(at_hand, taken, sellers, visit.shop.symbol) if at_hand else ()
     return NewOrderPage(
         title="New order",
         jobs=jobs_to_order_for(visit.db),
         chosen=chosen,
-        offers=tuple(_offer(each, set(taken), visit) for each in at_hand.offers) if at_hand else (),
+        offers=tuple(_offer(each, set(taken), visit) for each in at_hand.every_offer) if at_hand else (),
         groups=tuple(
             (title, mine)
             for kind, title in KINDS.items()
@@ -315,60 +178,84 @@ def _page(
     )
 
 
-FIELDS = ("supplier", "quantity", "price")
-
-
 def _lines(
-    at_hand: JobsAtHand, taken: Sequence[RackOffer], sellers: Sequence[Supplier]
+    at_hand: JobsAtHand, ids: Sequence[str], sellers: Sequence[Supplier], symbol: str
 ) -> tuple[LineShown, ...]:
-    found = []
+    found, offers = [], at_hand.taken(ids)
     for place, need in enumerate(at_hand.needs, 1):
         exact, before = at_hand.exact.get(need.key), at_hand.before.get(need.key)
-        mine = [each for each in taken if each.key == need.key]
-        row = at_hand.price_of(need)
+        mine = [each for each in offers if each.key == need.key]
+        selling = [each for each in sellers if need.kind.value in each.kinds]
+        proposed = selling[0].id if selling and at_hand.to_buy(need, offers) > 0 else ""
+        known = at_hand.price_of(need, proposed)
         found.append(
             LineShown(
                 place=place,
                 need=need,
                 words=words_of(need),
-                exact=f"{exact:.2f} bd ft, waste included" if exact is not None else "",
+                exact=_counted(at_hand, need, exact),
                 before=f"{much_words(before.quantity, need)} in order {', '.join(before.orders)}"
                 if before
                 else "",
                 from_rack=f"{sum(each.serves.order for each in mine):.2f} bd ft less: "
                 f"{', '.join(each.label for each in mine)}"
                 if mine
-                else "",
-                quoted=f"quoted {row.on.isoformat()}"
-                if row and row.on
-                else "from the price book"
-                if row
-                else "",
-                choices=(
-                    ("", "not now"),
-                    *((each.id, each.name) for each in sellers if need.kind.value in each.kinds),
-                ),
+                else ", ".join(each.label for each in at_hand.sheets_taken(ids) if each.key == need.key),
+                quoted=_quoted_words(known),
+                filled=f"{proposed} {_typed(known)}",
+                others=tuple(_others(at_hand, need, selling, symbol)),
+                choices=(("", "not now"), *((each.id, each.name) for each in selling)),
             )
         )
     return tuple(found)
+
+
+def _counted(at_hand: JobsAtHand, need: OrderNeed, exact: float | None) -> str:
+    """How much of it was counted, and how."""
+    if exact is not None:
+        return f"{exact:.2f} bd ft, waste included"
+    if need.kind is not PriceKind.SHEET:
+        return ""
+    counted = at_hand.sheets.get(need.key)
+    return counted.words if counted else "by area, job by job, not laid out"
+
+
+def _quoted_words(known: KnownPrice | None) -> str:
+    if known is None:
+        return ""
+    if known.is_quoted:
+        return f"quoted {known.on.isoformat()}" if known.on else "quoted"
+    return f"price book, {known.on.isoformat()}" if known.on else "price book"
+
+
+def _others(at_hand: JobsAtHand, need: OrderNeed, selling: Sequence[Supplier], symbol: str) -> Iterator[str]:
+    """What each supplier who sells it quotes, where there are several to choose from."""
+    for each in selling if len(selling) > 1 else ():
+        quote = at_hand.quote_of(need, each.id)
+        if quote is not None:
+            yield f"{each.name} {symbol}{quote.price / 100:,.2f}"
+
+
+def _typed(known: KnownPrice | None) -> str:
+    return f"{known.price / 100:.2f}" if known else ""
 
 
 def _first(at_hand: JobsAtHand, lines: Sequence[LineShown], taken: Sequence[RackOffer]) -> dict[str, str]:
     """What stands in the form before anybody typed: who sells a line, how much of it, at the known price."""
     values: dict[str, str] = {}
     for line in lines:
-        much, row = at_hand.to_buy(line.need, taken), at_hand.price_of(line.need)
+        seller, _, price = line.filled.partition(" ")
         start = f"buy.{line.place}"
-        seller = line.choices[1][0] if len(line.choices) > 1 and much > 0 else ""
         values |= {
             f"{start}.supplier": seller,
-            f"{start}.quantity": f"{much:.1f}".removesuffix(".0"),
-            f"{start}.price": f"{row.price / 100:.2f}" if row else "",
+            f"{start}.quantity": f"{at_hand.to_buy(line.need, taken):.1f}".removesuffix(".0"),
+            f"{start}.price": price,
+            f"{start}.filled": line.filled,
         }
     return values | {"surfacing": order_words()["surfacing"]}
 
 
-def _offer(each: RackOffer, taken: set[str], visit: Visit) -> OfferShown:
+def _offer(each: RackOffer | SheetOffer, taken: set[str], visit: Visit) -> OfferShown:
     piece = each.piece
     length = inches(piece.length_ticks) or 0.0
     size = f"{show_in(usable(piece), visit.unit)} × {show_in(length, visit.unit)}"
@@ -376,7 +263,16 @@ def _offer(each: RackOffer, taken: set[str], visit: Visit) -> OfferShown:
         id=piece.id,
         label=each.label,
         words=f"{piece.material} {piece.size}, {size}{f', {piece.place}' if piece.place else ''}",
-        holds=f"job {each.job.number}: {', '.join(each.serves.parts)}",
-        feet=f"{each.serves.order:.2f} bd ft less to buy",
+        holds=_holds(each),
+        feet="spares new sheets"
+        if isinstance(each, SheetOffer)
+        else f"{each.serves.order:.2f} bd ft less to buy",
         taken=piece.id in taken,
     )
+
+
+def _holds(each: RackOffer | SheetOffer) -> str:
+    """For whom a piece is, in words."""
+    if isinstance(each, RackOffer):
+        return f"job {each.job.number}: {', '.join(each.serves.parts)}"
+    return f"parts of job{'s' if len(each.jobs) > 1 else ''} {', '.join(map(str, each.jobs))}"

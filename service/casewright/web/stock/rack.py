@@ -131,11 +131,11 @@ def _line(row: PieceRow, visit: Visit) -> PieceLine:
 
 @router.get("/stock/labels.pdf")
 def show_labels(visit: Everybody, delivery: str = "", piece: str = "", paper: str = "") -> Response:
-    """Labels as PDF: of a delivery, of one piece, or of all that is on the rack."""
+    """Labels as PDF: of a delivery, of one piece or several, or of all that is on the rack."""
     if delivery:
         pieces = pieces_of_delivery(visit.db, load_delivery(visit.db, delivery[:13]).delivery.id)
     elif piece:
-        pieces = pieces_by_id(visit.db, [piece[:13]])
+        pieces = pieces_by_id(visit.db, [each[:13] for each in piece.split(",")[:MOST]])
     else:
         pieces = [row.piece for row in rack(visit.db, most=MOST)[0]]
     if not pieces:

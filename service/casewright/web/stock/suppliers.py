@@ -61,6 +61,7 @@ class SupplierPage(Page):
     sells: str
     orders: Sequence[OrderRow]
     deliveries: Sequence[DeliveryRow]
+    sees_prices: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,6 +115,7 @@ def show_supplier(visit: Office, supplier_id: str) -> Response:
         sells=sells_words(held),
         orders=orders,
         deliveries=deliveries(visit.db, supplier_id=held.id),
+        sees_prices=visit.is_owner,
     )
     return show(visit, page)
 

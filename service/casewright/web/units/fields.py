@@ -44,11 +44,12 @@ class Asked:
         example: how it may be written
         usual: what stands for it when it is left empty; None where that depends on other choices
         choices: what may be chosen, each with its words
-        when: the field that switches it on, and by which values; empty where it always counts
+        when: the field that switches it on, and by which values, or by any; empty where it always counts
         lead: is it named in the line that sums its group up, typed or not?
         bare: does its value say enough in that line, without the label?
         is_wide: do its words need the room of two fields?
         needed: can the unit not do without it?
+        empty: what stands in it, faintly, while nothing is typed and nothing usual is known
     """
 
     name: str
@@ -63,6 +64,7 @@ class Asked:
     bare: bool = False
     is_wide: bool = False
     needed: bool = False
+    empty: str = ""
 
     @property
     def id(self) -> str:
@@ -73,7 +75,7 @@ class Asked:
     def switched(self) -> str:
         """The class by which the style sheet hides it while it does not count."""
         if self.when and self.when[0].startswith("rows."):  # a switch of its own, in the same row
-            return f"in-{'-'.join(self.when[1:])}"
+            return f"in-{'-'.join(self.when[1:]) or 'typed'}"
         return switched_by(self.when)
 
     def usual_text(self, unit: LengthUnit) -> str:

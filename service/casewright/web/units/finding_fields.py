@@ -12,6 +12,7 @@ OPENING = re.compile(r"\bR([1-9]\d?(?:-[1-9]\d?)*)\b")
 """An opening or a row, in the code of a drawer, of a part or by itself."""
 HEIGHT, WIDTH, TAILS = "@height", "@width", "@front_tails"
 """Fields of the row or column that is named."""
+NOTCH = "@notch."
 Table = tuple[tuple[str, tuple[str, ...]], ...]
 """The beginnings of rules, and the fields that mend them: the first that counts with what is chosen."""
 BOTTOM = ("drawers.bottom.thickness", "drawers.bottom.sheet")
@@ -41,6 +42,8 @@ OF_DRAWERS: Table = (
     ("depth season|under the back", ("drawers.clearances.back",)),
     ("room over runner", ("drawers.clearances.top",)),
     ("clears when wettest", (HEIGHT, WIDTH)),
+    ("air beside pipes|plumbing", (f"{NOTCH}width",)),
+    ("air before pipes|pipes through", (f"{NOTCH}depth",)),
     ("runner wear", ("drawers.lining",)),
     ("jam", ("drawers.clearances.side", HEIGHT)),
     ("box as tall as slide|file drawer|drawer shape|low opening", (HEIGHT, WIDTH)),

@@ -258,8 +258,9 @@ def applies(asked: Asked, values: Mapping[str, str]) -> bool:
 
 def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
     switch, *by = when
-    if switch.startswith("rows."):  # a column's own rule
-        return values.get(switch, "").strip() in by
+    if switch.startswith("rows."):  # a column's own rule, or a size without which there is no notch
+        text = values.get(switch, "").strip()
+        return text in by if by else bool(text)
     if switch in (SLIPS, CLEAT):
         return bool(values.get(switch, "").strip())
     usual = next(each.usual for each in SINGLE if each.name == switch)

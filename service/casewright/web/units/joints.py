@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any, ClassVar
+from typing import Any, ClassVar, cast
 
 from fastapi import APIRouter
 from markupsafe import Markup
@@ -208,7 +208,8 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
 
 def _served(unit: Construction, codes: list[str], end: str) -> tuple[str, ...]:
     """The parts on whose ends the joint is cut: the sides, and the front or the back."""
-    names = tuple(f"Drawer {name}" for name in ("side", end))
+    front = "box front" if unit.spec.drawers.has_box_front else "front"
+    names = tuple(f"Drawer {name}" for name in ("side", front if end == "front" else end))
     return tuple(
         part.code
         for part in unit.parts
@@ -228,18 +229,26 @@ def settings_shown(joint: Joint, writing: Writing, ledger: Ledger, name: str) ->
     Returns:
         The settings, in the order of work.
     """
+    worked = cast(Joint | None, ledger.result(name))
+    figures = {each.name: each.value for each in worked.settings} if worked else {}
     return tuple(
         SettingShown(
             name=each.name,
             label=writing.said(each.label),
             value=Shown(
-                text=setting_text(each, writing), figure=named(each.value) or _figure(ledger, name, each.name)
+                text=setting_text(each, writing),
+                figure=named(_same(each.value, figures.get(each.name))) or _figure(ledger, name, each.name),
             ),
             wrong=() if each.wrong is None else (writing.size(each.wrong),),
             note=writing.said(each.note),
         )
         for each in joint.settings
     )
+
+
+def _same(value: float, figure: float | None) -> float:
+    """The figure where it is the same number, and else the number."""
+    return value if figure is None or figure != value else figure
 
 
 def _figure(ledger: Ledger, name: str, setting: str) -> str:

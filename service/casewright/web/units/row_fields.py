@@ -5,7 +5,7 @@ from casewright.web.units.groups import RULE, RULES
 
 HOLDS: Choices = (("drawer", "drawer"), ("open", "open"), ("doors", "doors"))
 FILES: Choices = (("", "none"), ("letter", "letter"), ("legal", "legal"))
-COLUMN = "rows.1.across.1"
+COLUMN, NOTCH = "rows.1.across.1", "rows.1.notch.width"
 ROW_FIELDS = (
     ask("rows.1.columns", "Columns"),
     ask("rows.1.holds", "Each holds", HOLDS),
@@ -16,10 +16,18 @@ ROW_FIELDS = (
     ask("rows.1.pulls", "Pulls"),
     ask("rows.1.front_tails", "Front tails"),
     ask("rows.1.back_tails", "Back tails"),
+    ask(NOTCH, "Notch, wide", needed=False, empty="none"),
+    ask("rows.1.notch.depth", "Notch, deep", when=(NOTCH,), needed=False),
+    ask("rows.1.notch.off", "Notch, aside", when=(NOTCH,)),
+    ask("rows.1.notch.toward", "Aside to the", (("left", "left"), ("right", "right")), (NOTCH,)),
+    ask("rows.1.notch.pipes", "Pipes, wide", when=(NOTCH,)),
+    ask("rows.1.notch.reach", "Pipes, deep", when=(NOTCH,)),
 )
 """The fields of a row, as those of the first."""
 FINE_FIELDS = frozenset(("files", "pulls", "front_tails", "back_tails"))
 """Those that are folded away until they are wanted: the rules answer them."""
+FINE_GROUPS = frozenset(("notch",))
+"""What is asked of something that most rows do not have is folded away with them."""
 COLUMN_FIELDS = (
     ask(f"{COLUMN}.width", "Width"),
     ask(f"{COLUMN}.holds", "Holds", (("", "as its row"), *HOLDS)),

@@ -16,7 +16,7 @@ from casewright.web.units.form import (
     unit_in,
 )
 from casewright.web.units.groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
-from casewright.web.units.row_fields import FINE_FIELDS
+from casewright.web.units.row_fields import FINE_FIELDS, FINE_GROUPS
 from casewright.web.units.rows import Line, Shape, line_fields, shape_of
 
 WORDS_IN_A_LINE = 5
@@ -89,17 +89,21 @@ class RowShown:
 
     @property
     def more(self) -> tuple[FieldShown, ...]:
-        """What is left to the rules in most rows: folders, pulls and tails."""
+        """What is left to the rules in most rows: folders, pulls, tails, and a notch around pipes."""
         return tuple(each for each in self.fields if _is_fine(each))
 
     @property
     def says_more(self) -> bool:
         """Is anything typed there, or wrong?"""
-        return any(each.value or each.fault or each.theirs is not None for each in self.more)
+        return any(
+            each.fault or each.theirs is not None or each.value not in ("", each.asked.usual)
+            for each in self.more
+        )
 
 
 def _is_fine(each: FieldShown) -> bool:
-    return each.asked.name.rpartition(".")[2] in FINE_FIELDS
+    before, _, last = each.asked.name.rpartition(".")
+    return last in FINE_FIELDS or before.rpartition(".")[2] in FINE_GROUPS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

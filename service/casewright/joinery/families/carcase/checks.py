@@ -15,7 +15,7 @@ from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.sourced import Sourced, sourced
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.comparing import at_most
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
@@ -100,7 +100,7 @@ def edge_tails_hold(
                 narrowest_board(half_pins, row.pin, row.flare, layout.share, least),
             )
         )
-    return Finding(
+    return new_finding(
         rule="JC5",
         verdict=Verdict.STOP if narrow else Verdict.PASS,
         message=say(
@@ -134,7 +134,7 @@ def edge_tails_narrower(layout: CarcaseLayout, habits: CarcaseLimits = CARCASE, 
     alike = layout.share > most + TOLERANCE
     room, usual = layout.width - layout.half_pin - layout.back_half_pin, habits.share.value
     edge = usual * middle_tail(room, layout.middle.pin, len(layout.tails), usual) if alike else 0.0
-    return Finding(
+    return new_finding(
         rule="edge tails",
         verdict=Verdict.CAUTION if alike else Verdict.PASS,
         message=say(
@@ -173,7 +173,7 @@ def middle_tails_stay_tight(
     room = layout.width - layout.half_pin - layout.back_half_pin
     fewest = fewest_in_a_carcase(room, row.pin, layout.share, widest) if wide else 0
     by_board = widest < limits.tail_widest.value
-    return Finding(
+    return new_finding(
         rule="JC9",
         verdict=Verdict.CAUTION if wide else Verdict.PASS,
         message=say("A tail is {} wide; over {:bare} it opens in dry rooms.", row.tail_width, widest),
@@ -297,7 +297,7 @@ def back_rabbet_in_a_pin(
             stop_tails,
             stop_pins,
         )
-    return Finding(
+    return new_finding(
         rule="rabbet in a pin",
         verdict=Verdict.PASS if stop_tails is None else Verdict.CAUTION,
         message=message,

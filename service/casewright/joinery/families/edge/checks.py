@@ -7,7 +7,7 @@ from casewright.joinery.families.edge.asked import Edge, EdgeLimits
 from casewright.joinery.families.edge.sizes import boards_over, cheek, overlap_that_covers
 from casewright.joinery.sourced import Sourced
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
@@ -266,7 +266,7 @@ def _finding(
     tested: tuple[Inches, Inches, str],
 ) -> Finding:
     found, needed, source = tested
-    return Finding(
+    return new_finding(
         rule=rule,
         verdict=verdict,
         message=message,

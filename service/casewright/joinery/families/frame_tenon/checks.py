@@ -11,7 +11,7 @@ from casewright.joinery.tenons import (
     wood_above_mortise,
 )
 from casewright.measure.comparing import at_least
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
 
@@ -107,7 +107,7 @@ def tenon_thickness(joint: FrameTenon) -> Finding:
     third = thickness / limits.part.value
     if joint.groove and abs(tenon - joint.groove.width) <= TOLERANCE:
         message = say("The tenon is {} thick, as the groove is wide.", tenon)
-        return Finding(
+        return new_finding(
             rule="tenon thickness",
             verdict=Verdict.PASS,
             message=message,
@@ -118,7 +118,7 @@ def tenon_thickness(joint: FrameTenon) -> Finding:
         )
     thin, thick = thickness / limits.thin_part.value, thickness / limits.thick_part.value
     off = not thin - TOLERANCE <= tenon <= thick + TOLERANCE
-    return Finding(
+    return new_finding(
         rule="tenon thickness",
         verdict=Verdict.CAUTION if off else Verdict.PASS,
         message=say("The tenon is {} thick; about a third of the rail would be {:bare}.", tenon, third),

@@ -1,6 +1,6 @@
 """The half-blind dovetail as it is asked for, and what cannot be meant by it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from casewright.joinery.chisels import RACK, Rack
 from casewright.joinery.defaults import USUAL, usual_lap, usual_rabbet
@@ -58,7 +58,7 @@ class HalfBlind:
         side_gravity: specific gravity of the side's wood
         can_be_replaced: whether another front of the same look could be had
         limits: what the joint is held to
-        mark: code of the drawer or joint, for its findings
+        mark: code of the drawer or joint, for its findings; joints that differ in it alone are equal
     """
 
     height: Inches
@@ -87,7 +87,7 @@ class HalfBlind:
     side_gravity: Number | None = None
     can_be_replaced: bool = True
     limits: Limits = LIMITS
-    mark: str = ""
+    mark: str = field(default="", compare=False)
 
     def __post_init__(self) -> None:
         refuse_unless_above_zero(height=self.height, front=self.front, side=self.side)

@@ -27,10 +27,11 @@ from casewright.joinery.front_checks import (
 from casewright.joinery.gauges import GaugeGroup
 from casewright.joinery.groove import GrooveFit
 from casewright.joinery.groove_left import wood_behind_groove
-from casewright.joinery.lap_checks import front_needed, lap_strength, lap_thickness, thicker_lap
+from casewright.joinery.lap_checks import front_needed, lap_is_sound, lap_strength, lap_thickness, thicker_lap
 from casewright.joinery.layout import TailLayout
 from casewright.joinery.proud import proud_for_planing
 from casewright.measure.findings import Finding
+from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
 
 
@@ -63,7 +64,9 @@ def findings_of(
     """
     side, limits, mark = joint.side, joint.limits, joint.mark
     right = tuple(group.setting for group in groups) or (seen["gauge_2"],)
-    thicker = thicker_lap(joint.front, side, lap[0], limits, locked=joint.locked_gauge_1 is not None)
+    thicker: Words = ""
+    if not lap_is_sound(*lap, limits):
+        thicker = thicker_lap(joint.front, side, lap[0], limits, locked=joint.locked_gauge_1 is not None)
     laps = lap_thickness(lap[0], limits, mark, thicker), lap_strength(side, *lap, limits, mark, thicker)
     yield from laps
     entered = joint.entered_second_gauge

@@ -6,7 +6,7 @@ of the tails closes against the inside face of the front, so the second gauge is
 
 from dataclasses import dataclass, replace
 
-from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
+from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings, new_setting
 from casewright.joinery.chisels import Chisels, Rack, chisels_for
 from casewright.joinery.chopping import order_at_the_lap
 from casewright.joinery.defaults import (
@@ -23,7 +23,16 @@ from casewright.joinery.families.half_blind.checks import findings_of
 from casewright.joinery.families.half_blind.gauging import chosen_setting, groups_of, seen_at
 from casewright.joinery.gauges import GaugeGroup, first_gauge, second_gauge
 from casewright.joinery.groove import GrooveFit, groove_fit
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
+from casewright.joinery.joint import (
+    Choosing,
+    JointKind,
+    Measured,
+    Setting,
+    Solved,
+    Tool,
+    Values,
+    fields,
+)
 from casewright.joinery.lap import lap_index, lap_left
 from casewright.joinery.layout import TailLayout, lay_out
 from casewright.joinery.solid import Shape
@@ -31,7 +40,7 @@ from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.making import quickly_made
+from casewright.measure.making import changer, quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
@@ -128,6 +137,21 @@ class HalfBlindJoint:
         """
         return replace(self, gauge_groups=(group,), **seen_at(self.given, (group,), group.setting))
 
+    def of(self, given: HalfBlind) -> "HalfBlindJoint":
+        """The same joint as another drawer asks for it, of which it bears the mark.
+
+        Args:
+            given: what is asked for, the same but for the mark
+
+        Returns:
+            The joint, its findings about that drawer.
+
+        Source: common practice: joints that are alike are worked out once.
+        """
+        if given.mark == self.given.mark:
+            return self
+        return _changed(self, given=given, findings=tuple([each.of(given.mark) for each in self.findings]))
+
     @property
     def kept(self) -> tuple[Setting, ...]:
         """Those of the settings that a tool keeps until the last piece is marked, in the order of work."""
@@ -159,7 +183,9 @@ class HalfBlindJoint:
         )
 
 
-@remembered
+_changed = changer(HalfBlindJoint)
+
+
 def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
     """A half-blind joint, worked out: gauges, dividers, every tail, chisels and checks.
 
@@ -175,6 +201,12 @@ def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:
 
     Source: geometry of the joint; Fine Woodworking, 2007 special issue, p. 84, for its reference face.
     """
+    return _worked_out(joint, ledger).of(joint)
+
+
+@remembered
+def _worked_out(joint: HalfBlind, ledger: Ledger) -> HalfBlindJoint:
+    """The joint of the first drawer that asks for it; others that ask alike have the same."""
     gauge_1, lap = _first_gauge_and_lap(joint, ledger)
     groups = groups_of(joint, ledger)
     layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, gauge_1, joint.slope, ledger)
@@ -211,7 +243,7 @@ def _first_gauge_and_lap(joint: HalfBlind, ledger: Ledger) -> tuple[Inches, Inch
 
 
 def _first_gauge(joint: HalfBlindJoint) -> Setting:
-    return Setting(
+    return new_setting(
         name="gauge_1",
         label="Gauge 1",
         value=joint.gauge_1,
@@ -226,8 +258,8 @@ def _settings_of_the_side(joint: HalfBlindJoint) -> list[Setting]:
     if given.rabbet > 0:
         note = "inside face of the side, from its end; the same gauge"
         settings += (
-            Setting(name="rabbet_width", label="Rabbet width", value=joint.rabbet_width, note=note),
-            Setting(name="rabbet_depth", label="Rabbet depth", value=given.rabbet, note="off that face"),
+            new_setting(name="rabbet_width", label="Rabbet width", value=joint.rabbet_width, note=note),
+            new_setting(name="rabbet_depth", label="Rabbet depth", value=given.rabbet, note="off that face"),
         )
     settings += layout_settings(joint.layout, joint.stepping)
     return settings
@@ -239,14 +271,14 @@ def _settings_of_the_front(joint: HalfBlindJoint) -> list[Setting]:
     if given.front_excess > 0:
         label, note = "Top half pin on the front", "higher than the side; lay out from the bottom edge"
         settings.append(
-            Setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
+            new_setting(name="top_half_pin", label=label, value=joint.top_half_pin_on_front, note=note)
         )
     return [
         *settings,
         *_second_gauges(joint),
         *chisel_settings(joint.chisels),
-        Setting(name="lap", label="Lap", value=joint.lap, note="left of the front before the tails"),
-        Setting(
+        new_setting(name="lap", label="Lap", value=joint.lap, note="left of the front before the tails"),
+        new_setting(
             name="side_shortening",
             label="Side shorter than the drawer",
             value=joint.side_shortening,
@@ -263,7 +295,7 @@ def _second_gauges(joint: HalfBlindJoint) -> list[Setting]:
     ]
     drawn = (joint.gauge_2, "", joint.wrong_gauge_2)
     return [
-        Setting(
+        new_setting(
             name="gauge_2" if number == 1 else f"gauge_2_{number}",
             label="Gauge 2",
             value=setting,

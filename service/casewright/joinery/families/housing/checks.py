@@ -4,7 +4,7 @@ from casewright.joinery.families.housing.asked import Housing
 from casewright.joinery.spacing import TOLERANCE
 from casewright.joinery.stopped import stop_before_the_front
 from casewright.measure.comparing import at_least, at_most
-from casewright.measure.findings import Finding, Verdict
+from casewright.measure.findings import Finding, Verdict, new_finding
 from casewright.measure.saying import say
 
 
@@ -106,7 +106,7 @@ def play_for_glue(joint: Housing) -> Finding:
     """
     least, most = joint.limits.play_least, joint.limits.play_most
     tight, loose = joint.play < least.value - TOLERANCE, joint.play > most.value + TOLERANCE
-    return Finding(
+    return new_finding(
         rule="play for the glue",
         verdict=Verdict.CAUTION if tight or loose else Verdict.PASS,
         message=say(

@@ -4,9 +4,9 @@ Tails are cut on the side, sockets on the back. The back stands above the bottom
 laid out on its own height; the same positions are given from the side's bottom edge, where they are marked.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings
+from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings, new_setting
 from casewright.joinery.checks import (
     chisels_at_hand,
     half_pin_width,
@@ -24,7 +24,16 @@ from casewright.joinery.dividers import Stepping, stepping_of
 from casewright.joinery.gauges import Thicknesses, second_gauge, what_a_wrong_gauge_does
 from casewright.joinery.groove import Groove
 from casewright.joinery.groove_left import refuse_groove_through, wood_behind_groove
-from casewright.joinery.joint import Choosing, JointKind, Measured, Setting, Solved, Tool, Values, fields
+from casewright.joinery.joint import (
+    Choosing,
+    JointKind,
+    Measured,
+    Setting,
+    Solved,
+    Tool,
+    Values,
+    fields,
+)
 from casewright.joinery.layout import Tail, TailLayout, lay_out
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.proud import proud_for_planing
@@ -33,7 +42,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.making import quickly_made
+from casewright.measure.making import changer, quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
@@ -61,7 +70,7 @@ class Through:
             that end; none where one serves both [in]
         rack: the shop's chisels and saw
         limits: what the joint is held to
-        mark: code of the drawer or joint, for its findings
+        mark: code of the drawer or joint, for its findings; joints that differ in it alone are equal
     """
 
     height: Inches
@@ -78,7 +87,7 @@ class Through:
     ends: Thicknesses = ()
     rack: Rack = RACK
     limits: Limits = LIMITS
-    mark: str = ""
+    mark: str = field(default="", compare=False)
 
     def __post_init__(self) -> None:
         refuse_unless_above_zero(height=self.height, side=self.side, back=self.back)
@@ -144,6 +153,21 @@ class ThroughJoint:
         """The order of work at the waste, one sentence for each step."""
         return order_through(self.layout, self.chisels, self.given.back, self.given.side)
 
+    def of(self, given: Through) -> "ThroughJoint":
+        """The same joint as another drawer asks for it, of which it bears the mark.
+
+        Args:
+            given: what is asked for, the same but for the mark
+
+        Returns:
+            The joint, its findings about that drawer.
+
+        Source: common practice: joints that are alike are worked out once.
+        """
+        if given.mark == self.given.mark:
+            return self
+        return _changed(self, given=given, findings=tuple([each.of(given.mark) for each in self.findings]))
+
     @property
     def kept(self) -> tuple[Setting, ...]:
         """Those of the settings that a tool keeps until the last piece is marked, in the order of work."""
@@ -154,7 +178,7 @@ class ThroughJoint:
         """The numbers that a card prints, in the order of work: the side first, then the back."""
         return (
             _gauge_on_the_side(self),
-            Setting(
+            new_setting(
                 name="lower_edge_offset",
                 label="Back above the side's edge",
                 value=self.lower_edge_offset,
@@ -189,8 +213,11 @@ class ThroughJoint:
         )
 
 
+_changed = changer(ThroughJoint)
+
+
 def _gauge_on_the_side(joint: ThroughJoint) -> Setting:
-    return Setting(
+    return new_setting(
         name="gauge_side",
         label="Gauge on the side",
         value=joint.gauge_side,
@@ -202,7 +229,7 @@ def _gauge_on_the_side(joint: ThroughJoint) -> Setting:
 def _gauges_on_the_back(joint: ThroughJoint) -> list[Setting]:
     after = "left after the rabbet; " if joint.given.rabbet > 0 else ""
     return [
-        Setting(
+        new_setting(
             name=f"gauge_back_{end}" if end else "gauge_back",
             label=f"Gauge on the back, {end} end" if end else "Gauge on the back",
             value=setting,
@@ -231,7 +258,6 @@ def gauge_on_the_side(back: Inches, proud: Inches = 0.0) -> Inches:
     return back + proud
 
 
-@remembered
 def through(joint: Through, ledger: Ledger = UNKEPT) -> ThroughJoint:
     """A through joint, worked out: gauges, dividers, every tail, chisels and checks.
 
@@ -247,6 +273,12 @@ def through(joint: Through, ledger: Ledger = UNKEPT) -> ThroughJoint:
 
     Source: geometry of the joint.
     """
+    return _worked_out(joint, ledger).of(joint)
+
+
+@remembered
+def _worked_out(joint: Through, ledger: Ledger) -> ThroughJoint:
+    """The joint of the first drawer that asks for it; others that ask alike have the same."""
     layout = lay_out(joint.height, joint.half_pin, joint.pin, joint.tails, joint.back, joint.slope, ledger)
     chisels = chisels_for(layout, joint.rack, ledger, joint.limits)
     offset = joint.offset

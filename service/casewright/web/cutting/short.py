@@ -1,0 +1,179 @@
+"""What has no place in a layout: which parts, and ways out with what each takes in wood."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from fastapi import APIRouter
+from starlette.background import BackgroundTask
+from starlette.responses import Response
+
+from casewright.cutting.asked.changing import changed
+from casewright.cutting.asked.cut_file import cut_file_of
+from casewright.measure.json_files import CannotRead
+from casewright.measure.lengths import LengthUnit, parse_length, show_in
+from casewright.measure.money import show_money
+from casewright.records.layouts import CutLayout
+from casewright.shop.figures import figures
+from casewright.shop.jobs import load_job
+from casewright.shop.keeping import once
+from casewright.shop.layouts import ask_layout, layout_with_all
+from casewright.shop.refusals import NotFound, Refused
+from casewright.shop.short_list import feet_to_buy
+from casewright.web.cutting.crews import crew_of
+from casewright.web.frame.pages import see
+from casewright.web.frame.visits import Office, Visit
+
+router = APIRouter()
+UNITS = {"boards": "bd ft", "sheets": "sq ft", "lengths": "ft"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartShort:
+    """A part without a place: its mark and what it is, its size, how often it is short, and why."""
+
+    code: str
+    what: str
+    size: str
+    count: int
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayOutShown:
+    """A way out: what is done, how many parts find a place so, what it takes in wood and on which boards."""
+
+    number: int
+    words: str
+    places: str
+    is_enough: bool
+    takes: str
+    boards: str
+    cost: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShortList:
+    """What of one wood has no place.
+
+    Attributes:
+        number: which wood of the layout it is
+        parts: the parts
+        ways: how they could have a place, the best first
+        to_buy: what an order would be for the parts alone, in a sentence; empty for sheets and lengths
+    """
+
+    number: int
+    parts: Sequence[PartShort]
+    ways: Sequence[WayOutShown]
+    to_buy: str
+
+
+def short_list(visit: Visit, layout: CutLayout, number: int, lot: Mapping[str, Any]) -> ShortList:
+    """What of one wood of a layout has no place, with its ways out.
+
+    Args:
+        visit: who looks at it, which says whether money is shown
+        layout: the layout
+        number: which of its woods
+        lot: that wood, as a layout is kept
+    """
+    asked = {part["code"]: part for part in layout.asked["parts"]}
+    symbol = visit.shop.symbol if visit.is_owner else ""
+    ways = lot.get("ways_out", ())
+    return ShortList(
+        number=number,
+        parts=[_part(each, asked[each["code"]], visit.unit) for each in lot["unplaced"]],
+        ways=[_way(place, each, lot, symbol) for place, each in enumerate(ways)],
+        to_buy=_to_buy(visit, layout, lot, asked, symbol) if lot["unplaced"] and lot["class"] else "",
+    )
+
+
+def _part(short: Mapping[str, Any], part: Mapping[str, Any], unit: LengthUnit) -> PartShort:
+    sizes = [part[name] for name in ("length", "width") if part.get(name)]
+    return PartShort(
+        code=short["code"],
+        what=part.get("name", ""),
+        size=" × ".join(show_in(float(parse_length(str(each), unit)), unit) for each in sizes),
+        count=short["count"],
+        reason=short["reason"],
+    )
+
+
+def _way(number: int, way: Mapping[str, Any], lot: Mapping[str, Any], symbol: str) -> WayOutShown:
+    total = len(way["parts"]) + way["still_without_place"]
+    is_enough = not way["still_without_place"]
+    kind = "boards" if lot["class"] else "lengths" if lot["lengths"] else "sheets"
+    named = "" if way["kind"] == "one more" else ", ".join(way["boards"])
+    return WayOutShown(
+        number=number,
+        words=way["words"],
+        places=("all" if total > 1 else "yes") if is_enough else f"{len(way['parts'])} of {total}",
+        is_enough=is_enough,
+        takes=f"{way['feet']:.1f} {UNITS[kind]}" if way["boards"] else "no more wood",
+        boards=named,
+        cost=show_money(way["cost"], symbol) if symbol and way["cost_in"] == "money" else "",
+    )
+
+
+def _to_buy(
+    visit: Visit, layout: CutLayout, lot: Mapping[str, Any], asked: Mapping[str, Any], symbol: str
+) -> str:
+    """What a yard would be asked for, reckoned as every order of the shop is."""
+    short = [(asked[each["code"]], each["count"]) for each in lot["unplaced"]]
+    own = figures(visit.db, visit.shop, load_job(visit.db, layout.job_id))
+    order = feet_to_buy(lot["wood"], lot["class"], short, own)
+    if order is None:
+        return ""
+    cost = f", {show_money(order.cents, symbol)}" if symbol and order.cents is not None else ""
+    return (
+        f"With the waste that the shop’s orders reckon with, they would be {order.feet} bd ft of "
+        f"{lot['wood']} {lot['class']} {order.grade}{cost}."
+    )
+
+
+@router.post("/cutting/{layout_id}/ways-out")
+def take_way_out(visit: Office, layout_id: str) -> Response:
+    """Asks for the same layout with what a way out changes; sent twice, it counts once."""
+    layout = layout_with_all(visit.db, layout_id)
+    asked = changed(layout.asked, _chosen(visit, layout)["change"])
+    try:
+        cut_file_of(asked)
+    except CannotRead as error:
+        raise Refused(str(error), 422) from None
+
+    def make() -> str:
+        again = ask_layout(
+            visit.db,
+            layout.job_id,
+            asked,
+            seconds=layout.seconds,
+            seed=layout.seed,
+            who=visit.who,
+            now=visit.now,
+        )
+        return f"/cutting/{again.id}"
+
+    answer = see(once(visit.db, visit.typed.once, visit.now, make))
+    answer.background = BackgroundTask(crew_of(visit.request).wake)
+    return answer
+
+
+def _chosen(visit: Visit, layout: CutLayout) -> Mapping[str, Any]:
+    """The way out that a form names.
+
+    Raises:
+        NotFound: the layout has none there
+    """
+    ways = list(_all_ways(layout))
+    wanted = f"{visit.typed.get('wood')}.{visit.typed.get('way')}"
+    for name, way in ways:
+        if name == wanted:
+            return way
+    raise NotFound("way out")
+
+
+def _all_ways(layout: CutLayout) -> Iterator[tuple[str, Mapping[str, Any]]]:
+    for number, lot in enumerate((layout.answer or {}).get("lots", ())):
+        for place, way in enumerate(lot.get("ways_out", ())):
+            yield f"{number}.{place}", way
