@@ -341,9 +341,21 @@ def test_the_card_says_how_a_notched_drawer_goes_together(hold, words):
 
     (card,) = [each for each in other_joints(made) if each.key.startswith("notch")]
     assert words in str(card.advice[1])
-    bottoms = {each.drawers: each.advice for each in other_joints(made) if each.kind == "bottom-groove"}
-    told = {codes for codes, advice in bottoms.items() if advice}
-    assert told == ({("A-R2-1",)} if hold != "screwed under" else set())
+
+
+@pytest.mark.parametrize("hold", ["four grooves", "under the back"])
+def test_the_card_of_a_notched_bottom_is_its_own_and_names_what_is_grooved(hold):
+    made = built(kitchen({"drawers.bottom": {"kind": "ply", "hold": hold}}))
+
+    cards = {each.drawers: each for each in other_joints(made) if each.kind == "bottom-groove"}
+    card = cards["A-R2-1",]
+    assert card.title == "Drawer bottom in its grooves, notched"
+    assert "cut it out from its rear edge" in str(card.advice[0])
+    assert [each.advice for codes, each in cards.items() if codes != ("A-R2-1",)] == [()]
+    marks = {code.rpartition("-")[2] for code in card.parts}
+    around = {"BL", "BR", "IL", "IR", "IB"} if hold == "four grooves" else set()
+    # Of the two fronts it is the box's own that is grooved.
+    assert marks == {"BF", "SL", "SR", "N"} | around
 
 
 def test_gauges_are_set_for_the_boards_around_a_notch():

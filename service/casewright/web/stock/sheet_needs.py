@@ -5,6 +5,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from casewright.measure.lengths import from_ticks, show_in
+from casewright.measure.units import SquareInches
 from casewright.papers.order import SheetLine
 from casewright.pieces.takeoff.sheets_asked import (
     TRIM,
@@ -59,12 +60,10 @@ def with_sheets(visit: Visit, at_hand: JobsAtHand, take: Collection[str] | None)
         found = offered if take is None or used <= set(take) else laid_sheets(asked(used & set(take)))
     except NoAnswer:
         return at_hand
-    counts, shown = {}, []
+    counts, shown, every = {}, [], sheet_areas(at_hand)
     for name, line, laid, mine in zip(names, lines, found, offered, strict=True):
-        key = f"sheet/{line.kind}//{line.nominal}/"
-        areas: dict[str, float] = {}
-        for part in parts[name]:
-            areas[part.job] = areas.get(part.job, 0.0) + part.area
+        key = key_of_line(line)
+        areas = every[key]
         counts[key] = SheetCount(
             sheets=laid.sheets,
             areas=areas,
@@ -78,6 +77,22 @@ def with_sheets(visit: Visit, at_hand: JobsAtHand, take: Collection[str] | None)
         shares={**at_hand.shares, **{key: _shares(each) for key, each in counts.items()}},
         sheets=counts,
     )
+
+
+def sheet_areas(at_hand: JobsAtHand) -> Mapping[str, Mapping[str, SquareInches]]:
+    """The area of each job's parts of each kind of sheet, by the line's key and the job's id [sq in]."""
+    parts, found = _parts(at_hand), dict[str, Mapping[str, SquareInches]]()
+    for line in at_hand.order.sheets:
+        areas: dict[str, float] = {}
+        for part in parts[f"{line.nominal} in {line.kind}"]:
+            areas[part.job] = areas.get(part.job, 0.0) + part.area
+        found[key_of_line(line)] = areas
+    return found
+
+
+def key_of_line(line: SheetLine) -> str:
+    """By what a line of sheets is known among those of one order."""
+    return f"sheet/{line.kind}//{line.nominal}/"
 
 
 def _parts(at_hand: JobsAtHand) -> Mapping[str, Sequence[SheetPart]]:
