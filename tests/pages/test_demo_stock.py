@@ -1,4 +1,4 @@
-"""What the demo has bought: an order, what came of it, and its yard, which goes with it unless one buys there."""
+"""What the demo has bought: an order, what came of it, and its yard, which stays where one buys there."""
 
 from collections import Counter
 from typing import Any

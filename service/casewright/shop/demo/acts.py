@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from datetime import date, datetime, timedelta
 from typing import Any
 
+from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.spec import UnitSpec
@@ -14,6 +15,7 @@ from casewright.records.papers import PaperKind, QuoteState
 from casewright.records.quotes import quotes_of
 from casewright.shop.demo.bench import Bench, work_at_bench, working_days
 from casewright.shop.demo.buying import buy, cut_up, receive
+from casewright.shop.demo.cutting import Cutter, lay_out_demo
 from casewright.shop.demo.hours import log_hours
 from casewright.shop.demo.scene import Act, Scene
 from casewright.shop.estimating import estimated_job, worked_unit
@@ -177,6 +179,18 @@ def _log(scene: Scene, job: Job, act: Act, now: datetime) -> None:
     log_hours(scene.db, job, estimate, worker, _days(scene, act), scene.zone, act)
 
 
+def _cut(scene: Scene, job: Job, act: Act, now: datetime) -> None:
+    """Lays the job out on boards of the rack, cuts it, and puts away what is left."""
+    cutter = Cutter(
+        office=scene.who,
+        bench=scene.bench,
+        tallied=scene.moment({"day": act["tallied"], "time": "10:20"}),
+        asked=now,
+        cut=scene.moment({"day": act["cut"], "time": "15:40"}),
+    )
+    lay_out_demo(scene.db, job, LengthUnit(scene.shop.unit), figures(scene.db, scene.shop, job), cutter)
+
+
 def _days(scene: Scene, act: Act) -> tuple[date, ...]:
     return working_days(*(scene.today + timedelta(days=act[end]) for end in ("from", "to")))
 
@@ -200,4 +214,5 @@ ACTS: dict[str, Callable[[Scene, Job, Act, datetime], None]] = {
     "buy": buy,
     "receive": receive,
     "cut up": cut_up,
+    "cut": _cut,
 }
