@@ -2,11 +2,14 @@
 
 import random
 
+import numpy as np
 import pytest
 
 from casewright.cutting.budget import Budget
+from casewright.cutting.guillotine.bounding import Bounding
 from casewright.cutting.guillotine.problem import First, Piece, Problem, Rect, Stock
 from casewright.cutting.guillotine.solving import solve
+from casewright.cutting.guillotine.tables import Table
 from guillotine_by_hand import faults, least_cost
 
 
@@ -49,6 +52,46 @@ def test_a_handful_of_pieces_is_laid_out_as_cheaply_as_by_trying_everything(seed
     assert not any(answer.unplaced)
     assert answer.bound <= least
     assert answer.cost == least
+
+
+def tight(seed: int) -> Problem:
+    """Three to five pieces, often several of a kind, on stock that more of them would fill."""
+    draw = random.Random(seed)  # noqa: S311 - no secret
+    length, width = draw.randint(6, 14), draw.randint(5, 10)
+    most = draw.choice([3, 4, 5, 5])
+    kinds: list[Piece] = []
+    while (left := most - sum(piece.count for piece in kinds)) > 0:
+        size = (draw.randint(1, max(2, width * 2 // 3)), draw.randint(1, max(2, length * 2 // 3)))
+        kinds.append(Piece(*size, min(left, draw.choice([1, 2, 2, 3])), draw.random() < 0.5))
+    stocks = [Stock(width=width, length=length, cost=draw.choice([length * width, 10]))]
+    for _ in range(draw.randint(0, 2)):
+        other = (draw.randint(3, width), draw.randint(4, length))
+        cost = draw.choice([other[0] * other[1], draw.randint(1, 12)])
+        stocks.append(Stock(*other, cost, draw.choice([1, 2, None])))
+    return Problem(tuple(kinds), tuple(stocks), draw.choice([2, 3, 3]), draw.choice(list(First)))
+
+
+@pytest.mark.parametrize("seed", range(80))
+def test_no_layout_is_below_the_bound_where_there_are_few_of_each_piece(seed):
+    problem = tight(seed)
+    bounding = Bounding(Table(problem))
+
+    for _ in range(400):
+        bounding.step()
+
+    assert bounding.finished
+    assert bounding.bound <= least_cost(problem)
+
+
+def test_a_sheet_is_priced_with_no_more_of_a_piece_in_a_strip_than_is_wanted():
+    problem = Problem((Piece(10, 30, 2), Piece(10, 20)), (Stock(10, 90, 900),), 2, First.ALONG)
+    bounding = Bounding(Table(problem))
+
+    worth, layouts = bounding.mixture.price(np.array([3.0, 1.0]), exact=True)
+
+    # Three of the long ones would be worth 9.
+    assert list(worth) == [7.0]
+    assert [list(layout.counts) for layout in layouts] == [[2, 1]]
 
 
 def some_hundred(seed: int, first: First, stages: int) -> Problem:

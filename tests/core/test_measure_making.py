@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from casewright.measure.findings import Finding, Verdict
-from casewright.measure.making import maker, quickly_made
+from casewright.measure.making import changer, maker, quickly_made
 from casewright.pieces.layout.parts import Box
 
 
@@ -110,6 +110,28 @@ def test_a_maker_refuses_what_its_kind_refuses() -> None:
         new_quick(width=1.0, depth=2.0)  # type: ignore[call-arg] # a field that it has not
     with pytest.raises(TypeError):
         new_quick(1.0)  # type: ignore[misc] # by name only, which is what is tried
+
+
+changed_quick = changer(Quick)
+
+
+def test_a_changed_value_is_another_one_and_the_first_stays() -> None:
+    quick = Quick(width=2.0, marks=["A"])
+
+    changed = changed_quick(quick, name="leg")
+
+    assert type(changed) is Quick
+    assert changed == replace(quick, name="leg")
+    assert quick.name == "board"
+    with pytest.raises(FrozenInstanceError):
+        changed.name = "rail"  # type: ignore[misc] # refused, which is what is tried
+
+
+def test_what_a_kind_refuses_no_change_makes() -> None:
+    with pytest.raises(ValueError, match="no width"):
+        changed_quick(Quick(width=2.0), width=0.0)
+    with pytest.raises(TypeError):
+        changed_quick(Quick(width=2.0), depth=1.0)
 
 
 def test_a_kind_may_take_its_fields_in_order() -> None:

@@ -12,6 +12,7 @@ from casewright.papers.notching import notch_strips
 from casewright.papers.run_words import run_facts
 from casewright.pieces.asked.presets import presets
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
+from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.gauges_to_set import GAUGE_FOR_BACK, gauges_to_set
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.built.measuring import measurable, with_bench
@@ -21,8 +22,10 @@ from casewright.pieces.built.rework_fates import Fate
 from casewright.pieces.built.rework_stages import Reached
 from casewright.pieces.built.season import unit_year
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD
+from casewright.pieces.takeoff.cut_parts import cut_data_for
 from casewright.pieces.words.clauses import cautions_of
 from casewright.pieces.words.describe import describe
+from casewright.pieces.words.otherwise import otherwise
 from casewright.wood.year import MONTHS
 from units import built, changed, chest, estimated, unit
 
@@ -260,6 +263,30 @@ def test_a_customer_reads_of_the_recess():
     assert "shape of a U" not in " ".join(describe(built(KITCHEN)))
 
 
+def test_an_option_says_whether_pipes_are_left_free():
+    plain, notched = built(KITCHEN), built(kitchen())
+
+    assert otherwise(
+        plain, notched
+    ) == "One drawer is made in the shape of a U, with a recess 8 in wide and " + (
+        "9 in deep at the back that leaves the pipes free."
+    )
+    assert otherwise(notched, plain) == "No drawer has a recess for pipes."
+    assert otherwise(notched, built(kitchen())) == ""
+
+
+def test_a_bottom_is_sawn_whole_on_the_sheet():
+    held = estimated(kitchen())
+
+    sheets = {part["code"]: part for part in cut_data_for(held.unit, held.takeoff, example_shop())["parts"]}
+    assert sheets["A-R2-1-N"]["name"] == "Drawer bottom, notched (saw it whole)"
+    plain, whole = (
+        {name: sheets[code][name] for name in ("wood", "length", "width")}
+        for code in ("A-R1-1-N", "A-R2-1-N")
+    )
+    assert plain == whole
+
+
 def test_measured_boards_are_the_boards_that_are_cut():
     measured = {"R2-1-IL": {"thickness": "15/32"}, "R2-1-BL": {"thickness": "17/32"}}
     made = built(kitchen({"measured.parts": measured}))
@@ -314,9 +341,21 @@ def test_the_card_says_how_a_notched_drawer_goes_together(hold, words):
 
     (card,) = [each for each in other_joints(made) if each.key.startswith("notch")]
     assert words in str(card.advice[1])
-    bottoms = {each.drawers: each.advice for each in other_joints(made) if each.kind == "bottom-groove"}
-    told = {codes for codes, advice in bottoms.items() if advice}
-    assert told == ({("A-R2-1",)} if hold != "screwed under" else set())
+
+
+@pytest.mark.parametrize("hold", ["four grooves", "under the back"])
+def test_the_card_of_a_notched_bottom_is_its_own_and_names_what_is_grooved(hold):
+    made = built(kitchen({"drawers.bottom": {"kind": "ply", "hold": hold}}))
+
+    cards = {each.drawers: each for each in other_joints(made) if each.kind == "bottom-groove"}
+    card = cards["A-R2-1",]
+    assert card.title == "Drawer bottom in its grooves, notched"
+    assert "cut it out from its rear edge" in str(card.advice[0])
+    assert [each.advice for codes, each in cards.items() if codes != ("A-R2-1",)] == [()]
+    marks = {code.rpartition("-")[2] for code in card.parts}
+    around = {"BL", "BR", "IL", "IR", "IB"} if hold == "four grooves" else set()
+    # Of the two fronts it is the box's own that is grooved.
+    assert marks == {"BF", "SL", "SR", "N"} | around
 
 
 def test_gauges_are_set_for_the_boards_around_a_notch():

@@ -7,6 +7,7 @@ import pytest
 from casewright.papers.joint_cards import DividerCard, JointCardsPaper, SizeRow, joint_cards_paper
 from casewright.papers.joint_cards_pdf import joint_cards_pdf
 from casewright.papers.pdf import Paper
+from casewright.pieces.built.gauges_to_set import gauges_to_set
 from casewright.pieces.built.joints import other_joints
 from printed import (
     METRIC,
@@ -276,3 +277,18 @@ def test_kept_cards_print_the_same_bytes_years_later():
     again = JointCardsPaper.model_validate_json(held.model_dump_json())
 
     assert joint_cards_pdf(again) == joint_cards_pdf(held)
+
+
+def test_behind_a_show_front_the_joint_is_cut_on_the_front_of_the_box():
+    made = built(chest({"drawers.style": {"kind": "full overlay"}}))
+
+    paper = joint_cards_paper(head(), [made])
+
+    fronts = [card for card in paper.cards if card.title.endswith("drawer front")]
+    assert {code.rpartition("-")[2] for card in fronts for code in card.parts} == {"BF", "SL", "SR"}
+    served = " ".join(strip.serves for strip in paper.strips if "front" in strip.title)
+    assert "A-R1-1-BF" in served
+    gauges = {each.name: each.serves for each in gauges_to_set(made)}
+    assert "A-R1-1-BF" in gauges["Gauge 1"]
+    all_served = {code for codes in gauges.values() for code in codes}
+    assert not {each.code + "-F" for each in made.drawers} & all_served

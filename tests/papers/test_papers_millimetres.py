@@ -47,6 +47,12 @@ CHANGES: tuple[dict[str, Any], ...] = (
     {"case.divider_end": "sliding dovetail", "case.side": "1/2"},
     {"site": {"door_width": "20", "door_height": "60", "turn_width": "24"}},
     {"measured.parts": {"R1-1-SL": {"thickness": "1/2"}, "R1-1-SR": {"in_rabbet": "27/64"}}},
+    {
+        "drawers.bottom": {"kind": "ply"},
+        "drawers.groove.width": "1/4",
+        "body.width": "40",
+        "rows": [{"notch": {"width": "20", "depth": "5", "pipes": "19-1/2", "reach": "5"}}, {}, {}],
+    },
 )
 """Chests whose checks caution and stop, so that every remedy is read."""
 

@@ -1,13 +1,13 @@
 """The process that draws loads: what is too much, too slow or broken is said in words."""
 
-import sys
 from dataclasses import replace
 
 import pytest
 
 from casewright.pieces.takeoff.feet_asked import FeetAsked, FeetPart
-from casewright.solving import feet
-from casewright.solving.feet import MOST_PARTS, NoAnswer, enough_for
+from casewright.solving import beside
+from casewright.solving.beside import NoAnswer, answer_beside
+from casewright.solving.feet import MOST_PARTS, enough_for
 from casewright.wood.grades import GradeName
 
 ASKED = FeetAsked(
@@ -34,9 +34,12 @@ def test_what_is_about_too_many_parts_has_no_answer_and_holds_up_nothing_else():
     ("program", "patience", "words"),
     [("raise SystemExit(1)", 60.0, "want of memory"), ("import time; time.sleep(30)", 0.2, "fewer jobs")],
 )
-def test_a_process_that_breaks_off_or_takes_too_long_is_said_to(monkeypatch, program, patience, words):
-    monkeypatch.setattr(feet, "COMMAND", (sys.executable, "-c", program))
-    monkeypatch.setattr(feet, "PATIENCE", patience)
+def test_a_process_that_breaks_off_or_takes_too_long_is_said_to(
+    tmp_path, monkeypatch, program, patience, words
+):
+    (tmp_path / "broken_worker.py").write_text(program, encoding="utf-8")
+    monkeypatch.syspath_prepend(str(tmp_path))
+    monkeypatch.setattr(beside, "PATIENCE", patience)
 
     with pytest.raises(NoAnswer, match=words):
-        enough_for((replace(ASKED, seed=77),))
+        answer_beside("broken_worker", b"")

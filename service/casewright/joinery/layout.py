@@ -164,7 +164,7 @@ def lay_out(
         half_pin_inside=ledger.take("half_pin_inside", half_pin_inside, half_pin=half_pin, flare=narrowing),
         bevel_degrees=ledger.take("bevel", bevel_degrees, slope=slope),
         tails=tuple(
-            _tail(number, half_pin, pitch, wide, narrowing, ledger) for number in range(1, count + 1)
+            [_tail(number, half_pin, pitch, wide, narrowing, ledger) for number in range(1, count + 1)]
         ),
     )
 
@@ -172,6 +172,15 @@ def lay_out(
 def _tail(
     number: Count, half_pin: Inches, pitch: Inches, wide: Inches, narrowing: Inches, ledger: Ledger
 ) -> Tail:
+    if ledger is UNKEPT:  # as below, without the names of figures that nobody keeps
+        lower = lower_edge(number, half_pin, pitch)
+        upper = upper_edge(lower, wide)
+        return new_tail(
+            lower_end=lower,
+            upper_end=upper,
+            lower_base=lower_edge_at_baseline(lower, narrowing),
+            upper_base=upper_edge_at_baseline(upper, narrowing),
+        )
     name = f"tail_{number}"
     lower = ledger.take(f"{name}_lower_end", lower_edge, number=number, half_pin=half_pin, pitch=pitch)
     upper = ledger.take(f"{name}_upper_end", upper_edge, lower_edge=lower, tail_width=wide)

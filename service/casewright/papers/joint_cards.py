@@ -216,7 +216,7 @@ def _front_card(unit_code: str, held: FrontSet, drawn: tuple[str, str], unit: Le
         kind="half-blind",
         unit_code=unit_code,
         drawers=held.codes,
-        parts=(*(f"{code}-F" for code in held.codes), *held.sides),
+        parts=(*(f"{each.code}-{each.sizes.joined}" for each in held.drawers), *held.sides),
         gauges=(
             GaugeFigure(
                 name="Gauge 1",

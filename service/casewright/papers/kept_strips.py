@@ -114,7 +114,13 @@ def joint_strips(
         parts = (
             f"{each.code}-{mark}"
             for each in drawers
-            for mark in (("SL", "SR") if strip.board == "side" else ("F",) if is_front else each.sizes.backs)
+            for mark in (
+                ("SL", "SR")
+                if strip.board == "side"
+                else (each.sizes.joined,)
+                if is_front
+                else each.sizes.backs
+            )
         )
         yield kept(strip, title, tuple(parts), unit)
 

@@ -17,7 +17,7 @@ from casewright.records.papers import PaperKind
 
 BESIDE = {"head", "supplier", "needed_by", "delivery", "surfacing", "remarks"}
 """What a paper says that is not worked out of the job."""
-OF_SIDES = {"SL": ", left", "SR": ", right"}
+OF_SIDES = {"SL": ", left", "SR": ", right", "BL": ", left", "BR": ", right"}
 """How the name of a gauge for one end of the back ends, by the mark of the side that stands there."""
 WHOLE = ""
 """The name of the hash over all that a paper says."""
@@ -139,7 +139,7 @@ def card_facts(card: JointCard, code: str) -> dict[str, tuple[float, ...]]:
 
 def _figures(card: JointCard, drawer: str, mark: str) -> Iterator[tuple[str, tuple[float, ...]]]:
     for gauge in card.gauges:
-        if not (mark == "F" and gauge.name == "Gauge 2") and not gauge.name.startswith(FOR_BACK):
+        if not (mark in ("F", "BF") and gauge.name == "Gauge 2") and not gauge.name.startswith(FOR_BACK):
             yield gauge.name.lower(), _rounded((gauge.value_in,))
     ends = [gauge for gauge in card.gauges if gauge.name.startswith(FOR_BACK)]
     mine = [gauge for gauge in ends if gauge.name.endswith(OF_SIDES.get(mark, ""))] or ends

@@ -9,6 +9,7 @@ from sqlalchemy.orm import aliased
 
 from casewright.records.base import Document
 from casewright.records.bench import Carcase, Drawer, TimeEntry
+from casewright.records.changed_since import order_before_change
 from casewright.records.jobs import Customer, History, Job, Payment, Unit
 from casewright.records.papers import Paper, PaperKind
 from casewright.records.sessions import Fenced
@@ -23,11 +24,13 @@ class JobHead(NamedTuple):
         job: the job
         customer: its customer
         seconds: the time that was logged on it; what was taken back counts against it [s]
+        old_order: the latest order, if one of its units changed after it; else empty
     """
 
     job: Job
     customer: Customer
     seconds: int
+    old_order: str
 
 
 class PaperRow(NamedTuple):
@@ -58,11 +61,13 @@ def job_head(db: Fenced, job_id: str) -> JobHead | None:
     """A job with its customer and its hours; one query, as the page of a job has none to spare."""
     seconds = select(func.sum(TimeEntry.seconds)).where(TimeEntry.job_id == job_id).scalar_subquery()
     found = db.execute(
-        select(Job, Customer, func.coalesce(seconds, 0))
+        select(Job, Customer, func.coalesce(seconds, 0), order_before_change(job_id))
         .join(Customer, and_(Customer.shop_id == Job.shop_id, Customer.id == Job.customer_id))
         .where(Job.id == job_id)
     ).first()
-    return JobHead(job=found[0], customer=found[1], seconds=int(found[2])) if found else None
+    if found is None:
+        return None
+    return JobHead(job=found[0], customer=found[1], seconds=int(found[2]), old_order=found[3] or "")
 
 
 def papers_of(db: Fenced, job_id: str) -> Sequence[PaperRow]:

@@ -120,7 +120,8 @@ class OrderLine(Item, Lasting, Base):
     price_cents: Mapped[int | None] = mapped_column(BigInteger)
     """The price of one of them that was known when it was ordered."""
     detail: Mapped[dict[str, Any]] = mapped_column(Document, default=dict)
-    """How much of it each job takes, by the job's id."""
+    """How much of it each job takes, by the job's id; what it took of it before rounding, and of
+    sheets the area of its parts."""
 
 
 class OrderJob(Owned, Lasting, Base):

@@ -256,8 +256,8 @@ def materials_on_hand(db: Fenced) -> Sequence[str]:
     return list(db.scalars(asked.order_by(StockPiece.material)))
 
 
-def lumber_on_hand(db: Fenced, woods: Iterable[str]) -> Sequence[StockPiece]:
-    """The boards and offcuts of some woods that are kept for nobody.
+def free_on_hand(db: Fenced, materials: Iterable[str], *, is_sheet: bool) -> Sequence[StockPiece]:
+    """The boards, sheets and offcuts of some woods or kinds of sheet that are kept for nobody.
 
     Boards that came for an order are its jobs' as long as one of them is under way; offcuts are free.
     """
@@ -274,8 +274,8 @@ def lumber_on_hand(db: Fenced, woods: Iterable[str]) -> Sequence[StockPiece]:
     )
     return db.scalars(
         select(StockPiece)
-        .where(StockPiece.state == PieceState.STOCK, StockPiece.is_sheet.is_(False), free)
-        .where(StockPiece.material.in_(list(woods)))
+        .where(StockPiece.state == PieceState.STOCK, StockPiece.is_sheet.is_(is_sheet), free)
+        .where(StockPiece.material.in_(list(materials)))
         .order_by(StockPiece.id)
     ).all()
 

@@ -32,6 +32,8 @@ class LineFacts:
         unit: what one of it is
         price_cents: what one of it costs, if that is known [cent]
         shares: how much of it each job takes, by the job's id
+        areas: of sheets, the area of each job's parts, by the job's id [sq in]
+        needs: how much each job took of it when it was ordered, before rounding and what the rack gave
     """
 
     kind: PriceKind
@@ -43,6 +45,8 @@ class LineFacts:
     unit: str
     price_cents: int | None = None
     shares: Mapping[str, float] = field(default_factory=dict)
+    areas: Mapping[str, float] = field(default_factory=dict)
+    needs: Mapping[str, float] = field(default_factory=dict)
 
 
 def order_number(number: int) -> str:
@@ -115,7 +119,9 @@ def _line(order_id: str, place: int, line: LineFacts) -> OrderLine:
         quantity=line.quantity,
         unit=line.unit,
         price_cents=line.price_cents,
-        detail={"shares": dict(line.shares)},
+        detail={"shares": dict(line.shares)}
+        | ({"areas": dict(line.areas)} if line.areas else {})
+        | ({"needs": dict(line.needs)} if line.needs else {}),
     )
 
 

@@ -1,29 +1,19 @@
 """How sure some feet are, worked out in a process beside the pages."""
 
-import os
-import subprocess
-import sys
 from functools import lru_cache
-from threading import Semaphore
 
 from pydantic import TypeAdapter
 
 from casewright.measure.units import Count
 from casewright.pieces.takeoff.feet_asked import EnoughFeet, FeetAsked
+from casewright.solving.beside import answer_beside
 
-COMMAND = (sys.executable, "-m", "casewright.solving.feet_worker")
+MODULE = "casewright.solving.feet_worker"
 MOST_PARTS = 200
 """Parts of one wood, cut and class; for so many the answer takes some seconds."""
-PATIENCE = 120.0
-"""So long it may take, and so long somebody may wait for whoever asked before [s]."""
 KEPT = 128
 QUESTIONS = TypeAdapter(tuple[FeetAsked, ...])
 ANSWERS = TypeAdapter(tuple[EnoughFeet, ...])
-_TURN = Semaphore(1)
-
-
-class NoAnswer(Exception):
-    """The loads could not be drawn now; the words are for whoever asked."""
 
 
 def parts_of(asked: FeetAsked) -> Count:
@@ -52,25 +42,4 @@ def enough_for(asked: tuple[FeetAsked, ...]) -> tuple[EnoughFeet | None, ...]:
 
 @lru_cache(maxsize=KEPT)
 def _answers(asked: tuple[FeetAsked, ...]) -> tuple[EnoughFeet, ...]:
-    """One process at a time, so that many who ask do not take the machine from everybody else."""
-    if not _TURN.acquire(timeout=PATIENCE):
-        raise NoAnswer("Others are having loads drawn just now. Ask again in a minute.")
-    try:
-        done = subprocess.run(  # noqa: S603 - our own module
-            COMMAND,
-            input=QUESTIONS.dump_json(asked),
-            capture_output=True,
-            timeout=PATIENCE,
-            check=True,
-            env=os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)},  # it finds what this process found
-        )
-    except subprocess.TimeoutExpired:
-        raise NoAnswer("Drawing the loads took too long. Choose fewer jobs at a time.") from None
-    except subprocess.CalledProcessError:
-        raise NoAnswer(
-            "The loads could not be drawn: the process ended by itself, most likely for want of memory. "
-            "Choose fewer jobs at a time."
-        ) from None
-    finally:
-        _TURN.release()
-    return ANSWERS.validate_json(done.stdout)
+    return ANSWERS.validate_json(answer_beside(MODULE, QUESTIONS.dump_json(asked)))

@@ -1,7 +1,6 @@
 """What would make a piece stand as it should: a shorter travel, weight at the back, feet further forward."""
 
 import math
-from dataclasses import replace
 
 from casewright.measure.ledger import UNKEPT, Ledger
 from casewright.measure.rounding import floor64
@@ -186,7 +185,16 @@ def greatest_travel(situation: Situation, target: Number, ledger: Ledger = UNKEP
 
     Source: statics.
     """
-    stands = tip_case(replace(situation, moving=()))
+    stands = tip_case(
+        Situation(
+            kind=situation.kind,
+            about=situation.about,
+            standing=situation.standing,
+            moving=(),
+            tilt=situation.tilt,
+            push=situation.push,
+        )
+    )
     of = f"{situation.kind}.{situation.about}" if situation.about else f"{situation.kind}"
     return ledger.take(
         f"tip.{of}.safe_travel",

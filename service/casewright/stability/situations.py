@@ -17,7 +17,7 @@ from casewright.stability.masses import (
     tilt_of,
     together,
 )
-from casewright.stability.tipping import Kind, Moving, Situation, new_moving
+from casewright.stability.tipping import Kind, Moving, Situation, new_moving, new_situation
 
 FILLED_FROM = 0.5
 """Drawers are filled where so much of their room, or more, can be open at once (from memory of 9.2.1)."""
@@ -161,7 +161,7 @@ def _child_on(
     out: tuple[Moving, ...],
     closed: tuple[Mass, ...],
 ) -> Situation:
-    return Situation(
+    return new_situation(
         kind=Kind.CHILD_CARPET if tilt else Kind.CHILD_LEVEL,
         about=pulled.label,
         standing=(piece.case, *closed),

@@ -96,12 +96,15 @@ class Generator:
     _solver: highspy.Highs = field(default_factory=program)
     _known: set[tuple[object, ...]] = field(default_factory=set)
     _demand: Whole = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
+    # What a strip may hold stays as for the whole problem: less of everything makes the rest round worse.
+    _wanted: Whole = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
 
     def __post_init__(self) -> None:
         """Set up the rows: the pieces that fit some stock, then the stocks."""
         table = self.table
         self._ways = ways(table)
         self._demand = (table.count * table.fits().any(axis=1)).astype(np.int64)
+        self._wanted = self._demand
         kinds, stocks = len(table.count), len(table.cost)
         limits = [stock.limit for stock in table.problem.stocks]
         inf = highspy.kHighsInf
@@ -203,9 +206,16 @@ class Generator:
             heights = way.exact if exact else way.coarse
             if not len(heights):
                 continue
-            worth = prices[self.table.kind[way.pose]]
+            kind = self.table.kind[way.pose]
             values, strips = price(
-                way.size_a, way.size_b, worth, heights, way.lengths, way.widths, self.table.problem.stages
+                way.size_a,
+                way.size_b,
+                prices[kind],
+                self._wanted[kind],
+                heights,
+                way.lengths,
+                way.widths,
+                self.table.problem.stages,
             )
             for stock in range(self._stocks):
                 if values[stock] > best[stock] + 1e-9:
@@ -224,11 +234,13 @@ class Generator:
     def _layout(
         self, stock: Count, way: Way, heights: Whole, strips: Real, prices: Real, count: Whole
     ) -> list[Layout]:
+        kind = self.table.kind[way.pose]
         rows = pattern(
             way.size_a,
             way.size_b,
-            prices[self.table.kind[way.pose]],
-            self.table.kind[way.pose],
+            prices[kind],
+            self._wanted[kind],
+            kind,
             heights,
             strips,
             int(way.lengths[stock]),

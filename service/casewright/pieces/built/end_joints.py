@@ -68,8 +68,7 @@ def _ends(unit: Construction) -> Iterator[PlacedJoint]:
             family = getattr(first.joints, f"{end}_family")
             if family == usual:
                 break
-            board = "BF" if unit.spec.drawers.has_box_front else "F"
-            boards = {each.code: each.sizes.backs if end == "back" else (board,) for each in held}
+            boards = {each.code: each.sizes.backs if end == "back" else (each.sizes.joined,) for each in held}
             yield PlacedJoint(
                 key=f"{end}_{first.sizes.code}",
                 kind=family,

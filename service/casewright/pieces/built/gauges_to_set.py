@@ -82,7 +82,10 @@ def _first(sets: Iterable[FrontSet], drawers: Sequence[Drawer]) -> Iterator[Gaug
             name="Gauge 1",
             setting=setting,
             serves=tuple(
-                f"{each.code}-{mark}" for each in drawers if each.code in codes for mark in ("F", *SIDES)
+                f"{each.code}-{mark}"
+                for each in drawers
+                if each.code in codes
+                for mark in (each.sizes.joined, *SIDES)
             ),
             where=f"sockets, from the inside face of the front; baseline on the sides{rabbet}",
         )

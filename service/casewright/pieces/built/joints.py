@@ -15,7 +15,7 @@ from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.joints import PlacedJoint
 from casewright.pieces.layout.parts import CutOut
 
-GROOVED = (("front", ("F",)), ("side", ("SL", "SR")), ("slip", ("XL", "XR")), ("muntin", ("M",)))
+GROOVED = (("side", ("SL", "SR")), ("slip", ("XL", "XR")), ("muntin", ("M",)))
 BACKS = (("back", ("B", *SHORT_BACKS)), ("inner side", INNER_SIDES), ("inner back", (INNER_BACK,)))
 """Grooved where the bottom is held all round: the back, or the boards around a notch."""
 HALVES = (("left half of the bottom", ("N1",)), ("right half of the bottom", ("N2",)))
@@ -55,12 +55,12 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
         grooved = [
             (board, marks) for board, marks in GROOVED if board != ("side" if joint.given.slip else "slip")
         ]
-        boards = (*grooved, *bottoms, *around)
+        boards = (("front", (first.sizes.joined,)), *grooved, *bottoms, *around)
         serves = ((board, _codes(drawers, marks, known)) for board, marks in boards)
         yield PlacedJoint(
             key=f"bottom_{first.sizes.code}",
             kind="bottom-groove",
-            title=f"Drawer bottom in its grooves{', with a muntin' if joint.given.muntin else ''}",
+            title=f"Drawer bottom in its grooves{_such_as(joint, first)}",
             places=len(drawers),
             serves=tuple((board, codes) for board, codes in serves if codes),
             joint=joint,
@@ -68,6 +68,12 @@ def _bottoms(unit: Construction) -> Iterator[PlacedJoint]:
             drawers=tuple(drawer.code for drawer in drawers),
             advice=(notch_advice(first.bottom.cut_out),) if first.bottom.cut_out else (),
         )
+
+
+def _such_as(joint: BottomJoint, drawer: Drawer) -> str:
+    if drawer.bottom.cut_out:
+        return ", notched"
+    return ", with a muntin" if joint.given.muntin else ""
 
 
 def _codes(drawers: list[Drawer], marks: tuple[str, ...], known: set[str]) -> tuple[str, ...]:

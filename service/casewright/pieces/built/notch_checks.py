@@ -25,6 +25,8 @@ PLUMBING = (
     "Pipes stand in {}: the shut-off valves must stay within reach, the pipes follow the plumbing code of "
     "the place, and a licensed plumber sets them."
 )
+STIFF = 3 / 8
+"""The thinnest plywood that carries a wide drawer without a bar, as it is sold (common practice) [in]."""
 THROUGH = 1e-6
 """What overlaps by less only touches [in]."""
 
@@ -66,7 +68,8 @@ def notch_checks(
             verdict=Verdict.CAUTION,
             message=say(PLUMBING, ", ".join(drawer.code for drawer, _ in notched)),
             about=notched[0][0].code,
-            remedy="Have pipes and valves measured, their place agreed with the plumber, before it is cut.",
+            remedy="Have pipes and valves measured, their place agreed with the plumber, before it is cut; "
+            "what they need of the back of the case is sawn at the place.",
         )
 
 
@@ -152,7 +155,7 @@ def _floor(spec: UnitSpec, drawer: Drawer, notch: NotchSizes, under: Ledger) -> 
             say(
                 "The notched bottom, {} thick, is {:bare} wide without a bar.", bottom.thickness, inside.width
             ),
-            "Take plywood of 3/8 in or more: a bar under the middle would stand where the pipes do.",
+            say("Take plywood of {} or more: a bar under the middle would stand where the pipes do.", STIFF),
             about=drawer.code,
             verdict=Verdict.CAUTION,
         )

@@ -1,6 +1,5 @@
 """A unit's choices, each entered in the ledger, so that every size can be followed back to who typed it."""
 
-from copy import copy
 from functools import cache, lru_cache
 from typing import Annotated, TypeVar, cast
 
@@ -46,15 +45,24 @@ def _left_as_it_is(model: type[Spec], path: str) -> tuple[Spec, Ledger]:
 def _entered(owner: Chosen, ledger: Ledger, path: str) -> Chosen:
     kinds = _kinds(type(owner))
     typed = owner.model_fields_set
-    made = copy(owner)
+    values = {
+        name: value
+        if value.__class__ in PLAIN
+        else _traced(value, ledger, f"{path}{name}", name in typed, kinds.get(name))
+        for name, value in owner.__dict__.items()
+    }
     # They stay valid: numbers that remember their names take the place of the numbers.
-    made.__dict__.update(
-        {
-            name: _traced(value, ledger, f"{path}{name}", name in typed, kinds.get(name))
-            for name, value in owner.__dict__.items()
-            if value.__class__ not in PLAIN
-        }
-    )
+    return _holding(owner, values)
+
+
+def _holding(owner: Chosen, values: dict[str, object]) -> Chosen:
+    """A copy that holds other values, made as the library makes one; a spec has nothing more than these."""
+    made = owner.__class__.__new__(owner.__class__)
+    put = object.__setattr__  # past its lock
+    put(made, "__dict__", values)
+    put(made, "__pydantic_fields_set__", owner.model_fields_set)
+    put(made, "__pydantic_extra__", None)
+    put(made, "__pydantic_private__", None)
     return made
 
 

@@ -7,7 +7,7 @@ from casewright.joinery.families.edge.sizes import board_width, boards_over
 from casewright.measure.units import Inches
 from casewright.pieces.asked.shell_spec import Back
 from casewright.pieces.case.plan import CasePlan
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.panels.frame import FrameAsked, PanelFrame, plan_frame
 from casewright.pieces.panels.parts import FramePlace, frame_parts
 from casewright.pieces.rules import case_rules as rules
@@ -90,12 +90,14 @@ def _boards(case: CasePlan, back: Back) -> Iterator[Part]:
     count = back.boards or take("back_boards", boards_over, width=whole, widest=back.widest, **joined)
     width = take("back_board_width", board_width, width=whole, boards=count, **joined)
     left = case.spec.frame.side - back.rabbet
+    chosen = case.spec.woods.of("back")
     for number in range(count):
         yield new_part(
             code=case.code(f"K-{number + 1}"),
             line=BOARD,
             name="Shiplap back board" if back.kind == "shiplap" else "Tongued back board",
-            **timber(case.spec.woods.of("back")),
+            wood=chosen.wood,
+            cut=chosen.cut,
             thickness=back.thickness,
             width=width,
             length=long,

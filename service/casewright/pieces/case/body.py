@@ -12,7 +12,7 @@ from casewright.pieces.case.partitions import upright_parts
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.case.sides import side_parts
 from casewright.pieces.case.tops import between_sides
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.wood.waste import PartUse
 
 
@@ -54,7 +54,8 @@ def _rail(case: CasePlan, line: str, mark: str, name: str, wood: Timber, y: Inch
         code=case.code(mark),
         line=line,
         name=name,
-        **timber(wood),
+        wood=wood.wood,
+        cut=wood.cut,
         thickness=thick.sub_top_rail,
         width=thick.rail_width,
         length=ends.length,

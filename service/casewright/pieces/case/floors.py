@@ -7,7 +7,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import CasePlan
 from casewright.pieces.layout.openings import Face, FaceRow, Space
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -95,7 +95,8 @@ def floor_parts(case: CasePlan) -> Iterator[Part]:
             code=case.code(f"{space.code}-FLE"),
             line="C14",
             name="Floor edge",
-            **timber(spec.woods.case),
+            wood=spec.woods.case.wood,
+            cut=spec.woods.case.cut,
             thickness=thick,
             width=edge,
             length=length,

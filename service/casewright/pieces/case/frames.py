@@ -18,7 +18,7 @@ from casewright.pieces.case.web_frames import (
     web_frames,
 )
 from casewright.pieces.layout.openings import Wall, Walls
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -130,7 +130,8 @@ def _full_runners(case: CasePlan, frame: WebFrame, back_rail: Inches) -> Iterato
             code=case.code(f"{frame.mark}-R{mark}"),
             line="W6",
             name="Runner, full length",
-            **timber(case.spec.woods.inside),
+            wood=case.spec.woods.inside.wood,
+            cut=case.spec.woods.inside.cut,
             thickness=thick.divider,
             width=width,
             length=length,
@@ -202,7 +203,8 @@ def _rail(
         code=case.code(mark),
         line=line,
         name=name,
-        **timber(wood),
+        wood=wood.wood,
+        cut=wood.cut,
         thickness=thick,
         width=width,
         length=length,
@@ -220,7 +222,8 @@ def _member(case: CasePlan, bearer: Bearer, place: str, z: Inches, length: Inche
         code=case.code(f"{place}-{bearer.mark}"),
         line=bearer.line,
         name=bearer.name,
-        **timber(case.spec.woods.inside),
+        wood=case.spec.woods.inside.wood,
+        cut=case.spec.woods.inside.cut,
         thickness=thickness,
         width=bearer.width,
         length=length,

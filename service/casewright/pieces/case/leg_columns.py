@@ -8,7 +8,7 @@ from casewright.pieces.case.leg_plan import LegPlan, runner_length
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.case.web_frames import Bearer, Standing, apart, hanging_from, standing_on
 from casewright.pieces.layout.openings import FaceRow
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import case_rules
 from casewright.wood.waste import PartUse
 
@@ -65,7 +65,8 @@ def _uprights(plan: LegPlan, row: FaceRow) -> Iterator[Part]:
             code=case.code(f"{row.code}-U{number}"),
             line="R4",
             name="Upright between drawers",
-            **timber(case.spec.woods.case),
+            wood=case.spec.woods.case.wood,
+            cut=case.spec.woods.case.cut,
             thickness=legs.rail,
             width=plan.sizes.rail_width,
             length=length,
@@ -116,7 +117,8 @@ def _member(plan: LegPlan, place: str, bearer: Bearer, z: Inches) -> Part:
         code=plan.case.code(f"{place}-{bearer.mark}"),
         line=bearer.line,
         name=bearer.name,
-        **timber(plan.case.spec.woods.inside),
+        wood=plan.case.spec.woods.inside.wood,
+        cut=plan.case.spec.woods.inside.cut,
         thickness=plan.legs.rail,
         width=bearer.width,
         length=length,

@@ -7,7 +7,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.case.leg_plan import LegPlan
 from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.layout.openings import Cell, FaceRow, Space
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.layout.season import across
 from casewright.pieces.rules import case_rules
 from casewright.pieces.rules.corner_rules import free_depth
@@ -56,7 +56,8 @@ def _partition(plan: LegPlan, row: FaceRow, mark: str, x: Inches, housing: Inche
         code=case.code(mark),
         line=PARTITION,
         name="Partition",
-        **timber(wood),
+        wood=wood.wood,
+        cut=wood.cut,
         thickness=plan.legs.rail,
         width=depth,
         length=length,
@@ -82,7 +83,8 @@ def _bearer(plan: LegPlan, row: FaceRow, cell: Cell) -> Part:
         code=case.code(f"{cell.code}-FB"),
         line=BEARER,
         name="Floor bearer, at the back",
-        **timber(case.spec.woods.inside),
+        wood=case.spec.woods.inside.wood,
+        cut=case.spec.woods.inside.cut,
         thickness=legs.rail,
         width=REACH,
         length=length,

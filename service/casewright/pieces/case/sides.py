@@ -8,7 +8,7 @@ from casewright.measure.units import Inches
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.case.plan import STILL, CasePlan, SideMoves
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.layout.season import Climate, across
 from casewright.pieces.panels.frame import FrameAsked, PanelFrame, plan_frame
 from casewright.pieces.panels.parts import FramePlace, frame_parts
@@ -116,7 +116,8 @@ def _of_boards(case: CasePlan, mark: str, x: Inches) -> Part:
         code=case.code(f"C-{mark}"),
         line="C1",
         name="Case side",
-        **timber(spec.woods.case),
+        wood=spec.woods.case.wood,
+        cut=spec.woods.case.cut,
         thickness=thick,
         width=depth,
         length=face.body_height,
@@ -160,7 +161,8 @@ def _of_ply(case: CasePlan, mark: str, x: Inches) -> Iterator[Part]:
             code=case.code(f"C-{mark}L"),
             line="E1",
             name="Lipping of a case side",
-            **timber(spec.woods.case),
+            wood=spec.woods.case.wood,
+            cut=spec.woods.case.cut,
             thickness=thick,
             width=lipping,
             length=face.body_height,
@@ -206,7 +208,8 @@ def _guides(case: CasePlan, frame: PanelFrame) -> Iterator[Part]:
                     code=case.code(f"C-G{row.number}{mark}{number if len(spans) > 1 else ''}"),
                     line="V5",
                     name="Side guide",
-                    **timber(case.spec.woods.inside),
+                    wood=case.spec.woods.inside.wood,
+                    cut=case.spec.woods.inside.cut,
                     thickness=frame.recess,
                     width=height,
                     length=frame.clear_width,

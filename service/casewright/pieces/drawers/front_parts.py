@@ -7,7 +7,7 @@ from casewright.pieces.asked.drawer_fronts import CockBeaded, Lipped
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.pieces.rules import front_rules as rules
 from casewright.wood.waste import PartUse
 
@@ -39,11 +39,13 @@ def _front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
     own = not drawers.has_box_front and sizes.front_length < sizes.width
     long = sizes.front_length if own else face.width
     covers = drawers.has_box_front or sizes.stand > 0
+    chosen = spec.woods.of("fronts")
     return new_part(
         code=f"{drawer.code}-F",
         line=f"F{row}",
         name=f"Drawer front, row {row}",
-        **timber(spec.woods.of("fronts")),
+        wood=chosen.wood,
+        cut=chosen.cut,
         thickness=face.thickness,
         width=face.height,
         length=long,
@@ -79,7 +81,8 @@ def _box_front(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         code=f"{drawer.code}-BF",
         line=f"U{row}",
         name=f"Drawer box front, row {row}",
-        **timber(spec.woods.drawers),
+        wood=spec.woods.drawers.wood,
+        cut=spec.woods.drawers.cut,
         thickness=sizes.front,
         width=sizes.front_height,
         length=sizes.front_length,
@@ -111,12 +114,14 @@ def _beads(spec: UnitSpec, style: CockBeaded, drawer: Drawer, place: Place) -> I
         ("CL", "end", let_in, high, (face.left, place.z), (bead, high)),
         ("CR", "end", let_in, high, (right, place.z), (bead, high)),
     )
+    chosen = spec.woods.of("fronts")
     for mark, where, width, length, (x, z), (wide, tall) in strips:
         yield new_part(
             code=f"{drawer.code}-{mark}",
             line="J#",
             name=f"Cock bead, {where}",
-            **timber(spec.woods.of("fronts")),
+            wood=chosen.wood,
+            cut=chosen.cut,
             thickness=bead,
             width=width,
             length=length,

@@ -313,13 +313,15 @@ def _half_blind(
 ) -> HalfBlind:
     """The front joint as it is asked for, with what was measured of its parts."""
     found, drawers = spec.measured.parts, spec.drawers
-    sides = [found.get(f"{sizes.code}-{mark}", NOTHING) for mark in SIDES]
-    front = found.get(f"{sizes.code}-{'BF' if drawers.has_box_front else 'F'}", NOTHING)
+    is_boxed, sides, front = drawers.has_box_front, [NOTHING], NOTHING
+    if found:
+        sides = [found.get(f"{sizes.code}-{mark}", NOTHING) for mark in SIDES]
+        front = found.get(f"{sizes.code}-{'BF' if is_boxed else 'F'}", NOTHING)
     heights = [part.width for part in sides if part.width]
     height = (min(heights) if heights else sizes.side_height) - (sizes.side_height - sizes.joint_height)
     # Lips and beads are no part of what the joint is laid out on.
-    plain = isinstance(drawers.style, Inset) or drawers.has_box_front
-    before = spec.woods.drawers if drawers.has_box_front else spec.woods.of("fronts")
+    plain = isinstance(drawers.style, Inset) or is_boxed
+    before = spec.woods.drawers if is_boxed else spec.woods.of("fronts")
     full = tuple(full_sides(spec, sizes)) if gauges.in_rabbet else ()
     marks = dict(full)
     measured = tuple(side for side in gauges.in_rabbet if side[0] in marks)
@@ -338,7 +340,7 @@ def _half_blind(
         groove=setting.groove,
         rack=shop.rack,
         locked_gauge_1=sizes.gauge_1 if front.thickness else None,
-        can_be_replaced=drawers.has_box_front or not spec.matched_fronts,
+        can_be_replaced=is_boxed or not spec.matched_fronts,
         measured_tail_length=max((part.tail_length for part in sides if part.tail_length), default=None),
         measured_socket_depth=front.socket_depth,
         measured_sides=measured,

@@ -7,7 +7,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD, END_OF_A_SIDE
 from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
-from casewright.pieces.layout.parts import Box, CutOut, FaceClass, Grain, Part, timber
+from casewright.pieces.layout.parts import Box, CutOut, FaceClass, Grain, Part
 from casewright.wood.waste import PartUse
 
 
@@ -39,7 +39,8 @@ def notch_parts(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
             code=f"{drawer.code}-{mark}",
             line=f"K{row}",
             name=f"Drawer back beside the notch, row {row}",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=thick,
             width=high,
             length=length,
@@ -58,7 +59,8 @@ def notch_parts(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
             code=f"{drawer.code}-{mark}",
             line=f"S{row}",
             name=f"Drawer inner side, row {row}",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=thickness,
             width=high,
             length=notch.side_length,
@@ -80,7 +82,8 @@ def notch_parts(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
         code=f"{drawer.code}-{INNER_BACK}",
         line=f"K{row}",
         name=f"Drawer inner back, row {row}",
-        **timber(spec.woods.drawers),
+        wood=spec.woods.drawers.wood,
+        cut=spec.woods.drawers.cut,
         thickness=notch.head,
         width=high,
         length=notch.head_length,

@@ -9,7 +9,7 @@ from casewright.pieces.drawers.drawer import Drawer, Place
 from casewright.pieces.drawers.end_words import END_OF_A_BOARD, ends_of_a_side
 from casewright.pieces.drawers.front_parts import front_parts
 from casewright.pieces.drawers.notch_parts import cut_out_words, notch_parts
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.wood.movement import Cut
 from casewright.wood.waste import PartUse
 
@@ -54,7 +54,8 @@ def _sides(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
             code=f"{drawer.code}-{mark}",
             line=f"S{row}",
             name=f"Drawer side, row {row}",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=thickness,
             width=sizes.side_height,
             length=sizes.side_length,
@@ -79,7 +80,8 @@ def _back(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         code=f"{drawer.code}-B",
         line=f"K{row}",
         name=f"Drawer back, row {row}",
-        **timber(spec.woods.drawers),
+        wood=spec.woods.drawers.wood,
+        cut=spec.woods.drawers.cut,
         thickness=sizes.back,
         width=sizes.back_height,
         length=sizes.back_length,
@@ -110,7 +112,8 @@ def _slips(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
             code=f"{drawer.code}-{mark}",
             line="X1",
             name="Slip",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=slips.thickness,
             width=spec.drawers.groove.slip_height,
             length=length,
@@ -131,7 +134,8 @@ def _muntin_part(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
         code=f"{drawer.code}-M",
         line="M1",
         name="Drawer muntin",
-        **timber(spec.woods.drawers),
+        wood=spec.woods.drawers.wood,
+        cut=spec.woods.drawers.cut,
         thickness=muntin.thickness,
         width=muntin.width,
         length=length,
@@ -156,7 +160,7 @@ def _muntin_part(spec: UnitSpec, drawer: Drawer, place: Place) -> Part:
 def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
     sizes, plan, groove = drawer.sizes, drawer.bottom, spec.drawers.groove
     is_ply = isinstance(spec.drawers.bottom, PlyBottom)
-    wood_of = {"wood": plan.material, "cut": Cut.FLAT} if is_ply else timber(spec.woods.of("bottoms"))
+    chosen = spec.woods.of("bottoms")
     clear = sizes.inside.between_slips
     half = (clear - spec.drawers.muntin.width) / 2 if plan.pieces > 1 else clear
     first = place.x + sizes.left_side + groove.slip + (half - plan.across) / 2
@@ -173,7 +177,8 @@ def _bottoms(spec: UnitSpec, drawer: Drawer, place: Place) -> Iterator[Part]:
             code=f"{drawer.code}-N" + (str(number + 1) if plan.pieces > 1 else ""),
             line="N#",
             name=name,
-            **wood_of,
+            wood=plan.material if is_ply else chosen.wood,
+            cut=Cut.FLAT if is_ply else chosen.cut,
             thickness=plan.thickness,
             width=plan.deep,
             length=plan.across,

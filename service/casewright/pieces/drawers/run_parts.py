@@ -12,7 +12,7 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.running import BUTTON
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.openings import Face
-from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
+from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part
 from casewright.wood.waste import PartUse
 
 STOPS_PER_DRAWER = 2
@@ -79,7 +79,8 @@ def _battens(spec: UnitSpec, face: Face, drawer: Drawer, running: SideHung) -> I
             code=f"{spec.code}-H-{opening.code}-{mark}",
             line="H1",
             name="Batten",
-            **timber(spec.woods.drawers),
+            wood=spec.woods.drawers.wood,
+            cut=spec.woods.drawers.cut,
             thickness=running.projection,
             width=running.batten,
             length=opening.depth,
@@ -105,7 +106,8 @@ def _packing(spec: UnitSpec, drawer: Drawer, z: Inches, height: Inches) -> Itera
             code=f"{spec.code}-H-{opening.code}-P{mark}",
             line="H2",
             name="Packing",
-            **timber(spec.woods.inside),
+            wood=spec.woods.inside.wood,
+            cut=spec.woods.inside.cut,
             thickness=thick,
             width=height,
             length=between,
@@ -126,7 +128,8 @@ def _guide(spec: UnitSpec, face: Face, drawer: Drawer, running: CentreGuide) -> 
         code=f"{spec.code}-H-{opening.code}-G",
         line="H3",
         name="Centre guide",
-        **timber(spec.woods.inside),
+        wood=spec.woods.inside.wood,
+        cut=spec.woods.inside.cut,
         thickness=guide.height,
         width=running.guide_width,
         length=guide.length,

@@ -180,6 +180,7 @@ class DrawerSizes:
         inside: what it holds
         gaps: the gap above it through the year
         notch: the recess around pipes; None without one
+        joined: the mark of the board in front that the sides are joined to: `BF` behind a show front
     """
 
     opening: Opening
@@ -212,6 +213,7 @@ class DrawerSizes:
     inside: Inside
     gaps: Gaps
     notch: NotchSizes | None = None
+    joined: str = "F"
 
     @property
     def code(self) -> str:

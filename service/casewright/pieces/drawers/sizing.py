@@ -126,6 +126,7 @@ def drawer_sizes(
         set_in=shared.at_back.set_in,
         inside=inside,
         gaps=_gaps(opening, height, shared, climate, under),
+        joined="BF" if drawers.has_box_front else "F",
         notch=notch_sizes(
             spec,
             opening,

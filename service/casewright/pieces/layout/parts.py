@@ -206,7 +206,7 @@ def part_lines(parts: Iterable[Part]) -> tuple[PartLine, ...]:
         first = group[0]
         used[first.line] = used.get(first.line, 0) + 1
         lines.append(
-            PartLine(
+            new_line(
                 line=_mark(first.line, used[first.line]), part=first, codes=tuple(part.code for part in group)
             )
         )

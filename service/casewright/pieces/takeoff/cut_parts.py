@@ -127,9 +127,11 @@ def _sheets(unit: Construction, takeoff: TakeOff) -> Iterator[dict[str, Any]]:
     for line in unit.lines:
         if line.part.sheet:
             for code in line.codes:
+                # What is cut out of it is cut out of a whole blank.
+                whole = " (saw it whole)" if line.part.cut_out else ""
                 yield {
                     "code": code,
-                    "name": line.part.name,
+                    "name": f"{line.part.name}{whole}",
                     "wood": line.part.wood,
                     "thickness": write_with_unit(line.part.thickness),
                     "length": write_with_unit(line.part.length),

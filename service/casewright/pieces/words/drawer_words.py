@@ -64,15 +64,25 @@ def drawer_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
         f"{'The drawer' if one else 'Every drawer'} {_corners(drawers)}, has sides "
         f"{sized(drawers.side, shown)} thick and {_bottom(drawers)}{bar}, and {runs}."
     )
-    yield from _notched(unit, shown)
+    yield from notched_words(unit, shown)
     if drawers.lining:
         yield f"{'It is' if one else 'The drawers are'} lined, at the bottom and all around."
     if unit.spec.use.locks_one_at_a_time and not one:
         yield "An interlock (catches tied to one another) lets one drawer open at a time, against tipping."
 
 
-def _notched(unit: Construction, shown: LengthUnit) -> Iterator[str]:
-    """What is left free for pipes, in the drawers that are notched."""
+def notched_words(unit: Construction, shown: LengthUnit) -> Iterator[str]:
+    """What is left free for pipes, in the drawers that are notched.
+
+    Args:
+        unit: the unit, worked out
+        shown: the unit of its sizes
+
+    Returns:
+        A sentence for each size of recess; none where no drawer has one.
+
+    Source: common practice of quotes.
+    """
     sizes: dict[tuple[str, str], int] = {}
     for drawer in unit.drawers:
         if notch := drawer.sizes.notch:

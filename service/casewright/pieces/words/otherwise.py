@@ -7,7 +7,7 @@ from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.asked.fields import Timber
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.words.drawer_words import BACKS, FRONTS, RUNS, STYLES
+from casewright.pieces.words.drawer_words import BACKS, FRONTS, RUNS, STYLES, notched_words
 from casewright.pieces.words.wording import (
     joined,
     known_words,
@@ -110,6 +110,9 @@ def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iter
     old_style, style = base.spec.drawers.style.kind, other.spec.drawers.style.kind
     if style != old_style:
         yield f"Each drawer front {STYLES.get(style, INSET)} (instead of: {STYLES.get(old_style, INSET)})."
+    notched = tuple(notched_words(other, shown))
+    if notched != tuple(notched_words(base, shown)):
+        yield from notched or ("No drawer has a recess for pipes.",)
     runs, ran = other.spec.drawers.running.kind, base.spec.drawers.running.kind
     if runs != ran:
         yield f"{'Every drawer' if new > 1 else 'The drawer'} {RUNS[runs]} (instead of: {RUNS[ran]})."

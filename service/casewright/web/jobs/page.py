@@ -172,6 +172,8 @@ class JobPage(Page):
     money: JobMoney
     payment: Form
     seconds: int
+    old_order: str
+    """The latest order, if a unit changed after it; empty for none, and for a job that is over."""
     history: tuple[HistoryLine, ...]
     has_more_history: bool
     is_owner: bool
@@ -209,7 +211,7 @@ def show_history(visit: Office, job_id: str, page: int = 1) -> Response:
 def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
     """Everything that the page of a job shows, in twelve queries."""
     db, today = visit.db, visit.today
-    job, customer, seconds = load_job_head(db, job_id)
+    job, customer, seconds, old_order = load_job_head(db, job_id)
     loaded = units_of(db, job)
     shop_figures, papers = figures_text(db, visit.shop, job), papers_of(db, job.id)
     figures = job_figures(loaded, shop_figures, today, visit.unit)
@@ -264,6 +266,7 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         money=job_money(held, payments, figures.estimate, with_cost=visit.is_owner),
         payment=payment or form_of(received_on=today.isoformat()),
         seconds=seconds,
+        old_order="" if job.state in OVER else old_order,
         history=_history(history[:RECENT], is_owner=visit.is_owner),
         has_more_history=len(history) > RECENT,
         is_owner=visit.is_owner,

@@ -15,7 +15,8 @@ from casewright.pieces.takeoff.lumber import OrderLine
 from casewright.records.jobs import Job
 from casewright.shop.figures import figures_from
 from casewright.shop.refusals import Refused
-from casewright.solving.feet import MOST_PARTS, NoAnswer, enough_for
+from casewright.solving.beside import NoAnswer
+from casewright.solving.feet import MOST_PARTS, enough_for
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office
 from casewright.web.stock.needs import JobsAtHand, jobs_at_hand

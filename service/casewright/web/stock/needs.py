@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
 from casewright.measure.lengths import LengthUnit, from_ticks
-from casewright.measure.units import Cents
+from casewright.measure.rounding import TOLERANCE
+from casewright.measure.units import Cents, Count, SquareInches
 from casewright.papers.head import PaperHead
 from casewright.papers.order import OrderPaper
 from casewright.papers.supply_order import OrderNeed, SupplyOrderPaper, joined_order, needs_of
@@ -19,7 +20,7 @@ from casewright.pricing.supplier_quotes import SupplierQuote, quote_for
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.stock import PieceKind, StockPiece
-from casewright.records.stock_lists import lumber_on_hand, ordered_for
+from casewright.records.stock_lists import free_on_hand, ordered_for
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import load_job, refuse_if_over
 from casewright.shop.orders import order_number
@@ -60,10 +61,58 @@ class Before:
     Attributes:
         quantity: how much
         orders: the numbers of the orders
+        area: of sheets, that of the parts they were ordered for; 0 where nobody wrote it down [sq in]
     """
 
     quantity: float
     orders: tuple[str, ...]
+    area: SquareInches = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetOffer:
+    """A sheet or an offcut of one on the rack that spares new sheets.
+
+    Attributes:
+        piece: the piece
+        label: its code
+        job: the job for which it is kept, the one with most of its area
+        key: the line of the order that it serves
+        jobs: the numbers of all jobs whose parts come out of it
+    """
+
+    piece: StockPiece
+    label: str
+    job: Job
+    key: str
+    jobs: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetCount:
+    """How the sheets of one kind were counted.
+
+    Attributes:
+        sheets: new sheets for all parts, what is taken of the rack left out
+        areas: the area of each job's parts, by its id [sq in]
+        offers: what the rack holds for them
+        words: how it was counted
+    """
+
+    sheets: Count
+    areas: Mapping[str, SquareInches]
+    offers: tuple[SheetOffer, ...]
+    words: str
+
+    def still(self, before: Before | None) -> Count:
+        """How many are still to be bought, once so many parts have theirs by earlier orders."""
+        area = math.fsum(self.areas.values())
+        if before is None or not area:
+            return self.sheets
+        if not before.area:
+            return max(0, self.sheets - math.floor(before.quantity + TOLERANCE))
+        left = max(0.0, area - before.area)
+        return 0 if left < TOLERANCE * area else math.ceil(self.sheets * left / area - TOLERANCE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +145,7 @@ class JobsAtHand:
         offers: what the rack holds for them
         prices: what things cost by the shop's price book
         quotes: what each supplier quotes, by its id
+        sheets: how sheets were counted for all jobs together, by the line's key
     """
 
     jobs: tuple[Job, ...]
@@ -106,6 +156,7 @@ class JobsAtHand:
     offers: tuple[RackOffer, ...]
     prices: PriceBook
     quotes: Mapping[str, Sequence[SupplierQuote]]
+    sheets: Mapping[str, SheetCount] = field(default_factory=dict)
 
     @cached_property
     def needs(self) -> tuple[OrderNeed, ...]:
@@ -122,8 +173,25 @@ class JobsAtHand:
         chosen = set(ids)
         return tuple(each for each in self.offers if each.piece.id in chosen)
 
+    @property
+    def sheet_offers(self) -> tuple[SheetOffer, ...]:
+        """What the rack holds of sheets."""
+        return tuple(offer for each in self.sheets.values() for offer in each.offers)
+
+    @property
+    def every_offer(self) -> tuple[RackOffer | SheetOffer, ...]:
+        """What the rack holds of lumber and of sheets."""
+        return (*self.offers, *self.sheet_offers)
+
+    def sheets_taken(self, ids: Iterable[str]) -> tuple[SheetOffer, ...]:
+        """The offers of some pieces of sheet."""
+        chosen = set(ids)
+        return tuple(each for each in self.sheet_offers if each.piece.id in chosen)
+
     def to_buy(self, need: OrderNeed, taken: Sequence[RackOffer]) -> float:
         """How much of a line is still to be bought: less what was ordered before, and what the rack gives."""
+        if need.key in self.sheets:
+            return float(self.sheets[need.key].still(self.before.get(need.key)))
         saved = math.fsum(each.serves.order for each in taken if each.key == need.key)
         whole = self.exact.get(need.key, need.quantity) - saved
         before = self.before.get(need.key)
@@ -220,21 +288,25 @@ def head_for(visit: Visit, jobs: Sequence[Job], number: str = "") -> PaperHead:
 
 def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
     """What earlier orders have for these jobs; of an order for others, too, their share of it."""
-    found: dict[str, tuple[float, dict[str, None]]] = {}
+    found: dict[str, Before] = {}
     for line, number in ordered_for(visit.db, ids):
-        shares: Mapping[str, float] = line.detail.get("shares", {})
+        shares, areas = ({**line.detail.get(name, {})} for name in ("shares", "areas"))
         mine = math.fsum(shares.get(each, 0.0) for each in ids)
         if mine:
             key = "/".join((line.kind, line.item, line.cut, line.size, line.grade))
-            quantity, orders = found.get(key, (0.0, {}))
-            found[key] = (quantity + mine, orders | {order_number(number): None})
-    return {key: Before(quantity=quantity, orders=tuple(orders)) for key, (quantity, orders) in found.items()}
+            earlier = found.get(key, Before(quantity=0.0, orders=()))
+            found[key] = Before(
+                quantity=earlier.quantity + mine,
+                orders=tuple(dict.fromkeys((*earlier.orders, order_number(number)))),
+                area=earlier.area + math.fsum(areas.get(each, 0.0) for each in ids),
+            )
+    return found
 
 
 def _offers(visit: Visit, jobs: Sequence[Job], at_hand: Sequence[JobAtHand]) -> tuple[RackOffer, ...]:
     """What the rack holds for each job, in the order of their numbers; no piece is offered twice."""
     woods = {line.wood for each in at_hand for line in each.estimate.order}
-    free = {piece.id: piece for piece in lumber_on_hand(visit.db, woods)}
+    free = {piece.id: piece for piece in free_on_hand(visit.db, woods, is_sheet=False)}
     found = []
     for job, each in zip(jobs, at_hand, strict=True):
         figures = figures_from(each.figures_text)

@@ -12,6 +12,7 @@ from casewright.measure.saying import refusal
 from casewright.papers.order_pdf import order_words
 from casewright.papers.supply_order import OrderNeed
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pricing.prices import PriceKind
 from casewright.records.stock import Supplier
 from casewright.records.stock_lists import JobRow, jobs_to_order_for, suppliers
 from casewright.shop.keeping import once
@@ -20,7 +21,8 @@ from casewright.shop.stock import inches, keep_for, usable
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
-from casewright.web.stock.needs import JobsAtHand, KnownPrice, RackOffer, jobs_at_hand
+from casewright.web.stock.needs import JobsAtHand, KnownPrice, RackOffer, SheetOffer, jobs_at_hand
+from casewright.web.stock.sheet_needs import with_sheets
 from casewright.web.stock.wanted import FIELDS, KINDS, much_words, read_wanted, words_of
 
 router = APIRouter()
@@ -40,7 +42,7 @@ class LineShown:
         place: by what its fields are named
         need: what it is
         words: how it is called
-        exact: feet before rounding, in words; empty where there are none
+        exact: feet before rounding, or how sheets were counted, in words
         before: what was ordered of it before, in words
         from_rack: what the rack gives of it, in words
         quoted: since when the price holds, in words
@@ -99,14 +101,12 @@ def new_order(visit: Office) -> Response:
         at_hand = jobs_at_hand(visit, chosen, asked.get("surfacing", "")[:120]) if chosen else None
     except REFUSALS as error:
         return show(visit, _page(visit, chosen, None, None, (), refusal(error, visit.unit)), 422)
-    taken = (
-        asked.getlist("take")
-        if asked.get("asked")
-        else [each.piece.id for each in at_hand.offers]
-        if at_hand
-        else []
-    )
-    return show(visit, _page(visit, chosen, at_hand, None, taken))
+    ticked = asked.getlist("take") if asked.get("asked") else None
+    if at_hand is None:
+        return show(visit, _page(visit, chosen, None, None, ()))
+    at_hand = with_sheets(visit, at_hand, ticked)
+    every = [each.piece.id for each in at_hand.every_offer]
+    return show(visit, _page(visit, chosen, at_hand, None, every if ticked is None else ticked))
 
 
 @router.post("/stock/orders")
@@ -121,6 +121,7 @@ def save_new_order(visit: Office) -> Response:
         at_hand = jobs_at_hand(visit, chosen, surfacing or order_words()["surfacing"])
     except REFUSALS as error:
         raise Refused(refusal(error, visit.unit), 422) from None
+    at_hand = with_sheets(visit, at_hand, visit.typed.all("take"))
     taken = at_hand.taken(visit.typed.all("take"))
     known = {each.id: each for each in suppliers(visit.db)}
     wanted = read_wanted(read, at_hand, taken, known, sees_cost=visit.is_owner)
@@ -130,7 +131,9 @@ def save_new_order(visit: Office) -> Response:
     def make() -> str:
         made = [wanted.issue(visit, at_hand, taken, supplier) for supplier in wanted.suppliers]
         for job in at_hand.jobs:
-            mine = [each.piece for each in taken if each.job.id == job.id]
+            ticked = set(visit.typed.all("take"))
+            kept = [each for each in at_hand.every_offer if each.piece.id in ticked]
+            mine = [each.piece for each in kept if each.job.id == job.id]
             keep_for(visit.db, mine, job, visit.who, visit.now)
         return f"/stock/orders/{made[0]}" if len(made) == 1 else "/stock/orders"
 
@@ -147,12 +150,12 @@ def _page(
 ) -> NewOrderPage:
     sellers = suppliers(visit.db)
     offers = at_hand.taken(taken) if at_hand else ()
-    lines = _lines(at_hand, offers, sellers, visit.shop.symbol) if at_hand else ()
+    lines = _lines(at_hand, taken, sellers, visit.shop.symbol) if at_hand else ()
     return NewOrderPage(
         title="New order",
         jobs=jobs_to_order_for(visit.db),
         chosen=chosen,
-        offers=tuple(_offer(each, set(taken), visit) for each in at_hand.offers) if at_hand else (),
+        offers=tuple(_offer(each, set(taken), visit) for each in at_hand.every_offer) if at_hand else (),
         groups=tuple(
             (title, mine)
             for kind, title in KINDS.items()
@@ -176,28 +179,28 @@ def _page(
 
 
 def _lines(
-    at_hand: JobsAtHand, taken: Sequence[RackOffer], sellers: Sequence[Supplier], symbol: str
+    at_hand: JobsAtHand, ids: Sequence[str], sellers: Sequence[Supplier], symbol: str
 ) -> tuple[LineShown, ...]:
-    found = []
+    found, offers = [], at_hand.taken(ids)
     for place, need in enumerate(at_hand.needs, 1):
         exact, before = at_hand.exact.get(need.key), at_hand.before.get(need.key)
-        mine = [each for each in taken if each.key == need.key]
+        mine = [each for each in offers if each.key == need.key]
         selling = [each for each in sellers if need.kind.value in each.kinds]
-        proposed = selling[0].id if selling and at_hand.to_buy(need, taken) > 0 else ""
+        proposed = selling[0].id if selling and at_hand.to_buy(need, offers) > 0 else ""
         known = at_hand.price_of(need, proposed)
         found.append(
             LineShown(
                 place=place,
                 need=need,
                 words=words_of(need),
-                exact=f"{exact:.2f} bd ft, waste included" if exact is not None else "",
+                exact=_counted(at_hand, need, exact),
                 before=f"{much_words(before.quantity, need)} in order {', '.join(before.orders)}"
                 if before
                 else "",
                 from_rack=f"{sum(each.serves.order for each in mine):.2f} bd ft less: "
                 f"{', '.join(each.label for each in mine)}"
                 if mine
-                else "",
+                else ", ".join(each.label for each in at_hand.sheets_taken(ids) if each.key == need.key),
                 quoted=_quoted_words(known),
                 filled=f"{proposed} {_typed(known)}",
                 others=tuple(_others(at_hand, need, selling, symbol)),
@@ -205,6 +208,16 @@ def _lines(
             )
         )
     return tuple(found)
+
+
+def _counted(at_hand: JobsAtHand, need: OrderNeed, exact: float | None) -> str:
+    """How much of it was counted, and how."""
+    if exact is not None:
+        return f"{exact:.2f} bd ft, waste included"
+    if need.kind is not PriceKind.SHEET:
+        return ""
+    counted = at_hand.sheets.get(need.key)
+    return counted.words if counted else "by area, job by job, not laid out"
 
 
 def _quoted_words(known: KnownPrice | None) -> str:
@@ -242,7 +255,7 @@ def _first(at_hand: JobsAtHand, lines: Sequence[LineShown], taken: Sequence[Rack
     return values | {"surfacing": order_words()["surfacing"]}
 
 
-def _offer(each: RackOffer, taken: set[str], visit: Visit) -> OfferShown:
+def _offer(each: RackOffer | SheetOffer, taken: set[str], visit: Visit) -> OfferShown:
     piece = each.piece
     length = inches(piece.length_ticks) or 0.0
     size = f"{show_in(usable(piece), visit.unit)} × {show_in(length, visit.unit)}"
@@ -250,7 +263,16 @@ def _offer(each: RackOffer, taken: set[str], visit: Visit) -> OfferShown:
         id=piece.id,
         label=each.label,
         words=f"{piece.material} {piece.size}, {size}{f', {piece.place}' if piece.place else ''}",
-        holds=f"job {each.job.number}: {', '.join(each.serves.parts)}",
-        feet=f"{each.serves.order:.2f} bd ft less to buy",
+        holds=_holds(each),
+        feet="spares new sheets"
+        if isinstance(each, SheetOffer)
+        else f"{each.serves.order:.2f} bd ft less to buy",
         taken=piece.id in taken,
     )
+
+
+def _holds(each: RackOffer | SheetOffer) -> str:
+    """For whom a piece is, in words."""
+    if isinstance(each, RackOffer):
+        return f"job {each.job.number}: {', '.join(each.serves.parts)}"
+    return f"parts of job{'s' if len(each.jobs) > 1 else ''} {', '.join(map(str, each.jobs))}"

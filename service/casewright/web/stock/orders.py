@@ -10,9 +10,8 @@ from starlette.responses import Response
 
 from casewright.measure.units import Cents
 from casewright.papers.csv_files import supply_order_csv
-from casewright.papers.supply_order import OrderNeed, SupplyOrderPaper
+from casewright.papers.supply_order import SupplyOrderPaper
 from casewright.papers.supply_order_pdf import supply_order_data, supply_order_pdf
-from casewright.pricing.prices import PriceKind
 from casewright.records.stock import OrderLine, OrderState, Supplier, SupplyOrder
 from casewright.records.stock_lists import (
     A_PAGE,
@@ -33,7 +32,9 @@ from casewright.web.frame.pdfs import file_answer, paper_for, pdf_answer
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
 from casewright.web.stock.needs import quoted_for
+from casewright.web.stock.order_changes import OrderChanges, changes_since
 from casewright.web.stock.tabs import OFFICE_TABS
+from casewright.web.stock.wanted import much_words, need_of, words_of
 
 router = APIRouter()
 OURS = "shop"
@@ -96,6 +97,7 @@ class OrderPage(Page):
     total_cents: int
     unpriced: int
     others: Sequence[OtherShown]
+    changes: OrderChanges | None
     form: Form
     today: str
 
@@ -126,13 +128,14 @@ def show_order(visit: Office, order_id: str) -> Response:
 
 
 def _page(visit: Visit, order: SupplyOrder, supplier: Supplier, *, stale: bool = False) -> OrderPage:
-    lines = lines_of_order(visit.db, order.id) if visit.is_owner else ()
-    prices = tuple(_price(line) for line in lines)
+    lines = lines_of_order(visit.db, order.id)
+    prices = tuple(_price(line) for line in lines) if visit.is_owner else ()
+    jobs = jobs_of_orders(visit.db, [order.id]).get(order.id, ())
     return OrderPage(
         title=f"Order {order_number(order.number)}",
         order=order,
         supplier=supplier,
-        jobs=jobs_of_orders(visit.db, [order.id]).get(order.id, ()),
+        jobs=jobs,
         deliveries=deliveries(visit.db, order_id=order.id),
         data=supply_order_data(
             SupplyOrderPaper.model_validate(order.content), for_shop=True, with_prices=visit.is_owner
@@ -141,16 +144,16 @@ def _page(visit: Visit, order: SupplyOrder, supplier: Supplier, *, stale: bool =
         total_cents=sum(each.amount_cents or 0 for each in prices),
         unpriced=sum(each.amount_cents is None for each in prices),
         others=tuple(_others(visit, supplier, lines)) if visit.is_owner else (),
+        changes=changes_since(visit, order, jobs, lines),
         form=Form(is_stale=stale),
         today=visit.today.isoformat(),
     )
 
 
 def _price(line: OrderLine) -> PriceShown:
-    words = " ".join(part for part in (line.item, line.size, line.grade) if part)
     return PriceShown(
-        words=words[:1].upper() + words[1:],
-        quantity=f"{line.quantity:g} {line.unit}",
+        words=words_of(need_of(line)),
+        quantity=much_words(line.quantity, need_of(line)),
         price_cents=line.price_cents,
         amount_cents=None if line.price_cents is None else amount_of(line.price_cents, line.quantity),
     )
@@ -177,19 +180,6 @@ def _others(visit: Visit, supplier: Supplier, lines: Sequence[OrderLine]) -> Ite
                 here_cents=sum(amount_of(line.price_cents or 0, line.quantity) for line, _ in both),
                 quoted=days[0] if len(days) == 1 else f"{days[0]} to {days[-1]}",
             )
-
-
-def need_of(line: OrderLine) -> OrderNeed:
-    """A line of an order as it is bought."""
-    return OrderNeed(
-        kind=PriceKind(line.kind),
-        item=line.item,
-        cut=line.cut,
-        size=line.size,
-        grade=line.grade,
-        quantity=line.quantity,
-        unit=line.unit,
-    )
 
 
 def amount_of(price: Cents, quantity: float) -> Cents:

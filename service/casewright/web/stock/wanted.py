@@ -7,7 +7,7 @@ from datetime import date
 from casewright.measure.units import Cents
 from casewright.papers.supply_order import OrderNeed, part_of_order
 from casewright.pricing.prices import PriceKind
-from casewright.records.stock import Supplier
+from casewright.records.stock import OrderLine, Supplier
 from casewright.shop.orders import LineFacts, issue_order
 from casewright.web.frame.typed import Reader
 from casewright.web.frame.visits import Visit
@@ -97,6 +97,8 @@ def _facts(need: OrderNeed, much: float, price: int | None, at_hand: JobsAtHand)
         unit=need.unit,
         price_cents=price,
         shares={job: round(much * each / whole, 4) for job, each in shares.items()},
+        areas=at_hand.sheets[need.key].areas if need.key in at_hand.sheets else {},
+        needs=shares,
     )
 
 
@@ -176,3 +178,16 @@ def words_of(need: OrderNeed) -> str:
     size = f"{need.size} in" if need.kind is PriceKind.SHEET else need.size
     words = " ".join(part for part in (need.item, size, cut, need.grade) if part)
     return words[:1].upper() + words[1:]
+
+
+def need_of(line: OrderLine) -> OrderNeed:
+    """A line of an order as it is bought."""
+    return OrderNeed(
+        kind=PriceKind(line.kind),
+        item=line.item,
+        cut=line.cut,
+        size=line.size,
+        grade=line.grade,
+        quantity=line.quantity,
+        unit=line.unit,
+    )

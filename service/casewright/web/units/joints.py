@@ -208,7 +208,8 @@ def _backs(unit: Construction, writing: Writing, address: str, asked: Typed) -> 
 
 def _served(unit: Construction, codes: list[str], end: str) -> tuple[str, ...]:
     """The parts on whose ends the joint is cut: the sides, and the front or the back."""
-    names = tuple(f"Drawer {name}" for name in ("side", end))
+    front = "box front" if unit.spec.drawers.has_box_front else "front"
+    names = tuple(f"Drawer {name}" for name in ("side", front if end == "front" else end))
     return tuple(
         part.code
         for part in unit.parts

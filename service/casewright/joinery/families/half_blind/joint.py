@@ -40,7 +40,7 @@ from casewright.joinery.spacing import top_half_pin
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.making import quickly_made
+from casewright.measure.making import changer, quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words
 from casewright.measure.units import Inches, Number
@@ -150,7 +150,7 @@ class HalfBlindJoint:
         """
         if given.mark == self.given.mark:
             return self
-        return replace(self, given=given, findings=tuple(each.of(given.mark) for each in self.findings))
+        return _changed(self, given=given, findings=tuple([each.of(given.mark) for each in self.findings]))
 
     @property
     def kept(self) -> tuple[Setting, ...]:
@@ -181,6 +181,9 @@ class HalfBlindJoint:
                 wrong_socket=self.wrong_gauge_2,
             )
         )
+
+
+_changed = changer(HalfBlindJoint)
 
 
 def half_blind(joint: HalfBlind, ledger: Ledger = UNKEPT) -> HalfBlindJoint:

@@ -4,7 +4,7 @@ Tails are cut on the side, sockets on the back. The back stands above the bottom
 laid out on its own height; the same positions are given from the side's bottom edge, where they are marked.
 """
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from casewright.joinery.cards import chisel_settings, dividers_setting, layout_settings, new_setting
 from casewright.joinery.checks import (
@@ -42,7 +42,7 @@ from casewright.joinery.solid import Shape
 from casewright.joinery.tail_shape import TailCorner, tail_shape
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import UNKEPT, Ledger
-from casewright.measure.making import quickly_made
+from casewright.measure.making import changer, quickly_made
 from casewright.measure.remembering import remembered
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Count, Inches, Number
@@ -166,7 +166,7 @@ class ThroughJoint:
         """
         if given.mark == self.given.mark:
             return self
-        return replace(self, given=given, findings=tuple(each.of(given.mark) for each in self.findings))
+        return _changed(self, given=given, findings=tuple([each.of(given.mark) for each in self.findings]))
 
     @property
     def kept(self) -> tuple[Setting, ...]:
@@ -211,6 +211,9 @@ class ThroughJoint:
                 wrong_socket=self.wrong_gauge_back,
             )
         )
+
+
+_changed = changer(ThroughJoint)
 
 
 def _gauge_on_the_side(joint: ThroughJoint) -> Setting:
