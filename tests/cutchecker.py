@@ -124,11 +124,8 @@ def _board(asked: Asked, board: dict[str, Any], lot: dict[str, Any]) -> Iterator
     spots = [rectangle(each) for each in laid]
     if not comes_apart(spots, asked.kerf):
         yield "no straight cuts take it apart"
-    by_hand = any(each["by_hand"] for each in laid)
-    if board["stock"] in asked.sheets and not by_hand and not any(each["set"] for each in laid):
-        ways = [takes_stages(spots, axis, asked.stages, asked.kerf) for axis in (0, 1)]
-        if not any(ways):
-            yield f"it takes more than {asked.stages} stages"
+    if board["stock"] in asked.sheets:
+        yield from _stages(asked, board, lot)
     yield from tree_faults(board["cuts"], asked.kerf)
     leaves = sorted(rectangle(leaf) for leaf in leaves_of(board["cuts"]) if "part" in leaf)
     if len(leaves) != len(spots) or not all(
@@ -144,6 +141,20 @@ def _board(asked: Asked, board: dict[str, Any], lot: dict[str, Any]) -> Iterator
     used = sum(length * width for _, _, length, width in spots) / (outer[2] * outer[3])
     if abs(used * 100 - board["percent_used"]) > 0.02:
         yield f"{used * 100:.2f} % of it is used, not {board['percent_used']}"
+
+
+def _stages(asked: Asked, board: dict[str, Any], lot: dict[str, Any]) -> Iterator[str]:
+    """Are the stages kept, or named as broken where what was put by hand or matches lies across them?"""
+    laid = board["parts"]
+    spots = [rectangle(each) for each in laid]
+    does = any(takes_stages(spots, axis, asked.stages, asked.kerf) for axis in (0, 1))
+    is_free = not any(each["by_hand"] or each["set"] for each in laid) and not lot["sets_broken"]
+    if not does and board["stages_kept"]:
+        yield f"it takes more than {asked.stages} stages and does not say so"
+    if not does and is_free:
+        yield f"it takes more than {asked.stages} stages"
+    if does and is_free and not board["stages_kept"]:
+        yield f"it is said to take more than {asked.stages} stages and does not"
 
 
 def _outer(asked: Asked, stock: dict[str, Any]) -> Rectangle:

@@ -194,7 +194,7 @@ def _buy(shop: DemoShop, owner: Page) -> None:
     owner.locator("#bill-1-quantity").fill("40")
     owner.locator("#bill-1-amount").fill("400")
     _press(owner, "Save the bill")
-    [board, *_] = shop.ask("select id from stock_piece")
+    [board, *_] = shop.ask("select id from stock_piece order by id desc")
     shop.addresses["/stock/pieces/{piece_id}", ""] = f"/stock/pieces/{board}"
     owner.goto("/stock/deliveries")
     owner.locator("summary").first.click()

@@ -232,6 +232,33 @@ def test_parts_nearer_than_a_kerf_do_not_come_apart():
     assert not comes_apart([(0, 0, 2, 2), (2.0625, 0, 2, 2)], 0.125)
 
 
+def test_stages_that_are_not_kept_and_not_named_are_found() -> None:
+    """Beside a tall part two small ones lie under one as long as both: three stages, and two were asked."""
+    sizes = {"A": (10, 10, 1, 1), "B": (10, 10, 12, 1), "C": (21, 10, 1, 12), "D": (20, 30, 40, 1)}
+    file = {
+        **FILE,
+        "parts": [
+            {
+                "code": code,
+                "wood": "ply",
+                "length": str(length),
+                "width": str(width),
+                "placed": [{"on": "S", "from_end": str(end), "from_edge": str(edge)}],
+            }
+            for code, (length, width, end, edge) in sizes.items()
+        ],
+        "sets": [],
+    }
+    answer = json.loads(json.dumps(answered(file)))
+    [board] = answer["lots"][0]["layouts"]
+    assert complaints(file, answer) == []
+    assert not board["stages_kept"]
+
+    board["stages_kept"] = True
+
+    assert any("does not say so" in wrong for wrong in complaints(file, answer))
+
+
 def test_a_spare_board_that_is_cut_is_found(right: dict[str, Any]) -> None:
     file = {**FILE, "boards": [{**board, "spare": True} for board in FILE["boards"]]}
 

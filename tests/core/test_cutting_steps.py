@@ -1,10 +1,13 @@
 """The cuts of a board in the order in which they are made."""
 
+import json
+
 from casewright.cutting.plans.sawing import Way, saw_up
 from casewright.cutting.plans.spots import Spot
 from casewright.cutting.plans.steps import set_ups, step_words, steps_of
 from casewright.measure.lengths import LengthUnit
-from cutfiles import planned
+from casewright.shop.demo.cutting import kept_layout
+from cutfiles import only_lot, planned
 
 
 def spoken(data, unit=LengthUnit.INCH):
@@ -42,6 +45,24 @@ def test_equal_cuts_of_several_pieces_are_one_setting():
         "Crosscut the board at 15 in, 3 times: pieces 1, 2, 3 (3 D).",
         "Rip pieces 1, 2, 3 at 6 in: 3 D.",
     ]
+
+
+def test_a_setting_serves_every_piece_before_the_fence_is_moved():
+    # Three pieces, each ripped at 2 and 2-1/2 in, 3 in are left; edges and ends are not cut: one setting for
+    # the crosscuts, one for each of the two rips, whichever comes first.
+    widths = {"A": "2", "B": "2-1/2", "C": "3"}
+    parts = [
+        {"code": code, "wood": "poplar", "class": "4/4", "length": "20", "width": width, "count": 3}
+        for code, width in widths.items()
+    ]
+    board = {"code": "Q", "wood": "poplar", "class": "4/4", "length": "60-1/4", "width": "7-3/4"}
+    saw = {"edge": "0", "end_trim": "0"}
+    data = drawer_sides(first_cut="crosscut first", parts=parts, boards=[board], saw=saw)
+
+    steps = steps_of(planned(data).lots[0].boards[0])
+
+    assert set_ups(steps) == 3
+    assert [step.of for step in steps] == [(), ("1", "2", "3"), ("1", "2", "3")]
 
 
 def test_settings_are_counted_once_while_they_stay():
@@ -83,3 +104,22 @@ def test_what_is_left_over_is_in_one_piece_behind_the_last_part():
     sawn = saw_up(Spot(0, 0, 100, 10), [(Spot(0, 0, 40, 10), "a")], 2, Way.CROSSCUT)
 
     assert list(sawn.left()) == [Spot(42, 0, 58, 10)]
+
+
+def test_of_layouts_equal_in_wood_and_in_what_is_left_the_fewest_cuts_and_settings_are_taken():
+    """The drawer stock of the demo's hall case: every way takes the one board and leaves nothing to keep."""
+    asked = json.loads(kept_layout("in"))["asked"]
+    parts, boards = (
+        [each for each in asked[kind] if each["wood"] == "soft maple"] for kind in ("parts", "boards")
+    )
+    file = {"cut_file": 1, "saw": asked["saw"], "parts": parts, "boards": boards[1:2]}
+    ways = ("rip first", "crosscut first", "board by board")
+    alone = {way: only_lot({**file, "first_cut": way}) for way in ways}
+    counts = {way: lot["tried"][0]["cuts"] + lot["tried"][0]["set_ups"] for way, lot in alone.items()}
+
+    [taken] = [each for each in only_lot(file)["tried"] if each["taken"]]
+
+    assert len({lot["cost"] for lot in alone.values()}) == 1
+    assert [lot["layouts"][0]["left"] for lot in alone.values()] == [[], [], []]
+    assert len(set(counts.values())) > 1
+    assert taken["cuts"] + taken["set_ups"] == min(counts.values())

@@ -89,3 +89,32 @@ def test_any_layout_is_drawn_as_well_formed_svg(seed):
 
     for _, drawing in layout_drawings(plan, plan.file.unit):
         assert any(each.get("data-code") for each in elements(drawing))
+
+
+EDGING = {
+    "cut_file": 1,
+    "saw": {"kerf": "1/8"},
+    "parts": [{"code": "E", "wood": "walnut edging", "length": "30", "count": 7}],
+    "lengths": [{"code": "L", "wood": "walnut edging", "length": "96", "trim": "1/2"}],
+}
+"""Three parts of 30 in and two kerfs from 95 in: two bars alike, and one with a single part."""
+
+
+def test_lengths_that_are_cut_alike_are_drawn_once_and_to_scale_along_their_length():
+    drawings = dict(layout_drawings(planned(EDGING), LengthUnit.INCH))
+
+    assert set(drawings) == {"L-1.svg", "L-3.svg"}
+    rects = [
+        (float(each.get("x")), float(each.get("width")))
+        for each in elements(drawings["L-1.svg"])
+        if each.tag.endswith("rect") and each.get("data-code")
+    ]
+    assert rects == [(0.5, 30.0), (30.625, 30.0), (60.75, 30.0)]
+
+
+def test_a_drawn_length_is_told_in_words():
+    drawing = dict(layout_drawings(planned(EDGING), LengthUnit.INCH))["L-1.svg"]
+
+    assert drawing.title == "L no. 1, 2: walnut edging, 96 long, 2 times"
+    assert "E: 30 long, 60-3/4 from the first end" in drawing.description
+    assert "left over 4-5/8" in drawing.description

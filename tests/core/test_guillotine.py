@@ -7,8 +7,12 @@ import pytest
 
 from casewright.cutting.budget import Budget
 from casewright.cutting.guillotine.bounding import Bounding
+from casewright.cutting.guillotine.chain import Chain
+from casewright.cutting.guillotine.diving import dive
+from casewright.cutting.guillotine.filling import Taste, filled
+from casewright.cutting.guillotine.plans import plan_of
 from casewright.cutting.guillotine.problem import First, Piece, Problem, Rect, Stock
-from casewright.cutting.guillotine.solving import solve
+from casewright.cutting.guillotine.solving import Work, solve
 from casewright.cutting.guillotine.tables import Table
 from guillotine_by_hand import faults, least_cost
 
@@ -92,6 +96,34 @@ def test_a_sheet_is_priced_with_no_more_of_a_piece_in_a_strip_than_is_wanted():
     # Three of the long ones would be worth 9.
     assert list(worth) == [7.0]
     assert [list(layout.counts) for layout in layouts] == [[2, 1]]
+
+
+def test_a_dive_does_with_a_sheet_fewer_and_leaves_the_prices_as_they_were():
+    draw = random.Random(3)  # noqa: S311 - no secret
+    pieces = tuple(Piece(draw.randint(20, 60), draw.randint(30, 90), draw.randint(1, 4)) for _ in range(12))
+    table = Table(Problem(pieces, (Stock(120, 240, 1),)))
+    singly = [
+        layout
+        for kind, count in enumerate(table.count)
+        for layout in filled(table, np.eye(12, dtype=np.int64)[kind] * count, [0], Taste())
+    ]
+    bounding = Bounding(table)
+    while not bounding.priced:
+        bounding.step()
+    value, _, _ = bounding.mixture.solve()
+
+    found = []
+    for _ in range(2):
+        chain = Chain(table, plan_of(table, singly), lambda: True, 1)
+        dive(bounding.mixture, chain, np.random.default_rng(5))
+        found.append(chain.best)
+
+    assert bounding.bound <= found[0].cost < len(singly)
+    assert [plan.missing for plan in found] == [0.0, 0.0]
+    assert bounding.mixture.solve()[0] == pytest.approx(value)
+    shown = Work(table, Budget(now=still, steps=0))
+    shown.take(found[0])
+    assert faults(table.problem, shown.answer()) == []
 
 
 def some_hundred(seed: int, first: First, stages: int) -> Problem:

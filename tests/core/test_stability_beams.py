@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from casewright.measure.findings import Verdict
 from casewright.measure.ledger import Ledger
 from casewright.stability.beams import (
+    PLY_ALONG,
     Board,
     Load,
     beam_sag,
@@ -84,6 +85,11 @@ def test_a_shelf_of_books_is_a_matter_of_a_pencil():
     sag = beam_sag(BOARD, shelf_load(36, 20), (), Ledger())
 
     assert sag == pytest.approx(0.067, abs=0.0005)
+
+
+def test_plywood_that_nobody_measured_is_as_stiff_as_the_handbook_says():
+    """Wood Handbook, FPL-GTR-190, table 12-1, plywood: 1.01 to 1.24 million psi in static bending."""
+    assert 1.01e6 <= PLY_ALONG <= 1.24e6
 
 
 def test_single_loads_and_even_ones_add_up():

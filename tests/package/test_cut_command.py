@@ -99,12 +99,17 @@ def test_a_unit_file_alone_is_told_what_it_lacks(tmp_path, capsys):
     assert "give --stock FILE" in capsys.readouterr().err
 
 
-def test_every_board_is_drawn(tmp_path, capsys):
+def test_every_board_is_drawn_and_every_length_that_is_cut_otherwise(tmp_path, capsys):
     assert main(["cut", "--seconds", "0.2", "--json", "--svg", str(tmp_path / "drawn")]) == 0
 
-    boards = [board for lot in json.loads(capsys.readouterr().out)["lots"] for board in lot["layouts"]]
+    lots = json.loads(capsys.readouterr().out)["lots"]
+    boards = [board for lot in lots for board in lot["layouts"]]
+    bars = {
+        (bar["stock"], tuple(part["code"] for part in bar["parts"])) for lot in lots for bar in lot["lengths"]
+    }
     files = list((tmp_path / "drawn").glob("*.svg"))
-    assert len(files) == len(boards) > 0
+    assert len(files) == len(boards) + len(bars)
+    assert min(len(boards), len(bars)) > 0
     assert all(path.read_text().startswith("<?xml") for path in files)
 
 

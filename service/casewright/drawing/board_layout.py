@@ -9,28 +9,21 @@ from casewright.cutting.asked.stock_spec import Board
 from casewright.cutting.plans.spots import Spot
 from casewright.cutting.plans.steps import Step, step_words, steps_of
 from casewright.cutting.plans.values import BoardLayout, CutPlan
+from casewright.drawing.bar_layout import alike, bar_drawing, letter_in
 from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit, from_ticks, to_ticks
-from casewright.measure.units import Inches, Number
+from casewright.measure.units import Inches
 
-SIZES = (1.0, 0.85, 0.7, 0.6, 0.5)
-"""Sizes of lettering within a part, the first that fits being taken [of the usual]."""
 NUMBER = 0.55
 """Size of the number of a cut [of the usual]."""
-AIR = 0.3
-"""Between lettering and what is around it [letters]."""
-LINES = 1.15
-"""From one line of lettering in a part to the next [letters]."""
-BOLD = 1.12
-"""How much wider bold lettering runs."""
 SAP_APART = 3.0
 """Between two strokes of sapwood, against those of a defect."""
 
 
 def layout_drawings(plan: CutPlan, unit: LengthUnit) -> Iterator[tuple[str, Drawing]]:
-    """A drawing of every board and sheet.
+    """A drawing of every board and sheet, and of every length that is cut otherwise than one before it.
 
     Args:
         plan: the layout
@@ -45,6 +38,8 @@ def layout_drawings(plan: CutPlan, unit: LengthUnit) -> Iterator[tuple[str, Draw
         for board in lot.boards:
             suffix = "" if board.ground.limit == 1 else f"-{board.number}"
             yield f"{_file_name(board.ground.stock.code)}{suffix}.svg", board_drawing(board, unit)
+        for bars in alike(lot.lengths):
+            yield f"{_file_name(bars[0].code)}-{bars[0].number}.svg", bar_drawing(bars, lot.wood, unit)
 
 
 def _file_name(code: str) -> str:
@@ -120,7 +115,7 @@ def _draw_parts(view: View, board: BoardLayout) -> None:
         view.rectangle(Line.TONE, x, y, length, width)
         view.rectangle(Line.OBJECT, x, y, length, width, laid.mark.code)
         size = f"{view.sheet.size(max(length, 0))} × {view.sheet.size(width)}"
-        _letter_in(view.sheet, (x, y, length, width), (laid.label, size))
+        letter_in(view.sheet, (x, y, length, width), (laid.label, size))
 
 
 def _draw_left(view: View, board: BoardLayout) -> None:
@@ -128,39 +123,7 @@ def _draw_left(view: View, board: BoardLayout) -> None:
         x, y, length, width = _inches(left.spot)
         view.rectangle(Line.HIDDEN, x, y, length, width)
         size = f"{view.sheet.size(length)} × {view.sheet.size(width)}"
-        _letter_in(view.sheet, (x, y, length, width), ("left", size))
-
-
-def _letter_in(sheet: Sheet, place: tuple[Inches, Inches, Inches, Inches], lines: tuple[str, ...]) -> None:
-    """Lettering in the middle of a rectangle: all lines, or the first, as large as has room."""
-    x, y, length, width = place
-    for count in range(len(lines), 0, -1):
-        held = lines[:count]
-        for upright in (False, True):
-            along, across = (width, length) if upright else (length, width)
-            for size in SIZES if count == 1 else SIZES[:-1]:
-                if _has_room(sheet, held, along, across, size):
-                    _letter_lines(sheet, (x + length / 2, y + width / 2), held, size, upright)
-                    return
-
-
-def _has_room(sheet: Sheet, lines: tuple[str, ...], along: Inches, across: Inches, size: Number) -> bool:
-    letters = sheet.letters * size
-    # The first line is bold, which runs wider than lettering is reckoned.
-    wide = max(
-        sheet.width_of(words, size) * (BOLD if number == 0 else 1) for number, words in enumerate(lines)
-    )
-    wide += AIR * letters
-    high = (1 + LINES * (len(lines) - 1)) * letters
-    return wide <= along and high <= across
-
-
-def _letter_lines(sheet: Sheet, middle: Point, lines: tuple[str, ...], size: Number, upright: bool) -> None:
-    step = LINES * size * sheet.letters
-    for number, words in enumerate(lines):
-        off = ((len(lines) - 1) / 2 - number) * step
-        at = (middle[0] - off, middle[1]) if upright else (middle[0], middle[1] + off)
-        sheet.letter(at, words, size=size, upright=upright, bold=number == 0 and words != "left")
+        letter_in(view.sheet, (x, y, length, width), ("left", size))
 
 
 def _draw_cuts(view: View, steps: tuple[Step, ...]) -> None:

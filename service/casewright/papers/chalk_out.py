@@ -45,9 +45,15 @@ def chalk_out_data(answer: Mapping[str, Any], title: str) -> dict[str, Any]:
                 "boards": [
                     _board(board, view, unit) for board, view in zip(lot["layouts"], views, strict=True)
                 ],
+                "bar_views": list(bars),
                 "bars": [[words(each) for each in bar_words(bar, unit)] for bar in lot["lengths"]],
             }
-            for lot, views in zip(answer["lots"], answer["drawings"], strict=True)
+            for lot, views, bars in zip(
+                answer["lots"],
+                answer["drawings"],
+                answer.get("length_drawings", [()] * len(answer["lots"])),
+                strict=True,
+            )
         ],
         "cautions": [words(each) for each in cautions_at("saw", woods)],
     }
@@ -81,6 +87,12 @@ def broken_words(lot: Mapping[str, Any]) -> Iterator[str]:
         yield f"{each['code']} could not be put there: {each['reason']}."
     for each in lot["sets_broken"]:
         yield f"{each['name']} do not match as wanted: {each['reason']}."
+    for board in lot["layouts"]:
+        if not board.get("stages_kept", True):
+            yield (
+                f"{board['name']} takes {board['stages']} stages of cuts, more than were asked for: what was "
+                "put by hand, matches or found a place late turns the saw once more."
+            )
 
 
 def size_words(piece: Mapping[str, Any], unit: LengthUnit) -> str:

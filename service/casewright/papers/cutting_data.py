@@ -51,6 +51,7 @@ def _lot(lot: LotPlan, unit: LengthUnit) -> dict[str, Any]:
         "cost": lot.cost,
         "cost_counted": lot.counted,
         "bound": lot.bound,
+        "bound_is_for": "all parts" if lot.bounds_all else "parts with a place",
         "proven_best": lot.proven,
         "percent_above_best_possible": round(lot.above * 100, 2) if lot.bound else None,
         "percent_used": round(lot.share * 100, 2),
@@ -61,11 +62,13 @@ def _lot(lot: LotPlan, unit: LengthUnit) -> dict[str, Any]:
                 "cost": each.cost,
                 "percent_used": round(each.share * 100, 2),
                 "unplaced": each.unplaced,
+                "cuts": each.cuts,
+                "set_ups": each.set_ups,
                 "taken": each.is_taken,
             }
             for each in lot.tried
         ],
-        "layouts": [_board(each, unit) for each in lot.boards],
+        "layouts": [_board(each, lot, unit) for each in lot.boards],
         "lengths": [_length(each) for each in lot.lengths],
         "panels": [_glued(each) for each in lot.glued],
         "unplaced": [
@@ -122,7 +125,7 @@ def _mark(mark: Mark) -> dict[str, Any]:
     return {"code": mark.code, "number": mark.number}
 
 
-def _board(board: BoardLayout, unit: LengthUnit) -> dict[str, Any]:
+def _board(board: BoardLayout, lot: LotPlan, unit: LengthUnit) -> dict[str, Any]:
     steps = steps_of(board)
     return {
         "name": board.name,
@@ -147,6 +150,8 @@ def _board(board: BoardLayout, unit: LengthUnit) -> dict[str, Any]:
             for step in steps
         ],
         "set_ups": set_ups(steps),
+        "stages": board.sawn.stages,
+        "stages_kept": lot.keeps_stages(board),
         "left": [{**_spot(each.spot), "clear": each.is_clear} for each in board.left],
     }
 

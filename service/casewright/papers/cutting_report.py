@@ -56,15 +56,15 @@ def how_good(lot: LotPlan, writing: Writing) -> str:
     """
     used = f"{lot.share * 100:.1f} % of it becomes parts, {100 - lot.share * 100:.1f} % does not."
     counted = what_it_counts(lot, lot.cost, writing)
-    if lot.unplaced or lot.misplaced:
-        return f"{counted}. {used}"
     if lot.proven:
         return f"{counted}. {used} Proven best: no layout costs less."
     if not lot.bound:
-        return f"{counted}. {used}"
+        return f"{counted}. {used} How far that is from the best possible is not known."
     least = what_it_counts(lot, lot.bound, writing)
+    of = "" if lot.bounds_all else " for what has a place, as it is laid out"
     return (
-        f"{counted}. {used} At most {lot.above * 100:.1f} % above the best possible: none is below {least}."
+        f"{counted}. {used} At most {lot.above * 100:.1f} % above the best possible{of}: none is below "
+        f"{least}."
     )
 
 
@@ -92,12 +92,15 @@ def _tried(lot: LotPlan, writing: Writing) -> str:
             each.name,
             what_it_counts(lot, each.cost, writing),
             f"{each.share * 100:.1f} %",
+            each.cuts,
+            each.set_ups,
             each.unplaced or "",
             "taken" if each.is_taken else "",
         )
         for each in lot.tried
     ]
-    return table(("first cut", "takes", "becomes parts", "without a place", ""), rows, right=(1, 2, 3))
+    heads = ("first cut", "takes", "becomes parts", "cuts", "settings", "without a place", "")
+    return table(heads, rows, right=(1, 2, 3, 4, 5))
 
 
 def _without_place(lot: LotPlan, writing: Writing) -> str:
@@ -105,6 +108,11 @@ def _without_place(lot: LotPlan, writing: Writing) -> str:
         *(f"NO PLACE for {each.count} × {each.code}: {writing.said(each.reason)}." for each in lot.unplaced),
         *(f"NOT where it was put: {each.code}: {writing.said(each.reason)}." for each in lot.misplaced),
         *(f"SET NOT KEPT: {each.name} ({each.way}): {each.reason}." for each in lot.broken),
+        *(
+            f"STAGES NOT KEPT: {board.name} takes {board.sawn.stages} stages of cuts, not {lot.stages}."
+            for board in lot.boards
+            if not lot.keeps_stages(board)
+        ),
     ]
     return "\n".join(wrapped(line, 2) for line in lines)
 

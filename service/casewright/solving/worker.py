@@ -18,6 +18,7 @@ from casewright.cutting.asked.cut_file import CutFile, cut_file_of
 from casewright.cutting.budget import Budget, Progress
 from casewright.cutting.plans.plan import plan_cuts
 from casewright.cutting.plans.values import CutPlan
+from casewright.drawing.bar_layout import alike, bar_drawing
 from casewright.drawing.board_layout import board_drawing
 from casewright.measure.json_files import CannotRead
 from casewright.papers.cutting_data import cutting_data
@@ -91,7 +92,7 @@ def _answer(job: Mapping[str, Any], stops: set[str]) -> dict[str, Any]:
 
 
 def answer_of(file: CutFile, plan: CutPlan) -> dict[str, Any]:
-    """A layout as it is kept: its values, and a drawing of each board in the same order.
+    """A layout as it is kept: its values, a drawing of each board in the same order, of lengths too.
 
     Args:
         file: what was asked
@@ -100,6 +101,9 @@ def answer_of(file: CutFile, plan: CutPlan) -> dict[str, Any]:
     return {
         **cutting_data(plan),
         "drawings": [[board_drawing(board, file.unit).svg() for board in lot.boards] for lot in plan.lots],
+        "length_drawings": [
+            [bar_drawing(bars, lot.wood, file.unit).svg() for bars in alike(lot.lengths)] for lot in plan.lots
+        ],
     }
 
 

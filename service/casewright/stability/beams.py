@@ -15,8 +15,9 @@ from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Number, Pounds, PoundsPerFoot, PoundsPerSquareInch
 from casewright.stability.limits import source_of
 
-PLY_ALONG = 1.2e6
-"""Stiffness of veneer plywood along the grain of its faces, where nobody measured it (from memory) [psi]."""
+PLY_ALONG = 1.1e6
+"""Stiffness of plywood where nobody measured it: the middle of 1.01 to 1.24 million (published: Wood
+Handbook, FPL-GTR-190, table 12-1) [psi]."""
 HANDBOOK = "Wood Handbook, FPL-GTR-282 (2021), chapter 9"
 
 

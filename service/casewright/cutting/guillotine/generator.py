@@ -96,7 +96,7 @@ class Generator:
     _solver: highspy.Highs = field(default_factory=program)
     _known: set[tuple[object, ...]] = field(default_factory=set)
     _demand: Whole = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
-    # What a strip may hold stays as for the whole problem: less of everything makes the rest round worse.
+    # What a strip may hold: as for the whole problem, since many copies round worse if it is less.
     _wanted: Whole = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
 
     def __post_init__(self) -> None:
@@ -136,13 +136,16 @@ class Generator:
         for stock, most in enumerate(limits.tolist()):
             self._solver.changeRowBounds(len(self.table.count) + stock, -highspy.kHighsInf, most)
 
-    def demand(self, counts: Whole) -> None:
+    def demand(self, counts: Whole, *, strictly: bool = False) -> None:
         """Ask for so many of each kind of piece.
 
         Args:
             counts: of each kind [1]
+            strictly: whether no strip is priced with more than that, either
         """
         self._demand = counts.copy()
+        if strictly:
+            self._wanted = self._demand
         for kind, count in enumerate(counts.tolist()):
             self._solver.changeRowBounds(kind, float(count), highspy.kHighsInf)
 

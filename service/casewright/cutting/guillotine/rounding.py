@@ -13,10 +13,17 @@ from casewright.cutting.guillotine.tables import Layout, Move
 from casewright.measure.units import Count, Number
 
 ROUNDS = 400
+PRICINGS = 3  # after each sheet that is taken
+SHAKEN = 0.3  # of a share
 
 
 def whole_sheets(
-    generator: Generator, wanted: Whole, stock: Whole, few: Number, goes_on: Callable[[], bool]
+    generator: Generator,
+    wanted: Whole,
+    stock: Whole,
+    few: Number,
+    goes_on: Callable[[], bool],
+    luck: np.random.Generator | None = None,
 ) -> list[Layout]:
     """Whole sheets out of the mixture, as long as there are enough pieces for it; some pieces stay over.
 
@@ -26,6 +33,8 @@ def whole_sheets(
         stock: how many of each stock there are [1]
         few: sheets' worth of pieces that are left for being laid out piece by piece [1]
         goes_on: whether there is still time
+        luck: which sheets come first is shaken by it, where it is given; and after each of them the rest is
+            priced more thoroughly, with no more of a piece in a strip than is left
 
     Returns:
         Layouts that hold no more of any kind than is wanted.
@@ -39,14 +48,20 @@ def whole_sheets(
             break
         _, prices, _ = generator.solve()
         shares = generator.shares()
+        if luck is not None:
+            shares *= 1.0 + SHAKEN * luck.random() * luck.random(len(shares))
         took = _take(generator, shares, left, spare, chosen)
         if not took:
             break
-        generator.demand(left)
+        generator.demand(left, strictly=luck is not None)
         generator.limit(spare.astype(np.float64))
-        _, layouts = generator.price(prices, exact=False)
-        generator.add(layouts)
-    generator.demand(wanted)
+        for _ in range(1 if luck is None else PRICINGS):
+            if luck is not None:
+                _, prices, _ = generator.solve()
+            _, layouts = generator.price(prices, exact=False)
+            if not generator.add(layouts):
+                break
+    generator.demand(wanted, strictly=True)
     generator.limit(generator.all_stock)
     return chosen
 

@@ -8,6 +8,7 @@ from casewright.cutting.budget import Budget, Progress
 from casewright.cutting.guillotine.bounding import Bounding
 from casewright.cutting.guillotine.bounds import area_bound
 from casewright.cutting.guillotine.chain import Chain
+from casewright.cutting.guillotine.diving import dive
 from casewright.cutting.guillotine.filling import Taste, filled, left_over
 from casewright.cutting.guillotine.growing import Growth
 from casewright.cutting.guillotine.plans import Plan, plan_of, quick_plan
@@ -17,6 +18,9 @@ from casewright.cutting.guillotine.tables import Layout, Table
 from casewright.measure.units import Count
 
 TASTES = ((0.0, 0.0), (0.1, 0.5), (0.03, 0.5), (0.1, 1.0), (0.0, 1.0))
+
+DIVES_FIRST = 10
+DIVES_AT_ONCE = 3
 
 
 def solve(problem: Problem, budget: Budget) -> Answer:
@@ -49,6 +53,7 @@ class Work:
         self.bounding: Bounding | None = None
         self.second: Chain | None = None
         self.rounded: Plan | None = None
+        self.luck = np.random.default_rng(budget.seed)
 
     @property
     def bound(self) -> Count:
@@ -89,7 +94,16 @@ class Work:
                 self.rounded = self._round(self.bounding)
         self.second = Chain(self.table, self.plan, self._goes_on, self.budget.seed + 1)
         while self._goes_on() and not self.proven():
+            if self.one and self.bounding.table is self.table:
+                self._dive(self.bounding, self.second, DIVES_AT_ONCE)
             self.second.round()
+
+    def _dive(self, bounding: Bounding, chain: Chain, times: Count) -> None:
+        """Try for a sheet fewer, several times."""
+        for _ in range(times):
+            if chain.best.cost <= self.bound or not self._goes_on():
+                return
+            dive(bounding.mixture, chain, self.luck)
 
     def _round(self, bounding: Bounding) -> Plan:
         """The best of some whole sheets made of the mixture, with more or fewer pieces left to a search."""
@@ -108,6 +122,10 @@ class Work:
             best = min(best, chain.grow(Growth(20, 16), chosen), *plans, key=lambda plan: plan.key)
             if best.cost <= self.bound or len(chosen) == 0:
                 break
+        if self.one and self.budget.steps is None:
+            chain.take(best)
+            self._dive(bounding, chain, DIVES_FIRST)
+            best = chain.best
         seconds = min(2.0, self.budget.left() / 3)
         if best.cost > self.bound and self.budget.steps is None and seconds > 0.1:
             whole = best_mixture(bounding.mixture, chain.wanted, chain.stock, seconds, best.cost)

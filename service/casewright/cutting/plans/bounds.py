@@ -9,7 +9,9 @@ import highspy
 import numpy as np
 
 from casewright.cutting.plans.blanks import Blank
+from casewright.cutting.plans.desk import Desk
 from casewright.cutting.plans.ground import Ground
+from casewright.cutting.plans.strips import Panel
 from casewright.cutting.plans.wanted import fits
 from casewright.measure.units import Count, Ticks
 
@@ -71,6 +73,45 @@ def least_cost(
     # Whatever is bought, it costs a whole number of the costs' common measure.
     measure = math.gcd(*(costs[ground.stock.code] for ground in grounds))
     return max(0, math.ceil(bound * (1 - TOLERANCE) / measure - TOLERANCE) * measure)
+
+
+def what_lies(desk: Desk, panels: Sequence[Panel]) -> tuple[list[Blank], list[Blank]]:
+    """What has a place, of which a bound can speak where something else has none.
+
+    Args:
+        desk: what lies, and on what
+        panels: what may be glued up
+
+    Returns:
+        The blanks in one piece, and the panels, each in one piece. What was put by hand is left out; of parts
+        that could come two from one thickness every other one is, for so they might be laid out.
+
+    Source: a layout of less is no dearer.
+    """
+    by_code = desk.lot.by_code
+    lying = [each.blank for lies in desk.begun.values() for each in lies if not each.by_hand]
+    glued = Counter(blank.inside[0].code for blank in lying if blank.inside[0].strip == 1)
+    whole: list[Blank] = []
+    for panel in panels:
+        code = panel.blank.matched if len(panel.blank.inside) > 1 else panel.blank.inside[0].code
+        if glued[code]:
+            glued[code] -= 1
+            whole.append(panel.blank)
+    pairs = {
+        code for each in desk.lot.sets if each.way in ("book", "slip") for row in each.rows for code in row
+    }
+    blanks: list[Blank] = []
+    halves: Counter[tuple[Ticks, Ticks]] = Counter()
+    for blank in lying:
+        if blank.inside[0].strip:
+            continue
+        code = blank.inside[0].code
+        if len(blank.codes) == 1 and (code in pairs or (code in by_code and by_code[code].resaw)):
+            halves[blank.length, blank.width] += 1
+            if halves[blank.length, blank.width] % 2 == 0:
+                continue
+        blanks.append(blank)
+    return blanks, whole
 
 
 def _usable(

@@ -1,7 +1,7 @@
 """A lot as it is handed out: each board with its parts, its cuts, and what is worth keeping of it."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from casewright.cutting.asked.cut_file import CutFile
 from casewright.cutting.plans.desk import Desk
@@ -9,6 +9,7 @@ from casewright.cutting.plans.filling import Lies
 from casewright.cutting.plans.ground import Ground
 from casewright.cutting.plans.leftovers import kept, worth
 from casewright.cutting.plans.sawing import Sawn, saw_up
+from casewright.cutting.plans.steps import set_ups, steps_of
 from casewright.cutting.plans.values import BoardLayout, Laid, Mark
 from casewright.measure.units import Count, Number, Ticks
 
@@ -94,22 +95,36 @@ def parts_area(desk: Desk) -> Count:
     return sum(each.spot.area for lies in desk.begun.values() for one in lies for each in one.blank.inside)
 
 
-def worth_left(desk: Desk, file: CutFile) -> tuple[Number, Count]:
-    """What is left over is worth, and how many cuts the layout takes.
+def sawing(boards: Sequence[BoardLayout]) -> tuple[Count, Count]:
+    """How many cuts some boards take, and how often the saw is set for them.
+
+    Args:
+        boards: the boards of a lot
+
+    Returns:
+        Cuts and settings [dimensionless]
+
+    Source: both are counted.
+    """
+    steps = [steps_of(board) for board in boards]
+    return sum(step.count for each in steps for step in each), sum(map(set_ups, steps))
+
+
+def worth_left(desk: Desk, file: CutFile) -> Number:
+    """What is left over is worth.
 
     Args:
         desk: the lot, laid out
         file: what was asked
 
     Returns:
-        The worth of what is kept, and the number of cuts [dimensionless]
+        The worth of what is kept [dimensionless]
 
-    Source: the worth is this program's own; cuts are counted.
+    Source: this program's own.
     """
-    left, cuts = 0.0, 0
+    left = 0.0
     for (code, _), lies in desk.begun.items():
         ground = desk.ground(code)
         sawn = desk.sawn(ground, lies)
         left += sum(worth(ground, each) for each in kept(ground, sawn, file.keep))
-        cuts += sawn.cuts
-    return left, cuts
+    return left

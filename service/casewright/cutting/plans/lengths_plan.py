@@ -1,5 +1,6 @@
 """The layout of stock that is only cut to length: rods, mouldings, edging."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -112,7 +113,16 @@ def plan_lengths(file: CutFile, lot: LengthLot, budget: Budget) -> LotPlan:
     cut = sum(part.length for bar in layouts for part in bar.laid)
     share = cut / max(1, sum(bar.length for bar in layouts))
     cost = sum(bar.cost for bar in layouts)
-    tried = Tried(name="to length", cost=cost, share=share, unplaced=sum(answer.unplaced), is_taken=True)
+    sizes_cut = [[part.length for part in bar.laid] for bar in layouts]
+    tried = Tried(
+        name="to length",
+        cost=cost,
+        share=share,
+        unplaced=sum(answer.unplaced),
+        cuts=sum(map(len, sizes_cut)),
+        set_ups=sum(len(set(each)) for each in sizes_cut),
+        is_taken=True,
+    )
     return LotPlan(
         wood=lot.wood,
         thickness_class="",
@@ -122,10 +132,25 @@ def plan_lengths(file: CutFile, lot: LengthLot, budget: Budget) -> LotPlan:
         measure=measure,
         cost=cost,
         counted=answer.cost,
-        bound=min(answer.bound, answer.cost) if is_whole else 0,
+        bound=min(answer.bound if is_whole else _least(layouts, stock, costs, kerf), answer.cost),
+        bounds_all=is_whole,
         proven=is_whole and answer.proven,
         share=share,
     )
+
+
+def _least(
+    layouts: Sequence[LengthLayout], stock: Sequence[LengthStock], costs: Sequence[Count], kerf: Ticks
+) -> Count:
+    """Below which the parts that have a place do not come: all their lengths at the best price for a length.
+
+    An offcut that goes first counts next to nothing, so where there is one nothing can be said.
+    """
+    if any(each.offcut for each in stock):
+        return 0
+    need = sum(part.length + kerf for bar in layouts for part in bar.laid)
+    pairs = zip(stock, costs, strict=True)
+    return math.ceil(need * min(cost / (usable_length(each) + kerf) for each, cost in pairs) - 1e-9)
 
 
 def _layouts(

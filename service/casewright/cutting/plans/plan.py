@@ -7,11 +7,11 @@ from dataclasses import replace
 
 from casewright.cutting.asked.cut_file import CutFile
 from casewright.cutting.budget import Budget, Progress
-from casewright.cutting.plans.bounds import least_cost
+from casewright.cutting.plans.bounds import least_cost, what_lies
 from casewright.cutting.plans.by_hand import NotThere, put_by_hand
 from casewright.cutting.plans.desk import Desk
 from casewright.cutting.plans.filling import part_of
-from casewright.cutting.plans.finished import boards_of, parts_area, worth_left
+from casewright.cutting.plans.finished import boards_of, parts_area, sawing, worth_left
 from casewright.cutting.plans.gluing import glued_together
 from casewright.cutting.plans.lengths_plan import LengthLot, length_lots, plan_lengths
 from casewright.cutting.plans.lengths_ways_out import length_ways_out
@@ -160,12 +160,15 @@ def _ways(file: CutFile, lot: Lot) -> tuple[str, ...]:
 
 
 def _rank(outcome: Outcome, file: CutFile, *, coarse: bool = False) -> tuple[Number, ...]:
-    """What makes one layout better: all placed, then cost, then what is left over, then few cuts."""
+    """What makes one layout better: all placed, then cost, then what is left over, then cuts and settings.
+
+    Of sheets that cost the same the way that is tried first is taken, for it is the safer one.
+    """
     cost = outcome.desk.cost()
     if coarse:
         return outcome.lacking, cost
-    left, cuts = worth_left(outcome.desk, file)
-    return outcome.lacking, cost, -round(left / LITTLE), cuts
+    left = worth_left(outcome.desk, file)
+    return outcome.lacking, cost, -round(left / LITTLE), sum(sawing(boards_of(outcome.desk, file)))
 
 
 def _lot_plan(
@@ -177,15 +180,20 @@ def _lot_plan(
     misplaced: tuple[NotThere, ...],
 ) -> LotPlan:
     chosen = outcomes[taken][1]
-    boards = boards_of(chosen.desk, file)
+    made = [boards_of(outcome.desk, file) for _, outcome in outcomes]
+    boards = made[taken]
     kerf = to_ticks(file.saw.kerf)
     weights = {ground.stock.code: weighed(lot, ground, file.offcuts) for ground in lot.grounds}
     counted = chosen.desk.cost()
     panels = [panel.blank for panel in asked.panels]
     # A set that was given up on the way leaves more freedom than the bound knows of.
     is_whole = not (chosen.unplaced or misplaced or chosen.broken)
-    bound = least_cost(asked.blanks, panels, lot.grounds, weights, _by_hand(chosen.desk), kerf)
-    bound = max(bound, _engine_bound(outcomes, has_panels=bool(asked.panels)))
+    if is_whole:
+        bound = least_cost(asked.blanks, panels, lot.grounds, weights, _by_hand(chosen.desk), kerf)
+        bound = max(bound, _engine_bound(outcomes, has_panels=bool(asked.panels)))
+    else:
+        lying = what_lies(chosen.desk, asked.panels)
+        bound = least_cost(*lying, lot.grounds, weights, _by_hand(chosen.desk), kerf)
     outer = sum(board.ground.outer.area for board in boards)
     return LotPlan(
         wood=lot.wood,
@@ -201,6 +209,8 @@ def _lot_plan(
                 cost=sum(lot.costs[code] for code, _ in outcome.desk.begun),
                 share=parts_area(outcome.desk) / max(1, _outer(outcome.desk)),
                 unplaced=len(outcome.unplaced),
+                cuts=sawing(made[number])[0],
+                set_ups=sawing(made[number])[1],
                 is_taken=number == taken,
             )
             for number, (name, outcome) in enumerate(outcomes)
@@ -208,8 +218,10 @@ def _lot_plan(
         measure=lot.measure,
         cost=sum(board.cost for board in boards),
         counted=counted,
-        bound=min(bound, counted) if is_whole else 0,
+        bound=min(bound, counted),
+        bounds_all=is_whole,
         proven=is_whole and bound >= counted > 0,
+        stages=file.stages if lot.is_sheets else 0,
         share=sum(each.spot.area for board in boards for each in board.laid) / max(1, outer),
     )
 

@@ -73,13 +73,14 @@ class _Setting:
     lines: tuple[Spot, ...] = ()
     is_left: bool = False
 
+    @property
+    def alike(self) -> tuple[object, ...]:
+        """What cuts have in common that are made with one setting, as often from each piece."""
+        return self.kind, self.setting, self.is_left, self.count // max(1, len(self.of))
+
     def joins(self, other: "_Setting") -> bool:
         """Is the other cut with the same setting, from the next piece?"""
-        mine, others = (
-            (each.kind, each.setting, each.is_left, each.count // max(1, len(each.of)))
-            for each in (self, other)
-        )
-        return bool(self.of and other.of) and mine == others and self.of[-1] != other.of[0]
+        return bool(self.of and other.of) and self.alike == other.alike and self.of[-1] != other.of[0]
 
     def join(self, other: "_Setting") -> None:
         """Takes the other in."""
@@ -122,14 +123,32 @@ def _first_steps(layout: BoardLayout) -> Iterator[_Setting]:
 
 
 def _cuts(whole: Sawn[Laid]) -> Iterator[_Setting]:
-    waiting = [("", whole)]
+    """The cuts of all pieces that are equally far, then those of what they were cut into."""
+    level = [("", whole)]
+    while level:
+        waiting: list[list[_Setting]] = []
+        after: list[tuple[str, Sawn[Laid]]] = []
+        for of, piece in level:
+            if piece.way is not None:
+                named = list(_named(of, piece))
+                waiting.append(list(_of_piece(of, piece, named)))
+                after += [(name, part) for name, part in named if part.pieces]
+        yield from _in_turn([cuts for cuts in waiting if cuts])
+        level = after
+
+
+def _in_turn(waiting: list[list[_Setting]]) -> Iterator[_Setting]:
+    """Cuts of several pieces so that a setting serves as many of them as it can; of each in its own order."""
+    last: tuple[object, ...] | None = None
     while waiting:
-        of, piece = waiting.pop(0)
-        if piece.way is None:
-            continue
-        named = list(_named(of, piece))
-        yield from _of_piece(of, piece, named)
-        waiting += [(name, part) for name, part in named if part.pieces]
+        heads = [cuts[0].alike for cuts in waiting]
+        last = last if last in heads else max(heads, key=heads.count)
+        served = [cuts for cuts in waiting if cuts[0].alike == last]
+        first = served[0].pop(0)
+        for cuts in served[1:]:
+            first.join(cuts.pop(0))
+        yield first
+        waiting = [cuts for cuts in waiting if cuts]
 
 
 def _named(of: str, piece: Sawn[Laid]) -> Iterator[tuple[str, Sawn[Laid]]]:

@@ -158,6 +158,8 @@ class Tried:
         cost: of all boards, in the lot's measure [dimensionless]
         share: the part of the boards that becomes parts [dimensionless]
         unplaced: how many blanks found no room [dimensionless]
+        cuts: how many cuts it takes [dimensionless]
+        set_ups: how often the saw is set for them [dimensionless]
         is_taken: is the layout made this way?
     """
 
@@ -165,6 +167,8 @@ class Tried:
     cost: Count
     share: Number
     unplaced: Count
+    cuts: Count
+    set_ups: Count
     is_taken: bool
 
 
@@ -254,7 +258,11 @@ class LotPlan:
         cost: of all that is cut [dimensionless]
         counted: the same, offcuts as they are weighed when one is chosen [dimensionless]
         bound: no layout counts less [dimensionless]
+        bounds_all: does that hold for all that was asked? Else for what has a place, as it is laid out: sets
+            that are given up cut apart
         proven: is it proven to be the best?
+        stages: how often the direction of cuts may change on its sheets; 0 for what is no sheet
+            [dimensionless]
         share: the part of what is cut that becomes parts [dimensionless]
     """
 
@@ -272,8 +280,25 @@ class LotPlan:
     cost: Count = 0
     counted: Count = 0
     bound: Count = 0
+    bounds_all: bool = True
     proven: bool = False
+    stages: Count = 0
     share: Number = 0.0
+
+    def keeps_stages(self, board: BoardLayout) -> bool:
+        """Does a sheet come apart in the stages that were asked for?
+
+        What was put by hand, matched or found a place late may turn more often.
+
+        Args:
+            board: one of its boards or sheets
+
+        Returns:
+            Whether it does; a board always does.
+
+        Source: counted from its cuts.
+        """
+        return not self.stages or board.sawn.stages <= self.stages
 
     @property
     def above(self) -> Number:

@@ -6,6 +6,7 @@ from datetime import date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.presets import preset
 from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.spec import UnitSpec
@@ -17,6 +18,7 @@ from casewright.records.people import Person, Shop
 from casewright.records.quotes import quotes_of
 from casewright.records.sessions import Fenced
 from casewright.shop.demo.bench import Bench, work_at_bench, working_days
+from casewright.shop.demo.cutting import Cutter, lay_out_demo
 from casewright.shop.demo.hours import log_hours
 from casewright.shop.estimating import estimated_job, worked_unit
 from casewright.shop.figures import figures, figures_text
@@ -238,6 +240,18 @@ def _log(scene: Scene, job: Job, act: Act, now: datetime) -> None:
     log_hours(scene.db, job, estimate, worker, _days(scene, act), scene.zone, act)
 
 
+def _cut(scene: Scene, job: Job, act: Act, now: datetime) -> None:
+    """Lays the job out on boards of the rack, cuts it, and puts away what is left."""
+    cutter = Cutter(
+        office=scene.who,
+        bench=scene.bench,
+        tallied=scene.moment({"day": act["tallied"], "time": "10:20"}),
+        asked=now,
+        cut=scene.moment({"day": act["cut"], "time": "15:40"}),
+    )
+    lay_out_demo(scene.db, job, LengthUnit(scene.shop.unit), figures(scene.db, scene.shop, job), cutter)
+
+
 def _days(scene: Scene, act: Act) -> tuple[date, ...]:
     return working_days(*(scene.today + timedelta(days=act[end]) for end in ("from", "to")))
 
@@ -258,4 +272,5 @@ ACTS: dict[str, Callable[[Scene, Job, Act, datetime], None]] = {
     "issue": _issue,
     "build": _build,
     "log": _log,
+    "cut": _cut,
 }

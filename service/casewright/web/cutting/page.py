@@ -84,6 +84,8 @@ class WayShown:
     used: str
     cost: str
     unplaced: int
+    cuts: int
+    set_ups: int
     taken: bool
 
 
@@ -101,6 +103,7 @@ class LotShown:
         ways: the ways that were tried
         boards: board by board
         bars: stock that is only cut to length, in words
+        bar_views: the same drawn, what is cut alike once
         short: what has no place, with ways out
         troubles: what could not be kept together or put where it was wanted
     """
@@ -114,6 +117,7 @@ class LotShown:
     ways: Sequence[WayShown]
     boards: Sequence[BoardShown]
     bars: Sequence[tuple[str, str, str]]
+    bar_views: Sequence[Markup]
     short: ShortList
     troubles: Sequence[str]
 
@@ -292,6 +296,7 @@ def _progress(layout: CutLayout) -> str:
 def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
     answer = layout.answer or {}
     done = ticked(visit.db, layout.id) if answer else frozenset()
+    bar_views = answer.get("length_drawings", ())
     for number, (lot, views) in enumerate(
         zip(answer.get("lots", ()), answer.get("drawings", ()), strict=True)
     ):
@@ -310,6 +315,8 @@ def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
                     used=f"{each['percent_used']:.1f}",
                     cost=f"{symbol}{each['cost'] / 100:,.2f}" if money else "",
                     unplaced=each["unplaced"],
+                    cuts=each.get("cuts", 0),
+                    set_ups=each.get("set_ups", 0),
                     taken=each["taken"],
                 )
                 for each in lot["tried"]
@@ -319,6 +326,7 @@ def _lots(visit: Visit, layout: CutLayout) -> Iterator[LotShown]:
                 for board, view in zip(lot["layouts"], views, strict=True)
             ),
             bars=tuple(bar_words(each, visit.unit) for each in lot["lengths"]),
+            bar_views=tuple(map(drawing, bar_views[number] if bar_views else ())),
             short=short_list(visit, layout, number, lot),
             troubles=tuple(broken_words(lot)),
         )
@@ -328,7 +336,11 @@ def _above(lot: Mapping[str, Any]) -> str:
     if lot["proven_best"]:
         return "Proven best: no layout of these parts on this stock takes less."
     above = lot["percent_above_best_possible"]
-    return "" if above is None else f"At most {above:.1f} % above the best possible."
+    if above is None:
+        return "How far from the best possible is not known."
+    is_whole = lot.get("bound_is_for", "all parts") == "all parts"
+    of = "" if is_whole else " for what has a place, as it is laid out"
+    return f"At most {above:.1f}\N{NO-BREAK SPACE}% above the best possible{of}."
 
 
 def _board(

@@ -16,10 +16,13 @@ from jinja2.lexer import Token, TokenStream
 from markupsafe import Markup, escape
 
 BROKEN = re.compile(
-    r"(?<![\w-])(?=[\w≈/-]{3,18}(?![\w/-]))≈?[A-Z0-9]+(?:-[A-Z0-9]+)+(?:/\d+)?(?: \(\d{1,3}\))?"
+    r"(?<![\w-])(?=[\w≈/-]{3,18}(?![\w/-]))≈?[A-Z0-9]+(?:-[A-Z0-9]+)+(?:/\d+)?"
+    r"(?: \(\d{1,3}\)| \d{1,2}/\d{1,2}(?! in| ×))?"
 )
-"""A size such as ≈13-27/64, a code such as 14-A-R4-1 or 14-A (2), the second of several, a number such as
-L-0003, a day such as 2027-03-01."""
+"""A size such as ≈13-27/64, a code such as 14-A-R4-1, 14-A (2), the second of several, or A-T 1/3, its first
+strip, a number such as L-0003, a day such as 2027-03-01."""
+CODE = re.compile(r"[A-Z]{1,2}-[A-Z]+(?:-[A-Z]+)*(?: .*)?")
+"""A code without any digit, such as A-C-SR or A-T: a unit's letter goes before it, as before few words."""
 TEXT_ALONE = {"title", "textarea", "option", "script", "style"}
 """What may have no tags within."""
 BOXES = {"a", "button", "summary"}
@@ -34,7 +37,7 @@ def unbroken(value: Any) -> Any:
     parts: list[Markup] = []
     end = 0
     for found in BROKEN.finditer(value):
-        if any(sign.isdigit() for sign in found[0]):
+        if any(sign.isdigit() for sign in found[0]) or CODE.fullmatch(found[0]):
             parts += (
                 escape(value[end : found.start()]),
                 Markup('<bdi class="unbroken">{}</bdi>').format(found[0]),
