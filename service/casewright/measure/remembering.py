@@ -1,4 +1,4 @@
-"""Results that are kept with their working, since a unit is worked out anew at every pause in typing."""
+"""Results that are kept: a unit is worked out anew at every pause in typing, and much of it is alike."""
 
 from collections.abc import Callable
 from functools import lru_cache, wraps
@@ -11,7 +11,7 @@ Asked = TypeVar("Asked")
 Answer = TypeVar("Answer")
 
 KEPT = 256
-"""So many results of one function are kept, some ten kilobytes each: those of a few units. More would cost in
+"""So many results of one function are kept, a few kilobytes each: those of a few units. More would cost in
 every pass of the garbage collector what they save."""
 
 
