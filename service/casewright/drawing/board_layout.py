@@ -47,12 +47,13 @@ def _file_name(code: str) -> str:
     return "".join(sign if sign.isalnum() or sign in "-_." else "-" for sign in code).lstrip(".") or "board"
 
 
-def board_drawing(board: BoardLayout, unit: LengthUnit) -> Drawing:
+def board_drawing(board: BoardLayout, unit: LengthUnit, *, lettered: bool = True) -> Drawing:
     """One board or sheet with all that is cut from it.
 
     Args:
         board: the board
         unit: the shop's unit
+        lettered: whether its name, size and scale stand above it
 
     Returns:
         The drawing; its description has every part with its place, and every cut.
@@ -79,6 +80,7 @@ def board_drawing(board: BoardLayout, unit: LengthUnit) -> Drawing:
         title=board.name,
         subject=subject,
         work=(from_ticks(outer.length), from_ticks(outer.width)),
+        lettered=lettered,
     )
 
 

@@ -101,6 +101,7 @@ def fitted(
     title: str,
     subject: str,
     work: tuple[Inches, Inches],
+    lettered: bool = True,
 ) -> Drawing:
     """A drawing in the largest usual scale in which it fits the paper, dimensions and all.
 
@@ -111,13 +112,14 @@ def fitted(
         title: lettered above it, first line
         subject: what the drawing shows, second line
         work: width and height of what is drawn at the least, so that no scale is tried that cannot do [in]
+        lettered: whether title, subject and scale stand above it; a page or paper may say them in its own way
 
     Returns:
         The drawing.
 
     Source: common practice of shop drawing.
     """
-    sheet = _best([*_tried(draw, unit, title, subject, work)])
+    sheet = _best([*_tried(draw, unit, (title, subject) if lettered else None, work)])
     left, bottom, right, top = _with_margin(sheet)
     return Drawing(
         name=name,
@@ -134,7 +136,10 @@ def fitted(
 
 
 def _tried(
-    draw: Callable[[Sheet], None], unit: LengthUnit, title: str, subject: str, work: tuple[Inches, Inches]
+    draw: Callable[[Sheet], None],
+    unit: LengthUnit,
+    title: tuple[str, str] | None,
+    work: tuple[Inches, Inches],
 ) -> Iterator[Sheet]:
     """The drawing in one scale after the other, until it fits or the work itself has become small."""
     for scale in _scales(unit):
@@ -142,7 +147,8 @@ def _tried(
             continue
         sheet = Sheet(scale, unit)
         draw(sheet)
-        _letter_title(sheet, title, f"{subject}, {_scaled(sheet)}")
+        if title is not None:
+            _letter_title(sheet, title[0], f"{title[1]}, {_scaled(sheet)}")
         yield sheet
         if _excess(sheet) <= 1 or max(work) / scale < SMALL_ENOUGH:
             return

@@ -100,7 +100,10 @@ def answer_of(file: CutFile, plan: CutPlan) -> dict[str, Any]:
     """
     return {
         **cutting_data(plan),
-        "drawings": [[board_drawing(board, file.unit).svg() for board in lot.boards] for lot in plan.lots],
+        "drawings": [
+            [board_drawing(board, file.unit, lettered=False).svg() for board in lot.boards]
+            for lot in plan.lots
+        ],
         "length_drawings": [
             [bar_drawing(bars, lot.wood, file.unit).svg() for bars in alike(lot.lengths)] for lot in plan.lots
         ],
