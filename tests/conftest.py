@@ -25,8 +25,9 @@ settings.load_profile("ci" if os.environ.get("CI") else "bench")
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
     """Where processes share the work, one takes SQLite and one PostgreSQL, each making its books once."""
-    from sharing import Sharing  # noqa: PLC0415 - one process alone shares nothing
+    from sharing import Hours, Sharing  # noqa: PLC0415 - one process alone shares nothing
 
+    config.pluginmanager.register(Hours())
     return Sharing(config, log)
 
 

@@ -1,5 +1,8 @@
 """How the tests are shared out: what is slow to make is made once, and what takes long is begun first."""
 
+from collections import Counter, defaultdict
+from typing import Any
+
 from xdist.scheduler import LoadScopeScheduling
 from xdist.workermanage import WorkerController
 
@@ -38,3 +41,20 @@ class Sharing(LoadScopeScheduling):
 def place_in_line(group: str) -> int:
     """How early a group is begun."""
     return next((place for place, name in enumerate(LONGEST) if group.startswith(name)), len(LONGEST))
+
+
+class Hours:
+    """What each process was busy with: work that is shared out badly, or that grows, shows at the end."""
+
+    def __init__(self) -> None:
+        self.spent: dict[str, Counter[str]] = defaultdict(Counter)
+
+    def pytest_runtest_logreport(self, report: Any) -> None:
+        """Notes how long a part of a test took."""
+        self.spent[report.node.gateway.id][group_of(report.nodeid)] += report.duration
+
+    def pytest_terminal_summary(self, terminalreporter: Any) -> None:
+        """Says what took longest in each process."""
+        for process, groups in sorted(self.spent.items()):
+            longest = ", ".join(f"{group} {seconds:.0f}" for group, seconds in groups.most_common(8))
+            terminalreporter.write_line(f"{process} was busy for {groups.total():.0f} s: {longest}")

@@ -10,7 +10,6 @@ from casewright.papers.drawer_data import drawer_data
 from casewright.papers.kept_strips import joint_strips
 from casewright.papers.notching import notch_strips
 from casewright.papers.run_words import run_facts
-from casewright.pieces.asked.presets import presets
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.gauges_to_set import GAUGE_FOR_BACK, gauges_to_set
@@ -27,17 +26,11 @@ from casewright.pieces.words.clauses import cautions_of
 from casewright.pieces.words.describe import describe
 from casewright.pieces.words.otherwise import otherwise
 from casewright.wood.year import MONTHS
+from notched import KITCHEN, NOTCH, kitchen
 from units import built, changed, chest, estimated, unit
 
-KITCHEN = next(each.spec_json for each in presets() if each.key == "kitchen-bank")
-NOTCH = {"width": "8", "depth": "9"}
 BACKS = ("through dovetail", "housing", "as the front")
 FRONTS = ("half-blind dovetail", "through dovetail", "lock rabbet", "box joint", "rabbet and pins")
-
-
-def kitchen(changes=None, notch=NOTCH):
-    """The starting kitchen bank with its second row notched, and other fields changed."""
-    return changed(KITCHEN, {"rows.1": {"notch": notch}, **(changes or {})})
 
 
 def of_second(made):

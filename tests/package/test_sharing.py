@@ -82,3 +82,4 @@ def test_a_database_is_made_in_one_process_only(tmp_path):
     pairs = [line.split() for line in told.read_text().splitlines()]
     assert len(pairs) == 10
     assert len({worker for _, worker in pairs}) == len({tuple(pair) for pair in pairs}) == 2
+    assert {line.partition(" was busy for ")[0] for line in done.stdout.splitlines()} >= {"gw0", "gw1"}

@@ -60,6 +60,7 @@ def test_the_page_has_the_numbers_that_matter(bench, drawer):
     assert struck_out(page, "G2") == "1/2"
 
 
+@pytest.mark.one_database
 def test_the_next_step_is_one_large_button(shop, bench, drawer):
     bench.get(f"/bench/{drawer}")
 
@@ -215,6 +216,7 @@ def test_sizes_that_were_kept_already_are_not_kept_again(shop, bench, drawer):
     assert len(events(shop)) == before
 
 
+@pytest.mark.one_database
 def test_a_failed_check_stops_the_drawer_in_red(bench, drawer):
     bench.get(f"/bench/{drawer}")
 
@@ -251,6 +253,7 @@ def test_a_line_that_can_be_measured_says_what_is_measured_and_how_much_may_be(s
     assert "or measured: gap under the high corner, at most 1/64" in page.text
 
 
+@pytest.mark.one_database
 def test_a_whole_list_lets_the_drawer_be_glued_up(shop, bench, drawer):
     drawer_reaches(shop, drawer, "dry")
     for line in LINES:
@@ -352,6 +355,7 @@ def test_the_bench_sees_no_money(bench, drawer):
     assert "$" not in page.text
 
 
+@pytest.mark.one_database
 def test_a_shop_in_millimetres_reads_and_writes_them(shop, bench):
     made = job_in_hand(
         shop, changes={"unit": "mm", "body": {"width": 610, "depth": 406, "opening_total": 457}}
@@ -383,6 +387,7 @@ def test_a_drawers_page_costs_few_statements(shop, bench, drawer, method, path):
     assert len(sent) <= MOST
 
 
+@pytest.mark.one_database
 def test_a_drawers_page_is_light_on_a_bad_line(shop, bench, drawer):
     drawer_reaches(shop, drawer, "dry")
 

@@ -76,6 +76,7 @@ def test_the_board_shows_those_that_come_to_a_stage_next(shop, bench):
     assert f"d-{ids['R1-1']}" not in page.seen.ids
 
 
+@pytest.mark.one_database
 def test_the_board_shows_the_drawers_of_one_job(shop, bench):
     first, second = job_in_hand(shop, "Hall chest"), job_in_hand(shop, "Tall chest")
 
@@ -196,6 +197,7 @@ def test_a_stage_too_soon_is_refused_with_the_one_that_comes_first(shop, bench):
     assert kept_stage(shop, drawer) == ""
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     ("case_at", "drawer_at", "stage", "reason"),
     [
@@ -266,6 +268,7 @@ def test_anybody_takes_a_stage_back_within_ten_minutes(shop, bench, maker):
     assert len(events(shop)) == 2
 
 
+@pytest.mark.one_database
 def test_after_ten_minutes_the_bench_is_refused_and_told_whom_to_ask(shop, bench):
     drawer = drawer_ids(shop, job_in_hand(shop))["R1-1"]
     tap(bench, drawer, "milled", "a")
@@ -291,6 +294,7 @@ def test_owner_and_maker_take_a_stage_back_later_too(shop, bench, role):
     assert kept_stage(shop, drawer) == ""
 
 
+@pytest.mark.one_database
 def test_a_stage_under_a_later_one_cannot_be_taken_back(shop, maker):
     job = job_in_hand(shop)
     case_reaches(shop, job, "glued")
@@ -378,6 +382,7 @@ def test_a_tap_costs_few_statements(shop, bench, headers):
     assert len(sent) <= MOST
 
 
+@pytest.mark.one_database
 def test_a_full_board_is_light_on_a_bad_line(shop, bench):
     for number in range(5):
         job_in_hand(shop, f"Chest {number}", changes={"count": 4})

@@ -69,6 +69,7 @@ def made(who, unit, **typed):
     return who.post(address, **{"act": "make it", "against": "1", "set_up": "0.5", "asked": ""} | typed)
 
 
+@pytest.mark.one_database
 def test_a_change_is_priced_line_by_line_and_the_lines_add_up(owner, unit):
     revise(owner, unit, **{"woods.fronts.wood": "walnut"})
 
@@ -81,6 +82,7 @@ def test_a_change_is_priced_line_by_line_and_the_lines_add_up(owner, unit):
     assert sum(amount for _, amount in lines.values()) == asked
 
 
+@pytest.mark.one_database
 def test_the_work_that_is_lost_is_the_hours_of_the_scrapped_parts_at_the_rate(owner, unit):
     revise(owner, unit, **{"woods.fronts.wood": "walnut"})
 
@@ -95,6 +97,7 @@ def test_the_work_that_is_lost_is_the_hours_of_the_scrapped_parts_at_the_rate(ow
     assert float(hours) == pytest.approx(float(said[1]), abs=0.05)
 
 
+@pytest.mark.one_database
 def test_the_hours_of_setting_up_again_are_the_makers_own(owner, unit):
     revise(owner, unit, **{"woods.fronts.wood": "walnut"})
     address = f"{unit}/revisions/2/change-order"
@@ -127,6 +130,7 @@ def test_what_is_asked_may_be_set_by_hand_and_says_so(owner, unit):
     assert "set by hand" in made_up_of(page)
 
 
+@pytest.mark.one_database
 def test_what_cannot_be_read_is_refused_beside_its_field_and_kept(owner, unit):
     revise(owner, unit, **{"woods.fronts.wood": "walnut"})
     address = f"{unit}/revisions/2/change-order"
@@ -164,6 +168,7 @@ def test_an_agreed_one_is_neither_withdrawn_nor_agreed_again(owner, unit):
     owner.post(f"{address}/agreement", status=409, name="Ida Poole", way="signed")
 
 
+@pytest.mark.one_database
 def test_whoever_agreed_has_a_name(owner, unit):
     revise(owner, unit, **{"woods.fronts.wood": "walnut"})
     address = made(owner, unit).address.partition("?")[0]
@@ -184,6 +189,7 @@ def test_one_that_is_withdrawn_stays_in_the_books_and_costs_nothing(owner, job, 
     assert "by change orders" not in page
 
 
+@pytest.mark.one_database
 def test_a_smaller_piece_costs_less(owner, unit):
     revise(owner, unit, **{"finish.show_coats": "1"})
 
@@ -192,6 +198,7 @@ def test_a_smaller_piece_costs_less(owner, unit):
     assert "Less, before tax" in page.text
 
 
+@pytest.mark.one_database
 def test_a_maker_sees_what_is_asked_and_not_how_it_is_made_up(owner, maker, unit):
     revise(owner, unit, **{"woods.fronts.wood": "walnut"})
 

@@ -242,7 +242,9 @@ def test_taking_the_demo_out_leaves_every_table_as_it_was_but_for_numbers_and_tw
         "cut list": 2,
         "joint cards": 2,
         "caution sheet": 1,
-        "stock board": 15,
+        "supply order": 1,
+        "delivery": 1,
+        "stock board": 20,
         "stock offcut": 1,
     }
     assert before.pop("history") == before.pop("counter") == []

@@ -65,6 +65,7 @@ def test_somebody_signs_in_and_comes_to_where_they_wanted_to_go(shop, stranger):
     assert "Ada Marsh, owner" in page.text
 
 
+@pytest.mark.one_database
 def test_a_wrong_password_is_refused_and_the_address_kept(shop, stranger):
     stranger.get("/sign-in")
 
@@ -75,6 +76,7 @@ def test_a_wrong_password_is_refused_and_the_address_kept(shop, stranger):
     assert WRONG not in page.html
 
 
+@pytest.mark.one_database
 def test_unknown_addresses_are_answered_alike_and_as_slowly(shop, stranger):
     known, unknown = email_of(shop), "nobody@shop.test"
     with writing(shop.engine, shop.shop_id) as db:
@@ -115,6 +117,7 @@ def test_many_tries_at_once_do_not_slip_under_the_limit(shop):
     assert sorted(statuses) == [422] * 8 + [429] * 12
 
 
+@pytest.mark.one_database
 def test_one_address_cannot_try_account_after_account(shop, stranger):
     statuses = [try_at(stranger, f"person{number}@shop.test", WRONG).status for number in range(31)]
 
@@ -150,6 +153,7 @@ def test_signing_out_ends_the_sign_in_on_the_server_too(maker):
     assert maker.get("/account").address.startswith("/sign-in")
 
 
+@pytest.mark.one_database
 def test_the_browser_is_asked_to_forget_what_it_kept(maker):
     answer = maker.browser.post("/sign-out", follow_redirects=False)
 
@@ -208,6 +212,7 @@ def test_signing_in_never_leads_to_another_site(shop, stranger, following):
     assert urlsplit(urljoin(ORIGIN, answer.headers["location"])).netloc == "shop.test"
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("following", AWAY)
 def test_the_door_itself_names_no_other_site(stranger, following):
     page = stranger.seen_as(stranger.browser.get("/sign-in", params={"next": following}))
@@ -216,6 +221,7 @@ def test_the_door_itself_names_no_other_site(stranger, following):
     assert named == "" or urlsplit(urljoin(ORIGIN, named)).netloc == "shop.test"
 
 
+@pytest.mark.one_database
 def test_what_was_typed_outlives_the_sign_in_and_can_be_sent(shop, maker):
     note = "\nTwo stairs up.\n  Narrow turn – measure it."
     maker.get("/customers/new")
@@ -233,6 +239,7 @@ def test_what_was_typed_outlives_the_sign_in_and_can_be_sent(shop, maker):
     assert "1 customer" in maker.get("/customers").text
 
 
+@pytest.mark.one_database
 def test_what_was_typed_outlives_a_slip_at_the_door_as_well(shop, maker):
     maker.post("/sign-out")
     maker.post("/customers", status=401, name="Ada Marsh", note="Likes ash.")

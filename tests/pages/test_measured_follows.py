@@ -61,6 +61,7 @@ def save(maker, unit, page, **typed):
     return maker.post(unit, **filled(page, unit, {**NOTE, **typed}))
 
 
+@pytest.mark.one_database
 def test_a_row_above_moves_the_drawer_and_its_sizes_go_along(shop, maker, unit, measured):
     save(maker, unit, press(maker, unit, "row-above-1"))
 
@@ -68,6 +69,7 @@ def test_a_row_above_moves_the_drawer_and_its_sizes_go_along(shop, maker, unit, 
     assert row_of(shop, measured) == ("R3-1", False)
 
 
+@pytest.mark.one_database
 def test_two_rows_that_change_places_keep_what_is_theirs(shop, maker, unit, measured):
     save(maker, unit, press(maker, unit, "row-up-2"))
 
@@ -84,6 +86,7 @@ def test_the_sizes_of_a_drawer_that_is_taken_out_are_kept_and_not_applied(shop, 
     assert "15/32" in page.text
 
 
+@pytest.mark.one_database
 def test_a_new_row_with_the_old_code_begins_with_nothing(shop, maker, unit, measured):
     save(maker, unit, press(maker, unit, "row-remove-2", "row-below-1"))
 
@@ -97,6 +100,7 @@ def test_undo_takes_the_move_back(shop, maker, unit, measured):
     assert sizes(shop, unit) == {"R2-1": 15 / 32}
 
 
+@pytest.mark.one_database
 def test_several_moves_before_saving_are_followed_to_the_end(shop, maker, unit, measured):
     save(maker, unit, press(maker, unit, "row-above-1", "row-down-3", "row-remove-1"))
 
@@ -131,6 +135,7 @@ def test_saved_over_somebody_else_the_drawer_is_followed_from_what_was_opened(sh
     assert sizes(shop, unit) == {"R1-1": 15 / 32}
 
 
+@pytest.mark.one_database
 def test_the_bench_says_how_its_parts_are_still_marked(maker, bench, unit, measured):
     save(maker, unit, press(maker, unit, "row-above-1"))
 
@@ -151,6 +156,7 @@ def test_a_moved_drawer_stands_at_its_stage_beside_the_code_that_it_had(shop, ma
     assert "A-R2-1-F Drawer front, row 2 glued" in against_second
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("text", ["", "x R1-1=R9-9", "1 R1-1=R2-1 R2-1=R2-1", "999999 R1-1="])
 def test_a_field_that_says_nonsense_loses_nothing(shop, maker, unit, measured, text):
     sent = filled(maker.get(unit), unit, {**NOTE, "drawers.side": "7/16"})

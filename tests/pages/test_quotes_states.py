@@ -88,6 +88,7 @@ def test_where_there_is_no_arrow_a_quote_does_not_move(job, shop, request, who, 
     assert kept(shop, quote_id).state is was
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("was", [state for state in QuoteState if QuoteState.SUPERSEDED not in ARROWS[state]])
 def test_no_revision_is_made_of_what_cannot_be_superseded(job, maker, shop, was):
     quote_id = job.send(maker)
@@ -200,6 +201,7 @@ def test_a_no_leaves_job_and_units_as_they_are(job, maker, shop):
     assert in_books(shop, Unit, id=job.unit_ids()[0])[0].approved is None
 
 
+@pytest.mark.one_database
 def test_the_owner_sees_what_a_quote_leaves_and_the_maker_never_receives_it(job, owner, maker, shop):
     quote_id = job.send(maker)
     change_figures(shop, markup=1.5)

@@ -30,6 +30,7 @@ def job(shop):
     return f"/jobs/{commission(shop).job_id}"
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize("address", ["/no/such/page", "/jobs/0000000000000", "/customers/x"])
 def test_who_is_signed_in_finds_the_whole_frame_around_a_page_that_is_not_there(owner, address):
     page = owner.get(address, status=404)
@@ -40,6 +41,7 @@ def test_who_is_signed_in_finds_the_whole_frame_around_a_page_that_is_not_there(
     assert "Ada Marsh, owner" in page.text
 
 
+@pytest.mark.one_database
 def test_nobody_in_particular_finds_no_frame_of_a_shop(stranger):
     page = stranger.get("/no/such/page", status=404)
 
@@ -47,6 +49,7 @@ def test_nobody_in_particular_finds_no_frame_of_a_shop(stranger):
     assert SEARCH not in page.html
 
 
+@pytest.mark.one_database
 def test_whoever_may_not_come_in_finds_their_own_rooms(bench):
     page = bench.get("/customers", status=403)
 
@@ -56,6 +59,7 @@ def test_whoever_may_not_come_in_finds_their_own_rooms(bench):
     assert SEARCH not in page.html
 
 
+@pytest.mark.one_database
 def test_a_refused_move_is_no_change_by_somebody_else_and_leads_back(maker, job):
     page = moved_from(maker, f"{ORIGIN}{job}", job)
 
@@ -74,6 +78,7 @@ def test_what_somebody_else_changed_is_called_so(shop, maker):
     assert page.seen.headings == ["Changed meanwhile"]
 
 
+@pytest.mark.one_database
 def test_a_page_of_the_demo_keeps_its_mark_when_something_is_refused(shop, maker, job):
     with writing(shop.engine, shop.shop_id) as db:
         db.get_one(Shop, shop.shop_id).demo = True
@@ -83,24 +88,28 @@ def test_a_page_of_the_demo_keeps_its_mark_when_something_is_refused(shop, maker
     assert "The demo's jobs and customers are made up." in page.text
 
 
+@pytest.mark.one_database
 def test_the_way_back_does_not_say_again_what_was_done(maker, job):
     page = asked_from(maker, f"{ORIGIN}/jobs?state=quoted&said=saved", "/jobs/0000000000000")
 
     assert f'href="/jobs?state=quoted"{BACK}' in page.html
 
 
+@pytest.mark.one_database
 def test_a_page_that_is_not_there_says_of_nothing_that_it_was_saved(maker):
     page = maker.get("/jobs/0000000000000?said=saved", status=404)
 
     assert "Saved." not in page.text
 
 
+@pytest.mark.one_database
 def test_from_an_address_that_only_takes_forms_the_way_leads_to_its_page(maker, job):
     page = moved_from(maker, f"{ORIGIN}{job}/state", job)
 
     assert f'href="{job}"{BACK}' in page.html
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(
     "referer",
     [
@@ -120,6 +129,7 @@ def test_the_way_back_leads_to_another_page_of_this_site_or_nowhere(maker, refer
     assert BACK not in page.html
 
 
+@pytest.mark.one_database
 @pytest.mark.parametrize(("is_demo", "marks"), [(True, 1), (False, 0)])
 def test_the_customers_page_of_a_demo_quote_says_that_it_is_made_up(shop, maker, stranger, is_demo, marks):
     held = commission(shop)

@@ -114,7 +114,7 @@ def test_a_body_that_does_not_say_how_large_it_is_is_refused_as_well(owner):
     look_at(owner.seen_as(answer))
 
 
-def test_a_form_whose_sender_hangs_up_is_no_fault(owner, caplog):
+def test_a_form_whose_sender_hangs_up_is_no_fault(app, caplog):
     gone = [{"type": "http.request", "body": b"name=", "more_body": True}, {"type": "http.disconnect"}]
     sent = []
 
@@ -137,7 +137,7 @@ def test_a_form_whose_sender_hangs_up_is_no_fault(owner, caplog):
         "query_string": b"",
         "headers": headers,
     }
-    asyncio.run(owner.browser.app(scope, receive, send))
+    asyncio.run(app(scope, receive, send))
 
     assert sent[0] == 400
     assert [record for record in caplog.records if record.levelname == "ERROR"] == []

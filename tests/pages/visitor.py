@@ -1,18 +1,15 @@
 """A visitor: gets pages, looks at every one of them, fills in forms, sends them, follows where they lead."""
 
-import atexit
 import re
 from collections import Counter
 from collections.abc import Mapping
-from contextlib import ExitStack
 from dataclasses import dataclass, field
-from functools import cache
 from ipaddress import ip_network
 from typing import Any
 
-from anyio.from_thread import BlockingPortal, start_blocking_portal
-from starlette.testclient import TestClient
+from httpx2 import Client
 
+from pages.line import Line
 from pages.tags import tags_of
 
 TELLING = {"a", "form", "h1", "h2", "h3", "input", "label", "option", "select", "textarea", "title"}
@@ -161,27 +158,16 @@ class Shown:
         )
 
 
-@cache
-def running_loop() -> BlockingPortal:
-    """The event loop that serves all visitors of this process: a new one takes as long as a small page."""
-    running = ExitStack()
-    atexit.register(running.close)
-    return running.enter_context(start_blocking_portal())
-
-
 class Visitor:
     """Somebody with a browser, at an address of their own."""
 
     def __init__(self, app: Any, origin: str = ORIGIN) -> None:
-        self.browser = TestClient(
-            app,
+        self.browser = Client(
+            transport=Line(app, str(next(ADDRESSES))),
             base_url=origin,
-            raise_server_exceptions=False,
             follow_redirects=True,
             headers={"origin": origin},
-            client=(str(next(ADDRESSES)), 50_000),
         )
-        self.browser.portal = running_loop()
         self.page: Shown | None = None
 
     def get(self, address: str, status: int = 200) -> Shown:

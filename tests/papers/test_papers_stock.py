@@ -1,5 +1,6 @@
 """Orders for several jobs, claims and labels, read back from their PDFs."""
 
+import csv
 from datetime import date
 
 import pytest
@@ -107,6 +108,13 @@ def test_the_csv_has_a_row_for_each_line_with_its_wide_boards():
     assert rows[0].startswith("order,jobs,kind,item,cut,size,grade,quantity,unit")
     assert len(rows) == 1 + len(needs_of(of_jobs("14", "15")))
     assert any(row.startswith('P-0004,"14, 15",lumber,cherry,flat,4/4,FAS,77,bd ft,rough') for row in rows)
+    cells = list(csv.DictReader(rows))
+    longest = {line.wood: line.longest_in for line in of_jobs("14", "15").lumber if line.bought == "4/4"}
+    for row in cells:
+        is_lumber = row["kind"] == "lumber"
+        assert bool(row["longest_in"]) == bool(row["must_plane_to_in"]) == is_lumber
+        if is_lumber and row["size"] == "4/4":
+            assert float(row["longest_in"]) == longest[row["item"]]
 
 
 def claim(**changes):

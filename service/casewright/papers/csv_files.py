@@ -83,7 +83,7 @@ def supply_order_csv(order: SupplyOrderPaper) -> bytes:
     """
     headings = (
         *("order", "jobs", "kind", "item", "cut", "size", "grade", "quantity", "unit", "surfacing"),
-        *("wide_boards", "sets"),
+        *(*_columns("longest"), *_columns("must_plane_to"), "wide_boards", "sets"),
     )
     boards = {need.key: line for need, line in zip(needs_of(order), order.lumber, strict=False)}
     rows = []
@@ -93,11 +93,17 @@ def supply_order_csv(order: SupplyOrderPaper) -> bytes:
             (
                 *(order.head.number, order.head.job_number, need.kind.value, need.item, need.cut, need.size),
                 *(need.grade, _decimal(need.quantity), need.unit, line.surfacing if line else ""),
+                *(_cells(line.longest_in) if line else NO_CELLS),
+                *(_cells(line.must_plane_to_in) if line else NO_CELLS),
                 _wide(line.needs, order.head.unit) if line else "",
                 _sets(line.sets, order.head.unit) if line else "",
             )
         )
     return _file(headings, rows)
+
+
+NO_CELLS = ("", "", "")
+"""What stands in the cells of a size where there is none."""
 
 
 def _columns(size: str) -> tuple[str, str, str]:

@@ -61,6 +61,8 @@ def how_good(lot: LotPlan, writing: Writing) -> str:
     if not lot.bound:
         return f"{counted}. {used} How far that is from the best possible is not known."
     least = what_it_counts(lot, lot.bound, writing)
+    if not lot.bounds_all and not lot.above:
+        return f"{counted}. {used} What has a place could not be had from less, as it is laid out."
     of = "" if lot.bounds_all else " for what has a place, as it is laid out"
     return (
         f"{counted}. {used} At most {lot.above * 100:.1f} % above the best possible{of}: none is below "

@@ -20,7 +20,7 @@ from casewright.records.stock import (
     Supplier,
     SupplyOrder,
 )
-from casewright.records.stock_lists import delivery_with_supplier
+from casewright.records.stock_lists import delivery_with_supplier, jobs_of_orders
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.refusals import NotFound, Refused, Stale
 from casewright.shop.stock import (
@@ -142,8 +142,16 @@ def begin_delivery(
         demo=bool(order and order.demo),
     )
     db.add(made)
-    note_history(db, who, now, f"Began delivery D-{made.number:04d} of {supplier.name}.")
+    note_history(
+        db, who, now, f"Began delivery D-{made.number:04d} of {supplier.name}.", job_id=_job_of(db, order)
+    )
     return made
+
+
+def _job_of(db: Fenced, order: SupplyOrder | None) -> str | None:
+    """The job in whose history a delivery stands: that of its order, where it is for one alone."""
+    jobs = jobs_of_orders(db, [order.id]).get(order.id, []) if order else []
+    return jobs[0].id if len(jobs) == 1 else None
 
 
 def tally_piece(
@@ -208,7 +216,7 @@ def end_delivery(
     if order and not back and all_here and order.state is OrderState.OPEN:
         order.state, order.moved_at = OrderState.HERE, now
     did = "Opened" if back else "Ended"
-    note_history(db, who, now, f"{did} the tally of delivery {loaded.number}.")
+    note_history(db, who, now, f"{did} the tally of delivery {loaded.number}.", job_id=_job_of(db, order))
 
 
 def line_key(material: str, cut: str, size: str, grade: str) -> str:
@@ -271,7 +279,9 @@ def write_bill(
         weights = tuple(1.0 if each.is_sheet else feet_of(each) for each in mine)
         for piece, cents in zip(mine, cost_of_each(row.cents, weights), strict=True):
             piece.cost_cents = cents
-    note_history(db, who, now, f"Wrote down the bill of delivery {loaded.number}.")
+    note_history(
+        db, who, now, f"Wrote down the bill of delivery {loaded.number}.", job_id=_job_of(db, loaded.order)
+    )
 
 
 def tallies_of(pieces: Sequence[StockPiece]) -> dict[str, Tally]:

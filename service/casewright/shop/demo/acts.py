@@ -1,10 +1,8 @@
 """The acts of the demo: each done by the same verb as a person's, at a moment of the past."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any
-from zoneinfo import ZoneInfo
 
 from casewright.measure.lengths import LengthUnit
 from casewright.pieces.asked.presets import preset
@@ -14,18 +12,18 @@ from casewright.pricing.received import paid_stages
 from casewright.pricing.stages import StageAmount
 from casewright.records.jobs import Job, JobState, Unit
 from casewright.records.papers import PaperKind, QuoteState
-from casewright.records.people import Person, Shop
 from casewright.records.quotes import quotes_of
-from casewright.records.sessions import Fenced
 from casewright.shop.demo.bench import Bench, work_at_bench, working_days
+from casewright.shop.demo.buying import buy, cut_up, receive
 from casewright.shop.demo.cutting import Cutter, lay_out_demo
 from casewright.shop.demo.hours import log_hours
+from casewright.shop.demo.scene import Act, Scene
 from casewright.shop.estimating import estimated_job, worked_unit
 from casewright.shop.figures import figures, figures_text
 from casewright.shop.issuing import send_quote
 from casewright.shop.jobs import JobFacts, change_job, move_job, set_own_figures
 from casewright.shop.options import OtherWay, add_option, other_spec, with_changes
-from casewright.shop.papers import Issue, JobAtHand, Written, issue_paper, job_at_hand
+from casewright.shop.papers import issue_paper, job_at_hand
 from casewright.shop.payments import PaymentFacts, take_payment
 from casewright.shop.quotes import (
     Answer,
@@ -36,68 +34,9 @@ from casewright.shop.quotes import (
     draft_quote,
     load_quote,
 )
-from casewright.shop.units import LoadedUnit, add_unit, revise_unit, units_of
+from casewright.shop.units import LoadedUnit, add_unit, revise_unit
 
-Act = Mapping[str, Any]
-WritesIssue = Callable[[Issue], Written]
-"""Writes one issue of a paper."""
-PaperWriter = Callable[[Shop, Job, JobAtHand, date, Act], WritesIssue]
-"""How a paper of a job is written; the words of papers are another room's."""
 BY_LINK = "by the link"
-
-
-@dataclass(slots=True, kw_only=True)
-class Scene:
-    """Where the demo is played.
-
-    Attributes:
-        db: the session
-        shop: the shop
-        person: in whose account it is done
-        office: the invented name under which the office's acts stand
-        bench: the invented name under which the work at the bench stands
-        secret: the key under which links are made
-        paper: how a paper is written
-        today: the day from which the acts count
-        jobs: the demo's jobs by customer
-        paid: what came in so far, by job [cent]
-    """
-
-    db: Fenced
-    shop: Shop
-    person: Person
-    office: str
-    bench: str
-    secret: bytes
-    paper: PaperWriter
-    today: date
-    jobs: dict[str, Job] = field(default_factory=dict)
-    paid: dict[str, int] = field(default_factory=dict)
-
-    @property
-    def who(self) -> str:
-        """The name that goes into the history."""
-        return self.office
-
-    @property
-    def zone(self) -> ZoneInfo:
-        """The shop's time zone."""
-        return ZoneInfo(self.shop.time_zone)
-
-    def moment(self, act: Act) -> datetime:
-        """When an act was done."""
-        clock = time.fromisoformat(act.get("time", "08:00"))
-        return datetime.combine(
-            self.today + timedelta(days=act.get("day", act.get("from"))), clock, self.zone
-        )
-
-    def day(self, number: int | None) -> date | None:
-        """A day, counted from today."""
-        return None if number is None else self.today + timedelta(days=number)
-
-    def units(self, job: Job) -> list[LoadedUnit]:
-        """The units of a job as they stand."""
-        return units_of(self.db, job)
 
 
 def play(scene: Scene, job: Job, act: Act) -> None:
@@ -272,5 +211,8 @@ ACTS: dict[str, Callable[[Scene, Job, Act, datetime], None]] = {
     "issue": _issue,
     "build": _build,
     "log": _log,
+    "buy": buy,
+    "receive": receive,
+    "cut up": cut_up,
     "cut": _cut,
 }

@@ -18,8 +18,10 @@ from casewright.records.papers import Paper, Quote
 from casewright.records.people import Person, Shop
 from casewright.records.sessions import Fenced
 from casewright.shop.customers import CustomerFacts, facts_of
-from casewright.shop.demo.acts import Act, PaperWriter, Scene, play
+from casewright.shop.demo.acts import play
+from casewright.shop.demo.buying import supplier_of_demo
 from casewright.shop.demo.removal import on_the_demo, remove_demo_rows
+from casewright.shop.demo.scene import Act, PaperWriter, Scene
 from casewright.shop.jobs import JobFacts, take_on_job
 from casewright.shop.keeping import note_history
 from casewright.shop.refusals import Refused
@@ -81,7 +83,12 @@ def bring_demo_in(
     people = _data("demo_jobs.json")["people"]
     scene = Scene(db=db, shop=shop, person=person, secret=secret, paper=paper, today=today, **people)
     customers = {row["key"]: _customer(scene, row) for row in _data("demo_customers.json")["customers"]}
-    jobs = _data("demo_jobs.json")["jobs"]
+    stock = _data("demo_stock.json")
+    supplier_of_demo(scene, stock)
+    jobs = [
+        row | {"acts": [*row["acts"], *stock["acts"]]} if row["customer"] == stock["job"] else row
+        for row in _data("demo_jobs.json")["jobs"]
+    ]
     for act, row in sorted(_acts(jobs), key=lambda pair: scene.moment(pair[0])):
         if act is row:
             scene.jobs[row["customer"]] = _take_on(scene, row, customers[row["customer"]])

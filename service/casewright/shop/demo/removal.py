@@ -2,19 +2,28 @@
 
 from typing import Any
 
-from sqlalchemy import ColumnElement, Select, delete, exists, select, update
+from sqlalchemy import ColumnElement, Select, delete, exists, or_, select, update
 
 from casewright.records.base import Base
 from casewright.records.jobs import Customer, Job, Unit
 from casewright.records.sessions import REMOVAL, Fenced
-from casewright.records.stock import Delivery, OrderLine, StockEvent, StockPiece, SupplyOrder
+from casewright.records.stock import (
+    Delivery,
+    OrderLine,
+    StockEvent,
+    StockPiece,
+    Supplier,
+    SupplierPrice,
+    SupplyOrder,
+)
 from casewright.records.tables import METADATA
 
 
 def remove_demo_rows(db: Fenced) -> dict[str, int]:
     """Takes out every row that hangs on a demo job, what was bought for it alone, then the demo's customers.
 
-    A customer for whom the shop has a job of its own stays, and is marked as the demo's no more.
+    A customer for whom the shop has a job of its own stays, and so does a supplier of whom it has bought
+    something of its own; both are marked as the demo's no more.
 
     Returns:
         How many rows went, by table; tables without one are left out.
@@ -28,6 +37,10 @@ def remove_demo_rows(db: Fenced) -> dict[str, int]:
         for table in hanging():
             gone[table.__tablename__] = _delete(db, table, on_the_demo(table))
         gone["supply_order"] = _delete(db, SupplyOrder, SupplyOrder.demo.is_(True))
+        db.execute(update(Supplier).where(Supplier.demo.is_(True), _is_dealt_with()).values(demo=False))
+        of_demo = select(Supplier.id).where(Supplier.demo.is_(True))
+        gone["supplier_price"] = _delete(db, SupplierPrice, SupplierPrice.supplier_id.in_(of_demo))
+        gone["supplier"] = _delete(db, Supplier, Supplier.demo.is_(True))
         gone["job"] = _delete(db, Job, Job.demo.is_(True))
         db.execute(update(Customer).where(Customer.demo.is_(True), _has_job()).values(demo=False))
         gone["customer"] = _delete(db, Customer, Customer.demo.is_(True))
@@ -70,6 +83,13 @@ def demo_jobs() -> Select[str]:
 
 def _has_job() -> ColumnElement[bool]:
     return exists().where(Job.shop_id == Customer.shop_id, Job.customer_id == Customer.id)
+
+
+def _is_dealt_with() -> ColumnElement[bool]:
+    """The shop has an order or a delivery of its own with a supplier of the demo, who then is its own."""
+    ordered = exists().where(SupplyOrder.shop_id == Supplier.shop_id, SupplyOrder.supplier_id == Supplier.id)
+    came = exists().where(Delivery.shop_id == Supplier.shop_id, Delivery.supplier_id == Supplier.id)
+    return or_(ordered, came)
 
 
 def _delete(db: Fenced, table: Any, condition: ColumnElement[bool]) -> int:

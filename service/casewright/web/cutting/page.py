@@ -339,6 +339,8 @@ def _above(lot: Mapping[str, Any]) -> str:
     if above is None:
         return "How far from the best possible is not known."
     is_whole = lot.get("bound_is_for", "all parts") == "all parts"
+    if not is_whole and not above:
+        return "What has a place could not be had from less, as it is laid out."
     of = "" if is_whole else " for what has a place, as it is laid out"
     return f"At most {above:.1f}\N{NO-BREAK SPACE}% above the best possible{of}."
 

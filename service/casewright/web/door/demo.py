@@ -12,8 +12,8 @@ from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
 from casewright.records.people import Person, Shop
 from casewright.records.sessions import Fenced
-from casewright.shop.demo.acts import Act, WritesIssue
 from casewright.shop.demo.made import DemoStanding, bring_demo_in, demo_standing, take_demo_out
+from casewright.shop.demo.scene import Act, WritesIssue
 from casewright.shop.papers import JobAtHand
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.paper_says import OrderWords
