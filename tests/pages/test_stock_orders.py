@@ -253,6 +253,19 @@ def test_too_many_parts_are_named_and_not_drawn(shop, maker):
     assert "loads are drawn for 200 at most" in page.text
 
 
+def test_what_the_rack_was_kept_for_is_not_bought_after_all(shop, maker):
+    job = accepted(shop)
+    supplier(maker)
+    on_rack(maker, "8", "60 in")
+    issue(maker, job.job_id)
+    assert "kept" in maker.get("/stock").text
+
+    page = maker.get(f"/stock/needs?job={job.job_id}")
+
+    line = lumber(page, "cherry/flat/4/4")
+    assert page.form("/stock/orders").value(f"buy.{line}.quantity") == "0"
+
+
 def test_a_supplier_with_whom_the_shop_has_done_is_offered_no_more(shop, maker):
     job = accepted(shop)
     yard = supplier(maker, "Old yard", **YARD)

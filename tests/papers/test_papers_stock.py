@@ -1,6 +1,7 @@
 """Orders for several jobs, claims and labels, read back from their PDFs."""
 
 import csv
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -178,3 +179,14 @@ def test_every_label_is_printed_once_and_a_page_holds_a_dozen():
 
 def test_no_more_labels_are_printed_than_anybody_would_cut_out():
     assert len(labels_data("Hollow Elm Workshop", labels(MOST + 5))["labels"]) == MOST
+
+
+def test_what_came_over_the_bill_is_no_shortage_below_nothing():
+    """By hand: 55 of 44 billed is a quarter more."""
+    paper = claim()
+    over = replace(paper.rows[0], received=55.0, exact=55.2, claim_cents=0)
+
+    said = text_of(claim_pdf(replace(paper, rows=(over,))))
+
+    assert "25.0 % over" in said
+    assert "-25" not in said

@@ -121,7 +121,7 @@ def _row(row: ClaimRow, symbol: str) -> list[str]:
         _amount(row.billed),
         _amount(row.received),
         exact,
-        f"{short * 100:.1f} %" if row.billed else "",
+        f"{abs(short) * 100:.1f} %{' over' * (short < 0)}" if row.billed else "",
         "" if row.price_cents is None else show_money(row.price_cents, symbol),
         show_money(row.claim_cents, symbol) if row.claim_cents else "",
     ]

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from typing import Any, NamedTuple
 
-from sqlalchemy import Select, func, or_, select
+from sqlalchemy import Select, and_, func, or_, select
 
 from casewright.records.jobs import Job, JobState
 from casewright.records.sessions import Fenced
@@ -256,8 +256,10 @@ def materials_on_hand(db: Fenced) -> Sequence[str]:
     return list(db.scalars(asked.order_by(StockPiece.material)))
 
 
-def free_on_hand(db: Fenced, materials: Iterable[str], *, is_sheet: bool) -> Sequence[StockPiece]:
-    """The boards, sheets and offcuts of some woods or kinds of sheet that are kept for nobody.
+def free_on_hand(
+    db: Fenced, materials: Iterable[str], job_ids: Iterable[str], *, is_sheet: bool
+) -> Sequence[StockPiece]:
+    """The boards, sheets and offcuts of some materials that are kept for nobody, or for one of these jobs.
 
     Boards that came for an order are its jobs' as long as one of them is under way; offcuts are free.
     """
@@ -274,7 +276,13 @@ def free_on_hand(db: Fenced, materials: Iterable[str], *, is_sheet: bool) -> Seq
     )
     return db.scalars(
         select(StockPiece)
-        .where(StockPiece.state == PieceState.STOCK, StockPiece.is_sheet.is_(is_sheet), free)
+        .where(
+            or_(
+                StockPiece.state == PieceState.STOCK,
+                and_(StockPiece.state == PieceState.KEPT, StockPiece.for_job.in_(list(job_ids))),
+            )
+        )
+        .where(StockPiece.is_sheet.is_(is_sheet), free)
         .where(StockPiece.material.in_(list(materials)))
         .order_by(StockPiece.id)
     ).all()

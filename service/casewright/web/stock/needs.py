@@ -306,7 +306,9 @@ def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
 def _offers(visit: Visit, jobs: Sequence[Job], at_hand: Sequence[JobAtHand]) -> tuple[RackOffer, ...]:
     """What the rack holds for each job, in the order of their numbers; no piece is offered twice."""
     woods = {line.wood for each in at_hand for line in each.estimate.order}
-    free = {piece.id: piece for piece in free_on_hand(visit.db, woods, is_sheet=False)}
+    free = {
+        piece.id: piece for piece in free_on_hand(visit.db, woods, [job.id for job in jobs], is_sheet=False)
+    }
     found = []
     for job, each in zip(jobs, at_hand, strict=True):
         figures = figures_from(each.figures_text)
@@ -322,6 +324,7 @@ def _offers(visit: Visit, jobs: Sequence[Job], at_hand: Sequence[JobAtHand]) -> 
                 if (piece.material, piece.size) == (line.wood, line.bought.name)
                 and piece.cut in {"", line.cut.value}
                 and not piece.defects
+                and piece.for_job in {None, job.id}
             ]
             key = "/".join(("lumber", line.wood, line.cut.value, line.bought.name, line.grade.value))
             for serves in served_from_rack(line, fit, figures):

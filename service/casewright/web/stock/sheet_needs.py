@@ -39,7 +39,7 @@ def with_sheets(visit: Visit, at_hand: JobsAtHand, take: Collection[str] | None)
         return at_hand
     names = [f"{line.nominal} in {line.kind}" for line in lines]
     parts = _parts(at_hand)
-    rack = _rack(visit, lines)
+    rack = _rack(visit, lines, [job.id for job in at_hand.jobs])
     kerf = figures_from(at_hand.at_hand[0].figures_text).spec.kerf
 
     def asked(use: Collection[str] | None) -> tuple[SheetsAsked, ...]:
@@ -104,8 +104,10 @@ def _parts(at_hand: JobsAtHand) -> Mapping[str, Sequence[SheetPart]]:
     return found
 
 
-def _rack(visit: Visit, lines: Sequence[SheetLine]) -> Mapping[str, Sequence[StockPiece]]:
-    free = free_on_hand(visit.db, {line.kind for line in lines}, is_sheet=True)
+def _rack(
+    visit: Visit, lines: Sequence[SheetLine], jobs: Sequence[str]
+) -> Mapping[str, Sequence[StockPiece]]:
+    free = free_on_hand(visit.db, {line.kind for line in lines}, jobs, is_sheet=True)
     return {
         f"{line.nominal} in {line.kind}": [
             each for each in free if (each.material, each.size) == (line.kind, line.nominal)
