@@ -13,6 +13,9 @@ from casewright.cutting.guillotine.programs import program
 from casewright.cutting.guillotine.tables import Layout, Table
 from casewright.measure.units import Count, Number
 
+FEW_STOCKS = 8
+ENDLESS = 2**20
+
 
 @dataclass(frozen=True, slots=True)
 class Way:
@@ -104,7 +107,9 @@ class Generator:
         table = self.table
         self._ways = ways(table)
         self._demand = (table.count * table.fits().any(axis=1)).astype(np.int64)
-        self._wanted = self._demand
+        # Among many boards, each one of a kind, pricing has to be quick.
+        many = len(table.cost) > FEW_STOCKS
+        self._wanted = np.full_like(self._demand, ENDLESS) if many else self._demand
         kinds, stocks = len(table.count), len(table.cost)
         limits = [stock.limit for stock in table.problem.stocks]
         inf = highspy.kHighsInf
@@ -144,7 +149,7 @@ class Generator:
             strictly: whether no strip is priced with more than that, either
         """
         self._demand = counts.copy()
-        if strictly:
+        if strictly and self._stocks <= FEW_STOCKS:
             self._wanted = self._demand
         for kind, count in enumerate(counts.tolist()):
             self._solver.changeRowBounds(kind, float(count), highspy.kHighsInf)

@@ -153,7 +153,7 @@ def price(
 
 
 @compiled
-def pattern(  # noqa: PLR0915 - one loop over machine numbers, where a call costs as much as the work
+def pattern(  # noqa: PLR0912, PLR0915 - one loop over machine numbers, where a call costs as much as the work
     size_a: Whole,
     size_b: Whole,
     worth: Real,
@@ -205,8 +205,17 @@ def pattern(  # noqa: PLR0915 - one loop over machine numbers, where a call cost
         i = which[y]
         y -= heights[i]
         row = np.zeros(length + 1)
+        enough = 0.0
         for p in range(poses):
-            traced(row, size_a[p], table[p, i], limit[p] if table[p, i] > 0.0 else 0, stack_times[p])
+            often = limit[p] if table[p, i] > enough else 0
+            if often >= length // size_a[p] and size_a[p] <= length:
+                enough = table[p, i]
+            traced(row, size_a[p], table[p, i], often, stack_times[p])
+        leads = np.zeros(poses, dtype=np.bool_)
+        x = length
+        for p in range(poses - 1, -1, -1):
+            leads[p] = stack_times[p, x] > 0
+            x -= stack_times[p, x] * size_a[p]
         # what is in each stack: the pose that leads it, and what the room above it holds best
         high = heights[i]
         best = np.zeros(high + 1)
@@ -214,7 +223,8 @@ def pattern(  # noqa: PLR0915 - one loop over machine numbers, where a call cost
         lead_times = np.zeros((poses, high + 1), dtype=np.int64)
         for q in range(poses):
             often = limit[q] if stages == 3 and worth[q] > 0.0 else 0
-            traced(best.copy(), size_b[q], worth[q], often - 1, lead_times[q])
+            if leads[q]:
+                traced(best.copy(), size_b[q], worth[q], often - 1, lead_times[q])
             traced(best, size_b[q], worth[q], often, piece_times[q])
         x = length
         begin = 0
