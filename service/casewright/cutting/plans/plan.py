@@ -42,6 +42,8 @@ TOGETHER = "strips as boards allow"
 """What the way is called in which the strips of panels are chosen board by board."""
 TOGETHER_SHARE = 0.6
 """Of the time, for that way [1]."""
+AT_ONCE = 1.0
+"""Who gives less time than this wants a layout at once, and no ways out tried after it [s]."""
 
 
 LITTLE = 36 * TICKS_PER_INCH**2
@@ -79,7 +81,7 @@ def plan_cuts(file: CutFile, budget: Budget) -> CutPlan:
             plan = plan_lengths(file, lot, own)
             plan = replace(plan, ways_out=length_ways_out(file, lot, plan.unplaced, own))
         plans.append(plan)
-    for place, one in enumerate(laid):
+    for place, one in enumerate(laid if budget.seconds >= AT_ONCE else ()):
         plans[place] = replace(plans[place], ways_out=ways_out(file, one, laid, budget))
     return CutPlan(file=file, lots=tuple(plans), seconds=budget.spent())
 
