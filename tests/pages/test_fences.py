@@ -1,11 +1,13 @@
 """One shop's things, asked for by another shop's owner: as if they were not there."""
 
 import re
+import time
 
 import pytest
-from sqlalchemy import select
+from sqlalchemy import func, select
 
 from casewright.records.base import Base, new_id
+from casewright.records.layouts import UNDER_WAY, CutLayout
 from casewright.records.people import Role
 from pages.conftest import Furnished
 from pages.crawl import ID, filled, furnish, ids_in, kind_of
@@ -15,6 +17,7 @@ pytestmark = pytest.mark.one_database
 
 WORD, OTHER = "Quillfeather", "Brindlewood"
 OF_A_KIND = 6
+PATIENCE = 400  # seconds; the first layout on a machine waits for the compiler
 MOVING = {"seen_at", "version"}  # columns that change when a shop is only looked at
 
 
@@ -32,7 +35,8 @@ def at_the_start(clock):
 
 
 def rows_of(shop: ShopInTest) -> list[str]:
-    """Every row of a shop, as text."""
+    """Every row of a shop, as text, once no layout is being worked on."""
+    wait_for_layouts(shop)
     found = []
     with shop.engine.connect() as connection:
         for table in Base.metadata.sorted_tables:
@@ -41,6 +45,20 @@ def rows_of(shop: ShopInTest) -> list[str]:
                 asked = select(*kept).where(table.c.shop_id == shop.shop_id)
                 found += sorted(f"{table.name} {row!r}" for row in connection.execute(asked))
     return found
+
+
+def wait_for_layouts(shop: ShopInTest) -> None:
+    """A layout that the walk asked for is worked on beside the pages, and writes down how far it is."""
+    asked = (
+        select(func.count()).where(CutLayout.shop_id == shop.shop_id).where(CutLayout.state.in_(UNDER_WAY))
+    )
+    ends = time.monotonic() + PATIENCE
+    while True:
+        with shop.engine.connect() as connection:
+            if not connection.scalar(asked):
+                return
+        assert time.monotonic() < ends, "a layout is still being worked on"
+        time.sleep(0.1)
 
 
 def unknown(text: str) -> str:
