@@ -14,10 +14,10 @@ from casewright.papers.chalk_out import bar_words, broken_words, chalk_out_pdf, 
 from casewright.records.jobs import Job
 from casewright.records.layouts import UNDER_WAY, CutLayout, LayoutState, ticked
 from casewright.shop.jobs import load_job
-from casewright.shop.keeping import once
-from casewright.shop.layouts import ask_layout, layout_with_all, stop_layout, tick_cut
+from casewright.shop.layouts import layout_with_all, stop_layout, tick_cut
 from casewright.shop.putting_away import boards_cut
 from casewright.shop.refusals import Refused
+from casewright.web.cutting.again import ask_again
 from casewright.web.cutting.crews import crew_of
 from casewright.web.cutting.hand import (
     NAMES,
@@ -190,21 +190,7 @@ def put_by_hand(visit: Office, layout_id: str) -> Response:
     if read.faults:
         return show(visit, page_of(visit, layout, read.form), 422)
 
-    def make() -> str:
-        again = ask_layout(
-            visit.db,
-            layout.job_id,
-            asked,
-            seconds=layout.seconds,
-            seed=layout.seed,
-            who=visit.who,
-            now=visit.now,
-        )
-        return f"/cutting/{again.id}"
-
-    answer = see(once(visit.db, visit.typed.once, visit.now, make))
-    answer.background = BackgroundTask(crew_of(visit.request).wake)
-    return answer
+    return ask_again(visit, layout, asked)
 
 
 def page_of(visit: Visit, layout: CutLayout, form: Form) -> LayoutPage:

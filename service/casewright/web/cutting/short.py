@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from typing import Any
 
 from fastapi import APIRouter
-from starlette.background import BackgroundTask
 from starlette.responses import Response
 
 from casewright.cutting.asked.changing import changed
@@ -16,12 +15,10 @@ from casewright.measure.money import show_money
 from casewright.records.layouts import CutLayout
 from casewright.shop.figures import figures
 from casewright.shop.jobs import load_job
-from casewright.shop.keeping import once
-from casewright.shop.layouts import ask_layout, layout_with_all
+from casewright.shop.layouts import layout_with_all
 from casewright.shop.refusals import NotFound, Refused
 from casewright.shop.short_list import feet_to_buy
-from casewright.web.cutting.crews import crew_of
-from casewright.web.frame.pages import see
+from casewright.web.cutting.again import ask_again
 from casewright.web.frame.visits import Office, Visit
 
 router = APIRouter()
@@ -142,21 +139,7 @@ def take_way_out(visit: Office, layout_id: str) -> Response:
     except CannotRead as error:
         raise Refused(str(error), 422) from None
 
-    def make() -> str:
-        again = ask_layout(
-            visit.db,
-            layout.job_id,
-            asked,
-            seconds=layout.seconds,
-            seed=layout.seed,
-            who=visit.who,
-            now=visit.now,
-        )
-        return f"/cutting/{again.id}"
-
-    answer = see(once(visit.db, visit.typed.once, visit.now, make))
-    answer.background = BackgroundTask(crew_of(visit.request).wake)
-    return answer
+    return ask_again(visit, layout, asked)
 
 
 def _chosen(visit: Visit, layout: CutLayout) -> Mapping[str, Any]:
