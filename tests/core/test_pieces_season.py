@@ -269,6 +269,14 @@ def test_the_advice_names_the_month_the_gap_and_the_other_season():
     assert not any("fit in July instead" in each for each in words)
 
 
+def test_the_room_of_a_top_is_what_it_moves_apart_from_the_sides():
+    more = map(str, unit_year(built(dresser({"woods.top": "walnut"}))).more)
+
+    (top,) = (words for words in more if words.startswith("Top:"))
+    # 19-3/4 of flat walnut on flat cherry, 0.00274 and 0.00248: 19.75 x 0.00026 x 2.5 and x 2.3
+    assert "goes 0.013 in one way and 0.012 in the other over what it is fixed to" in top
+
+
 def test_what_else_is_set_by_the_season_is_said_with_its_room():
     bottoms, runners, back, top, lag = map(str, unit_year(built(dresser())).more)
 
@@ -278,7 +286,7 @@ def test_what_else_is_set_by_the_season_is_said_with_its_room():
     # 19.75 x 0.00248 x 4.8 = 0.235, up to a 64th
     assert "would need 1/4 in" in runners
     assert "1/16 in is drawn" in back
-    assert "goes out 0.122 in and in 0.113 in" in top
+    assert "moves as its sides do" in top
     assert "wide panels by weeks" in lag
     assert len(unit_year(built(dresser({"drawers.bottom": {"kind": "ply"}}))).more) == 4
 

@@ -163,8 +163,11 @@ def test_the_safe_travel_passes_and_a_sixteenth_more_does_not(data):
     full = tip_case(all_open_filled(at_travel(made.stand.piece, safe)))
     over = tip_case(all_open_filled(at_travel(made.stand.piece, safe + 1 / 16)))
 
+    longest = max(each.full or each.travel for each in made.stand.piece.drawers)
+    assert safe <= longest
     assert full.factor >= TARGET - 1e-9
-    assert over.factor < TARGET
+    if safe < longest:  # else no drawer comes out further
+        assert over.factor < TARGET
 
 
 @FEW

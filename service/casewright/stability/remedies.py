@@ -169,6 +169,23 @@ def safe_travel(
     return max(0.0, floor64(reach / (weight * math.cos(math.radians(tilt)))))
 
 
+def travel_in_reach(safe: Inches, longest: Inches) -> Inches:
+    """The greatest safe travel, as far as any drawer can come out at all.
+
+    Rule: safe, or longest where that is less
+
+    Args:
+        safe: the travel at which the piece still stands as safely as it should [in]
+        longest: how far the longest drawer comes out without stops [in]
+
+    Returns:
+        The travel [in]
+
+    Source: common practice.
+    """
+    return min(safe, longest)
+
+
 def greatest_travel(situation: Situation, target: Number, ledger: Ledger = UNKEPT) -> Inches:
     """The greatest travel of the drawers that are open in a situation.
 

@@ -7,7 +7,7 @@ from casewright.measure.saying import Words, say
 from casewright.pieces.asked.door_spec import FramedLeaf
 from casewright.pieces.asked.drawer_spec import PlyBottom
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.built.year_parts import has_runners, side_swells
+from casewright.pieces.built.year_parts import SAME_MOVEMENT, has_runners, side_swells
 from casewright.pieces.doors.hanging import Door
 from casewright.pieces.layout.season import across, moisture_rise
 from casewright.pieces.layout.year import Year
@@ -90,12 +90,16 @@ def _back_boards(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Wor
 def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[Words]:
     if not unit.spec.top.over or any(part.line == "T1" and part.sheet for part in unit.parts):
         return
-    depth, moves = unit.spec.body.depth, across(unit.spec.woods.of("top"), ledger)
+    depth, side = unit.spec.body.depth, 0.0 if unit.spec.legs else side_swells(unit, ledger)
+    apart = abs(across(unit.spec.woods.of("top"), ledger) - side)
+    if apart <= SAME_MOVEMENT:
+        yield "Top: it moves as its sides do, and its fixings need no room for the season."
+        return
     yield say(
-        "Top: fixed at the front, its rear edge still goes out {:.3} and in {:.3} from where it stands at "
-        "{:.1f} %; set the buttons so that both have room.",
-        movement(size=depth, coefficient=moves, change=unit.climate.swelling),
-        movement(size=depth, coefficient=moves, change=unit.climate.drying),
+        "Top: fixed at the front, its rear edge still goes {:.3} one way and {:.3} the other over what it is "
+        "fixed to, from where it stands at {:.1f} %; set its fixings so that both have room.",
+        movement(size=depth, coefficient=apart, change=unit.climate.swelling),
+        movement(size=depth, coefficient=apart, change=unit.climate.drying),
         year.now,
     )
 

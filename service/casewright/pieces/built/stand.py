@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from casewright.measure.findings import Finding
 from casewright.measure.ledger import Ledger
+from casewright.measure.units import Inches, Number
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.masses import Masses
 from casewright.pieces.doors.hanging import Door
@@ -13,7 +14,7 @@ from casewright.pieces.drawers.notch_floor import load_centre, notched_room
 from casewright.pieces.layout.openings import Face
 from casewright.stability import masses as bodies
 from casewright.stability.limits import house_limits
-from casewright.stability.remedies import greatest_travel
+from casewright.stability.remedies import greatest_travel, travel_in_reach
 from casewright.stability.scope import Use
 from casewright.stability.situations import all_open_filled
 from casewright.stability.tip_checks import tip_cases, tip_findings
@@ -106,7 +107,7 @@ def stand(
         behind_doors=behind,
         fill=sum((body.fill_weight for body in piece.drawers), 0.0),
         cases=cases,
-        safe_travel=greatest_travel(all_open_filled(piece), limits.target_factor, under) if drawers else 0.0,
+        safe_travel=_safe_travel(piece, limits.target_factor, under) if drawers else 0.0,
         piece=piece,
         use=use,
         findings=tip_findings(piece, use, limits, under, cases),
@@ -201,4 +202,14 @@ def _body(
         front=front - sizes.stand,
         volume=volume,
         full=sizes.length,
+    )
+
+
+def _safe_travel(piece: bodies.Piece, target: Number, under: Ledger) -> Inches:
+    """How far all drawers may come out together, filled; no further than there is drawer."""
+    return under.take(
+        "safe_travel",
+        travel_in_reach,
+        safe=greatest_travel(all_open_filled(piece), target, under),
+        longest=max(each.full or each.travel for each in piece.drawers),
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from casewright.labour.operations import minutes_by
 from casewright.labour.standards import with_allowance
 from casewright.measure.money import as_decimal
+from casewright.measure.shares import show_percent
 from casewright.measure.units import BoardFeet, Cents, Count, Hours, Minutes, Number, Weeks
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.built.rework import Rework
@@ -221,9 +222,10 @@ def _hours_line(label: str, hours: Hours, job: JobEstimate) -> PriceLine:
 
 
 def _wood_lines(wood: Iterable[LostWood], shop: Shop) -> Iterator[PriceLine]:
+    added = show_percent(shop.terms.markup)
     for each in wood:
         yield PriceLine(
             label=f"{each.label} of parts that are no longer usable",
             amount=marked_up(each.amount, shop.terms.markup),
-            working=f"{each.feet:.10g} bd ft × {as_decimal(each.price)}, with {shop.terms.markup:.10g} added",
+            working=f"{each.feet:.10g} bd ft × {as_decimal(each.price)}, {added} added",
         )

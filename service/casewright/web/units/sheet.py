@@ -291,6 +291,9 @@ def _said(label: str, figure: str) -> str:
 
 def _lines(asked: Asked, count: int) -> str:
     """What was typed line by line, in a few words."""
-    if asked.name == "measured":
-        return f"{count} sizes" if count else "nothing"
-    return "the home month by month" if count else ""
+    if asked.name == "season.months":
+        return "the home month by month" if count else ""
+    one, many = ("size", "sizes") if asked.name == "measured" else ("other wish", "other wishes")
+    if not count:
+        return "nothing" if asked.name == "measured" else ""
+    return f"{count} {one if count == 1 else many}"
