@@ -106,7 +106,7 @@ for (const tab of tabs) {
 }
 
 // What is chosen in the drawing, in the list and in the form is one and the same.
-const wide = matchMedia("(min-width: 66rem)");
+const wide = matchMedia("(min-width: 60rem)");
 const rowOf = (mark) =>
   mark && form.querySelector(`tr[data-mark="${mark}"], tr[data-mark="${mark.slice(0, mark.lastIndexOf("-"))}"]`);
 
