@@ -132,6 +132,14 @@ def test_what_a_ledger_owes_stands_where_it_was_noted():
     assert ledger.result("A").name == "A.left"
 
 
+def test_what_is_owed_may_itself_owe():
+    ledger = Ledger()
+
+    ledger.under("A").owe(lambda size, inner: inner.under("B").owe(owed, size), 1.0)
+
+    assert [working.figure for working in ledger] == ["A.B.left"]
+
+
 def test_a_copy_of_a_ledger_owes_the_same_and_what_it_is_given_more_is_its_own():
     ledger = Ledger()
     ledger.under("A").owe(owed, 1.0)

@@ -10,7 +10,7 @@ notes how it is made, and makes it when it is first read.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from threading import Lock
+from threading import RLock
 from typing import Any, TypeVar
 
 from casewright.measure.saying import Words
@@ -111,8 +111,9 @@ NOTHING_IN: dict[str, object] = {}
 OWED: Kept = (None, NOTHING_IN, None, "", None)
 """Stands in the place of what is owed."""
 
-_SETTLING = Lock()
-"""A unit may be read by several requests at once, and what it owes is to be written down once."""
+_SETTLING = RLock()
+"""A unit may be read by several requests at once, and what it owes is to be written down once; what is owed
+may itself owe."""
 
 
 class _Book:

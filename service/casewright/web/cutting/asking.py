@@ -32,7 +32,7 @@ from casewright.web.frame.visits import Office, Visit
 router = APIRouter()
 ROWS = 4
 """Rows for boards that are not on the rack."""
-USUAL_SECONDS = 5
+USUAL_SECONDS = 2
 STRATEGIES = (
     ("best", "Whichever is better", "Ripped first, crosscut first and board by board are all tried."),
     ("rip first", "Rip first", "Every board is ripped to width from end to end, then crosscut."),
