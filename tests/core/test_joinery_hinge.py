@@ -1,4 +1,4 @@
-"""Butt hinges let in: their places on door and case, how wide and deep their gains are; and that they close."""
+"""Butt hinges let in: places on door and case, how wide and deep their gains are; and that they close."""
 
 import pytest
 from hypothesis import given
