@@ -69,9 +69,9 @@ def rows_open(unit: Construction) -> tuple[Drawer, ...]:
 
     Source: geometry of the face.
     """
-    found: dict[Inches, Drawer] = {}
+    found: dict[tuple[Inches, Inches], Drawer] = {}
     for drawer in unit.drawers:
-        place = round(drawer.sizes.opening.bottom, 6)
+        place = _place(drawer)
         if place not in found or drawer.travel > found[place].travel:
             found[place] = drawer
     seen: list[Drawer] = []
@@ -79,6 +79,12 @@ def rows_open(unit: Construction) -> tuple[Drawer, ...]:
         if not any(_overlap(drawer, other) for other in seen):
             seen.append(drawer)
     return tuple(sorted(seen, key=lambda each: -each.sizes.opening.bottom))
+
+
+def _place(drawer: Drawer) -> tuple[Inches, Inches]:
+    """Where its opening begins, and how high it is [in]."""
+    opening = drawer.sizes.opening
+    return round(opening.bottom, 6), round(opening.height, 6)
 
 
 def _overlap(one: Drawer, other: Drawer) -> bool:
@@ -145,8 +151,8 @@ def _side(view: View, unit: Construction) -> None:
 
 def _hidden_drawers(view: View, unit: Construction, seen: Sequence[Drawer]) -> None:
     """Lettered under the view: the drawers that others hide, each with how far it comes out."""
-    heights = {round(drawer.sizes.opening.bottom, 6) for drawer in seen}
-    hidden = [each for each in unit.drawers if round(each.sizes.opening.bottom, 6) not in heights]
+    places = set(map(_place, seen))
+    hidden = [each for each in unit.drawers if _place(each) not in places]
     if not hidden:
         return
     sheet = view.sheet
@@ -188,13 +194,13 @@ def _door(view: View, unit: Construction, door: Door, drawers: Sequence[Drawer])
 
 def _shelves(view: View, unit: Construction) -> None:
     """The shelves behind doors and in open spaces, hidden by the side."""
-    drawn: set[tuple[Inches, ...]] = set()
-    for part in unit.case.parts:
-        box = part.box
-        where = tuple(round(each, 6) for each in (box.y, box.z, box.depth, box.height))
-        if "-SH" in part.code and where not in drawn:
-            drawn.add(where)
-            view.rectangle(Line.HIDDEN, *where)
+    boxes = {
+        tuple(round(each, 6) for each in (part.box.y, part.box.z, part.box.depth, part.box.height)): part.box
+        for part in unit.case.parts
+        if "-SH" in part.code
+    }
+    for box in boxes.values():
+        view.rectangle(Line.HIDDEN, box.y, box.z, box.depth, box.height)
 
 
 def _feet(

@@ -163,8 +163,8 @@ def _plan(view: View, unit: Construction, level: Inches) -> None:
             front = min(front, place.y)
             right = max(right, place.x + place.width)
     for part, outline_of in cut_from_above(unit, level):
-        corners = [(across, back) for back, across in outline_of]
-        view.cut(corners, part.code, rising=part.box.width >= part.box.depth)
+        turned = [(across, back) for back, across in outline_of]
+        view.cut(turned, part.code, rising=part.box.width >= part.box.depth)
         front = min(front, part.box.y)
     front = min((front, *(_open(view, door) for door in doors)))
     _shelves_below(view, unit, doors, level)
