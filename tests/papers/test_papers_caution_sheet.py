@@ -142,5 +142,7 @@ def test_a_large_face_of_composite_wood_is_told_with_its_label(nominal, labelled
 def test_a_piece_on_the_wall_is_told_of_the_wall_before_how_it_would_stand_by_itself():
     said = text_of(caution_sheet_pdf(sheet(preset("wall-hung-bank").spec_json)))
 
-    assert said.index("At the wall") < said.index("If nothing held it") < said.index("What would mend it")
+    assert said.index("At the wall") < said.index("If nothing held it") < said.index("would tip")
+    assert "Fix it before its drawers are loaded" in said
+    assert "What would mend it" not in said
     assert "If nothing held it" not in text_of(caution_sheet_pdf(sheet()))
