@@ -13,6 +13,7 @@ from casewright.drawing.open_front import draw_open_front
 from casewright.drawing.page import Drawing, fitted, letter_list
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import in_unit, say
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.doors.hanging import Door
@@ -146,7 +147,8 @@ def _side(view: View, unit: Construction) -> None:
     widths(view, spans, line, Side.BEFORE, 0.0)
     _hidden_drawers(view, unit, drawers)
     safe = unit.stand.safe_travel
-    view.sheet.say(f"All open and filled, it is safe to {view.sheet.size(safe)} of travel by the screen")
+    most = in_unit(say("{:down bare}", safe), view.sheet.unit)
+    view.sheet.say(f"All open and filled, it is safe to {most} of travel by the screen")
 
 
 def _hidden_drawers(view: View, unit: Construction, seen: Sequence[Drawer]) -> None:

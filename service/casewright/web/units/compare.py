@@ -10,6 +10,7 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.small import small_elevation
+from casewright.measure.saying import say
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import Preset, presets
 from casewright.pieces.asked.reading import CannotRead
@@ -217,7 +218,7 @@ def _figures(worked: Worked, writing: Writing) -> Iterator[tuple[str, str]]:
     yield "Weight of one, empty", f"{unit.masses.total:.0f} lb"
     if unit.stand.cases:
         yield "Least tip factor (screen)", factor_shown(min(each.factor for each in unit.stand.cases))
-    yield "Safe travel, all open", writing.size(unit.stand.safe_travel)
+    yield "Safe travel, all open", writing.said(say("{:down bare}", unit.stand.safe_travel))
     checks = checks_of(held.findings if held else unit.findings, writing.unit)
     yield "Stops", str(len(checks.stops))
     yield "Cautions", str(len(checks.cautions))
