@@ -1,4 +1,4 @@
-"""Labels of the editor that follow another choice: heights of openings or fronts, and which front is meant."""
+"""Labels of the editor that follow another choice: heights of openings or fronts, and which front it is."""
 
 import json
 
