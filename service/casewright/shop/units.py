@@ -259,6 +259,16 @@ def needs_reason(unit: Unit) -> bool:
     return unit.approved is not None
 
 
+def said_not_agreed(unit: Unit) -> str:
+    """What to mind where a unit was changed after its approval and the change is not agreed; else nothing."""
+    if unit.approved is None or unit.approved == unit.revision:
+        return ""
+    return (
+        f"Unit {unit.code} was changed: revision {unit.revision} is not agreed yet, agreed is revision "
+        f"{unit.approved}. The numbers are those of revision {unit.revision}: let work on what changes rest."
+    )
+
+
 def take_out_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:
     """Takes a unit out of its job; its revisions and what was done to it stay in the books."""
     loaded.unit.ended_at = now
