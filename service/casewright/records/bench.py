@@ -25,7 +25,7 @@ class Carcase(Item, Base):
     stage: Mapped[str] = mapped_column(String(30), default="")
     stage_at: Mapped[datetime | None]
     stage_by: Mapped[str] = mapped_column(String(120), default="")
-    again: Mapped[str] = mapped_column(String(60), default="")
+    again: Mapped[str] = mapped_column(String(60))
     """The change orders for which parts are made again and not done yet, such as CO-0002; the same fold."""
 
 
@@ -56,7 +56,7 @@ class Drawer(Item, Base):
     stage: Mapped[str] = mapped_column(String(30), default="")
     stage_at: Mapped[datetime | None]
     stage_by: Mapped[str] = mapped_column(String(120), default="")
-    again: Mapped[str] = mapped_column(String(60), default="")
+    again: Mapped[str] = mapped_column(String(60))
     """The change orders for which parts are made again and not done yet, such as CO-0002; the same fold."""
 
     @property

@@ -310,7 +310,7 @@ def _note_agreement(
     note_history(db, who, now, f"{what} {order.after}.", job_id=job_id)
     told = [each.what for each in words_of(plans)]
     if told:
-        made = f"To remake at the bench for change order {held.name}: {'; '.join(told)}."
+        made = f"Put back at the bench for change order {held.name}: {'; '.join(told)}."
         note_history(db, who, now, made, job_id=job_id)
 
 

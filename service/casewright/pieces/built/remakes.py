@@ -76,7 +76,8 @@ def remakes(
     parts = {part.code: part for part in after.parts}
     owners = {part.code: assembly_of(after, part) for part in after.parts}
     homes = {part.code: assembly_of(before, part) for part in before.parts}
-    by_owner: dict[str, list[PartFate]] = {CASE: []} | {each.sizes.code: [] for each in after.drawers}
+    by_owner: dict[str, list[PartFate]] = {CASE: []}
+    by_owner.update((each.sizes.code, []) for each in after.drawers)
     for each in found.parts:
         if each.becomes:
             by_owner[owners[each.becomes]].append(each)
