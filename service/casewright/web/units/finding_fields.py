@@ -4,8 +4,9 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 
 from casewright.measure.findings import Finding
+from casewright.web.units.counting import counts
 from casewright.web.units.fields import Asked
-from casewright.web.units.form import asked_fields, counts
+from casewright.web.units.form import asked_fields
 from casewright.web.units.rows import Shape, field_of, shape_of
 
 OPENING = re.compile(r"\bR([1-9]\d?(?:-[1-9]\d?)*)\b")
