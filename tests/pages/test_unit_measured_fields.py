@@ -108,3 +108,10 @@ def test_a_space_without_a_drawer_can_be_measured_too(shop, maker):
     saved = maker.post(unit, **typed(maker, unit, {"measured.R1-1.width": "18-1/2"}))
 
     assert saved.form(unit).value("measured.R1-1.width") == "18-1/2"
+
+
+def test_a_caution_about_a_measured_size_leads_to_its_own_field(maker, unit):
+    """5 in is more than half of the 8-1/2 drawn and much less than it: it may be another opening's."""
+    page = maker.post(f"{unit}/working", **typed(maker, unit, {"measured.R5-1.height": "5"}))
+
+    assert '<a href="#measured-R5-1-height">measured beside drawn</a>' in page.html

@@ -18,7 +18,7 @@ BUTTONS: tuple[tuple[str, tuple[Button, ...]], ...] = (
             ("up", "Up"),
             ("down", "Down"),
             ("remove", "Take out"),
-            ("spell", "Spell out"),
+            ("spell", "A line for each column"),
         ),
     ),
     ("Split it", (("across", "side by side"), ("rows", "one above the other"))),
