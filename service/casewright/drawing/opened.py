@@ -11,6 +11,7 @@ from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.saying import in_unit, say
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
@@ -84,7 +85,8 @@ def _draw(view: View, unit: Construction) -> None:
     ]
     widths(view, spans, line, Side.BEFORE, 0.0)
     safe = unit.stand.safe_travel
-    view.sheet.say(f"All open and filled, it is safe to {view.sheet.size(safe)} of travel by the screen")
+    most = in_unit(say("{:down bare}", safe), view.sheet.unit)
+    view.sheet.say(f"All open and filled, it is safe to {most} of travel by the screen")
 
 
 def _case(view: View, unit: Construction) -> None:

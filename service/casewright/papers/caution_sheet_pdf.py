@@ -3,6 +3,7 @@
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.rounding import up_to
 from casewright.papers.caution_sheet import (
     CaseRow,
     CautionSheetPaper,
@@ -99,7 +100,7 @@ def _unit(unit: UnitCaution, writing: Writing) -> dict[str, Any]:
         "others": words(unit.others),
         "remedies": [words(line) for line in unit.remedies],
         "carries": [
-            [words(each.what), f"{each.weight_lb:.0f} lb", several(each.people, "person", "people")]
+            [words(each.what), f"{up_to(each.weight_lb, 1):.0f} lb", several(each.people, "person", "people")]
             for each in unit.carries
         ],
         "wall": [words(line) for line in unit.wall],

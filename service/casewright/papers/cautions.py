@@ -10,6 +10,7 @@ from casewright.papers.bench import tools_for
 from casewright.papers.writing import section, wrapped
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
+from casewright.pieces.layout.grain_sets import grain_sets, is_sawn_in_two
 
 
 @cache
@@ -22,18 +23,19 @@ def _cautions() -> list[dict[str, Any]]:
 LAST = "These are reminders; the tools' manuals, local codes and licensed practice come first."
 
 
-def cautions_at(place: str, woods: Iterable[str]) -> tuple[str, ...]:
+def cautions_at(place: str, woods: Iterable[str], resawn: bool = False) -> tuple[str, ...]:
     """The cautions that belong on one kind of paper, each with its source.
 
     Args:
         place: `saw` or `order`
         woods: the woods that are worked
+        resawn: are boards sawn in two through their thickness, or may they be?
 
     Returns:
         One sentence or two for each, and last what comes before them all.
     """
     worked = set(woods)
-    return _said(each for each in _cautions() if place in each.get("at", ()) and _is_of(each, worked))
+    return _said(each for each in _cautions() if place in each.get("at", ()) and _is_of(each, worked, resawn))
 
 
 def joint_cautions(kinds: Iterable[str]) -> tuple[str, ...]:
@@ -72,10 +74,11 @@ def caution_lines(unit: Construction) -> tuple[str, ...]:
     """
     woods = {line.part.wood for line in unit.lines}
     tools = tools_for(joint_kinds(unit))
+    resawn = any(is_sawn_in_two(found) for found in grain_sets(unit.spec, unit.face, unit.parts))
     return _said(
         each
         for each in _cautions()
-        if _is_of(each, woods) and ("tools" not in each or "at" in each or tools & set(each["tools"]))
+        if _is_of(each, woods, resawn) and ("tools" not in each or "at" in each or tools & set(each["tools"]))
     )
 
 
@@ -94,8 +97,10 @@ def joint_kinds(unit: Construction) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*drawers, *(placed.kind for placed in other_joints(unit)))))
 
 
-def _is_of(caution: Mapping[str, Any], woods: set[str]) -> bool:
-    """Whether a caution is of every wood, or of one that is worked."""
+def _is_of(caution: Mapping[str, Any], woods: set[str], resawn: bool) -> bool:
+    """Whether a caution is of every wood, or of one that is worked; of resawing only where boards are."""
+    if caution.get("resawn") and not resawn:
+        return False
     return not caution.get("woods") or bool(woods & set(caution["woods"]))
 
 

@@ -3,6 +3,7 @@
 import math
 from typing import Any
 
+from casewright.measure.rounding import up_to
 from casewright.papers.stand_words import (
     ONLY_THE_TEST,
     OTHERS_OPEN,
@@ -111,7 +112,7 @@ def _travels(held: Standing, writing: Writing) -> str:
 
 def _carried(held: Standing) -> str:
     said = (
-        f"{each.what} {each.weight:.0f} lb, {several(each.people, 'person', 'people')}"
+        f"{each.what} {up_to(each.weight, 1):.0f} lb, {several(each.people, 'person', 'people')}"
         for each in held.carries
     )
     return f"To carry, at {held.unit.spec.use.lift_lb:g} lb a person: {'; '.join(said)}."

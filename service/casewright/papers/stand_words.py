@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from casewright.measure.rounding import up_to
 from casewright.measure.saying import Words, say, strung
 from casewright.pieces.built.standing import Limit, Standing
 from casewright.pieces.built.wall_load import Wall
@@ -183,7 +184,7 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
         )
     if 0 < found.deeper <= piece.support_depth * DEEPER_MOST:
         yield say(
-            "A body {} deeper, with drawers that open no further: every situation reaches {:g}.",
+            "A body {:up 16} deeper, with drawers that open no further: every situation reaches {:g}.",
             found.deeper,
             target,
         )
@@ -191,7 +192,7 @@ def remedy_lines(held: Standing) -> Iterator[Words]:
         yield say(
             "{:g} lb more, low at the back of the case: every situation reaches {:g}.", found.added, target
         )
-        yield say("Front feet {} further forward: every situation reaches {:g}.", found.forward, target)
+        yield say("Front feet {:up 16} further forward: every situation reaches {:g}.", found.forward, target)
     yield (
         "A wall restraint to ASTM F3096, always: fixed at delivery to a stud, whatever the screen says. The "
         "screen does not count it."
@@ -211,8 +212,8 @@ def wall_lines(wall: Wall) -> Iterator[Words]:
         yield say(
             "Piece and contents weigh {:.0f} lb, all of it along the wall; filled drawers open pull {:.0f} "
             "lb out of it, {} above the edge that bears.",
-            wall.weight,
-            wall.pull,
+            up_to(wall.weight, 1),
+            up_to(wall.pull, 1),
             wall.lever,
         )
     else:
@@ -220,12 +221,12 @@ def wall_lines(wall: Wall) -> Iterator[Words]:
             "The floor carries it; the fixings, {} above it, hold {:.0f} lb out of the wall in the worst "
             "situation.",
             wall.lever,
-            wall.pull,
+            up_to(wall.pull, 1),
         )
     yield say(
         "At least {:d} fixings, each with {:.0f} lb to carry, taken to hold {:g} lb with a factor of {:g}.",
         wall.fixings,
-        wall.each,
+        up_to(wall.each, 1),
         wall.holds,
         wall.factor,
     )

@@ -11,6 +11,7 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.small import small_elevation
+from casewright.measure.saying import say
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import Preset, presets
 from casewright.pieces.asked.reading import CannotRead
@@ -305,7 +306,7 @@ def _standing(unit: Construction, writing: Writing) -> Iterator[tuple[str, Figur
     yield (
         "Safe travel, all open",
         Figure(
-            text=writing.size(travel),
+            text=writing.said(say("{:down bare}", travel)),
             numbers=(travel,),
             written=lambda inches: f"{writing.size(inches)} {writing.unit}",
         ),

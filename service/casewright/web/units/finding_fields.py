@@ -66,6 +66,7 @@ OF_CASE: Table = (
     ("wood behind the mortise|reach of the tenon|slack of the rear", ("frames.tenon", *TENON)),
     ("mortise|tenon|shoulders|wall|two mortises|length of the tenon|joint of the frame", TENON),
     ("front rails clear", ("construction.rail_width",)),
+    ("boards of the sheet", ("case.ply.nominal",)),
     ("rail sag", ("case.divider", "construction.rail_width")),
 )
 """For what a part of the case is named."""

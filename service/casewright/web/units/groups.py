@@ -164,6 +164,7 @@ MORE_GROUPS = (
             *_wood("fronts", "Drawer fronts", "", "the case"),
             *_wood("bottoms", "Solid drawer bottoms", "", "the inside"),
             *_wood("back", "Back boards", "", "the inside"),
+            *_wood("shelves", "Solid shelves", "", "the case, behind doors as the inside"),
             ask("sequence_fronts", "Fronts in sequence from one tree"),
         ),
     ),

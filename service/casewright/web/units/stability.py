@@ -9,6 +9,8 @@ from starlette.responses import Response
 
 from casewright.drawing.ground import is_hung
 from casewright.drawing.standing import standing_view
+from casewright.measure.rounding import up_to
+from casewright.measure.saying import say
 from casewright.papers.stand_words import (
     ONLY_THE_TEST,
     SIDEWAYS,
@@ -206,7 +208,7 @@ def show_stability(visit: Office, unit_id: str) -> Response:
         carries=tuple(
             CarryShown(
                 what=each.what,
-                weight=f"{each.weight:.0f} lb",
+                weight=f"{up_to(each.weight, 1):.0f} lb",
                 people=Shown(text=str(each.people), figure=named(each.people)),
                 noun="person" if each.people == 1 else "people",
             )
@@ -260,7 +262,7 @@ def _together(held: Standing, writing: Writing) -> Shown | None:
     if not together_line(held):
         return None
     travel = held.unit.stand.safe_travel
-    return Shown(text=writing.size(travel), figure=named(travel))
+    return Shown(text=writing.said(say("{:down bare}", travel)), figure=named(travel))
 
 
 def _masses(held: Standing, writing: Writing) -> list[WeightShown]:
