@@ -9,7 +9,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.papers.run_words import run_facts
 from casewright.papers.stand_report import stand_section
-from casewright.papers.stand_words import remedy_lines, together_line, wall_lines
+from casewright.papers.stand_words import mending, together_line, wall_lines
 from casewright.papers.writing import Writing
 from casewright.pieces.built.standing import unit_standing
 from casewright.stability.limits import house_limits
@@ -79,7 +79,7 @@ def test_an_outstop_is_placed_no_nearer_to_the_front_than_it_may_be():
 @pytest.mark.parametrize("width", ["22", "24", "27-3/8", "31"])
 def test_what_must_be_added_is_no_less_in_millimetres_than_it_is(width):
     held = unit_standing(metric_chest(body__width=width))
-    lines = " ".join(in_unit(line, MM) for line in remedy_lines(held))
+    lines = " ".join(in_unit(line, MM) for line in mending(held).enough)
 
     forward = float(re.search(r"Front feet ([\d.]+) mm", lines)[1])
     assert forward / MILLIMETRES >= held.remedies.forward - 1e-9

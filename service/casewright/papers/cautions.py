@@ -11,6 +11,7 @@ from casewright.papers.writing import section, wrapped
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.layout.grain_sets import grain_sets, is_sawn_in_two
+from casewright.pieces.takeoff.rough import TakeOff
 
 
 @cache
@@ -63,23 +64,36 @@ def joint_cautions_text(kind: str) -> str:
     return _listed(joint_cautions([kind]))
 
 
-def caution_lines(unit: Construction) -> tuple[str, ...]:
+def caution_lines(unit: Construction, resawn: bool = False) -> tuple[str, ...]:
     """The cautions that a unit asks for, each with its source, and last what comes before them all.
 
     Args:
         unit: the unit
+        resawn: may boards be sawn in two to save wood? Those of parts that match are anyway
 
     Returns:
         One or two sentences for each.
     """
     woods = {line.part.wood for line in unit.lines}
     tools = tools_for(joint_kinds(unit))
-    resawn = any(is_sawn_in_two(found) for found in grain_sets(unit.spec, unit.face, unit.parts))
+    resawn = resawn or any(is_sawn_in_two(found) for found in grain_sets(unit.spec, unit.face, unit.parts))
     return _said(
         each
         for each in _cautions()
         if _is_of(each, woods, resawn) and ("tools" not in each or "at" in each or tools & set(each["tools"]))
     )
+
+
+def may_be_resawn(takeoff: TakeOff) -> bool:
+    """Is any line of the cut list sawn in two from one thickness, or said to save wood if it were?
+
+    Args:
+        takeoff: what all units take
+
+    Returns:
+        Whether the band saw's caution belongs beside it.
+    """
+    return any(line.resaw is not None for line in takeoff.lines)
 
 
 def joint_kinds(unit: Construction) -> tuple[str, ...]:
@@ -115,13 +129,14 @@ def _listed(lines: tuple[str, ...]) -> str:
     )
 
 
-def cautions_for(unit: Construction) -> str:
+def cautions_for(unit: Construction, resawn: bool = False) -> str:
     """The cautions that a unit asks for, as a part of a report.
 
     Args:
         unit: the unit
+        resawn: may boards be sawn in two to save wood?
 
     Returns:
         A list; the tools' own manuals, the law of the place and licensed practice come before it.
     """
-    return _listed(caution_lines(unit))
+    return _listed(caution_lines(unit, resawn))

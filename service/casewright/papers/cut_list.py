@@ -122,7 +122,7 @@ def cut_list_paper(head: PaperHead, units: Iterable[tuple[Construction, TakeOff]
         cautions=cautions_at(
             "saw",
             (part.wood for unit, _ in held for part in unit.parts),
-            resawn=any(line.resaw is not None for _, takeoff in held for line in takeoff.lines),
+            resawn=any(line.is_matched for _, takeoff in held for line in takeoff.lines),
         ),
     )
 

@@ -2,7 +2,7 @@
 
 from itertools import groupby
 
-from casewright.papers.cautions import cautions_for
+from casewright.papers.cautions import cautions_for, may_be_resawn
 from casewright.papers.checks_report import checks_section
 from casewright.papers.run_words import running_section
 from casewright.papers.stand_report import stand_section
@@ -82,7 +82,7 @@ def estimate_report(held: Estimate, writing: Writing, *, checks: bool, shop_name
             goods_section(held),
             hours_section(held),
             price_section(held, writing),
-            cautions_for(unit),
+            cautions_for(unit, may_be_resawn(held.takeoff)),
             WHY,
         )
     )

@@ -51,6 +51,7 @@ class Asked:
         is_wide: do its words need the room of two fields?
         needed: can the unit not do without it?
         empty: what stands in it, faintly, while nothing is typed and nothing usual is known
+        unticked: what the line that sums its group up says of a tick that is taken out
     """
 
     name: str
@@ -66,6 +67,7 @@ class Asked:
     is_wide: bool = False
     needed: bool = False
     empty: str = ""
+    unticked: str = ""
 
     @property
     def id(self) -> str:

@@ -133,7 +133,7 @@ MORE_GROUPS = (
         when=LEGS,
         fields=(
             ask("construction.leg", "Leg", lead=True),
-            ask("construction.tapered", "Legs tapered"),
+            ask("construction.tapered", "Legs tapered", unticked="legs not tapered"),
             ask("construction.foot", "At the floor, tapered"),
             ask("construction.apron", "Apron"),
             ask("construction.apron_height", "Apron height", lead=True),
@@ -165,7 +165,7 @@ MORE_GROUPS = (
             *_wood("bottoms", "Solid drawer bottoms", "", "the inside"),
             *_wood("back", "Back boards", "", "the inside"),
             *_wood("shelves", "Solid shelves", "", "the case, behind doors as the inside"),
-            ask("sequence_fronts", "Fronts in sequence from one tree"),
+            ask("sequence_fronts", "Fronts in sequence from one tree", unticked="fronts not in sequence"),
         ),
     ),
     DRAWERS_GROUP,

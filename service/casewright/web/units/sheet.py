@@ -333,7 +333,8 @@ def summed_up(fields: Iterable[FieldShown], values: Mapping[str, str]) -> str:
             said.append(words)
     if len(said) > WORDS_IN_A_LINE:
         said = [*said[:WORDS_IN_A_LINE], f"and {len(said) - WORDS_IN_A_LINE} more"]
-    return ", ".join(said) or "as usual"
+    line = "; ".join(said) or "as usual"
+    return f"{line[:1].upper()}{line[1:]}"
 
 
 def _words(each: FieldShown) -> str:
@@ -343,7 +344,7 @@ def _words(each: FieldShown) -> str:
         is_usual = bool(value) == asked.usual
         if is_usual and not asked.lead:
             return ""
-        return label.strip() if value else f"not: {label.strip()}"
+        return label.strip() if value else asked.unticked
     if asked.kind is Kind.LINES:
         return _lines(asked, len([line for line in value.splitlines() if line.strip()]))
     if asked.kind is Kind.CHOICE:
