@@ -111,7 +111,7 @@ def test_the_line_of_the_group_says_what_holds(maker, unit):
 
     shown = maker.post(unit, **filled(page, unit, typed))
 
-    assert "or a usual year at home dry southwest, drawers are fitted in May" in " ".join(
+    assert "Or a usual year at home dry southwest; drawers are fitted in May" in " ".join(
         maker.get(unit).text.split()
     )
     assert shown.status == 200

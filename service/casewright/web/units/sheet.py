@@ -238,7 +238,7 @@ def _measured(
 ) -> GroupShown:
     """The group of measured sizes, with how many there are in its line."""
     count = len({(each.code, each.name) for each in entries(typed.values.get(MEASURED, ""))})
-    now = f"{count} size{'' if count == 1 else 's'}" if count else "nothing"
+    now = f"{count} size{'' if count == 1 else 's'}" if count else "Nothing"
     every = (*fields, *(each for opening in openings for each in opening.fields))
     is_open = any(each.fault or each.theirs is not None for each in every)
     return GroupShown(group=group, fields=fields, now=now, is_open=is_open)
