@@ -91,6 +91,8 @@ ANYWHERE: Table = (
     ("setting up|way in", ("site.door_height",)),
     ("door gap", ("doors.gap",)),
     ("door hinges", ("doors.hinge",)),
+    ("wood behind the hinge|leaf of the hinge|hinges let in", ("doors.hinge_leaf", "doors.hinge_gains")),
+    ("gain depth", ("doors.hinge_closed", "doors.gap")),
     ("door width", (WIDTH, "doors.gap")),
     ("slots of the end|cheek beside the groove", ("doors.make.held", "doors.thickness")),
     ("door|panel held|panel play|panel in its groove", ("doors.thickness",)),
