@@ -11,7 +11,7 @@ from casewright.cutting.guillotine.problem import Piece, Rect, Stock
 from casewright.cutting.panels.bounds import least_cost
 from casewright.cutting.panels.clear import clear_across, clear_along
 from casewright.cutting.panels.gluing import put_together
-from casewright.cutting.panels.kernels import strip_net
+from casewright.cutting.panels.kernels import section_net, strip_net, takes
 from casewright.cutting.panels.problem import Panel, PanelAnswer, PanelProblem, StripRule
 from casewright.cutting.panels.solving import plan_panels
 from panelwork import equal_strips, random_job, wrong_with
@@ -152,6 +152,30 @@ def _most_net(width: int) -> int:
 )
 def test_next_strip(room: int, lacking: int, net: int) -> None:
     assert strip_net(room, lacking, (1, 2, 6)) == net
+
+
+@pytest.mark.parametrize(
+    ("room", "lacking", "even", "net"),
+    [
+        (100, 300, False, 68),  # the widest would leave 24, and the narrowest strip takes 28
+        (100, 300, True, 46),  # two alike
+        (152, 300, False, 72),  # the other half is another of 72
+        (104, 300, False, 72),  # 28 are left, just a strip
+        (100, 50, True, 50),  # all that the panel lacks
+        (27, 300, False, 0),
+    ],
+)
+def test_next_strip_of_a_section_leaves_room_for_another(
+    room: int, lacking: int, even: bool, net: int
+) -> None:
+    """Strips of 24 to 72, each of which costs 4 more."""
+    assert section_net(room, lacking, (4, 24, 72), even) == net
+
+
+def test_what_a_panel_takes_counts_the_strips_that_it_needs() -> None:
+    """145 wide needs three strips of at most 72, with one of 24 done two; 140 needs two anyway."""
+    rule = 4, 24, 72
+    assert [takes(width, rule) for width in (0, 72, 145, 121, 140, 116)] == [0, 76, 157, 129, 148, 124]
 
 
 def test_clear_wood_round_a_knot() -> None:

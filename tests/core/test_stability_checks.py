@@ -67,7 +67,7 @@ def test_a_piece_that_is_not_covered_is_told_every_reason():
 
     found = check_scope(chest(10), use, LIMITS)
 
-    assert "it is not for clothing, 2.00 cu ft is below 3.2 cu ft" in str(found.message)
+    assert "it is not for clothing and 2.00 cu ft is below 3.2 cu ft" in str(found.message)
 
 
 def test_a_built_in_is_not_tried_for_tipping():

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from carcases import WOODS, carcases
-from casewright.papers.stand_words import remedy_lines
+from casewright.papers.stand_words import mending
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.built.standing import unit_standing
 from casewright.stability.limits import house_limits
@@ -263,16 +263,18 @@ def test_no_travel_is_offered_where_a_child_on_a_door_tips_the_piece_with_every_
 
     held = unit_standing(made)
 
-    said = [str(line) for line in remedy_lines(held)]
+    found = mending(held)
+    enough, lacking = ([str(line) for line in lines] for lines in (found.enough, found.not_enough))
     assert least_factor(at_travel(made.stand.piece, 0)) < TARGET
     assert held.remedies.travel == 0
     assert held.remedies.whatever_travel.situation.about == "A-R2-2-D1"
-    assert said[0] == (
-        "No travel of the drawers is enough by itself: 60 lb on the free edge of A-R2-2-D1, open, all else "
-        "shut, on carpet, has a factor of 1.09 however far they open."
-    )
-    assert said[1].endswith("the least factor becomes 1.09, which is not enough by itself.")
-    assert [line.endswith("every situation reaches 1.25.") for line in said[2:-1]] == [True] * 3
+    assert lacking == [
+        "A shorter travel of the drawers: 60 lb on the free edge of A-R2-2-D1, open, all else shut, on "
+        "carpet, has a factor of 1.09 however far they open.",
+        "An interlock that opens one drawer at a time: the least factor becomes 1.09.",
+    ]
+    assert [line.endswith("every situation reaches 1.25.") for line in enough[:-1]] == [True] * 3
+    assert enough[-1].startswith("A wall restraint to ASTM F3096, always")
 
 
 def test_a_piece_that_stands_asks_for_nothing():

@@ -31,7 +31,7 @@ def test_a_unit_without_a_plinth_stands_on_the_floor(maker, unit):
     saved = maker.post(unit, **filled(page, unit, {"base.kind": "none"}))
 
     assert maker.browser.get(f"{unit}/unit-file.json").json()["base"] is None
-    assert "it stands on none: on its own sides" in saved.text
+    assert "It stands on none: on its own sides" in saved.text
 
 
 def test_feet_are_chosen_with_their_sizes_and_kept(maker, unit):

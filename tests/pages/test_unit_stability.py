@@ -10,7 +10,17 @@ from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.built.construct import construct
 from casewright.pieces.built.standing import unit_standing
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
-from units import dresser_text
+from units import chest, dresser_text
+
+DRAWER_BESIDE_A_DOOR = {
+    "body": {"width": "32", "depth": "24", "overall_height": "30"},
+    "construction": {"kind": "legs", "leg": "2-1/2", "apron": "3/4", "apron_height": "10", "rail": "3/4"},
+    "rows": [{}, {"across": [{}, {"holds": "doors"}]}],
+    "graduation": {"rule": "equal"},
+    "doors": {"hinge_length": "3/4", "make": {"kind": "slab", "held": "ply"}},
+    "woods": {"case": "white oak", "drawers": "soft maple", "inside": "poplar"},
+    "use": {"travel_share": 0.3},
+}
 
 pytestmark = pytest.mark.one_database
 
@@ -97,3 +107,30 @@ def test_a_piece_that_hangs_is_told_of_its_wall_first_and_how_it_would_stand_is_
     assert "<details><summary>How it would stand by itself, on a floor</summary>" in page.html
     assert "Above the underside" in page.text
     assert "Above the floor" not in page.text
+
+
+@pytest.mark.parametrize("start", ["kitchen-bank", "wall-hung-bank"])
+def test_of_a_piece_that_is_fixed_nothing_is_asked_and_nothing_need_be_mended(shop, maker, start):
+    use_figures(shop, EXAMPLE_FIGURES)
+    data = json.dumps(preset(start).spec_json)
+    page = maker.get(f"/units/{new_unit(shop, new_job(shop), data)}/stability")
+
+    assert 'class="note stop"' not in page.html
+    assert 'class="note caution"' not in page.html
+    assert 'class="state stop"' not in page.html.split("Strength and use")[0]
+    assert "Fix it before its drawers are loaded" in page.text
+    assert "would tip" in page.text
+    assert "What would mend it" not in page.text
+
+
+def test_what_does_not_suffice_stands_apart_from_what_would_mend_it(shop, maker):
+    """A drawer beside a door: with an interlock, or without travel, the child on the door still tips it."""
+    use_figures(shop, EXAMPLE_FIGURES)
+    data = json.dumps(chest(DRAWER_BESIDE_A_DOOR))
+    page = maker.get(f"/units/{new_unit(shop, new_job(shop), data)}/stability")
+    enough, lacking = page.text.split("Not enough alone")
+
+    assert "A shorter travel of the drawers" in lacking
+    assert "An interlock" in lacking
+    assert "An interlock" not in enough
+    assert "not enough" not in enough.partition("What would mend it")[2]

@@ -151,3 +151,13 @@ def test_a_kept_cut_list_prints_the_same_bytes_years_later():
 )
 def test_a_cut_list_says_for_which_job_and_revision_it_is(said):
     assert said in pages_of(cut_list_pdf(cuts()))[0]
+
+
+def test_parts_that_match_are_broken_out_as_blanks_and_the_saw_is_cautioned():
+    unit = built(dresser({"grain": {"sides": "book-matched"}}))
+    paper = cut_list_paper(head(), [(unit, take_off(unit, example_shop()))])
+
+    [sides] = [row for each in paper.breakdowns for row in each.rows if row.mark == "A-C1"]
+    assert (sides.quantity, sides.sawn_from, sides.two_from) == (2, 1, "")
+    assert "sawn in two from 1 blank; this is the blank's size" in text_of(cut_list_pdf(paper))
+    assert any("Resawing at the band saw" in line for line in paper.cautions)

@@ -168,7 +168,7 @@ def before_the_first(joint: ButtedRow) -> Finding:
         f"{one}s from the edge",
         wood,
         limit.value,
-        say("Before the first {} {} of wood is left; {} or more does not split.", one, wood, limit.value),
+        say("Before the first {} {} of wood is left; {:up} or more does not split.", one, wood, limit.value),
         say("Begin the row {:up} from each edge or more.", begin)
         if not alone
         else say("Take one alone, {:down} or less.", narrow)

@@ -158,7 +158,7 @@ class ButtedRow:
             limits = self.limits
             raise CannotBeLaidOut(
                 say(
-                    "A {} {} long ends in the case side; make it {} or longer.",
+                    "A {} {} long ends in the case side; make it {:up} or longer.",
                     words.one,
                     self.length,
                     usual_piece_length(self.side_depth, limits.length_times.value, limits.length_step.value),

@@ -276,7 +276,7 @@ def chisels_at_hand(
     remedies: list[Words] = []
     if missing:
         wanted = strung(
-            " and ", (say("{} or narrower for {}", room, place) for place, room in missing.items())
+            " and ", (say("{:down} or narrower for {}", room, place) for place, room in missing.items())
         )
         said.append(say("The narrowest in the rack is {}; it lacks one of {}.", narrowest, wanted))
         otherwise = [_room_for(place, layout, rack, limits) for place in missing]

@@ -92,7 +92,7 @@ def measured_in_the_rabbet(
         verdict=Verdict.STOP if beside else Verdict.PASS,
         message=say("{} measured {}, the side without its rabbet.", ", ".join(beside), thickest)
         if beside
-        else say("The sides were measured {} or less, after the rabbet.", thickest),
+        else say("The thickest side measured {}, after the rabbet.", thickest),
         remedy=say("Measure in the rabbet, where about {} is left.", left) if beside else "",
         about=about,
         found=thickest,

@@ -93,7 +93,7 @@ def lap_thickness(lap: Inches, limits: Limits = LIMITS, about: str = "", remedy:
         verdict, source = Verdict.STOP, least.source
     elif lap < preferred.value - TOLERANCE:
         verdict = Verdict.CAUTION
-    thicker = remedy or say("Make the lap {} or thicker.", preferred.value)
+    thicker = remedy or say("Make the lap {:up} or thicker.", preferred.value)
     return new_finding(
         rule="JC1",
         verdict=verdict,
@@ -132,7 +132,7 @@ def lap_strength(
         verdict = Verdict.CAUTION
     ways: Words = ""
     if verdict is not Verdict.PASS:
-        thicker = remedy or say("Make the lap {} or thicker.", lap_needed(side, limits))
+        thicker = remedy or say("Make the lap {:up} or thicker.", lap_needed(side, limits))
         ways = say("{} Or else chop against a backing block and mill one spare front blank.", thicker)
         if lap >= limits.lap_preferred.value - TOLERANCE:
             ways = say(

@@ -87,7 +87,7 @@ def why_no_number(sizes: RowSizes) -> Words:
     first: list[Words] = []
     if sizes.pin < sizes.least_pin and not sizes.passes:
         reasons.append(say("A pin of {} is too narrow.", sizes.pin))
-        first.append(say("the pins {} or wider", sizes.least_pin))
+        first.append(say("the pins {:up} or wider", sizes.least_pin))
         sizes = replace(sizes, pin=sizes.least_pin)
     if sizes.passes:
         return _said(reasons, first, [])
@@ -108,7 +108,7 @@ def _ways(sizes: RowSizes) -> Iterator[Words]:
     higher = sorted(up_to(_height(sizes, count), 1 / 64) for count in FEW)
     found = [each for each in higher if each > sizes.height and replace(sizes, height=each).passes]
     if found:
-        yield say("the board {} high or higher", found[0])
+        yield say("the board {:up} high or higher", found[0])
     narrower = (down_to(_half_pin(sizes, count), 1 / 64) for count in FEW)
     fit = [
         each
@@ -116,7 +116,7 @@ def _ways(sizes: RowSizes) -> Iterator[Words]:
         if sizes.limits.half_pin_least.value <= each < sizes.half_pin and replace(sizes, half_pin=each).passes
     ]
     if fit:
-        yield say("the half pins {} or narrower", max(fit))
+        yield say("the half pins {:down} or narrower", max(fit))
     thinner = (down_to(_side(sizes, count), 1 / 64) for count in FEW)
     thin = [
         each
@@ -124,7 +124,7 @@ def _ways(sizes: RowSizes) -> Iterator[Words]:
         if sizes.limits.neck_least.value <= each < sizes.side and replace(sizes, side=each).passes
     ]
     if thin:
-        yield say("the board with the tails {} thick or thinner", max(thin))
+        yield say("the board with the tails {:down} thick or thinner", max(thin))
 
 
 def _height(sizes: RowSizes, count: int) -> Inches:

@@ -17,8 +17,8 @@ from casewright.papers.stand_words import (
     SIDEWAYS,
     alone_line,
     limit_words,
+    mending,
     others_open_words,
-    remedy_lines,
     scope_words,
     together_line,
     verdict_of,
@@ -82,6 +82,10 @@ class UnitCaution(Spec):
     view: str
     composite: str = ""
     """What the piece carries a label for: its faces of composite wood; empty for none."""
+    not_enough: tuple[str, ...] = ()
+    """What helps against tipping and does not suffice by itself."""
+    is_fixed: bool = False
+    """Is it fixed to the building? Then its situations are for information, and nothing is to be mended."""
 
 
 class Told(Spec):
@@ -136,6 +140,7 @@ def _unit(held: Standing, shown: LengthUnit) -> UnitCaution:
     spec, travels = held.unit.spec, {code: float(travel) for code, travel in held.alone.items()}
     worst = min(worst_cases(held.cases), key=lambda case: case.factor)
     lines = (line for line in (together_line(held), alone_line(held)) if line)
+    found = mending(held)
     return UnitCaution(
         code=spec.code,
         name=spec.name,
@@ -157,7 +162,9 @@ def _unit(held: Standing, shown: LengthUnit) -> UnitCaution:
         travels=tuple(in_unit(line, shown) for line in lines),
         travels_in={"together": float(held.unit.stand.safe_travel), **travels},
         others=in_unit(others_open_words(held), shown),
-        remedies=(*(in_unit(line, shown) for line in remedy_lines(held)), SIDEWAYS),
+        remedies=(*(in_unit(line, shown) for line in found.enough), SIDEWAYS) if found.enough else (),
+        not_enough=tuple(in_unit(line, shown) for line in found.not_enough),
+        is_fixed=not held.unit.stand.use.free_standing,
         carries=tuple(
             CarryRow(what=each.what, weight_lb=float(each.weight), people=int(each.people))
             for each in held.carries

@@ -3,6 +3,7 @@
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit
+from casewright.measure.rounding import up_to
 from casewright.papers.caution_sheet import (
     CaseRow,
     CautionSheetPaper,
@@ -13,6 +14,7 @@ from casewright.papers.caution_sheet import (
 from casewright.papers.cleaning import name, words
 from casewright.papers.head import PaperHead, head_data, loose_head
 from casewright.papers.pdf import Paper, render
+from casewright.papers.stand_words import FIXED, unfixed_word
 from casewright.papers.writing import Writing, several
 from casewright.pieces.built.construct import Construction
 from casewright.stability.limits import house_limits
@@ -94,12 +96,14 @@ def _unit(unit: UnitCaution, writing: Writing) -> dict[str, Any]:
             ]
             for each in unit.limits
         ],
-        "cases": [_case(each, writing) for each in unit.cases],
+        "cases": [_case(each, writing, unit.is_fixed) for each in unit.cases],
         "travels": [words(line) for line in unit.travels],
         "others": words(unit.others),
         "remedies": [words(line) for line in unit.remedies],
+        "not_enough": [words(line) for line in unit.not_enough],
+        "fixed": words(FIXED) if unit.is_fixed else "",
         "carries": [
-            [words(each.what), f"{each.weight_lb:.0f} lb", several(each.people, "person", "people")]
+            [words(each.what), f"{up_to(each.weight_lb, 1):.0f} lb", several(each.people, "person", "people")]
             for each in unit.carries
         ],
         "wall": [words(line) for line in unit.wall],
@@ -109,7 +113,12 @@ def _unit(unit: UnitCaution, writing: Writing) -> dict[str, Any]:
     }
 
 
-def _case(row: CaseRow, writing: Writing) -> dict[str, str]:
+def _so_it(row: CaseRow) -> str:
+    """What a piece does in a situation: it tips below 1, whether or not the rule asks for it."""
+    return WORDS["stop"] if row.factor is not None and row.factor < 1 else WORDS[row.verdict]
+
+
+def _case(row: CaseRow, writing: Writing, is_fixed: bool) -> dict[str, str]:
     named = ", ".join(row.of[:MOST_CODES])
     if len(row.of) > MOST_CODES:
         named += f" and {several(len(row.of) - MOST_CODES, 'more', 'more')}"
@@ -119,7 +128,7 @@ def _case(row: CaseRow, writing: Writing) -> dict[str, str]:
         "holding": writing.moment(row.holding_in_lb),
         "tipping": writing.moment(row.tipping_in_lb),
         "factor": "no limit" if row.factor is None else factor_shown(row.factor),
-        "verdict": WORDS[row.verdict],
-        "state": row.verdict,
+        "verdict": unfixed_word(row.factor) if is_fixed else _so_it(row),
+        "state": "" if is_fixed else row.verdict,
         "basis": row.basis,
     }

@@ -10,6 +10,8 @@ from casewright.papers.bench import tools_for
 from casewright.papers.writing import section, wrapped
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
+from casewright.pieces.layout.grain_sets import grain_sets, is_sawn_in_two
+from casewright.pieces.takeoff.rough import TakeOff
 
 
 @cache
@@ -22,18 +24,19 @@ def _cautions() -> list[dict[str, Any]]:
 LAST = "These are reminders; the tools' manuals, local codes and licensed practice come first."
 
 
-def cautions_at(place: str, woods: Iterable[str]) -> tuple[str, ...]:
+def cautions_at(place: str, woods: Iterable[str], resawn: bool = False) -> tuple[str, ...]:
     """The cautions that belong on one kind of paper, each with its source.
 
     Args:
         place: `saw` or `order`
         woods: the woods that are worked
+        resawn: are boards sawn in two through their thickness, or may they be?
 
     Returns:
         One sentence or two for each, and last what comes before them all.
     """
     worked = set(woods)
-    return _said(each for each in _cautions() if place in each.get("at", ()) and _is_of(each, worked))
+    return _said(each for each in _cautions() if place in each.get("at", ()) and _is_of(each, worked, resawn))
 
 
 def joint_cautions(kinds: Iterable[str]) -> tuple[str, ...]:
@@ -61,22 +64,36 @@ def joint_cautions_text(kind: str) -> str:
     return _listed(joint_cautions([kind]))
 
 
-def caution_lines(unit: Construction) -> tuple[str, ...]:
+def caution_lines(unit: Construction, resawn: bool = False) -> tuple[str, ...]:
     """The cautions that a unit asks for, each with its source, and last what comes before them all.
 
     Args:
         unit: the unit
+        resawn: may boards be sawn in two to save wood? Those of parts that match are anyway
 
     Returns:
         One or two sentences for each.
     """
     woods = {line.part.wood for line in unit.lines}
     tools = tools_for(joint_kinds(unit))
+    resawn = resawn or any(is_sawn_in_two(found) for found in grain_sets(unit.spec, unit.face, unit.parts))
     return _said(
         each
         for each in _cautions()
-        if _is_of(each, woods) and ("tools" not in each or "at" in each or tools & set(each["tools"]))
+        if _is_of(each, woods, resawn) and ("tools" not in each or "at" in each or tools & set(each["tools"]))
     )
+
+
+def may_be_resawn(takeoff: TakeOff) -> bool:
+    """Is any line of the cut list sawn in two from one thickness, or said to save wood if it were?
+
+    Args:
+        takeoff: what all units take
+
+    Returns:
+        Whether the band saw's caution belongs beside it.
+    """
+    return any(line.resaw is not None for line in takeoff.lines)
 
 
 def joint_kinds(unit: Construction) -> tuple[str, ...]:
@@ -94,8 +111,10 @@ def joint_kinds(unit: Construction) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*drawers, *(placed.kind for placed in other_joints(unit)))))
 
 
-def _is_of(caution: Mapping[str, Any], woods: set[str]) -> bool:
-    """Whether a caution is of every wood, or of one that is worked."""
+def _is_of(caution: Mapping[str, Any], woods: set[str], resawn: bool) -> bool:
+    """Whether a caution is of every wood, or of one that is worked; of resawing only where boards are."""
+    if caution.get("resawn") and not resawn:
+        return False
     return not caution.get("woods") or bool(woods & set(caution["woods"]))
 
 
@@ -110,13 +129,14 @@ def _listed(lines: tuple[str, ...]) -> str:
     )
 
 
-def cautions_for(unit: Construction) -> str:
+def cautions_for(unit: Construction, resawn: bool = False) -> str:
     """The cautions that a unit asks for, as a part of a report.
 
     Args:
         unit: the unit
+        resawn: may boards be sawn in two to save wood?
 
     Returns:
         A list; the tools' own manuals, the law of the place and licensed practice come before it.
     """
-    return _listed(caution_lines(unit))
+    return _listed(caution_lines(unit, resawn))

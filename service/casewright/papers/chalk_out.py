@@ -55,8 +55,14 @@ def chalk_out_data(answer: Mapping[str, Any], title: str) -> dict[str, Any]:
                 strict=True,
             )
         ],
-        "cautions": [words(each) for each in cautions_at("saw", woods)],
+        "cautions": [words(each) for each in cautions_at("saw", woods, _is_resawn(answer))],
     }
+
+
+def _is_resawn(answer: Mapping[str, Any]) -> bool:
+    """Are any two parts of a layout sawn from one thickness?"""
+    boards = (board for lot in answer["lots"] for board in lot["layouts"])
+    return any(part.get("second") for board in boards for part in board["parts"])
 
 
 def trouble_words(lot: Mapping[str, Any]) -> Iterator[str]:

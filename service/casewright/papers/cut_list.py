@@ -29,6 +29,7 @@ class RoughRow(Spec):
     finished_width_in: float
     finished_length_in: float
     two_from: str = ""
+    sawn_from: int = 0
 
 
 class Breakdown(Spec):
@@ -118,7 +119,11 @@ def cut_list_paper(head: PaperHead, units: Iterable[tuple[Construction, TakeOff]
         head=head,
         breakdowns=tuple(_breakdowns(held)),
         units=tuple(_unit(unit, head.unit) for unit, _ in held),
-        cautions=cautions_at("saw", (part.wood for unit, _ in held for part in unit.parts)),
+        cautions=cautions_at(
+            "saw",
+            (part.wood for unit, _ in held for part in unit.parts),
+            resawn=any(line.is_matched for _, takeoff in held for line in takeoff.lines),
+        ),
     )
 
 
@@ -189,7 +194,8 @@ def _rough(code: str, line: RoughLine) -> RoughRow:
         thickness_in=part.thickness,
         finished_width_in=part.width,
         finished_length_in=part.length,
-        two_from=line.resaw.bought.name if line.resaw else "",
+        two_from=line.resaw.bought.name if line.resaw and not line.is_matched else "",
+        sawn_from=line.blanks if line.is_matched else 0,
     )
 
 

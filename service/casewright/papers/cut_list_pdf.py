@@ -72,6 +72,8 @@ def _breakdown(each: Breakdown, writing: Writing) -> dict[str, Any]:
 def _rough(row: RoughRow, writing: Writing) -> dict[str, Any]:
     finished = (row.thickness_in, row.finished_width_in, row.finished_length_in)
     notes = [f"panel of {row.boards} boards"] if row.boards > 1 else []
+    if row.sawn_from:
+        notes.append(f"sawn in two from {several(row.sawn_from, 'blank')}; this is the blank's size")
     if row.two_from:
         notes.append(f"or two from one {row.two_from}")
     return {

@@ -48,7 +48,7 @@ def run_facts(drawer: Drawer) -> Iterator[RunFact]:
     if run.outstop is not None:
         caught = "the pin in the kicker" if run.outstop_is_pin else "the catch in the kicker"
         note = f"{caught}, behind the face of the rail"
-        yield RunFact(label="Outstop", value=say("{}", run.outstop), note=note)
+        yield RunFact(label="Outstop", value=say("{:up}", run.outstop), note=note)
     yield RunFact(
         label="Opens", value=say("{}", run.travel), note="slides" if run.slides else "to its outstop"
     )

@@ -52,7 +52,16 @@ def _of_cut_list(content: Mapping[str, Any]) -> dict[str, str]:
         for row in rows
         for code in row.codes
     }
-    return found | _whole(content)
+    return found | _whole(_as_kept_before(content))
+
+
+def _as_kept_before(content: Mapping[str, Any]) -> dict[str, Any]:
+    """A cut list as it was kept before it said what is sawn in two: one that says none is the same."""
+    breakdowns = [
+        {**each, "rows": [{k: v for k, v in row.items() if k != "sawn_from" or v} for row in each["rows"]]}
+        for each in content["breakdowns"]
+    ]
+    return {**content, "breakdowns": breakdowns}
 
 
 def _of_caution_sheet(content: Mapping[str, Any]) -> dict[str, str]:

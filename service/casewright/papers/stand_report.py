@@ -1,20 +1,25 @@
 """How a unit stands as text, and for machines."""
 
 import math
+from collections.abc import Iterable, Iterator
 from typing import Any
 
+from casewright.measure.rounding import up_to
+from casewright.measure.saying import Words
 from casewright.papers.stand_words import (
+    FIXED,
     ONLY_THE_TEST,
     OTHERS_OPEN,
     SIDEWAYS,
+    UNFIXED,
     alone_line,
     case_name,
     limit_words,
+    mending,
     others_open_words,
-    remedy_lines,
     scope_words,
+    shown_verdict,
     together_line,
-    verdict_of,
     wall_lines,
 )
 from casewright.papers.writing import Writing, section, several, table, wrapped
@@ -36,23 +41,46 @@ def stand_section(unit: Construction, writing: Writing) -> str:
         Tables and sentences.
     """
     held = unit_standing(unit)
-    words = [
-        *(line for line in (together_line(held), alone_line(held)) if line),
-        scope_words(held),
-        *(f"- {writing.said(line)}" for line in (others_open_words(held), *remedy_lines(held)) if line),
-        _carried(held),
-        *(wall_lines(held.wall) if held.wall else ()),
-        SIDEWAYS,
-        ONLY_THE_TEST,
-    ]
+    travels = tuple(line for line in (together_line(held), alone_line(held)) if line)
+    tables = (_cases(held, writing), _travels(held, writing))
+    if not unit.stand.use.free_standing:
+        return section(
+            "Stability and weight",
+            _limits(held, writing),
+            _said((scope_words(held), FIXED, *_at_the_wall(held), _carried(held)), writing),
+            f"{UNFIXED}, for information",
+            *tables,
+            _said((*travels, ONLY_THE_TEST), writing),
+            _weights(held, writing),
+        )
     return section(
         "Stability and weight",
         _limits(held, writing),
-        _cases(held, writing),
-        _travels(held, writing),
-        "\n".join(wrapped(writing.said(each), 2) for each in words),
+        *tables,
+        _said((*travels, scope_words(held), *_mended(held, writing)), writing),
+        _said((_carried(held), *_at_the_wall(held), SIDEWAYS, ONLY_THE_TEST), writing),
         _weights(held, writing),
     )
+
+
+def _said(lines: Iterable[Words], writing: Writing) -> str:
+    return "\n".join(wrapped(writing.said(each), 2) for each in lines)
+
+
+def _at_the_wall(held: Standing) -> Iterable[Words]:
+    return wall_lines(held.wall) if held.wall else ()
+
+
+def _mended(held: Standing, writing: Writing) -> Iterator[str]:
+    """What would mend it, and apart from that what helps without being enough."""
+    found, others = mending(held), others_open_words(held)
+    if others:
+        yield f"- {writing.said(others)}"
+    yield "What would mend it, each by itself, but the last, which is always done:"
+    yield from (f"- {writing.said(line)}" for line in found.enough)
+    if found.not_enough:
+        yield "Not enough alone:"
+        yield from (f"- {writing.said(line)}" for line in found.not_enough)
 
 
 def _limits(held: Standing, writing: Writing) -> str:
@@ -73,15 +101,16 @@ def _limits(held: Standing, writing: Writing) -> str:
 
 
 def _cases(held: Standing, writing: Writing) -> str:
-    others = [held.others_open] if held.others_open else []
-    rows = [_case(case, case_name(case), verdict_of(case, held), writing) for case in held.cases]
+    is_free = held.unit.stand.use.free_standing
+    others = [held.others_open] if held.others_open and is_free else []
+    rows = [_case(case, case_name(case), shown_verdict(case, held), writing) for case in held.cases]
     rows += [
         _case(case, f"{OTHERS_OPEN}: {case.situation.about}", "tips" if case.factor < 1 else "", writing)
         for case in others
     ]
     holds, tips = (f"{word}, {writing.moments}" for word in ("Holds", "Tips"))
     return table(
-        ("Situation", holds, tips, "Factor", "Verdict", "Figures"),
+        ("Situation", holds, tips, "Factor", "Verdict" if is_free else "So it", "Figures"),
         rows,
         right=(1, 2, 3),
     )
@@ -111,7 +140,7 @@ def _travels(held: Standing, writing: Writing) -> str:
 
 def _carried(held: Standing) -> str:
     said = (
-        f"{each.what} {each.weight:.0f} lb, {several(each.people, 'person', 'people')}"
+        f"{each.what} {up_to(each.weight, 1):.0f} lb, {several(each.people, 'person', 'people')}"
         for each in held.carries
     )
     return f"To carry, at {held.unit.spec.use.lift_lb:g} lb a person: {'; '.join(said)}."

@@ -1,8 +1,11 @@
 """What the stability screen found, in sentences: the same on page, report and caution sheet."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
+from casewright.measure.rounding import up_to
 from casewright.measure.saying import Words, say, strung
+from casewright.measure.units import Number
 from casewright.pieces.built.standing import Limit, Standing
 from casewright.pieces.built.wall_load import Wall
 from casewright.stability.limits import house_limits
@@ -127,10 +130,10 @@ def others_open_words(held: Standing) -> Words:
         held: how the piece stands
 
     Returns:
-        One sentence, or nothing.
+        One sentence; nothing of a piece that is fixed to the building either.
     """
     case = held.others_open
-    if case is None:
+    if case is None or not held.unit.stand.use.free_standing:
         return ""
     tips = case.factor < 1
     return say(
@@ -144,58 +147,142 @@ def others_open_words(held: Standing) -> Words:
     )
 
 
-def remedy_lines(held: Standing) -> Iterator[Words]:
+FIXED = (
+    "It is fixed to the building and held by its fixings, so nothing of the screen is asked of it. Fix it "
+    "before its drawers are loaded: until then nothing holds it."
+)
+"""What holds of a piece that does not stand free."""
+UNFIXED = "If nothing held it"
+"""How the situations of such a piece are called: they are for information."""
+
+
+def shown_verdict(case: TipCase, held: Standing) -> str:
+    """How a situation comes out, in a word for people: of a fixed piece what would be, and no verdict.
+
+    Args:
+        case: the situation, worked out
+        held: how the piece stands
+
+    Returns:
+        `pass`, `caution` or `stop`; `would stand` or `would tip` where nothing is asked.
+    """
+    if held.unit.stand.use.free_standing:
+        return verdict_of(case, held)
+    return unfixed_word(case.factor)
+
+
+def unfixed_word(factor: Number | None) -> str:
+    """How a piece that is fixed would fare in a situation if nothing held it.
+
+    Args:
+        factor: holding over tipping; None where nothing tips [dimensionless]
+
+    Returns:
+        `would stand` or `would tip`.
+    """
+    return "would stand" if factor is None or factor >= 1 else "would tip"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mending:
+    """What was looked for to make a piece stand.
+
+    Attributes:
+        enough: what makes every situation reach the factor that is wanted, each by itself; the wall restraint
+            last, always
+        not_enough: what helps and does not suffice by itself
+    """
+
+    enough: tuple[Words, ...]
+    not_enough: tuple[Words, ...]
+
+
+def mending(held: Standing) -> Mending:
     """What would make every situation reach the factor that is wanted, each by itself with its figure.
 
     Args:
         held: how the piece stands
 
-    Yields:
-        One sentence for each remedy; the wall restraint last, always.
+    Returns:
+        Sentences; none for a piece that is fixed to the building, of which nothing is asked.
     """
+    if not held.unit.stand.use.free_standing:
+        return Mending(enough=(), not_enough=())
+    lines = (*_of_travel(held), *_of_interlock(held), *_of_weight(held))
+    return Mending(
+        enough=(*(line for line, suffices in lines if suffices), RESTRAINT),
+        not_enough=tuple(line for line, suffices in lines if not suffices),
+    )
+
+
+RESTRAINT = (
+    "A wall restraint to ASTM F3096, always: fixed at delivery to a stud, whatever the screen says. The "
+    "screen does not count it."
+)
+
+
+def _of_travel(held: Standing) -> Iterator[tuple[Words, bool]]:
+    """Outstops, and whether they suffice."""
     target, found, piece = house_limits().target_factor, held.remedies, held.unit.stand.piece
     drawn = max((each.travel for each in piece.drawers), default=0.0)
-    if drawn and found.whatever_travel:
-        yield say(
-            "No travel of the drawers is enough by itself: {}, has a factor of {} however far they open.",
-            what_is_done(found.whatever_travel, piece, house_limits()),
-            factor_shown(found.whatever_travel.factor),
+    if not drawn:
+        return
+    if found.whatever_travel:
+        yield (
+            say(
+                "A shorter travel of the drawers: {}, has a factor of {} however far they open.",
+                what_is_done(found.whatever_travel, piece, house_limits()),
+                factor_shown(found.whatever_travel.factor),
+            ),
+            False,
         )
-    elif drawn and found.travel >= drawn:
-        yield say(
-            "Outstops at {} as drawn are enough; every situation passes up to {:down}.",
-            drawn,
-            found.travel,
+    elif found.travel >= drawn:
+        yield (
+            say(
+                "Outstops at {} as drawn are enough; every situation passes up to {:down}.",
+                drawn,
+                found.travel,
+            ),
+            True,
         )
-    elif drawn and found.travel:
-        yield say(
-            "Outstops at {:down} for every drawer: every situation reaches {:g}.",
-            found.travel,
-            target,
+    elif found.travel:
+        yield (
+            say(
+                "Outstops at {:down} for every drawer: every situation reaches {:g}.",
+                found.travel,
+                target,
+            ),
+            True,
         )
-    elif drawn:
-        yield "No travel of the drawers is enough by itself."
-    if found.interlock is not None:
-        yield say(
-            "An interlock that opens one drawer at a time: the least factor becomes {}{}.",
-            factor_shown(found.interlock),
-            "" if found.interlock >= target else ", which is not enough by itself",
-        )
+    else:
+        yield "A shorter travel of the drawers: no travel is short enough.", False
+
+
+def _of_interlock(held: Standing) -> Iterator[tuple[Words, bool]]:
+    """An interlock, and whether it suffices."""
+    least = held.remedies.interlock
+    if least is not None:
+        words = "An interlock that opens one drawer at a time: the least factor becomes {}."
+        yield say(words, factor_shown(least)), least >= house_limits().target_factor
+
+
+def _of_weight(held: Standing) -> Iterator[tuple[Words, bool]]:
+    """A deeper body, weight at the back and feet further forward: each to the figure that suffices."""
+    target, found, piece = house_limits().target_factor, held.remedies, held.unit.stand.piece
     if 0 < found.deeper <= piece.support_depth * DEEPER_MOST:
-        yield say(
-            "A body {} deeper, with drawers that open no further: every situation reaches {:g}.",
-            found.deeper,
-            target,
+        yield (
+            say(
+                "A body {:up 16} deeper, with drawers that open no further: every situation reaches {:g}.",
+                found.deeper,
+                target,
+            ),
+            True,
         )
     if found.added:
-        yield say(
-            "{:g} lb more, low at the back of the case: every situation reaches {:g}.", found.added, target
-        )
-        yield say("Front feet {} further forward: every situation reaches {:g}.", found.forward, target)
-    yield (
-        "A wall restraint to ASTM F3096, always: fixed at delivery to a stud, whatever the screen says. The "
-        "screen does not count it."
-    )
+        back = "{:g} lb more, low at the back of the case: every situation reaches {:g}."
+        yield say(back, found.added, target), True
+        feet = "Front feet {:up 16} further forward: every situation reaches {:g}."
+        yield say(feet, found.forward, target), True
 
 
 def wall_lines(wall: Wall) -> Iterator[Words]:
@@ -211,8 +298,8 @@ def wall_lines(wall: Wall) -> Iterator[Words]:
         yield say(
             "Piece and contents weigh {:.0f} lb, all of it along the wall; filled drawers open pull {:.0f} "
             "lb out of it, {} above the edge that bears.",
-            wall.weight,
-            wall.pull,
+            up_to(wall.weight, 1),
+            up_to(wall.pull, 1),
             wall.lever,
         )
     else:
@@ -220,12 +307,12 @@ def wall_lines(wall: Wall) -> Iterator[Words]:
             "The floor carries it; the fixings, {} above it, hold {:.0f} lb out of the wall in the worst "
             "situation.",
             wall.lever,
-            wall.pull,
+            up_to(wall.pull, 1),
         )
     yield say(
         "At least {:d} fixings, each with {:.0f} lb to carry, taken to hold {:g} lb with a factor of {:g}.",
         wall.fixings,
-        wall.each,
+        up_to(wall.each, 1),
         wall.holds,
         wall.factor,
     )

@@ -108,7 +108,8 @@ def reason_outside(height: Inches, weight: Pounds, use: Use, limits: Limits) -> 
         (weight < limits.scope_weight, f"{weight:.1f} lb is below {limits.scope_weight:g} lb"),
         (use.volume < limits.scope_volume, f"{use.volume:.2f} cu ft is below {limits.scope_volume:g} cu ft"),
     ]
-    return strung(", ", (words for holds, words in reasons if holds))
+    *first, last = (words for holds, words in reasons if holds)
+    return say("{} and {}", strung(", ", first), last) if first else last
 
 
 def check_restraint(planned: bool, covered: bool) -> Finding:

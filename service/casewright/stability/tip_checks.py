@@ -163,7 +163,7 @@ def check_case(
     situation = case.situation
     verdict = verdict_on(case.factor, limits.target_factor, situation.kind, not outside)
     safe = greatest_travel(situation, limits.target_factor, ledger) if situation.moving else None
-    reach = "" if safe is None else say("; greatest safe travel {}", safe)
+    reach = "" if safe is None else say("; greatest safe travel {:down}", safe)
     why: Words = f"Screen for {RULE}; the test decides."
     if outside:
         why = say("{} does not ask for this, as {}; its case is looked at as common practice.", RULE, outside)
@@ -253,7 +253,7 @@ def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches | None)
     deeper = up_to(deeper_body(case, piece.support_depth, target), 1 / 4)
     wider: Words = ""
     if deeper <= piece.support_depth * DEEPER_MOST:
-        wider = say("; or make the body {} deeper, with drawers that open no further", deeper)
+        wider = say("; or make the body {:up 16} deeper, with drawers that open no further", deeper)
     locks = "" if alone or not safe else "; or let an interlock open one drawer at a time"
     return say(
         "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward{}{}. Fit the wall "

@@ -11,8 +11,8 @@ Flags: TypeAlias = NDArray[np.bool_]
 
 Rule: TypeAlias = tuple[int, int, int]
 """Allowance, narrowest and widest of a strip."""
-Parts: TypeAlias = tuple[Ints, Ints, Floats, Ints, Floats]
-"""Of single parts length, width and value; of panels length and the value of a step of net width."""
+Parts: TypeAlias = tuple[Ints, Ints, Floats, Ints]
+"""Of single parts length, width and value; of panels length."""
 Boards: TypeAlias = tuple[Ints, Ints, Ints]
 """Of each board its cost, and for either way of cutting where its clear rectangles begin and end in the list
 of these, which are (across, along, width, length)."""

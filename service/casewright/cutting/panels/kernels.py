@@ -1,8 +1,9 @@
 """The inner loops of the panel planner, compiled: filling one clear rectangle of a board, either way.
 
-A rectangle is filled by value: a part is worth its area, a panel so much for each step of net width. Both
-fills change what is left to be made, and write rows of (kind, which, across, along, width, length) from row
-`at` on.
+A rectangle is filled by value: a part is worth its area; a strip is worth the area of boards that its panel
+takes less once it has it, so that a strip which spares another one is worth more than its width. Both fills
+change what is left to be made, and write rows of (kind, which, across, along, width, length) from row `at`
+on.
 """
 
 import numpy as np
@@ -34,6 +35,31 @@ def strip_net(room: int, lacking: int, rule: Rule) -> int:
     if lacking - most < narrowest:
         return max(narrowest, lacking - narrowest)
     return most
+
+
+@compiled
+def section_net(room: int, lacking: int, rule: Rule, even: bool) -> int:
+    """The net width of the next strip of a panel in a section with so much width left; 0 where none fits.
+
+    The widest that can be, or an even share of the room; less where that leaves too little for another strip.
+    """
+    allowance, narrowest, widest = rule
+    net = strip_net(room, lacking, rule)
+    if net in (0, lacking):
+        return net
+    if even:
+        strips = (room + widest + allowance - 1) // (widest + allowance)
+        net = min(net, max(narrowest, room // strips - allowance))
+    rest = room - net - allowance
+    if 0 < rest < narrowest + allowance:
+        net = max(narrowest, net - (narrowest + allowance - rest))
+    return net
+
+
+@compiled
+def takes(short: int, rule: Rule) -> int:
+    """The width of boards that so much net width takes at least, with what its fewest strips lose."""
+    return short + (short + rule[2] - 1) // rule[2] * rule[0]
 
 
 @compiled
@@ -69,14 +95,14 @@ def lay_single(i: int, across: int, along: int, parts: Parts, left: Left, out: I
 
 @compiled
 def lay_strip(
-    p: int, net: int, across: int, along: int, parts: Parts, left: Left, allowance: int, out: Ints, at: int
+    p: int, net: int, across: int, along: int, parts: Parts, left: Left, rule: Rule, out: Ints, at: int
 ) -> float:
     """Writes one strip and takes its net width off what the panel lacks; gives its value."""
     out[at, 0], out[at, 1], out[at, 2], out[at, 3] = STRIP, p, across, along
-    out[at, 4], out[at, 5] = net + allowance, parts[3][p]
-    value = parts[4][p] * min(net, left[1][p])
+    out[at, 4], out[at, 5] = net + rule[0], parts[3][p]
+    before = takes(left[1][p], rule)
     left[1][p] = max(0, left[1][p] - net)
-    return float(value)
+    return float(parts[3][p] * (before - takes(left[1][p], rule)))
 
 
 @compiled
@@ -99,7 +125,16 @@ def row_of(
 
 @compiled
 def section(
-    reach: int, width: int, along: int, parts: Parts, left: Left, order: Ints, rule: Rule, out: Ints, at: int
+    reach: int,
+    width: int,
+    along: int,
+    parts: Parts,
+    left: Left,
+    order: Ints,
+    rule: Rule,
+    even: bool,
+    out: Ints,
+    at: int,
 ) -> tuple[float, int]:
     """Fills one crosscut section over its whole width with parts at most `reach` long.
 
@@ -121,10 +156,10 @@ def section(
                     across += parts[1][i]
                 continue
             while short[p] > 0:
-                net = strip_net(width - across, short[p], rule)
+                net = section_net(width - across, short[p], rule, even)
                 if net == 0:
                     break
-                value += lay_strip(p, net, across, along, parts, left, rule[0], out, at)
+                value += lay_strip(p, net, across, along, parts, left, rule, out, at)
                 at += 1
                 across += net + rule[0]
     return value, at
@@ -134,7 +169,10 @@ def section(
 def fill_across(
     room: tuple[int, int], parts: Parts, left: Left, order: Ints, rule: Rule, noise: float, out: Ints, at: int
 ) -> tuple[float, int]:
-    """Fills a rectangle (width, length) crosscut first: a knapsack shares out its length among sections."""
+    """Fills a rectangle (width, length) crosscut first: a knapsack shares out its length among sections.
+
+    Whether strips are as wide as can be, or share a section's width evenly, is left to luck.
+    """
     width, length = room
     need, short = left
     sizes = np.zeros(MOST_SECTIONS, np.int64)
@@ -143,6 +181,7 @@ def fill_across(
     tried = np.zeros((out.shape[0], 6), np.int64)
     seen = np.zeros(order.size, np.int64)
     total, along = 0.0, 0
+    even = np.random.randint(2) == 0
     while along < length:
         count, items = 0, 0
         for i in range(order.size):
@@ -157,7 +196,7 @@ def fill_across(
             for _ in range((length - along) // reach):
                 if items == MOST_SECTIONS:
                     break
-                made, _rows = section(reach, width, 0, parts, some, order, rule, tried, 0)
+                made, _rows = section(reach, width, 0, parts, some, order, rule, even, tried, 0)
                 if made <= 0:
                     break
                 sizes[items], values[items] = reach, made * (1 + noise * np.random.random())
@@ -171,7 +210,7 @@ def fill_across(
                 best = i
         if best < 0:
             break
-        made, at = section(sizes[best], width, along, parts, left, order, rule, out, at)
+        made, at = section(sizes[best], width, along, parts, left, order, rule, even, out, at)
         total += made
         along += sizes[best]
     return total, at
@@ -181,7 +220,8 @@ def fill_across(
 def rip_widths(room: int, length: int, parts: Parts, left: Left, rule: Rule, widths: Ints) -> int:
     """Writes how wide the next rip might be; gives how many widths there are.
 
-    A strip that completes its panel, even shares of the room, the widest strip, each single part's width.
+    A strip that completes its panel, or after which it takes one fewer, even shares of the room, the widest
+    strip, each single part's width.
     """
     allowance, narrowest, widest = rule
     need, short = left
@@ -191,6 +231,10 @@ def rip_widths(room: int, length: int, parts: Parts, left: Left, rule: Rule, wid
             wanted = True
             if narrowest <= short[p] <= widest and short[p] + allowance <= room:
                 widths[count] = short[p] + allowance
+                count += 1
+            spare = short[p] - (short[p] - 1) // widest * widest
+            if narrowest <= spare < short[p] and spare + allowance <= room:
+                widths[count] = spare + allowance
                 count += 1
     if wanted:
         strips = max(1, (room + widest + allowance - 1) // (widest + allowance))
@@ -213,7 +257,7 @@ def rip_widths(room: int, length: int, parts: Parts, left: Left, rule: Rule, wid
 def rip_items(
     rip: int, length: int, parts: Parts, left: Left, rule: Rule, sizes: Ints, values: Floats, which: Ints
 ) -> int:
-    """Writes what could lie in a rip, an item for each copy and for a strip of each panel; gives how many."""
+    """Writes what could lie in a rip, an item for each copy and two strips of each panel; gives how many."""
     need, short = left
     items = 0
     for i in range(need.size):
@@ -222,12 +266,15 @@ def rip_items(
                 sizes[items], which[items], values[items] = parts[0][i], i, parts[2][i]
                 items += 1
     for p in range(short.size):
-        if short[p] > 0 and parts[3][p] <= length:
-            net = strip_net(rip, short[p], rule)
-            if net > 0:
-                sizes[items], which[items] = parts[3][p], need.size + p
-                values[items] = parts[4][p] * min(net, short[p])
-                items += 1
+        lacking = short[p]
+        for _ in range(min(2, length // parts[3][p])):
+            net = strip_net(rip, lacking, rule) if lacking > 0 else 0
+            if net == 0:
+                break
+            sizes[items], which[items] = parts[3][p], need.size + p
+            values[items] = parts[3][p] * (takes(lacking, rule) - takes(max(0, lacking - net), rule))
+            lacking -= net
+            items += 1
     return items
 
 
@@ -238,10 +285,10 @@ def fill_along(
     """Fills a rectangle (width, length) ripped first: a knapsack shares out the length of each rip."""
     width, length = room
     need, short = left
-    most = need.sum() + short.size
+    most = need.sum() + 2 * short.size
     sizes, which, best_which = np.zeros(most, np.int64), np.zeros(most, np.int64), np.zeros(most, np.int64)
     values, chosen = np.zeros(most), np.zeros(most, np.bool_)
-    rips = np.zeros(need.size + short.size + 4, np.int64)
+    rips = np.zeros(need.size + 2 * short.size + 4, np.int64)
     total, across = 0.0, 0
     while across < width:
         best_score, best_rip, best_count = 0.0, 0, 0
@@ -273,7 +320,7 @@ def fill_along(
                 along += parts[0][i]
             else:
                 net = strip_net(best_rip, short[p], rule)
-                total += lay_strip(p, net, across, along, parts, left, rule[0], out, at)
+                total += lay_strip(p, net, across, along, parts, left, rule, out, at)
                 along += parts[3][p]
             at += 1
         across += best_rip

@@ -4,13 +4,13 @@ import numpy as np
 
 from casewright.cutting.compiled import compiled
 from casewright.cutting.panels.arrays import Boards, Flags, Ints, Left, Parts, Plan, Rule
-from casewright.cutting.panels.kernels import SINGLE, fill_across, fill_along
+from casewright.cutting.panels.kernels import SINGLE, fill_across, fill_along, takes
 
 MOST_TAKEN_OUT = 4
 COMPLETE = 1e6
 """What a board scores that makes all that is left: more than value for its cost ever gives."""
 NOISES = np.array([0.1, 0.3, 0.6])
-SAMPLES = np.array([4, 8, 16])
+SAMPLES = np.array([8, 16, 32])
 
 
 @compiled
@@ -22,8 +22,7 @@ def still_takes(left: Left, parts: Parts, rule: Rule) -> int:
         area += need[i] * parts[0][i] * parts[1][i]
     for p in range(short.size):
         if short[p] > 0:
-            strips = (short[p] + rule[2] - 1) // rule[2]
-            area += (short[p] + strips * rule[0]) * parts[3][p]
+            area += takes(short[p], rule) * parts[3][p]
     return int(area)
 
 
@@ -82,11 +81,11 @@ def refill(
     order = np.arange(left[0].size + left[1].size)
     tried, best_rows = np.zeros_like(rows[0]), np.zeros_like(rows[0])
     while True:
-        takes = still_takes(left, parts, rule)
-        if takes == 0:
+        wanted = still_takes(left, parts, rule)
+        if wanted == 0:
             return spent, taken, True
         may = np.flatnonzero(free & (costs <= budget - spent))
-        if may.size == 0 or takes > (budget - spent) * best_buy:
+        if may.size == 0 or wanted > (budget - spent) * best_buy:
             return spent, taken, False
         best_score, best_board, best_way, best_at = 0.0, -1, 0, 0
         best_left = left

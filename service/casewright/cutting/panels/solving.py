@@ -111,16 +111,11 @@ class Desk:
         panels = [each for each in problem.panels for _ in range(each.count)]
         self.short = _ints([each.width for each in panels])
         self.need = _ints([each.count for each in problem.pieces])
-        taken = [each.width - (-each.width // strips.widest) * strips.allowance for each in panels]
         self.parts: Parts = (
             _ints([each.length for each in problem.pieces]),
             _ints([each.width for each in problem.pieces]),
             np.array([float(each.area) for each in problem.pieces], np.float64),
             _ints([each.length for each in panels]),
-            np.array(
-                [each.length * takes / each.width for each, takes in zip(panels, taken, strict=True)],
-                np.float64,
-            ),
         )
         self.stock_of = _boards_of(problem)
         self.boards = _clear_boards(problem, self.stock_of)

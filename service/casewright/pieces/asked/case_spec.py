@@ -67,7 +67,14 @@ class Case(Spec):
         default_factory=DustPanel, description="The panel of a dust frame; counts for no others."
     )
     side: Size = Field(0.75, description="Thickness of a case side.", examples=["3/4"])
-    sub_top_rail: Size = Field(0.75, description="Thickness of the rails under the top.", examples=["3/4"])
+    sub_top_rail: Size = Field(
+        0.75,
+        description=(
+            "Thickness of the rails under the top; plywood has none: its case top is of the sheet, whatever "
+            "is typed here."
+        ),
+        examples=["3/4"],
+    )
     bottom: Size = Field(0.75, description="Thickness of the case bottom.", examples=["3/4"])
     divider: Size = Field(0.75, description="Thickness of the frame between two rows.", examples=["3/4"])
     upright: Size = Field(0.75, description="Thickness of the upright between two drawers.", examples=["3/4"])

@@ -197,7 +197,10 @@ class Shelving(Spec):
     thickness: Size = Field(0.75, description="Thickness of a shelf.", examples=["3/4"])
     edge: Clearance = Field(
         0.75,
-        description="Width of the show-wood edge along its front; 0 for a shelf all of the case's wood.",
+        description=(
+            "Width of the show-wood edge along its front; 0 for a shelf all of the case's wood, as one in an "
+            "open space is."
+        ),
         examples=["3/4"],
     )
     fixing: Literal["pins", "housings"] = Field(

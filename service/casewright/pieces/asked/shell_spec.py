@@ -27,7 +27,8 @@ class Top(Spec):
         description=(
             "The top of a carcase is held by wooden buttons, by screws in slots of the rails, or by metal "
             "clips; or it is dovetailed between the sides in place of rails; or there is none, where the "
-            "piece hangs or stands under a counter."
+            "piece hangs or stands under a counter. Left out: buttons, or screws in slots of the case top "
+            "where the case is plywood."
         ),
         examples=["slots"],
     )

@@ -94,6 +94,11 @@ class Woods(Spec):
     back: WoodField | None = Field(
         None, description="Back boards; left out, as the inside.", examples=["poplar"]
     )
+    shelves: WoodField | None = Field(
+        None,
+        description="Solid shelves; left out, as the case in open spaces, and as the inside behind doors.",
+        examples=["poplar"],
+    )
 
     def of(self, role: Literal["top", "fronts", "bottoms", "back"]) -> Timber:
         """The wood of a role that may be left out."""

@@ -155,7 +155,9 @@ def _floor(spec: UnitSpec, drawer: Drawer, notch: NotchSizes, under: Ledger) -> 
             say(
                 "The notched bottom, {} thick, is {:bare} wide without a bar.", bottom.thickness, inside.width
             ),
-            say("Take plywood of {} or more: a bar under the middle would stand where the pipes do.", STIFF),
+            say(
+                "Take plywood of {:up} or more: a bar under the middle would stand where the pipes do.", STIFF
+            ),
             about=drawer.code,
             verdict=Verdict.CAUTION,
         )

@@ -99,7 +99,7 @@ def _shelves(
             limit_name="shelf_ratio",
             about=f"{spec.code}-{space.code}",
             remedy=say(
-                ", or let it span {} or less between partitions", short_enough(board.span, sag, limit)
+                ", or let it span {:down} or less between partitions", short_enough(board.span, sag, limit)
             ),
         )
 

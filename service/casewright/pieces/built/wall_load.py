@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
+from casewright.measure.rounding import up_to
 from casewright.measure.saying import say
 from casewright.measure.units import Count, Inches, Number, Pounds
 from casewright.pieces.asked.spec import UnitSpec
@@ -151,8 +152,8 @@ def wall_findings(
     asks = say(
         "The fixings carry {:.0f} lb along the wall and {:.0f} lb out of it, {} up: {:d} of them, taken to "
         "hold {:g} lb each with a factor of {:g}.",
-        wall.weight,
-        wall.pull,
+        up_to(wall.weight, 1),
+        up_to(wall.pull, 1),
         wall.lever,
         wall.fixings,
         wall.holds,

@@ -265,7 +265,7 @@ def _top(unit: Construction, year: Year, ledger: Ledger) -> Iterator[PartYear]:
             what="moves apart from the sides",
             through=year.follow(taken(under, "apart", rules.apart, size=depth, one=top, other=side)),
             limit=None,
-            note="Its buttons need this much slack, with a little to spare.",
+            note="Its fixings need this much slack, with a little to spare.",
         )
 
 

@@ -11,12 +11,20 @@ BOARDS = ("side", "sub_top_rail", "bottom", "upright", "divider")
 """The thicknesses that a case of plywood takes from its sheet."""
 PART = 3
 """A housing is no deeper than the side divided by this (common practice)."""
+SAME_SHEET = 1 / 16
+"""A thickness that is no further from the sheet's was measured on it (common practice) [in]."""
+THROUGH_A_BOARD = "slots"
+"""How a solid top is held over a case top of plywood, which has no rails to groove: by screws through it, in
+round holes in front and in slots behind, as the top moves and the sheet does not (common practice)."""
+NO_RAILS = "there are no rails under a plywood top, so what was typed for them does not count"
 
 
 def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
     """The choices with the thicknesses of a plywood case as its sheet measures, where none was typed.
 
-    The thickness typed for a side is what the sheet measures: the other boards are of the same sheet.
+    The thickness typed for a side is what the sheet measures: the other boards are of the same sheet. The
+    case top is as thick as the sides, whatever was typed for the rails that it takes the place of, and a top
+    over it is held by screws through it, where nothing else was typed.
 
     A case with nothing between its rows has dividers of no thickness.
 
@@ -42,17 +50,25 @@ def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
     basis = f"as {bought} measures; measure your own sheet"
     typed = case.model_fields_set
     names = [name for name in BOARDS if name not in typed and (name != "divider" or _is_of_sheet(case))]
+    if "sub_top_rail" in typed:
+        names.append("sub_top_rail")
     thick = bought.thickness
     if "side" in typed:
         thick, basis = case.side, "of the same sheet as the sides"
-    sizes = {name: ledger.given(f"case.{name}", thick, basis, Inches) for name in names}
+    sizes = {
+        name: ledger.given(f"case.{name}", thick, f"{basis}; {NO_RAILS}" if name in typed else basis, Inches)
+        for name in names
+    }
     side = sizes.get("side", case.side)
     if "housing" not in typed and case.housing > side / PART:
         sizes["housing"] = ledger.take("case.housing", rules.thinner_housing, side=side)
     if "lipping" not in typed:
         sizes["lipping"] = case.ply.lipping
     case = case.model_copy(update=sizes)
-    return spec.model_copy(update={"case": case, "shelving": _shelves_of_sheet(spec, case, ledger)})
+    settled: dict[str, object] = {"case": case, "shelving": _shelves_of_sheet(spec, case, ledger)}
+    if "fixing" not in spec.top.model_fields_set:
+        settled["top"] = spec.top.model_copy(update={"fixing": THROUGH_A_BOARD})
+    return spec.model_copy(update=settled)
 
 
 def _shelves_of_sheet(spec: UnitSpec, case: Case, ledger: Ledger) -> Shelving:
@@ -65,6 +81,28 @@ def _shelves_of_sheet(spec: UnitSpec, case: Case, ledger: Ledger) -> Shelving:
     if "edge" not in shelving.model_fields_set:
         sizes["edge"] = ledger.given("shelving.edge", case.lipping, "as the case is lipped", Inches)
     return shelving.model_copy(update=sizes)
+
+
+def boards_of_sheet(case: Case, has_uprights: bool) -> dict[str, Inches]:
+    """The boards that a plywood case has of its sheet, by their fields, with the thickness of each.
+
+    Args:
+        case: the choices, settled
+        has_uprights: does anything stand between two openings?
+
+    Returns:
+        The thicknesses; nothing for a case of other sides [in]
+
+    Source: common practice of plywood cases.
+    """
+    if not case.is_ply:
+        return {}
+    names = ["side", "bottom"]
+    if has_uprights:
+        names.append("upright")
+    if _is_of_sheet(case):
+        names.append("divider")
+    return {name: getattr(case, name) for name in names}
 
 
 def _is_of_sheet(case: Case) -> bool:

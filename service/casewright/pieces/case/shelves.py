@@ -4,15 +4,14 @@ from collections.abc import Iterator
 
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches
+from casewright.pieces.asked.fields import Timber
 from casewright.pieces.case.floors import floor_under
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.settled import SAME_SHEET
 from casewright.pieces.layout.openings import Space, Wall
 from casewright.pieces.layout.parts import Box, FaceClass, Grain, Part, new_part, timber
 from casewright.pieces.rules import case_rules as rules
 from casewright.wood.waste import PartUse
-
-SAME_SHEET = 1 / 16
-"""A thickness that is no further from the sheet's was measured on it (common practice) [in]."""
 
 
 def shelf_parts(case: CasePlan) -> Iterator[Part]:
@@ -55,10 +54,11 @@ def _of_space(case: CasePlan, space: Space) -> Iterator[Part]:
         start, words = space.left - deep, say("housing, {:fraction} deep", deep)
         length = under.take("shelf_length", rules.housed_length, opening=space.width, housing=deep)
     floor = case.face.base_height + space.bottom + laid
+    made_of = wood_of_shelves(case, space)
     for number in range(1, space.shelves + 1):
         z = floor + number * gap + (number - 1) * thick
         mark = f"{space.code}-SH{number}"
-        yield from _shelf(case, mark, Box(start, front, z, length, depth, thick), words)
+        yield from _shelf(case, mark, Box(start, front, z, length, depth, thick), words, made_of)
 
 
 def front_of_shelves(case: CasePlan, space: Space) -> Inches:
@@ -90,9 +90,27 @@ def _is_of_sheet(case: CasePlan) -> bool:
     return thick.is_ply and abs(case.spec.shelving.thickness - thick.ply.bought.thickness) <= SAME_SHEET
 
 
-def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
+def wood_of_shelves(case: CasePlan, space: Space) -> Timber:
+    """The wood of a space's solid shelves: that of the case where they are seen, else that of the inside.
+
+    Args:
+        case: what the case is worked out from
+        space: the opening
+
+    Returns:
+        The wood that was asked for shelves, where one was.
+
+    Source: common practice: a shelf in an open bay is seen by day, one behind a door is not.
+    """
+    woods, is_seen = case.spec.woods, space.holds != "doors"
+    return woods.shelves or (woods.case if is_seen or not case.spec.shelving.edge else woods.inside)
+
+
+def _shelf(case: CasePlan, mark: str, box: Box, words: Words, made_of: Timber) -> Iterator[Part]:
     woods, edge, depth = case.spec.woods, case.spec.shelving.edge, box.depth
     of_sheet = _is_of_sheet(case)
+    if not of_sheet and timber(made_of) == timber(woods.case):
+        edge = 0.0  # of the case's wood from front to back, it needs no strip before it
     if edge:
         yield new_part(
             code=case.code(f"{mark}E"),
@@ -114,7 +132,7 @@ def _shelf(case: CasePlan, mark: str, box: Box, words: Words) -> Iterator[Part]:
         code=case.code(mark),
         line="C9",
         name="Shelf",
-        **(case.spec.case.ply.material if of_sheet else timber(woods.inside if edge else woods.case)),
+        **(case.spec.case.ply.material if of_sheet else timber(made_of)),
         thickness=box.height,
         width=depth,
         length=box.width,

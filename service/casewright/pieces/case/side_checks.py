@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from casewright.measure.comparing import at_least
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
-from casewright.measure.saying import say
+from casewright.measure.saying import say, strung
 from casewright.measure.units import Inches
 from casewright.pieces.asked.running_spec import FullRunners
 from casewright.pieces.case.base_checks import CROSS_GRAIN, HANDBOOK
@@ -13,6 +13,7 @@ from casewright.pieces.case.boards import growth, wood_behind
 from casewright.pieces.case.dust import dust_depth, dust_held
 from casewright.pieces.case.ends import is_housed
 from casewright.pieces.case.plan import CasePlan
+from casewright.pieces.case.settled import SAME_SHEET, boards_of_sheet
 from casewright.pieces.case.sides import FRAME, side_codes
 from casewright.pieces.layout.season import across
 from casewright.pieces.panels.checks import frame_checks
@@ -41,6 +42,7 @@ def side_checks(case: CasePlan, ledger: Ledger) -> Iterator[Finding]:
         yield _bottom(case, ledger)
     if len(case.face.rows) > 1 or case.face.is_nested:
         yield from _dividers(case, ledger)
+    yield from _of_one_sheet(case)
     is_divided = thick.divider_kind != "none" and len(case.face.rows) > 1
     if thick.is_ply and thick.divider_end == "sliding dovetail" and is_divided:
         yield Finding(
@@ -50,6 +52,39 @@ def side_checks(case: CasePlan, ledger: Ledger) -> Iterator[Finding]:
             remedy=say("Take a housing, {:fraction} deep.", thick.housing),
             about=case.code("D"),
         )
+
+
+def _of_one_sheet(case: CasePlan) -> Iterator[Finding]:
+    """Boards of a plywood case are as thick as its sheet: none can be sawn thicker or thinner from it."""
+    thick, bought = case.spec.case, case.spec.case.ply.bought
+    stands = any(row.uprights or row.partitions for row in case.face.all_rows)
+    boards = boards_of_sheet(thick, stands)
+    if not boards:
+        return
+    wrong = {name: size for name, size in boards.items() if abs(size - bought.thickness) > SAME_SHEET}
+    asked = strung(" and ", (say("the {} {:bare}", name, size) for name, size in wrong.items()))
+    yield Finding(
+        rule="boards of the sheet",
+        verdict=Verdict.STOP if wrong else Verdict.PASS,
+        message=(
+            say("{} measures {}, and {} was asked for.", str(bought), bought.thickness, asked)
+            if wrong
+            else say("Sides, top and bottom come from one sheet, {} thick.", thick.side)
+        ),
+        remedy=(
+            say(
+                "Leave out {}, or choose a sheet that measures as much; what yours measures goes into "
+                "case.ply.measures.",
+                " and ".join(f"case.{name}" for name in wrong),
+            )
+            if wrong
+            else ""
+        ),
+        about=side_codes(case)[0],
+        found=next(iter(wrong.values()), thick.side),
+        needed=bought.thickness,
+        source="the sheet table",
+    )
 
 
 def _rails_in_the_stiles(case: CasePlan) -> Iterator[Finding]:

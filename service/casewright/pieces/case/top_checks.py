@@ -23,6 +23,15 @@ HOW: dict[str, str] = {
 }
 
 
+THROUGH = "screws up through the case top, in slots that give {:up 16} towards the rear"
+"""How a top is held over a case that has a board under it."""
+ASK_RAILS: dict[str, str] = {
+    "buttons": "Wooden buttons reach into grooves of the rails under a top",
+    "clips": "Metal clips are let into the rails under a top",
+}
+"""Why a way to hold a top asks for rails, by the way."""
+
+
 def top_fixing(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) -> Finding:
     """A solid top over solid sides moves with them; over others, or where the woods differ, it needs slack.
 
@@ -44,6 +53,15 @@ def top_fixing(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) 
             verdict=Verdict.PASS,
             message="There is no top of its own: fix the case through its upper rails.",
             about=spec.code,
+        )
+    if spec.has_case_top and top.fixing in ASK_RAILS:
+        return Finding(
+            rule="top fixing",
+            verdict=Verdict.STOP,
+            message=f"{ASK_RAILS[top.fixing]}; this case has a board there, and no rails.",
+            remedy="Screw the top on from below: choose “slots”, or leave top.fixing out.",
+            about=f"{spec.code}-T",
+            source="common practice of plywood cases",
         )
     moves = across(spec.woods.of("top"), ledger)
     # Sides of plywood stay as deep as they are, and framed ones move by their stiles alone.
@@ -78,7 +96,7 @@ def top_fixing(spec: UnitSpec, case: Carcase, climate: Climate, ledger: Ledger) 
             "sides: fix it at the front, {}.",
             grows,
             apart,
-            say(HOW[top.fixing], slack),
+            say(THROUGH if spec.has_case_top else HOW[top.fixing], slack),
         ),
         say("Give its fixings {:up} of slack or more towards the rear, or it will split.", apart),
         about=f"{spec.code}-T",

@@ -51,6 +51,11 @@ def _counted(held: Estimate) -> Iterator[tuple[Driver, bool, float]]:
         is_drawers, part = _is_of(drawers, line.of), line.of.part
         yield Driver.ROUGH_FEET, is_drawers, line.rough
         yield Driver.BOARDS, is_drawers, line.blanks * line.boards
+        if line.is_matched:
+            yield Driver.RESAW_SETUPS, is_drawers, line.resawn_boards
+            yield Driver.RESAWN_BOARDS, is_drawers, line.resawn_boards
+            yield Driver.RESAWN_SQFT, is_drawers, line.resawn_area
+            yield Driver.LEAF_FACE_SQFT, is_drawers, line.resawn_area
         if line.is_panel:
             yield Driver.GLUE_LINES, is_drawers, line.glue_lines
             yield Driver.PANELS, is_drawers, line.quantity

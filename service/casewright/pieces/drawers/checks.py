@@ -219,7 +219,7 @@ def _pull_lines(drawers: tuple[Drawer, ...]) -> Iterator[Finding]:
         "pull lines",
         spread,
         ALIGNED,
-        say("The pulls of wide drawers are {} or less out of line.", spread),
+        say("The pulls of wide drawers are out of line by {:up} at the most.", spread),
         "Give the rows the same columns, or set the pulls by hand.",
         verdict=Verdict.CAUTION,
     )

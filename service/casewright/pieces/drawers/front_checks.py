@@ -170,7 +170,7 @@ def _covered(drawer: Drawer, *, is_divided: bool) -> Finding:
         "front covers its opening",
         least,
         COVER_LEAST,
-        say("The front covers the edges of its opening by {} or more.", least)
+        say("The front covers the edges of its opening by at least {:down}.", least)
         if least >= 0
         else say("The front leaves {} of its opening open.", -least),
         "Let the fronts be shared over the dividers, or make the gaps narrower.",

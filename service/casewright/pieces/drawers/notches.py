@@ -244,7 +244,12 @@ def _refuse_sizes(opening: Opening, asked: Notch, box: Boxed, left: tuple[Inches
     least = box.back + set_in + PAST_THE_BACK
     if asked.width < WIDTH_LEAST:
         raise CannotBuild(
-            say("{}.width: {} is too narrow for a pipe; make it {} or more", field, asked.width, WIDTH_LEAST)
+            say(
+                "{}.width: {} is too narrow for a pipe; make it {:up} or more",
+                field,
+                asked.width,
+                WIDTH_LEAST,
+            )
         )
     if asked.depth < least:
         raise CannotBuild(

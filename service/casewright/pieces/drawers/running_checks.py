@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from casewright.measure.comparing import at_least, at_most
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.ledger import Ledger
+from casewright.measure.rounding import up_to
 from casewright.measure.saying import Words, say
 from casewright.measure.units import Inches, Pounds
 from casewright.pieces.asked.slide_spec import GOVERNS
@@ -290,7 +291,12 @@ def _load(spec: UnitSpec, drawer: Drawer, slides: Slides, weight: Pounds, ledger
         "slide load",
         load,
         rated,
-        say("Full, the slides carry {:.1f} lb; “{}” is rated {:g} lb.", load, slides.model.name, rated),
+        say(
+            "Full, the slides carry {:.1f} lb; “{}” is rated {:g} lb.",
+            up_to(load, 0.1),
+            slides.model.name,
+            rated,
+        ),
         "Take slides for a greater load, or make the drawer smaller.",
         about=drawer.code,
         source=GOVERNS,
@@ -302,7 +308,7 @@ def _stopped(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
     if run.slides is not None:
         if stops.travel is not None:
             opens = run.slides.model.opens(run.slides.length)
-            yield _travel(drawer, opens, say("the slides open {}", opens))
+            yield _travel(drawer, opens, say("the slides open {:down}", opens))
         return
     if stops.outstop == "none":
         yield Finding(
@@ -313,10 +319,12 @@ def _stopped(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
             about=drawer.code,
         )
     if run.most_travel is not None:
-        yield _travel(drawer, run.most_travel, say("then its outstop meets the rail, at {}", run.most_travel))
+        yield _travel(
+            drawer, run.most_travel, say("then its outstop meets the rail, at {:down}", run.most_travel)
+        )
     if stops.travel is not None:
         most = length - HELD_BACK
-        yield _travel(drawer, most, say("{} of it have to stay in the case", HELD_BACK))
+        yield _travel(drawer, most, say("{:up} of it have to stay in the case", HELD_BACK))
 
 
 def _travel(drawer: Drawer, most: Inches, why: Words) -> Finding:

@@ -49,6 +49,20 @@ class GrainSet:
         return tuple(part for row in self.rows for part in row)
 
 
+def is_sawn_in_two(found: GrainSet) -> bool:
+    """Are the parts of a set the leaves of a board that is sawn in two through its thickness?
+
+    Args:
+        found: the set
+
+    Returns:
+        Yes for a book match or a slip match.
+
+    Source: common practice.
+    """
+    return found.way in (Way.BOOK, Way.SLIP)
+
+
 def grain_sets(spec: UnitSpec, face: Face, parts: Sequence[Part]) -> tuple[GrainSet, ...]:
     """Every set of parts that were asked to match; those that are given up are none.
 

@@ -73,4 +73,6 @@ def top_hardware(spec: UnitSpec, face: Face) -> Iterator[HardwareItem]:
         yield HardwareItem(item=item, quantity=top_fixings(spec, face), note=note)
     elif item:
         note = "round holes in front, slots at the rear" if item == "top screw" else "let into both rails"
+        if item == "top screw" and spec.has_case_top:
+            note = f"up through the case top: {note}"
         yield HardwareItem(item=item, quantity=top_fixings(spec, face), note=note)

@@ -31,6 +31,8 @@ CORNERS = 2
 """At the front of a drawer as at its back."""
 AROUND_A_NOTCH = 4
 """Grooved pieces more where a bottom is held all round: a second back, two inner sides and the inner back."""
+LEAF_FACES = 4
+"""Of a board that is sawn in two: each of its leaves is planed on both faces."""
 ON_THE_MACHINE = ("cutter", "key", "side_depth", "front_depth", "fence", "groove_depth", "tongue_gauge")
 """The settings by which one set-up of a machine differs from another."""
 FASTENED: dict[str, Driver] = {
@@ -63,6 +65,22 @@ def nearest_whole(exact: Number) -> Number:
     Source: common practice.
     """
     return near_to(exact, 1)
+
+
+def whole_if_any(exact: Number) -> Number:
+    """A measure counted in whole feet, where even a little of it takes the time of one.
+
+    Rule: exact, to the nearest whole number, at least 1
+
+    Args:
+        exact: square feet, more than none
+
+    Returns:
+        Whole square feet
+
+    Source: common practice.
+    """
+    return max(near_to(exact, 1), 1.0)
 
 
 DIVIDING = ("C3", "W1", "D2")
@@ -118,6 +136,21 @@ def _stock(takeoff: TakeOff, ledger: Ledger) -> dict[Driver, float]:
         Driver.GLUE_LINES: sum(line.glue_lines for line in takeoff.lines),
         Driver.PANELS: sum(line.quantity for line in panels),
         Driver.PANEL_SQFT: under.take("panel_square_feet", nearest_whole, exact=area / SQUARE_INCHES),
+        **_resawn(takeoff, under),
+    }
+
+
+def _resawn(takeoff: TakeOff, under: Ledger) -> dict[Driver, float]:
+    """Boards sawn in two for parts that match: the saw set up once, the cut, both faces of both leaves."""
+    boards = sum(line.resawn_boards for line in takeoff.lines)
+    if not boards:
+        return {}
+    cut = sum(line.resawn_area for line in takeoff.lines) / SQUARE_INCHES
+    return {
+        Driver.RESAW_SETUPS: 1,
+        Driver.RESAWN_BOARDS: boards,
+        Driver.RESAWN_SQFT: under.take("resawn_square_feet", whole_if_any, exact=cut),
+        Driver.LEAF_FACE_SQFT: under.take("leaf_face_square_feet", whole_if_any, exact=LEAF_FACES * cut),
     }
 
 

@@ -8,7 +8,7 @@ from casewright.measure.ledger import Ledger
 from casewright.measure.units import BoardFeet, Count, Inches
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.layout.grain_sets import PAIRED, Way, grain_sets
+from casewright.pieces.layout.grain_sets import PAIRED, grain_sets, is_sawn_in_two
 from casewright.pieces.layout.parts import PartLine
 from casewright.wood.grades import GradeChoice, cheapest_grade
 from casewright.wood.movement import Cut
@@ -66,6 +66,16 @@ class RoughLine:
     def glue_lines(self) -> int:
         """Glue lines of all parts on the line."""
         return ((2 if self.halves else 1) * self.boards - 1) * self.quantity
+
+    @property
+    def resawn_boards(self) -> int:
+        """Boards that are sawn in two through their thickness, for parts that match."""
+        return self.blanks * self.boards if self.is_matched else 0
+
+    @property
+    def resawn_area(self) -> float:
+        """What the saw goes through of them, rough width by rough length [sq in]."""
+        return self.blanks * self.width * self.length if self.is_matched else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,7 +190,7 @@ def _opened(unit: Construction) -> dict[str, _Match]:
     return {
         part.code: _Match.HALVES if found.halves else _Match.PAIR
         for found in grain_sets(unit.spec, unit.face, unit.parts)
-        if found.way in (Way.BOOK, Way.SLIP)
+        if is_sawn_in_two(found)
         for part in found.parts
     }
 

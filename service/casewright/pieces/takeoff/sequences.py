@@ -7,7 +7,7 @@ from casewright.measure.rounding import up_to
 from casewright.measure.units import MILLIMETRES_PER_INCH, Inches
 from casewright.pieces.asked.shop import Shop
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.layout.grain_sets import GrainSet, Way, grain_sets
+from casewright.pieces.layout.grain_sets import GrainSet, Way, grain_sets, is_sawn_in_two
 from casewright.pieces.rules.grain_rules import across_width, along_length
 from casewright.pieces.takeoff.rough import RoughLine, TakeOff
 from casewright.wood.rough import rough_length, rough_width
@@ -126,7 +126,7 @@ def blank_of(found: GrainSet, cut: dict[str, RoughLine], shop: Shop) -> Sequence
     else:
         widest = max(part.width for part in parts) / (2 if found.halves else 1)
         width = widest + spec.edge_trim if found.way is Way.ALONG else rough_width(widest)
-    if found.way in (Way.BOOK, Way.SLIP):
+    if is_sawn_in_two(found):
         thickness = resaw_thickness_needed(max(part.thickness for part in parts))
     return SequenceSet(
         name=found.name,

@@ -78,6 +78,8 @@ def _woods(unit: Construction) -> Iterator[str]:
         roles.append(("drawer bottom" if drawers == 1 else "drawer bottoms", woods.of("bottoms")))
     if not spec.legs and spec.back.kind != "none" and not spec.back.sheet:
         roles.append(("back of the case", woods.of("back")))
+    if woods.shelves and any(space.shelves for space in unit.face.spaces):
+        roles.append(("shelves", woods.shelves))
     roles += [("parts inside that are not seen", woods.inside)]
     by_wood: dict[str, list[str]] = {}
     for role, choice in roles:

@@ -49,6 +49,9 @@ STANDS = {
     False: "It is a closed case instead of standing on legs.",
 }
 
+SHELF = "C9"
+"""The line of shelves in the cut list."""
+
 
 def otherwise(base: Construction, other: Construction, shown: LengthUnit | None = None) -> str:
     """What is different when a unit is made the other way.
@@ -89,7 +92,7 @@ def made_otherwise(base: Construction, other: Construction, shown: LengthUnit) -
     """
     return (
         *_drawers(base, other, shown),
-        *_woods(base.spec, other.spec),
+        *_woods(base, other),
         *_joints(base.spec, other.spec),
         *_pulls(base.spec, other.spec),
         *_finish(base.spec, other.spec),
@@ -165,9 +168,9 @@ def _bottom(spec: UnitSpec) -> str:
     return bottom.sheet if isinstance(bottom, PlyBottom) else "solid wood"
 
 
-def _woods(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+def _woods(base: Construction, other: Construction) -> Iterator[str]:
     """Parts that change from one wood to another are named together."""
-    before, after = _by_role(base), _by_role(other)
+    before, after = (_by_role(each.spec) | _of_shelves(each) for each in (base, other))
     changed: dict[tuple[str, str], list[str]] = {}
     for role in before:
         if role in after and before[role] != after[role]:
@@ -175,6 +178,12 @@ def _woods(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
     for (new, old), roles in changed.items():
         is_one = len(roles) == 1 and roles[0] in {"the case", "the top", "the back of the case"}
         yield sentence(f"{joined(roles)} {'is' if is_one else 'are'} {new} instead of {old}")
+
+
+def _of_shelves(unit: Construction) -> dict[str, Timber]:
+    """The wood of solid shelves, where there are any and all are of one."""
+    woods = list({(part.wood, part.cut) for part in unit.parts if part.line == SHELF and not part.sheet})
+    return {"shelves": Timber(wood=woods[0][0], cut=woods[0][1])} if len(woods) == 1 else {}
 
 
 def _by_role(spec: UnitSpec) -> dict[str, Timber]:

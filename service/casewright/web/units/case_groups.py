@@ -69,7 +69,7 @@ CASE_GROUPS = (
         when=WITH_CASE,
         fields=(
             ask("case.side", "Side", lead=True),
-            ask("case.sub_top_rail", "Rails under the top"),
+            ask("case.sub_top_rail", "Rails under the top", when=(SIDES, "solid", "framed")),
             ask("case.bottom", "Bottom"),
             ask("case.divider", "Divider", lead=True),
             ask("case.upright", "Upright"),

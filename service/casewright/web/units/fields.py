@@ -14,6 +14,7 @@ from pydantic_core import PydanticUndefined
 from casewright.measure.lengths import LengthUnit, show_mm, write_length
 from casewright.measure.printing import unit_of
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.web.units.hints import brief_hint
 
 
 class Kind(StrEnum):
@@ -50,6 +51,7 @@ class Asked:
         is_wide: do its words need the room of two fields?
         needed: can the unit not do without it?
         empty: what stands in it, faintly, while nothing is typed and nothing usual is known
+        unticked: what the line that sums its group up says of a tick that is taken out
     """
 
     name: str
@@ -65,6 +67,7 @@ class Asked:
     is_wide: bool = False
     needed: bool = False
     empty: str = ""
+    unticked: str = ""
 
     @property
     def id(self) -> str:
@@ -198,7 +201,7 @@ def ask(name: str, label: str, choices: Choices = (), when: tuple[str, ...] = ()
         words = get_args(_plain(field.annotation))
         choices = tuple((word, f"{word} (usual)" if word == usual else word) for word in words)
     given: dict[str, Any] = {
-        "hint": field.description or "",
+        "hint": brief_hint(label, field.description or ""),
         "example": str(field.examples[0]) if field.examples else "",
         "needed": field.is_required(),
     } | more

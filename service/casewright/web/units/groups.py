@@ -133,7 +133,7 @@ MORE_GROUPS = (
         when=LEGS,
         fields=(
             ask("construction.leg", "Leg", lead=True),
-            ask("construction.tapered", "Legs tapered"),
+            ask("construction.tapered", "Legs tapered", unticked="legs not tapered"),
             ask("construction.foot", "At the floor, tapered"),
             ask("construction.apron", "Apron"),
             ask("construction.apron_height", "Apron height", lead=True),
@@ -164,7 +164,8 @@ MORE_GROUPS = (
             *_wood("fronts", "Drawer fronts", "", "the case"),
             *_wood("bottoms", "Solid drawer bottoms", "", "the inside"),
             *_wood("back", "Back boards", "", "the inside"),
-            ask("sequence_fronts", "Fronts in sequence from one tree"),
+            *_wood("shelves", "Solid shelves", "", "the case, behind doors as the inside"),
+            ask("sequence_fronts", "Fronts in sequence from one tree", unticked="fronts not in sequence"),
         ),
     ),
     DRAWERS_GROUP,
@@ -229,13 +230,16 @@ MORE_GROUPS = (
     Group(
         key="measured",
         title="Measured",
+        note="A measured size beats the drawn one, which stands faintly in its field. Measured in two "
+        "places? Write both with a comma between them: the least counts.",
         fields=(
             Asked(
                 name="measured",
-                label="Measured sizes, one a line",
+                label="Parts that were measured",
                 kind=Kind.LINES,
-                hint="The opening or part, what of it, and the size. A measured size beats a drawn one.",
-                example="R5-1 height 8-15/32",
+                hint="The part, what of it (thickness, width, length), and the size, as stands faintly in "
+                "the field. Several may stand in one line, with a comma between them.",
+                example="R5-1-SL thickness 31/64",
             ),
         ),
     ),

@@ -13,7 +13,7 @@ from casewright.papers.cut_list import cut_list_paper
 from casewright.papers.head import PaperHead
 from casewright.papers.order import order_paper
 from casewright.papers.unit_report import in_order
-from casewright.papers.writing import Writing
+from casewright.papers.writing import Writing, several
 from casewright.pieces.asked.reading import write_unit
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.costs.estimate import Estimate
@@ -132,8 +132,15 @@ def _rough(lines: tuple[RoughLine, ...], unit: Construction, writing: Writing) -
             boards=line.boards,
             feet=Shown(text=f"{line.rough:.2f}", figure=f"{line.figures}.rough_feet"),
             grade=f"{grade.name}{', wide' if line.grade.wide else ''}" if grade else "none: pick by hand",
-            resaw=line.resaw.bought.name if line.resaw else "",
+            resaw=_resawn(line),
         )
+
+
+def _resawn(line: RoughLine) -> str:
+    """What is sawn in two through its thickness: blanks of parts that match, or what would save wood."""
+    if line.is_matched:
+        return f"{several(line.blanks, 'blank')} of this size, sawn in two to match"
+    return f"two from one {line.resaw.bought.name} saves wood" if line.resaw else ""
 
 
 @router.get("/units/{unit_id}/cut-list.csv")

@@ -41,7 +41,7 @@ RUNNING_GROUP = Group(
         ask("drawers.running.length", "Slide length", when=SLID),
         ask("drawers.lining", "Lining"),
         ask("drawers.load_lb", "Load of a full drawer (lb)"),
-        ask("drawers.stops.blocks", "Stop blocks behind the front"),
+        ask("drawers.stops.blocks", "Stop blocks behind the front", unticked="no stop blocks"),
         ask("drawers.stops.inset", "Front behind the rails"),
         ask(
             "drawers.stops.outstop",

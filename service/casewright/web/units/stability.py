@@ -9,14 +9,18 @@ from starlette.responses import Response
 
 from casewright.drawing.ground import is_hung
 from casewright.drawing.standing import standing_view
+from casewright.measure.rounding import up_to
+from casewright.measure.saying import say
 from casewright.papers.stand_words import (
+    FIXED,
     ONLY_THE_TEST,
     SIDEWAYS,
     alone_line,
     limit_words,
+    mending,
     others_open_words,
-    remedy_lines,
     scope_words,
+    shown_verdict,
     together_line,
     verdict_of,
     wall_lines,
@@ -71,6 +75,7 @@ class CaseShown:
     tipping: Shown
     factor: Shown
     verdict: str
+    state: str
     source: str
     basis: str
 
@@ -83,6 +88,7 @@ class ViewShown:
     done: str
     factor: str
     verdict: str
+    state: str
     view: Markup
 
 
@@ -127,6 +133,7 @@ class StabilityPage(Page):
         unit: `in` or `mm`
         moments: the unit of its moments
         screen: what the screen is not
+        fixed: what holds of a piece that is fixed to the building; empty for one that stands free
         scope: whether the rule covers the piece
         limits: the three limits of the rule
         is_free: whether it stands free
@@ -138,7 +145,8 @@ class StabilityPage(Page):
         travels: the same, and how far each may come out alone
         further: how it would stand further out
         others: what is said of a child with the other drawers open
-        remedies: what would mend it, the wall restraint last
+        remedies: what would mend it, the wall restraint last; none for a piece that is fixed
+        not_enough: what helps and does not suffice by itself
         sideways: what is not reckoned
         carries: what has to be carried
         each: what one person is asked to carry
@@ -153,6 +161,7 @@ class StabilityPage(Page):
     unit: str
     moments: str
     screen: str
+    fixed: str
     scope: str
     limits: tuple[LimitShown, ...]
     is_free: bool
@@ -165,6 +174,7 @@ class StabilityPage(Page):
     further: tuple[FurtherShown, ...]
     others: str
     remedies: tuple[str, ...]
+    not_enough: tuple[str, ...]
     sideways: str
     carries: tuple[CarryShown, ...]
     each: str
@@ -179,15 +189,17 @@ def show_stability(visit: Office, unit_id: str) -> Response:
     """How a unit stands with its drawers open, what would mend it, and what it weighs part by part."""
     seen = see_built_unit(visit, unit_id)
     held, writing = unit_standing(seen.built), seen.writing
+    found, is_free = mending(held), held.unit.stand.use.free_standing
     page = StabilityPage(
         title=f"Stability of unit {seen.head.unit.code} · {seen.head.unit.name}",
         head=seen.head,
         unit=writing.unit.value,
         moments=writing.moments,
         screen=ONLY_THE_TEST,
+        fixed="" if is_free else FIXED,
         scope=writing.said(scope_words(held)),
         limits=tuple(_limit(each, writing) for each in held.limits),
-        is_free=held.unit.stand.use.free_standing,
+        is_free=is_free,
         is_hung=is_hung(held.unit),
         target=(f"{house_limits().target_factor:g}", f"{basis_of('target_factor')}"),
         views=tuple(_view(case, held, writing) for case in worst_cases(held.cases)),
@@ -201,12 +213,13 @@ def show_stability(visit: Office, unit_id: str) -> Response:
             for each in held.further
         ),
         others=writing.said(others_open_words(held)),
-        remedies=tuple(map(writing.said, remedy_lines(held))),
+        remedies=tuple(map(writing.said, found.enough)),
+        not_enough=tuple(map(writing.said, found.not_enough)),
         sideways=SIDEWAYS,
         carries=tuple(
             CarryShown(
                 what=each.what,
-                weight=f"{each.weight:.0f} lb",
+                weight=f"{up_to(each.weight, 1):.0f} lb",
                 people=Shown(text=str(each.people), figure=named(each.people)),
                 noun="person" if each.people == 1 else "people",
             )
@@ -240,10 +253,16 @@ def _case(case: TipCase, held: Standing, writing: Writing) -> CaseShown:
         holding=Shown(text=writing.moment(case.holding), figure=named(case.holding)),
         tipping=Shown(text=writing.moment(case.tipping), figure=named(case.tipping)),
         factor=Shown(text=factor_shown(case.factor), figure=named(case.factor)),
-        verdict=verdict_of(case, held),
+        verdict=shown_verdict(case, held),
+        state=_state(case, held),
         source=str(rows()[limit]["source"]),
         basis=basis_of(limit),
     )
+
+
+def _state(case: TipCase, held: Standing) -> str:
+    """The class of its verdict; none for a piece of which nothing is asked."""
+    return verdict_of(case, held) if held.unit.stand.use.free_standing else ""
 
 
 def _view(case: TipCase, held: Standing, writing: Writing) -> ViewShown:
@@ -251,7 +270,8 @@ def _view(case: TipCase, held: Standing, writing: Writing) -> ViewShown:
         title=str(case.situation.kind),
         done=writing.said(what_is_done(case, held.unit.stand.piece, house_limits())),
         factor=factor_shown(case.factor),
-        verdict=verdict_of(case, held),
+        verdict=shown_verdict(case, held),
+        state=_state(case, held),
         view=drawing(standing_view(held.unit, case, writing.unit).svg()),
     )
 
@@ -260,7 +280,7 @@ def _together(held: Standing, writing: Writing) -> Shown | None:
     if not together_line(held):
         return None
     travel = held.unit.stand.safe_travel
-    return Shown(text=writing.size(travel), figure=named(travel))
+    return Shown(text=writing.said(say("{:down bare}", travel)), figure=named(travel))
 
 
 def _masses(held: Standing, writing: Writing) -> list[WeightShown]:

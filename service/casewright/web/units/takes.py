@@ -9,7 +9,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.standards import LabourLine, WoodFactor
-from casewright.papers.cautions import caution_lines
+from casewright.papers.cautions import caution_lines, may_be_resawn
 from casewright.papers.writing import Writing, several
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.takeoff.lumber import OrderLine
@@ -261,7 +261,7 @@ def show_checks(visit: Office, unit_id: str) -> Response:
         title=f"Checks of unit {seen.head.unit.code} · {seen.head.unit.name}",
         head=seen.head,
         checks=checks_of(held.findings if held else unit.findings, seen.writing.unit),
-        cautions=caution_lines(unit),
+        cautions=caution_lines(unit, may_be_resawn(held.takeoff) if held else False),
         refusal=seen.worked.refusal,
     )
     return show(visit, page)

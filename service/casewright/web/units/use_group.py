@@ -7,8 +7,13 @@ USE_GROUP = Group(
     title="Use and safety",
     note="What the screens of tipping, strength and lifting ask. Only the test of the standard decides.",
     fields=(
-        ask("use.clothing", "For clothing", lead=True),
-        ask("use.free_standing", "Stands free, not fixed to the building", lead=True),
+        ask("use.clothing", "For clothing", lead=True, unticked="not for clothing"),
+        ask(
+            "use.free_standing",
+            "Stands free, not fixed to the building",
+            lead=True,
+            unticked="fixed to the building",
+        ),
         ask("use.travel_share", "Drawers open to, share of length"),
         ask(
             "use.interlock",

@@ -232,7 +232,7 @@ def lap_stands(
     """
     index, safe = lap_index(board, lap), limits.lap_index_caution.value
     thicker = say(
-        "Make the lap {} or more: the pin board thicker, or the tails shorter.", lap_needed(board, limits)
+        "Make the lap {:up} or more: the pin board thicker, or the tails shorter.", lap_needed(board, limits)
     )
     strong = lap_strength(board, lap, index, limits, about)
     return (

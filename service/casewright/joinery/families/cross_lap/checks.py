@@ -48,7 +48,7 @@ def wood_beyond(joint: CrossLap) -> Finding:
         beyond,
         least.value,
         say("From the end of a strip to its first notch are {}.", beyond),
-        say("Leave {} or more, or glue a strip across it before it is notched.", least.value),
+        say("Leave {:up} or more, or glue a strip across it before it is notched.", least.value),
         about=joint.mark,
         verdict=Verdict.CAUTION,
         source=least.source,

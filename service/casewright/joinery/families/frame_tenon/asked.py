@@ -215,7 +215,7 @@ class FrameTenon:
         if self.slack >= self.length - TOLERANCE:
             raise CannotBeLaidOut(
                 say(
-                    "With a gap of {} a tenon {} long stays outside its mortise; make it {} or longer.",
+                    "With a gap of {} a tenon {} long stays outside its mortise; make it {:up} or longer.",
                     self.slack,
                     self.length,
                     up_to(self.slack + self.limits.reach_least.value, self.limits.length_step.value),

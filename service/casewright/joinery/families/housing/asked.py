@@ -106,7 +106,7 @@ class Housing:
             raise CannotBeLaidOut(
                 say(
                     "A divider of {} with its upper face at {} runs off the end of the {}; "
-                    "put its upper face at {} or higher.",
+                    "put its upper face at {:up} or higher.",
                     self.divider,
                     self.top_edge,
                     self.into,

@@ -61,7 +61,7 @@ def depth_that_carries(joint: Housing) -> Finding:
         "housing carries",
         joint.depth,
         least.value,
-        say("The housing is {} deep; {:bare} or more carries one.", joint.depth, least.value),
+        say("The housing is {} deep; {:up bare} or more carries one.", joint.depth, least.value),
         say("Make the {} {:up} thick and the housing {:up} deep.", joint.into, thick, least.value)
         if thin
         else say("Make the housing {:up} deep or deeper.", least.value),

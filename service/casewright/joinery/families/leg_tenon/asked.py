@@ -89,7 +89,9 @@ class LegTenon:
         said = say("An apron of {} set back {} reaches past a leg of {};", self.apron, self.setback, self.leg)
         if self.apron <= self.leg + TOLERANCE:
             most = down_to(self.leg - self.apron, 1 / 64)
-            how = say("set it back {} or less", most) if most > 0 else "set it flush, with a setback of 0"
+            how = (
+                say("set it back {:down} or less", most) if most > 0 else "set it flush, with a setback of 0"
+            )
             raise CannotBeLaidOut(say("{} {}.", said, how))
         raise CannotBeLaidOut(say("{} make the leg {:up} thick or more.", said, self.apron + self.setback))
 

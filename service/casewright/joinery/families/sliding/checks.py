@@ -80,7 +80,7 @@ def _shallower(depth: Inches, case_side: Inches, limits: Limits) -> Words:
         thick = side_for_socket(hold, limits)
         return say("Make the case side {:up} thick, and the socket {:bare} deep.", thick, hold)
     return say(
-        "Make the socket {} deep or shallower, or the case side {:up} thick.",
+        "Make the socket {:down} deep or shallower, or the case side {:up} thick.",
         most,
         side_for_socket(depth, limits),
     )
@@ -114,10 +114,10 @@ def depth_that_holds(
         "socket holds",
         depth,
         least.value,
-        say("The socket is {} deep; {:bare} or more holds a divider.", depth, least.value),
+        say("The socket is {} deep; {:up bare} or more holds a divider.", depth, least.value),
         say("Make the case side {:up} thick, and the socket {:bare} deep.", thick, least.value)
         if thin
-        else say("Make the socket {} deep or deeper.", least.value),
+        else say("Make the socket {:up} deep or deeper.", least.value),
         about=about,
         verdict=Verdict.CAUTION,
         source=least.source,
@@ -147,7 +147,7 @@ def shoulder_bears(shoulder: Inches, about: str = "", own: SlidingLimits = SLIDI
             shoulder,
             least.value,
         ),
-        say("Cut {} or more off each face of the divider at the tip.", least.value),
+        say("Cut {:up} or more off each face of the divider at the tip.", least.value),
         about=about,
         verdict=Verdict.CAUTION,
         source=least.source,
@@ -227,17 +227,22 @@ def wider_neck(
     narrower = down_to(shoulder_for_neck(divider, depth, slope, wanted), 1 / 64)
     shallower = down_to(depth_for_neck(divider, shoulder, slope, wanted), 1 / 64)
     if narrower >= least and shallower >= hold:
-        return say("Make each shoulder {} or less, or the socket {:bare} deep.", narrower, shallower)
+        return say(
+            "Make each shoulder {:down} or less, or the socket {:down bare} deep.", narrower, shallower
+        )
     if narrower >= least:
-        return say("Make each shoulder {} or less.", narrower)
+        return say("Make each shoulder {:down} or less.", narrower)
     if shallower >= hold:
-        return say("Make the socket {} deep or shallower.", shallower)
+        return say("Make the socket {:down} deep or shallower.", shallower)
     both = down_to(min(depth, depth_for_neck(divider, least, slope, wanted)), 1 / 64)
     if both >= hold:
-        return say("Make each shoulder {} and the socket {:bare} deep.", least, both)
+        return say("Make each shoulder {:up} and the socket {:down bare} deep.", least, both)
     thick = max(
         2 * (least + hold / slope) * own.neck_part.value, 2 * (least + hold / slope) + own.neck_least.value
     )
     return say(
-        "Make the divider {:up} thick, each shoulder {:bare} and the socket {:bare} deep.", thick, least, hold
+        "Make the divider {:up} thick, each shoulder {:up bare} and the socket {:up bare} deep.",
+        thick,
+        least,
+        hold,
     )

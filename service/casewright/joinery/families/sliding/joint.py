@@ -114,7 +114,7 @@ class Sliding:
             raise CannotBeLaidOut(
                 say(
                     "A divider of {} with its upper face at {} runs off the end of the case side; "
-                    "put its upper face at {} or higher.",
+                    "put its upper face at {:up} or higher.",
                     self.divider,
                     self.top_edge,
                     self.divider,
