@@ -102,7 +102,7 @@ def weigh_change(
     was = estimated_job(_with(others, before), text, today)
     becomes = estimated_job(_with(others, after), text, today)
     code = after.unit.code
-    found = reworked(db, before.revision, was.unit(code), becomes.unit(code).unit)
+    found = reworked(db, before.revision, after.revision, was.unit(code), becomes.unit(code).unit)
     pieces = tuple(each for _, each in found)
     price = price_change(was, becomes, code, pieces, figures_from(text), set_up=set_up, asked=asked)
     return Weighed(
