@@ -1,7 +1,7 @@
 """What a revision does to what is made already: part by part, with its reason, hours and wood."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -16,7 +16,7 @@ from casewright.pieces.built.rework_fates import Fate, PartFate
 from casewright.pieces.built.rework_stages import MADE_WORDS, Reached
 from casewright.pieces.words.changed_words import changed_words
 from casewright.pieces.words.rework_words import change_words
-from casewright.pieces.words.wording import plural
+from casewright.pieces.words.wording import joined, plural
 from casewright.records.change_orders import ChangeRow, open_change
 from casewright.shop.refusals import Refused
 from casewright.shop.remaking import PutBackWords, planned, words_of
@@ -98,7 +98,7 @@ class PieceShown:
     """One piece of the unit.
 
     Attributes:
-        name: which of several; empty where it is the only one
+        name: which of several, those that have one story together; empty where it is the only one
         words: what the change does, in sentences
         groups: its parts by what becomes of them, those that stay last
         again: its drawers and case, as they go back at the bench once it is agreed
@@ -182,12 +182,20 @@ def _pieces(visit: Visit, old: Seen, seen: Seen) -> Iterator[PieceShown]:
     standing = dict(reached_by_unit(visit.db, old.loaded.revision)) or {1: Reached()}
     follows = followed(old.loaded.revision, seen.loaded.revision)
     plans = {plan.piece: plan for plan in planned(visit.db, old.loaded, seen.loaded, before, after)}
+    told: dict[PieceShown, list[str]] = {}
     for piece, each in standing.items():
         if piece <= before.spec.count:
             found = rework(before, after, with_standard(each, old.worked.held), follows)
-            name = f"Piece {piece}" if before.spec.count > 1 else ""
             again = words_of((plans[piece],)) if piece in plans else ()
-            yield _piece(name, found, _replaced(found, own_codes(before, follows)), again, seen.writing)
+            shown = _piece(found, _replaced(found, own_codes(before, follows)), again, seen.writing)
+            told.setdefault(shown, []).append(str(piece))
+    for shown, pieces in told.items():
+        yield replace(shown, name=_named(pieces) if before.spec.count > 1 else "")
+
+
+def _named(pieces: list[str]) -> str:
+    """What pieces are called that have one story."""
+    return f"Piece {pieces[0]}" if len(pieces) == 1 else f"Pieces {joined(pieces)}, each"
 
 
 def _replaced(found: Rework, own: Mapping[str, str]) -> Mapping[str, PartFate]:
@@ -197,14 +205,13 @@ def _replaced(found: Rework, own: Mapping[str, str]) -> Mapping[str, PartFate]:
 
 
 def _piece(
-    name: str,
     found: Rework,
     replaced: Mapping[str, PartFate],
     again: tuple[PutBackWords, ...],
     writing: Writing,
 ) -> PieceShown:
     return PieceShown(
-        name=name,
+        name="",
         words=tuple(in_unit(words, writing.unit) for words in change_words(found)),
         groups=tuple(_group(fate, parts, replaced, writing) for fate, parts in by_fate(found)),
         again=again,
