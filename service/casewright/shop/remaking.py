@@ -139,7 +139,7 @@ def words_of(plans: tuple[PutBack, ...]) -> tuple[PutBackWords, ...]:
     found: dict[tuple[str, str, str], list[str]] = {}
     for plan in plans:
         for one in plan.remakes:
-            told = _words(one, plan, f", piece {plan.piece}" if many else "")
+            told = _words(one, plan, f" ({plan.piece})" if many else "")
             found.setdefault((told.was, told.becomes, told.parts), []).append(told.what)
     return tuple(
         PutBackWords(what=", ".join(names), was=was, becomes=becomes, parts=parts)
