@@ -98,6 +98,7 @@ def open_demo_shop(chromium: Browser, shop: DemoShop) -> None:
         _invite(chromium, shop, owner)
         _issue(shop, owner)
         _design(shop, owner)
+        _change(shop, owner)
         _buy(shop, owner)
         _lay_out(shop, owner)
         _walk(shop, owner)
@@ -241,6 +242,30 @@ def _design(shop: DemoShop, owner: Page) -> None:
     owner.goto(f"{unit}/revisions/2/change-order")
     _press(owner, "Make the change order")
     shop.addresses["/change-orders/{change_id}", ""] = urlsplit(owner.url).path
+
+
+def _change(shop: DemoShop, owner: Page) -> None:
+    """Two cases in hand become wider after their approval: saved, priced, signed, and made again in part."""
+    [unit, *_] = shop.ask(
+        "select unit.id from unit join job on job.id = job_id where state = 'in hand' and count = 2"
+    )
+    [job, *_] = shop.ask("select job_id from unit where id = ?", unit)
+    [drawer, *_] = shop.ask("select id from drawer where unit_id = ? order by position", unit)
+    owner.goto(f"/units/{unit}")
+    owner.locator("#body-width").fill("21")
+    owner.locator("#note").fill("The wall is wider.")
+    owner.locator(".keep-bar button.main").click()
+    owner.get_by_role("link", name="What the change does").click()
+    shop.addresses["/units/{unit_id}/revisions/{number}/rework", "in hand"] = urlsplit(owner.url).path
+    owner.get_by_role("link", name="Price this change").click()
+    shop.addresses["/units/{unit_id}/revisions/{number}/change-order", "in hand"] = urlsplit(owner.url).path
+    _press(owner, "Make the change order")
+    shop.addresses["/change-orders/{change_id}", "agreed"] = urlsplit(owner.url).path
+    owner.locator("#name").fill("Ines Cole")
+    _press(owner, "Take it down")
+    shop.addresses["/jobs/{job_id}", "remaking"] = f"/jobs/{job}"
+    shop.addresses["/board", "remaking"] = f"/board?job={job}"
+    shop.addresses["/bench/{drawer_id}", "remaking"] = f"/bench/{drawer}"
 
 
 def _let_expire(shop: DemoShop, owner: Page) -> None:

@@ -44,12 +44,13 @@ def length(text):
     return float(text.removesuffix("in"))
 
 
-def test_a_unit_has_an_elevation_a_section_and_every_joint_once():
+def test_a_unit_has_its_four_views_and_every_joint_once():
     joints = [f"joint-R{row}-{end}.svg" for end in ("front", "back") for row in (1, 2, 3, 4, 5)]
 
     case = ["rails", "bottom", "dividers", "uprights-R1", "runners-1", "runners-2", "kickers-1", "kickers-2"]
     others = [f"joint-{name}.svg" for name in (*case, "back", "bottom-R1-1", "bottom-R2-1")]
-    assert list(dresser_files()) == ["elevation.svg", "section.svg", *joints, *others]
+    views = [f"{view}.svg" for view in ("elevation", "section", "plan", "opened")]
+    assert list(dresser_files()) == [*views, *joints, *others]
 
 
 def test_rows_with_the_same_joint_share_a_drawing():

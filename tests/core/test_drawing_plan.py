@@ -69,9 +69,12 @@ def test_the_plan_of_a_notched_drawer_is_a_u_with_its_sizes():
     assert close(max(y for _, y in read.outlines["A-R2-1-IB"]), 13)
 
 
-def test_the_files_of_a_notched_unit_have_its_plan():
-    assert "plan.svg" in unit_drawings(built(NOTCHED))
-    assert "plan.svg" not in unit_drawings(built(KITCHEN))
+@pytest.mark.parametrize("data", [NOTCHED, KITCHEN], ids=["notched", "plain"])
+def test_the_files_of_a_unit_have_every_view(data):
+    files = unit_drawings(built(data))
+
+    assert {"elevation.svg", "section.svg", "plan.svg", "opened.svg"} <= set(files)
+    assert all("<title" in files[f"{view}.svg"] for view in ("plan", "opened"))
 
 
 def test_a_notch_changes_nothing_of_the_elevation():

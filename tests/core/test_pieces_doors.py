@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from casewright.joinery.families.hinge.asked import hinge_place
 from casewright.measure.findings import Verdict
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.refusals import REFUSALS
@@ -96,7 +97,7 @@ def test_hinges_stand_as_far_from_the_ends_as_they_are_long_and_evenly_between()
     door = unit.doors[0]
 
     assert door.hinges == pytest.approx((3.0, door.plan.height - 3.0))
-    assert rules.hinge_place(number=2, hinges=3, height=48, offset=2, length=2) == 24
+    assert hinge_place(number=2, hinges=3, height=48, offset=2, length=2) == 24
 
 
 def test_the_top_hinge_is_pulled_by_the_moment_of_the_leaf():

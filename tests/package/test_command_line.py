@@ -244,7 +244,7 @@ def test_the_drawings_are_written_as_whole_files(capsys, tmp_path):
     main(["unit", "--svg", str(folder)])
 
     names = {path.name for path in folder.iterdir()}
-    assert {"elevation.svg", "section.svg"} <= names
+    assert {"elevation.svg", "section.svg", "plan.svg", "opened.svg"} <= names
     assert any(name.startswith("joint-") for name in names)
     for path in folder.iterdir():
         assert ElementTree.parse(path).getroot().tag.endswith("svg")  # noqa: S314 - our own file

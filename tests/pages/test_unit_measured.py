@@ -49,7 +49,7 @@ def test_the_design_keeps_the_drawn_size(unit, maker, bench):
     [
         (
             "junk",
-            "“junk” is no line with a size. Write one line for each size: an opening, such as R5-1 height",
+            "“junk” is not followed by a size. Write an opening, such as R5-1 height",
         ),
         (
             "R1-1 colour 8",

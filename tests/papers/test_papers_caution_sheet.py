@@ -146,3 +146,13 @@ def test_a_piece_on_the_wall_is_told_of_the_wall_before_how_it_would_stand_by_it
     assert "Fix it before its drawers are loaded" in said
     assert "What would mend it" not in said
     assert "If nothing held it" not in text_of(caution_sheet_pdf(sheet()))
+
+
+def test_a_piece_that_would_tip_is_said_to_tip_whether_or_not_the_rule_covers_it():
+    """24 wide, 12 deep: a child on a drawer has it over, though its room is below the rule's 3.2 cu ft."""
+    made = sheet(chest({"body": {"width": "24", "depth": "12", "overall_height": "30"}}))
+    rows = caution_sheet_data(made)["units"][0]["cases"]
+
+    assert not made.units[0].covered
+    assert {row["verdict"] for row in rows if float(row["factor"]) < 1} == {"tips"}
+    assert {row["state"] for row in rows if float(row["factor"]) < 1} == {"caution"}

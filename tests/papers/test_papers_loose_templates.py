@@ -31,6 +31,7 @@ FEET = {
     "edge-joint": ["end of the board", "end of the board", "end of the board"],
     "frame-tenon": ["face", "inner edge", "face"],
     "half-blind": ["bottom edge", "bottom edge"],
+    "hinge": ["lower end", "lower edge of the opening"],
     "housing": ["lower wall of the housing", "front edge"],
     "leg-tenon": ["outside face", "lower edge", "outside face"],
     "lock-rabbet": ["bottom edge", "bottom edge"],

@@ -209,7 +209,7 @@ class Sheet:
         spare = 0.15 * self.letters
         strokes = []
         for left, bottom, right, top in sorted(self._lettered):
-            if bottom < height < top and left - spare < high and right + spare > low:
+            if bottom - spare < height < top + spare and left - spare < high and right + spare > low:
                 if left - spare > low:
                     strokes.append(((low, height), (left - spare, height)))
                 low = right + spare

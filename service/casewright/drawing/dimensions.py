@@ -182,6 +182,29 @@ def widths(
     return top if side is Side.AFTER else line - over
 
 
+def room_for_upright(view: View, spans: Sequence[Span]) -> Inches:
+    """How far above its line a level chain reaches, where some of its sizes are lettered upright.
+
+    Args:
+        view: the view
+        spans: the dimensions
+
+    Returns:
+        How far; nothing where all are lettered level, or all at once [in]
+
+    Source: geometry of the lettering.
+    """
+    sheet = view.sheet
+    if _are_alike(spans, sheet):
+        return 0.0
+    long = [
+        sheet.width_of(span.text(sheet))
+        for span, room in zip(spans, _rooms(view, spans), strict=True)
+        if FITS * sheet.width_of(span.text(sheet)) > room
+    ]
+    return max(long) + sheet.letters if long else 0.0
+
+
 def _place_of_label(view: View, spans: Sequence[Span], line: Inches) -> Point:
     return view.at(spans[0].start, 0)[0] - (CLEAR + TICK) * view.sheet.letters, line
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from casewright.drawing.elevation import elevation
 from casewright.drawing.joint_views import shape_drawing
+from casewright.drawing.opened import opened_view
 from casewright.drawing.page import Drawing
 from casewright.drawing.plan import plan_view
 from casewright.drawing.section import section
@@ -15,9 +16,7 @@ from casewright.pieces.drawers.drawer import Drawer
 
 
 def unit_drawings(unit: Construction) -> dict[str, str]:
-    """Every drawing of a unit as a file: elevation, section, and each joint that differs from the others.
-
-    Where a drawer is notched around pipes, which neither of the first two shows, its plan too.
+    """Every drawing of a unit as a file: its four views, and each joint that differs from the others.
 
     Args:
         unit: the unit, worked out
@@ -26,11 +25,14 @@ def unit_drawings(unit: Construction) -> dict[str, str]:
         SVG files by their names; a joint is named after the first row that has it, such as
         `joint-R5-front.svg`.
 
-    Source: common practice: elevation and section for the customer and the bench, joints for the bench.
+    Source: common practice: the views for the customer and the bench, joints for the bench.
     """
-    drawings = {"elevation": elevation(unit), "section": section(unit)}
-    if any(drawer.sizes.notch for drawer in unit.drawers):
-        drawings["plan"] = plan_view(unit)
+    drawings = {
+        "elevation": elevation(unit),
+        "section": section(unit),
+        "plan": plan_view(unit),
+        "opened": opened_view(unit),
+    }
     drawings |= dict(_front_joints(unit))
     drawings |= dict(_back_joints(unit))
     drawings |= dict(_other_joints(unit))

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from casewright.drawing.canvas import Line, Point
+from casewright.drawing.canvas import Line, Point, Sheet
+from casewright.drawing.codes import Codes, Place
 from casewright.drawing.dimensions import Side, Span, heights, levels, widths
 from casewright.drawing.face_parts import draw_case, seen_rows
 from casewright.drawing.ground import ground_before, heights_from
@@ -11,13 +12,13 @@ from casewright.drawing.picks import Where, draw_picks
 from casewright.drawing.spaces import draw_spaces
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
-from casewright.pieces.layout.openings import FaceRow, Stack
+from casewright.pieces.layout.openings import FaceRow, Opening, Space, Stack
 
-SIZES = (1.0, 0.85, 0.7)
-"""Of a code, the largest first, as parts of the lettering; one in a column of rows is long."""
+TOP = "T1"
+"""The top, which has an overhang of its own."""
 PULL = 0.625
 """Radius of the knob that stands for any pull, which the unit knows only by name (common practice) [in]."""
 BAR = 0.5
@@ -49,17 +50,32 @@ def elevation(unit: Construction, shown: LengthUnit | None = None, where: Where 
 
 
 def _draw(view: View, unit: Construction, where: Where | None) -> None:
+    codes = Codes(view.sheet)
     draw_case(view, unit)
-    draw_spaces(view, unit)
+    draw_spaces(view, unit, codes)
     ground_before(view, unit)
-    bare = {drawer.sizes.opening.row_code for drawer in unit.drawers if not _drawer(view, unit, drawer)}
+    for drawer in unit.drawers:
+        _drawer(view, unit, drawer, codes)
+    left_out = codes.letter([each.code for each in _in_order(unit)])
+    rows = {drawer.sizes.code: drawer.sizes.opening.row_code for drawer in unit.drawers}
+    bare = {rows[code] for code in left_out if code in rows}
     top = _heights(view, unit, bare)
     _levels(view, unit, bare)
     _widths_above(view, unit, top)
     _widths_below(view, unit)
+    codes.tell()
     _given_up(view, unit)
     if where:
         draw_picks(view, unit, where)
+
+
+def _in_order(unit: Construction) -> list[Opening | Space]:
+    """All openings, from the top, each row from the left."""
+    face = unit.face
+    return sorted(
+        (*face.openings, *face.spaces),
+        key=lambda each: (-round(each.bottom + each.height, 6), each.left),
+    )
 
 
 def _given_up(view: View, unit: Construction) -> None:
@@ -72,8 +88,8 @@ def _given_up(view: View, unit: Construction) -> None:
         view.sheet.say(words)
 
 
-def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
-    """The front in its opening, with pulls and code; was there room for the code?"""
+def _drawer(view: View, unit: Construction, drawer: Drawer, codes: Codes) -> None:
+    """The front in its opening, with pulls and code."""
     front = next(part for part in unit.parts if part.code == f"{drawer.code}-F").box
     view.rectangle(Line.TONE, front.x, front.z, front.width, front.height)
     view.rectangle(Line.FRONT, front.x, front.z, front.width, front.height, f"{drawer.code}-F")
@@ -84,7 +100,12 @@ def _drawer(view: View, unit: Construction, drawer: Drawer) -> bool:
     if opening.measured:
         view.sheet.say(f"{opening.code} measured: {', '.join(opening.measured)}")
     left = min(drawer.pulls) - max(0.0, drawer.boring.apart / 2 - radius)
-    return _letter_code(view, drawer, (front.x, front.z), (left, drawer.boring.up), radius)
+    corner, pull, wide = (front.x, front.z), (left, drawer.boring.up), front.width
+    codes.put(
+        opening.code,
+        opening.code + (" measured" if opening.measured else ""),
+        lambda words, size: _room_for_code(view.sheet, (words, size), corner, wide, pull, radius),
+    )
 
 
 def _pull(view: View, at: Point, radius: Inches, apart: Inches) -> None:
@@ -96,21 +117,22 @@ def _pull(view: View, at: Point, radius: Inches, apart: Inches) -> None:
     view.rectangle(Line.FRONT, x - apart / 2, z - BAR / 2, apart, BAR)
 
 
-def _letter_code(
-    view: View, drawer: Drawer, corner: tuple[Inches, Inches], pull: tuple[Inches, Inches], radius: Inches
-) -> bool:
-    """The code in the lower left corner of the front, as large as it fits beside or under the pull."""
-    sheet = view.sheet
-    words = drawer.sizes.code + (" measured" if drawer.sizes.opening.measured else "")
-    for size in SIZES if drawer.sizes.code.count("-") == 1 else (*SIZES, 0.6, 0.5):
-        high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
-        under = high + inset < pull[1] - radius and long + 2 * inset < drawer.sizes.width
-        beside = high + inset < 2 * pull[1] and corner[0] + long + inset < pull[0] - radius
-        if under or beside:
-            at = (corner[0] + inset, corner[1] + inset + 0.4 * high)
-            sheet.letter(at, words, "start", size=size)
-            return True
-    return False
+def _room_for_code(
+    sheet: Sheet,
+    lettered: tuple[str, Number],
+    corner: Point,
+    wide: Inches,
+    pull: Point,
+    radius: Inches,
+) -> Place | None:
+    """The lower left corner of a front, if words of a size have room there beside or under its pull."""
+    words, size = lettered
+    high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
+    under = high + inset < pull[1] - radius and long + 2 * inset < wide
+    beside = high + inset < 2 * pull[1] and corner[0] + long + inset < pull[0] - radius
+    if not (under or beside):
+        return None
+    return (corner[0] + inset, corner[1] + inset + 0.4 * high), "start"
 
 
 def _heights(view: View, unit: Construction, bare: set[str]) -> Inches:
@@ -119,12 +141,13 @@ def _heights(view: View, unit: Construction, bare: set[str]) -> Inches:
     Gives back how high the openings' lettering gets: where rows are low, it is moved apart [in].
     """
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
-    left, base = -spec.top.overhang_sides, face.base_height
+    edge, base = _edges(unit)[0], face.base_height
+    left = min(edge, -spec.top.overhang_sides)
     whole = face.stacks[0]
-    reach = heights(view, _openings(unit, whole, bare), 0.0, left - 1.3 * letters, Side.BEFORE)
+    reach = heights(view, _openings(unit, whole, bare), edge, left - 1.3 * letters, Side.BEFORE)
     for stacks in _alike(unit, at_left=True):
         line = reach - 0.9 * letters
-        reach = heights(view, _openings(unit, stacks[0], bare), 0.0, line, Side.BEFORE)
+        reach = heights(view, _openings(unit, stacks[0], bare), edge, line, Side.BEFORE)
         _name_chain(view, unit, stacks, line)
     _, _, _, top = view.sheet.reach
     body = base + face.body_height
@@ -185,17 +208,26 @@ def _name_chain(view: View, unit: Construction, stacks: list[Stack], line: Inche
 def _levels(view: View, unit: Construction, bare: set[str]) -> None:
     """How high each row begins, at the right, beyond the stacks that are measured there."""
     spec, face, letters = unit.spec, unit.face, view.sheet.letters
-    right = spec.body.width + spec.top.overhang_sides
+    edge = _edges(unit)[1]
+    right = max(edge, spec.body.width + spec.top.overhang_sides)
     reach = right + 0.4 * letters
     for stacks in _alike(unit, at_left=False):
         line = reach + 0.9 * letters
-        reach = heights(view, _openings(unit, stacks[0], bare), spec.body.width, line, Side.AFTER)
+        reach = heights(view, _openings(unit, stacks[0], bare), edge, line, Side.AFTER)
         _name_chain(view, unit, stacks, line)
     lowest, heading = heights_from(unit)
     marks = [(0.0, lowest)]
     marks += [(face.base_height + row.bottom, f"row {row.number}") for row in reversed(face.rows)]
     marks.append((face.overall_height, "top"))
-    levels(view, marks, spec.body.width, reach + 0.9 * letters, Side.AFTER, heading)
+    levels(view, marks, edge, reach + 0.9 * letters, Side.AFTER, heading)
+
+
+def _edges(unit: Construction) -> tuple[Inches, Inches]:
+    """From where to where the case is seen under its top, with strips scribed to walls [in]."""
+    boxes = [part.box for part in unit.case.parts if part.box.y <= 0 and part.line != TOP]
+    left = min((box.x for box in boxes), default=0.0)
+    right = max((box.x + box.width for box in boxes), default=0.0)
+    return min(0.0, left), max(unit.spec.body.width, right)
 
 
 def _widths_above(view: View, unit: Construction, top: Inches) -> None:

@@ -18,32 +18,35 @@ UPRIGHT_STRIP = "G2"
 BETWEEN_COLUMNS = ("C4", "C8", "C10", "R4")
 
 
-def draw_case(view: View, unit: Construction) -> None:
+def draw_case(view: View, unit: Construction, *, doors_open: bool = False, coded: bool = True) -> None:
     """Draws every part that is seen from the front.
 
     Args:
         view: the front of the unit
         unit: the unit, worked out
+        doors_open: whether its doors stand open and cover nothing of it
+        coded: whether each part keeps its code, by which a page finds it again
 
     Source: common practice of shop drawing.
     """
     outlines = leg_outlines(unit, unit.spec.body.width)
     stacks = {f"D{row.mark}": stack for stack in unit.face.stacks for row in stack.rows[:-1]}
     rows = {row.code: row for row in unit.face.all_rows}
-    fronts = fronts_before(unit)
+    fronts = fronts_before(unit, doors_open=doors_open)
     for part in unit.case.parts:
+        code = part.code if coded else ""
         is_base = part.line[0] == "B"
         if not is_in_front(unit, part) if is_base else part.box.y > 0:
             continue
         if is_base and (foot := foot_outline(unit, part)):
-            view.polygon(Line.OBJECT, foot, part.code)
+            view.polygon(Line.OBJECT, foot, code)
             continue
         if part.line == "L1":
-            view.polygon(Line.OBJECT, next(outlines), part.code)
+            view.polygon(Line.OBJECT, next(outlines), code)
             continue
         seen = _broken(unit, part) if part.line == UPRIGHT_STRIP else (_seen(unit, part, stacks, rows),)
         for piece in (found for each in seen for found in in_sight(each, fronts)):
-            view.rectangle(Line.OBJECT, *piece, part.code)
+            view.rectangle(Line.OBJECT, *piece, code)
 
 
 def _broken(unit: Construction, part: Part) -> tuple[Seen, ...]:

@@ -11,11 +11,12 @@ THIN = 1e-6
 """A narrower strip is none [in]."""
 
 
-def fronts_before(unit: Construction) -> tuple[Seen, ...]:
+def fronts_before(unit: Construction, *, doors_open: bool = False) -> tuple[Seen, ...]:
     """The rectangles that fronts and doors before the case cover; none where they sit in their openings.
 
     Args:
         unit: the unit
+        doors_open: whether its doors stand open and cover nothing
 
     Returns:
         Each front and each leaf, measured from the floor up.
@@ -31,7 +32,7 @@ def fronts_before(unit: Construction) -> tuple[Seen, ...]:
     )
     doors = (
         (leaf.x, door.plan.z, door.plan.width, door.plan.height)
-        for door in unit.doors
+        for door in (() if doors_open else unit.doors)
         if not door.plan.is_inset
         for leaf in door.plan.leaves
     )

@@ -2,7 +2,7 @@
 
 import re
 import textwrap
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
@@ -219,6 +219,28 @@ def letter_lines(
         sheet.letter((left, height), line, "start", bold=bold)
         height += (1 if upwards else -1) * LINE * sheet.letters
     return height
+
+
+def letter_list(sheet: Sheet, heading: str, items: Sequence[str], corner: Point, width: Inches) -> None:
+    """Letters a heading and what follows it on as many lines as they take, without parting one of them.
+
+    Args:
+        sheet: what they are lettered on
+        heading: before the first
+        items: what is told, a comma behind each but the last
+        corner: where the first line begins [in]
+        width: how wide a line may get [in]
+
+    Source: common practice.
+    """
+    (left, height), line = corner, heading
+    for told in (f" {each}," for each in items):
+        if sheet.width_of(line + told) > width and line:
+            sheet.letter((left, height), line.strip(), "start")
+            height, line = height - LINE * sheet.letters, ""
+        line += told
+    sheet.letter((left, height), line.strip(" ,"), "start")
+    sheet.say(f"{heading} {', '.join(items)}")
 
 
 def _letter_title(sheet: Sheet, title: str, subject: str) -> None:

@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from casewright.drawing.bases import feet_from_the_side
-from casewright.drawing.canvas import Line, Point
+from casewright.drawing.canvas import Line, Point, Sheet
 from casewright.drawing.cleats import cleat_outline
-from casewright.drawing.dimensions import Side, Span, levels, widths
+from casewright.drawing.dimensions import Side, Span, heights, levels, widths
+from casewright.drawing.door_cuts import cut_from_the_side, is_through
 from casewright.drawing.drawer_section import groove_detail, is_grooved_behind
 from casewright.drawing.framed_sides import draw_framed_side
 from casewright.drawing.front_section import bottom_section, front_sections
@@ -14,7 +16,7 @@ from casewright.drawing.ground import ground_beside
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.run_lines import draw_running
-from casewright.drawing.view import View, box
+from casewright.drawing.view import Uncoded, View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
@@ -28,6 +30,8 @@ DETAIL_ROOM = 4.0
 BACK_BOARD, RUNNERS, KICKERS = "P1", ("W2", "W3", "W8"), ("W4", "W5", "W9")
 BARS = ("C4", "C8", "C10", "G2", "R4", "M1")
 """What a section does not run along: uprights, partitions and muntins."""
+BARS_OF_DOORS = ("DS", "DM")
+"""Nor along stiles and muntins of doors, which have a line for each size."""
 ALONG_A_NOTCH = tuple(f"-{mark}" for mark in INNER_SIDES)
 FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""
@@ -69,10 +73,10 @@ def section_plane(unit: Construction) -> Inches:
     Source: common practice: a section does not run along the middle of a bar.
     """
     face = unit.face
-    bars = [part.box for part in unit.parts if part.line in BARS or part.code.endswith(ALONG_A_NOTCH)]
+    bars = list(_bars(unit))
 
     def bars_cut(plane: Inches) -> int:
-        return sum(bar.x < plane < bar.x + bar.width for bar in bars)
+        return sum(left <= plane <= right for left, right in bars)
 
     if not (face.is_nested or face.spaces):
         row = max(face.rows, key=lambda row: len(row.openings))
@@ -84,26 +88,93 @@ def section_plane(unit: Construction) -> Inches:
     )
 
 
+def _bars(unit: Construction) -> Iterator[tuple[Inches, Inches]]:
+    """From where to where a section would run along a bar, or between two leaves, where it shows no door."""
+    for part in unit.parts:
+        if part.line in BARS or part.line.startswith(BARS_OF_DOORS) or part.code.endswith(ALONG_A_NOTCH):
+            yield part.box.x, part.box.x + part.box.width
+    for door in unit.doors:
+        for one, other in pairwise(door.plan.leaves):
+            yield one.x + door.plan.width, other.x
+
+
 def _places(openings: Sequence[Opening]) -> list[Inches]:
     """The middle of each opening, then a quarter of its width [in]."""
     return [opening.left + opening.width * share for share in (0.5, 0.25) for opening in openings]
 
 
 def _draw(view: View, unit: Construction, plane: Inches) -> None:
-    cut = _cut_by(unit, plane)
-    drawers = [drawer for drawer in unit.drawers if _is_cut(drawer, plane)]
-    _seen_behind(view, unit, plane)
-    for part in cut:
-        corners = cleat_outline(part) or box(part.box.y, part.box.z, part.box.depth, part.box.height)
-        view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
-    for drawer in drawers:
-        _drawer(view, unit, drawer, plane)
-    ground_beside(view, unit, min(-unit.spec.top.overhang_front, unit.spec.support_front))
+    drawers = _cut_open(view, unit, plane)
     reach = _story_stick(view, unit, plane)
     draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])
     _depths_above(view, unit)
     _detail(view, unit, drawers[-1], reach)
+    beside = doors_plane(unit, plane)
+    if beside is not None:
+        _through_doors(view.sheet, unit, beside)
+
+
+def _cut_open(view: View, unit: Construction, plane: Inches) -> list[Drawer]:
+    """All that the plane cuts, and what is seen beyond it; the drawers that it cuts, from the top."""
+    drawers = [drawer for drawer in unit.drawers if _is_cut(drawer, plane)]
+    _seen_behind(view, unit, plane)
+    for part in _cut_by(unit, plane):
+        corners = cleat_outline(part) or box(part.box.y, part.box.z, part.box.depth, part.box.height)
+        view.cut(corners, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
+    for part, outline in cut_from_the_side(unit, plane):
+        view.cut(outline, part.code, rising=_is_rising(part), apart=_hatch_apart(part))
+    for drawer in drawers:
+        _drawer(view, unit, drawer, plane)
+    _spaces(view, unit, plane)
+    ground_beside(view, unit, min(-unit.spec.top.overhang_front, unit.spec.support_front))
+    return drawers
+
+
+def _through_doors(sheet: Sheet, unit: Construction, plane: Inches) -> None:
+    """A second section, to the right of all else, where the first one passes by the doors."""
+    tried = sheet.fresh()
+    _cut_open(Uncoded(tried), unit, plane)
+    drawn = sheet.fresh()
+    _cut_open(Uncoded(drawn, sheet.reach[2] + 2 * sheet.letters - tried.reach[0]), unit, plane)
+    cut = [door for door in unit.doors if is_through(door, plane)]
+    codes = ", ".join(door.plan.opening.code for door in cut)
+    left, _, _, top = drawn.reach
+    words = f"Through {codes}"
+    drawn.letter((left, top + 0.9 * sheet.letters), words, "start")
+    drawn.say(words)
+    for door in cut:
+        plan = door.plan
+        span = Span(plan.z, plan.z + plan.height, f"height of the leaves of {plan.opening.code}")
+        edge = drawn.reach[2]
+        heights(Uncoded(drawn), [span], edge, edge + 0.9 * sheet.letters, Side.AFTER)
+    sheet.add(drawn)
+
+
+def doors_plane(unit: Construction, plane: Inches) -> Inches | None:
+    """Where a unit is cut a second time, through its doors.
+
+    Args:
+        unit: the unit, worked out
+        plane: where it is cut first, from the outside of the left case side [in]
+
+    Returns:
+        How far from the same [in]; None where there are no doors, or the first cut passes through some
+
+    Source: common practice: a section is laid where it shows what is made.
+    """
+    if not unit.doors or any(is_through(door, plane) for door in unit.doors):
+        return None
+    leaves = [(door, leaf) for door in unit.doors for leaf in door.plan.leaves]
+    places = [leaf.x + share * door.plan.width for door, leaf in leaves for share in (0.5, 0.3)]
+    bars = list(_bars(unit))
+    return max(
+        places,
+        key=lambda place: (
+            -sum(left <= place <= right for left, right in bars),
+            sum(is_through(door, place) for door in unit.doors),
+        ),
+    )
 
 
 def _is_cut(drawer: Drawer, plane: Inches) -> bool:
@@ -176,7 +247,8 @@ def _drawer(view: View, unit: Construction, drawer: Drawer, plane: Inches) -> No
     mark, end_cut, thick = _back_cut(drawer, plane)
     lowest = unit.face.base_height + sizes.opening.bottom + drawer.run.foot + sizes.foot
     start = sizes.box_start + spec.drawers.stops.inset
-    within = View(view.sheet, view.x + start * view.factor, view.y + lowest * view.factor, view.factor)
+    across, up = view.at(start, lowest)
+    within = replace(view, x=across, y=up)
     end, height = sizes.box_length, sizes.side_height
     within.polyline(Line.SEEN, (sizes.front, height), (end, height), (end, 0.0), (sizes.front, 0.0))
     for board, outline in front_sections(spec, drawer):
@@ -212,6 +284,21 @@ def _back_outline(unit: Construction, drawer: Drawer, end: Inches, thick: Inches
     notch = [(start, groove.height + groove.width), (start + groove.depth, groove.height + groove.width)]
     notch += [(start + groove.depth, groove.height), (start, groove.height)]
     return [(start, low), (end, low), (end, high), (start, high), *notch]
+
+
+def _spaces(view: View, unit: Construction, plane: Inches) -> None:
+    """The codes of open spaces and of those behind doors, each over the floor of its opening."""
+    sheet = view.sheet
+    for space in unit.face.spaces:
+        if not space.left < plane < space.left + space.width:
+            continue
+        shelves = unit.spec.shelving.thickness * space.shelves
+        room = (space.height - shelves) / (space.shelves + 1)
+        up = unit.face.base_height + max(space.bottom, -unit.face.base_height) + room / 2
+        if sheet.letters < room and sheet.width_of(space.code) < space.depth:
+            sheet.letter(view.at(space.depth / 2, up), space.code)
+        held = "doors" if space.holds == "doors" else "a knee space" if space.knee else "an open space"
+        sheet.say(f"{space.code}: {held}")
 
 
 def _letter_code(within: View, drawer: Drawer, until: Inches) -> None:

@@ -80,6 +80,21 @@ class View:
         self.sheet.polyline(Line.BREAK, [(x0, y0), *zigzag, (x1, y1)])
 
 
+@dataclass(frozen=True, slots=True)
+class Uncoded(View):
+    """A second view of what another one shows: its parts are not named, so that each name is there once."""
+
+    def rectangle(
+        self, line: Line, x: Inches, y: Inches, width: Inches, height: Inches, code: str = ""
+    ) -> None:
+        """A rectangle by its lower left corner, without its code."""
+        self.sheet.rectangle(line, self.at(x, y), width * self.factor, height * self.factor)
+
+    def polygon(self, line: Line, corners: Sequence[Point], code: str = "") -> None:
+        """A closed outline, without its code."""
+        self.sheet.polygon(line, [self.at(*corner) for corner in corners])
+
+
 def box(x: Inches, y: Inches, width: Inches, height: Inches) -> tuple[Point, Point, Point, Point]:
     """The corners of a rectangle by its lower left corner, counter-clockwise.
 

@@ -1,4 +1,4 @@
-"""Boring templates in full size: where a front is bored for its pulls, and a back notched for its slides."""
+"""Templates in full size of what is bored and let in: pulls, notches for slides, and the gains of hinges."""
 
 from collections.abc import Iterator, Sequence
 
@@ -18,6 +18,7 @@ from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.pulls import Boring, Hole
 
 TITLE = "Pulls, boring template"
+HINGES = "Hinges, gains"
 CROSS = 1 / 2
 """How far the lines of a hole reach beyond its middle: to be seen around a bradawl [in]."""
 
@@ -62,7 +63,7 @@ def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = No
         paper: the sheet; left out, A4 beside millimetres and Letter beside inches
 
     Returns:
-        The bytes by the file's name: for pulls, and for backs that are notched for slides.
+        The bytes by the file's name: for pulls, for backs that are notched for slides, and for hinges.
     """
     sheet = paper or (Paper.A4 if shown is LengthUnit.MILLIMETRE else Paper.LETTER)
     notches = tuple(
@@ -75,9 +76,27 @@ def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = No
         for name, title, strips in (
             ("pulls", TITLE, boring_templates(unit)),
             ("slides", NOTCHES, notches),
+            ("hinges", HINGES, hinge_templates(unit)),
         )
         if strips
     }
+
+
+def hinge_templates(unit: Construction) -> tuple[NamedStrip, ...]:
+    """The templates of the hinges' gains, on doors and case.
+
+    Args:
+        unit: the unit, worked out
+
+    Returns:
+        Two strips for each kind of leaf; none without doors, or where no hinge is let in.
+    """
+    return tuple(
+        NamedStrip(strip=strip, title=HINGES, serves=", ".join(placed.cut_on(strip.board)))
+        for placed in unit.case_joints
+        if placed.kind == "hinge"
+        for strip in placed.joint.shape.strips
+    )
 
 
 def _strips(unit: Construction) -> Iterator[tuple[Strip, tuple[str, ...]]]:

@@ -113,6 +113,11 @@ def _unit(unit: UnitCaution, writing: Writing) -> dict[str, Any]:
     }
 
 
+def _so_it(row: CaseRow) -> str:
+    """What a piece does in a situation: it tips below 1, whether or not the rule asks for it."""
+    return WORDS["stop"] if row.factor is not None and row.factor < 1 else WORDS[row.verdict]
+
+
 def _case(row: CaseRow, writing: Writing, is_fixed: bool) -> dict[str, str]:
     named = ", ".join(row.of[:MOST_CODES])
     if len(row.of) > MOST_CODES:
@@ -123,7 +128,7 @@ def _case(row: CaseRow, writing: Writing, is_fixed: bool) -> dict[str, str]:
         "holding": writing.moment(row.holding_in_lb),
         "tipping": writing.moment(row.tipping_in_lb),
         "factor": "no limit" if row.factor is None else factor_shown(row.factor),
-        "verdict": unfixed_word(row.factor) if is_fixed else WORDS[row.verdict],
+        "verdict": unfixed_word(row.factor) if is_fixed else _so_it(row),
         "state": "" if is_fixed else row.verdict,
         "basis": row.basis,
     }

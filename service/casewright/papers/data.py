@@ -5,6 +5,7 @@ from typing import Any
 from casewright.measure.findings import worst
 from casewright.measure.ledger import Ledger
 from casewright.measure.working import explain
+from casewright.papers.doors import doors_data
 from casewright.papers.drawer_data import drawer_data
 from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_report import placed_data
@@ -85,6 +86,7 @@ def unit_data(unit: Construction) -> dict[str, Any]:
         ],
         "divider_tops_in": [float(top) for top in face.divider_tops(unit.spec.frame.divider)],
         "drawers": [drawer_data(unit, drawer) for drawer in unit.drawers],
+        "doors": doors_data(unit),
         "cut_list": [_line(line) for line in unit.lines],
         "hardware": [
             {

@@ -4,6 +4,7 @@ from itertools import groupby
 
 from casewright.papers.cautions import cautions_for, may_be_resawn
 from casewright.papers.checks_report import checks_section
+from casewright.papers.doors import doors_section
 from casewright.papers.run_words import running_section
 from casewright.papers.stand_report import stand_section
 from casewright.papers.unit_report import (
@@ -43,6 +44,7 @@ def unit_report(unit: Construction, writing: Writing, *, checks: bool) -> str:
             unit_heading(unit, writing),
             openings_section(unit, writing),
             running_section(unit, writing),
+            *filter(None, (doors_section(unit, writing),)),
             cut_list_section(unit, writing),
             joints_section(unit, writing),
             year_section(unit, writing),
@@ -72,6 +74,7 @@ def estimate_report(held: Estimate, writing: Writing, *, checks: bool, shop_name
             unit_heading(unit, writing) + f"\nPrices, rates and history: {shop_name}.",
             openings_section(unit, writing),
             running_section(unit, writing),
+            *filter(None, (doors_section(unit, writing),)),
             cut_list_section(unit, writing),
             rough_section(held, writing),
             joints_section(unit, writing),

@@ -148,8 +148,8 @@ def others_open_words(held: Standing) -> Words:
 
 
 FIXED = (
-    "It is fixed to the building and held by its fixings: nothing of the screen is asked of it. Fix it "
-    "before its drawers are loaded; until then it stands as free as any other."
+    "It is fixed to the building and held by its fixings, so nothing of the screen is asked of it. Fix it "
+    "before its drawers are loaded: until then nothing holds it."
 )
 """What holds of a piece that does not stand free."""
 UNFIXED = "If nothing held it"

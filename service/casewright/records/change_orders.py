@@ -47,6 +47,23 @@ def changes_of_job(db: Fenced, job_id: str) -> Sequence[ChangeRow]:
     return [ChangeRow(*row) for row in found]
 
 
+def open_change(db: Fenced, unit_id: str, after: int) -> ChangeRow | None:
+    """The change order that would make a revision of a unit the agreed one, and waits; one query."""
+    columns = [getattr(ChangeOrder, name) for name in ChangeRow._fields]
+    found = db.execute(
+        select(*columns)
+        .where(
+            ChangeOrder.unit_id == unit_id,
+            ChangeOrder.after == after,
+            ChangeOrder.agreed_at.is_(None),
+            ChangeOrder.withdrawn_at.is_(None),
+        )
+        .order_by(ChangeOrder.number.desc())
+        .limit(1)
+    ).first()
+    return ChangeRow(*found) if found else None
+
+
 def agreed_quotes(db: Fenced, job_id: str) -> Sequence[Quote]:
     """The quotes of a job that were accepted, the one answered last first; one query."""
     return db.scalars(

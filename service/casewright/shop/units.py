@@ -259,6 +259,16 @@ def needs_reason(unit: Unit) -> bool:
     return unit.approved is not None
 
 
+def said_not_agreed(unit: Unit) -> str:
+    """What to mind where a unit was changed after its approval and the change is not agreed; else nothing."""
+    if unit.approved is None or unit.approved == unit.revision:
+        return ""
+    return (
+        f"Unit {unit.code} was changed: revision {unit.revision} is not agreed yet, agreed is revision "
+        f"{unit.approved}. The numbers are those of revision {unit.revision}: let work on what changes rest."
+    )
+
+
 def take_out_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:
     """Takes a unit out of its job; its revisions and what was done to it stay in the books."""
     loaded.unit.ended_at = now
@@ -314,7 +324,7 @@ def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction, origins: Ma
     cases = {each.piece: each for each in cases_of_unit(db, unit.id)}
     for piece in range(1, unit.count + 1):
         if piece not in cases:
-            cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece)
+            cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece, again="")
             db.add(cases[piece])
     db.flush()
     held = {(each.carcase_id, each.origin): each for each in drawers_of_unit(db, unit.id)}
@@ -336,4 +346,4 @@ def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction, origins: Ma
 
 def _drawer(unit: Unit, carcase_id: str, origin: str, code: str, position: int) -> Drawer:
     facts: dict[str, Any] = {"job_id": unit.job_id, "unit_id": unit.id, "carcase_id": carcase_id}
-    return Drawer(id=new_id(), origin=origin, code=code, position=position, **facts)
+    return Drawer(id=new_id(), origin=origin, code=code, position=position, again="", **facts)

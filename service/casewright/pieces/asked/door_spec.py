@@ -114,6 +114,29 @@ class Doors(Spec):
         ),
         examples=["2-1/2"],
     )
+    hinge_leaf: Size | None = Field(
+        None,
+        description=(
+            "Width of one leaf of the hinge, from its outer edge to the middle of the pin. Left out: all but "
+            "1/8 in of the wood that it lies on."
+        ),
+        examples=["5/8"],
+    )
+    hinge_closed: Size = Field(
+        0.1875,
+        description=(
+            "Thickness of the closed hinge, measured over both leaves; usually two leaves of 3/32 in."
+        ),
+        examples=["3/16"],
+    )
+    hinge_gains: Literal["both", "door", "none"] = Field(
+        "both",
+        description=(
+            "What the hinges are let into: door and case half each, the door alone, or nothing, as hinges "
+            "that lie on the surface or are bored for."
+        ),
+        examples=["door"],
+    )
     knob: str = Field(
         "knob",
         min_length=1,

@@ -26,6 +26,7 @@ OF_THE_CASE = {
     "sliding": "Dividers",
     "frame-tenon": "Frames",
     "leg-tenon": "Legs and aprons",
+    "hinge": "Hinges of the doors",
 }
 """What a gauge of the case is called by the family of its joint."""
 

@@ -13,6 +13,7 @@ from casewright.pieces.built.rework_fates import (
     fate_of,
     gone,
     kept_as,
+    noun_of,
     to_be_made,
 )
 from casewright.pieces.built.rework_marks import marks_of
@@ -202,11 +203,11 @@ def _glued_to_scrap(old: Mapping[str, MadePart], fates: dict[str, PartFate], ser
     lost: dict[str, str] = {}
     for code, found in old.items():
         if code not in fates and found.made is Made.GLUED and not _is_loose(found):
-            lost.setdefault(found.assembly, code)
+            lost.setdefault(found.assembly, noun_of(found.part.name))
     for code, found in old.items():
         if code in fates and found.made is Made.GLUED and found.assembly in lost and not _is_loose(found):
             served.discard(fates[code].becomes)
-            why = f"It is glued to {lost[found.assembly]}, which cannot stay."
+            why = f"It is glued to the {lost[found.assembly]}, which cannot stay."
             fates[code] = fate_of(found, Fate.SCRAPPED, None, why, hours=found.hours)
 
 
@@ -219,7 +220,7 @@ def _is_loose(found: MadePart) -> bool:
 
 def _kind(part: Part) -> tuple[object, ...]:
     """What two parts have in common of which one can be cut from the other."""
-    return (part.name.split(",")[0], part.wood, part.cut, part.sheet)
+    return (noun_of(part.name), part.wood, part.cut, part.sheet)
 
 
 def by_fate(found: Rework) -> Iterator[tuple[Fate, tuple[PartFate, ...]]]:

@@ -1,6 +1,6 @@
 """Every door of a unit in one go: planned, hung, its parts and the tenons of its frames."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from casewright.joinery.chisels import Rack
@@ -9,6 +9,7 @@ from casewright.measure.ledger import Ledger
 from casewright.pieces.asked.door_spec import SlabLeaf
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.doors.hanging import Door, hang
+from casewright.pieces.doors.hinge_joints import hinge_joints
 from casewright.pieces.doors.leaves import plan_doors
 from casewright.pieces.doors.parts import door_parts
 from casewright.pieces.doors.slab_joints import slab_joints
@@ -34,7 +35,7 @@ class DoorSet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoorJoints:
-    """The tenons of the doors' frames, or the ends and battens of their slabs.
+    """The tenons of the doors' frames, or the ends and battens of their slabs; and their hinges, let in.
 
     Attributes:
         joints: those that can be laid out
@@ -69,7 +70,7 @@ def build_doors(spec: UnitSpec, face: Face, climate: Climate, ledger: Ledger) ->
 def door_joints(
     spec: UnitSpec, doors: Sequence[Door], parts: Sequence[Part], climate: Climate, rack: Rack, ledger: Ledger
 ) -> DoorJoints:
-    """The tenons of the doors' frames, and the ends or battens of slabs, leaves of one size together.
+    """How the leaves are joined, and how their hinges are let in; leaves that are alike together.
 
     Args:
         spec: what the maker chose
@@ -80,16 +81,27 @@ def door_joints(
         ledger: keeps the working
 
     Returns:
-        The joints and their checks; nothing for slabs with neither.
+        The joints and their checks; nothing where there are no doors.
 
-    Source: common practice of frame-and-panel work.
+    Source: common practice of door making.
     """
+    made = _frames(doors, parts, rack, ledger)
     if isinstance(spec.doors.make, SlabLeaf):
-        found = list(slab_joints(spec.doors.make, doors, climate, rack, ledger))
-        return DoorJoints(
-            joints=tuple(each for each in found if isinstance(each, PlacedJoint)),
-            findings=tuple(each for each in found if isinstance(each, Finding)),
-        )
+        made = _sorted(slab_joints(spec.doors.make, doors, climate, rack, ledger))
+    hung = _sorted(hinge_joints(spec, doors, parts, ledger))
+    return DoorJoints(joints=(*made.joints, *hung.joints), findings=(*made.findings, *hung.findings))
+
+
+def _sorted(found: Iterable[PlacedJoint | Finding]) -> DoorJoints:
+    held = list(found)
+    return DoorJoints(
+        joints=tuple(each for each in held if isinstance(each, PlacedJoint)),
+        findings=tuple(each for each in held if isinstance(each, Finding)),
+    )
+
+
+def _frames(doors: Sequence[Door], parts: Sequence[Part], rack: Rack, ledger: Ledger) -> DoorJoints:
+    """The tenons of the doors' frames, leaves of one size together."""
     alike: dict[tuple[float, float], list[Door]] = {}
     for door in doors:
         if door.plan.frame is not None:

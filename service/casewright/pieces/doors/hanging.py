@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from casewright.joinery.families.hinge.asked import hinge_offset, hinge_place
 from casewright.measure.ledger import Ledger
 from casewright.measure.units import Count, Inches, Percent, Pounds, PoundsForce
 from casewright.pieces.asked.spec import UnitSpec
@@ -24,6 +25,7 @@ class Door:
         plan: their sizes and places
         weight: of one leaf, without its hardware [lb]
         hinges: the middle of each hinge above the lower end of a leaf, the lowest first [in]
+        offset: from the end of a leaf to the nearer end of its hinge [in]
         pull: what pulls at the top hinge of a leaf [lbf]
         hinge_gap: gap at the hinges of each leaf, which stays [in]
     """
@@ -31,6 +33,7 @@ class Door:
     plan: DoorPlan
     weight: Pounds
     hinges: tuple[Inches, ...]
+    offset: Inches
     pull: PoundsForce
     hinge_gap: Inches
 
@@ -76,11 +79,11 @@ def _hung(spec: UnitSpec, plan: DoorPlan, weighed: Pounds, ledger: Ledger) -> Do
     count = under.take("hinges", rules.hinges_for, height=plan.height, weight=weight, carries=HINGE_CARRIES)
     offset = doors.hinge_offset
     if offset is None:
-        offset = under.take("hinge_offset", rules.hinge_offset, height=plan.height, length=doors.hinge_length)
+        offset = under.take("hinge_offset", hinge_offset, height=plan.height, length=doors.hinge_length)
     places = tuple(
         under.take(
             f"hinge_{number}",
-            rules.hinge_place,
+            hinge_place,
             number=number,
             hinges=count,
             height=plan.height,
@@ -92,7 +95,12 @@ def _hung(spec: UnitSpec, plan: DoorPlan, weighed: Pounds, ledger: Ledger) -> Do
     apart = places[-1] - places[0]
     pull = under.take("hinge_pull", rules.hinge_pull, weight=weight, width=plan.width, apart=apart)
     return Door(
-        plan=plan, weight=weight, hinges=places, pull=pull, hinge_gap=doors.gap if plan.is_inset else 0.0
+        plan=plan,
+        weight=weight,
+        hinges=places,
+        offset=offset,
+        pull=pull,
+        hinge_gap=doors.gap if plan.is_inset else 0.0,
     )
 
 

@@ -1,10 +1,8 @@
 """The arithmetic of a door: each leaf from the opening that it closes, its hinges, and how it swings."""
 
+from casewright.joinery.families.hinge.asked import hinges_by_height
 from casewright.measure.rounding import floor64, up_to
 from casewright.measure.units import Count, Inches, Percent, PerPercent, Pounds, PoundsForce, SquareInches
-
-TWO_HINGES, THREE_HINGES, EACH_FURTHER = 40.0, 60.0, 20.0
-"""Two hinges up to the first height, three up to the second, one more for each so much beyond [in]."""
 
 
 def leaf_height(opening: Inches, gap: Inches) -> Inches:
@@ -280,47 +278,7 @@ def hinges_for(height: Inches, weight: Pounds, carries: Pounds) -> Count:
 
     Source: common practice.
     """
-    by_height = 2.0
-    if height > TWO_HINGES:
-        by_height = 3 + max(0.0, up_to(height - THREE_HINGES, EACH_FURTHER) / EACH_FURTHER)
-    return round(max(by_height, up_to(weight / carries, 1)))
-
-
-def hinge_offset(height: Inches, length: Inches) -> Inches:
-    """How far a hinge stays from the end of its leaf.
-
-    Rule: the lesser of length and (height - 2 × length) / 3
-
-    Args:
-        height: height of the leaf [in]
-        length: length of a hinge [in]
-
-    Returns:
-        From the end of the leaf to the nearer end of the hinge [in]
-
-    Source: common practice: as long as the hinge; on a low door what parts the rest in three.
-    """
-    return min(length, (height - 2 * length) / 3)
-
-
-def hinge_place(number: Count, hinges: Count, height: Inches, offset: Inches, length: Inches) -> Inches:
-    """The middle of a hinge above the lower end of its leaf: the outer two by their offset, the rest between.
-
-    Rule: offset + length / 2 + (number - 1) × (height - 2 × offset - length) / (hinges - 1)
-
-    Args:
-        number: which hinge, from the lower end, starting with 1
-        hinges: how many there are, two or more
-        height: height of the leaf [in]
-        offset: from the end of the leaf to the nearer end of its hinge [in]
-        length: length of a hinge [in]
-
-    Returns:
-        The middle of the hinge [in]
-
-    Source: common practice: as far from the end as the hinge is long.
-    """
-    return offset + length / 2 + (number - 1) * (height - 2 * offset - length) / (hinges - 1)
+    return round(max(hinges_by_height(height), up_to(weight / carries, 1)))
 
 
 def hinge_pull(weight: Pounds, width: Inches, apart: Inches) -> PoundsForce:

@@ -11,7 +11,7 @@ from starlette.responses import Response
 
 from casewright.drawing.joint_views import shape_drawing
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
-from casewright.labour.bench import DrawerProgress, Mark
+from casewright.labour.bench import Again, DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack
 from casewright.labour.stages import Gate, GateKind, Stage, before_marking, drawer_stages, dry_fit
 from casewright.labour.stages import gates as all_gates
@@ -27,6 +27,7 @@ from casewright.records.board import BoardRow
 from casewright.shop.at_bench import AtBench, at_bench
 from casewright.shop.bench import Place, add_note, is_same, set_sizes, set_ticks
 from casewright.shop.hours import shop_operations
+from casewright.shop.units import said_not_agreed
 from casewright.web.bench.hands import hand_of
 from casewright.web.bench.job_papers import PaperAtHand, papers_at_hand
 from casewright.web.bench.lists import (
@@ -89,6 +90,9 @@ class BenchPage(Page):
     stages: Sequence[Stage]
     step: Step
     undo: TakeBack
+    leave: TakeBack
+    case_again: Sequence[Again]
+    not_agreed: str
     is_idle: bool
     stops: Sequence[Finding]
     cautions: Sequence[str]
@@ -224,6 +228,9 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         stages=drawer_stages(),
         step=step,
         undo=held.take_back(visit.now, is_maker=visit.sees_prices),
+        leave=held.leave(visit.now, is_maker=visit.sees_prices),
+        case_again=held.case.again,
+        not_agreed=said_not_agreed(held.row.unit),
         is_idle=held.is_idle,
         stops=[each.in_unit(unit) for each in held.findings if each.verdict is Verdict.STOP],
         cautions=[_said(each.in_unit(unit)) for each in held.findings if each.verdict is Verdict.CAUTION],

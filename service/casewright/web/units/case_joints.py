@@ -11,6 +11,7 @@ from casewright.drawing.joint_views import shape_drawing
 from casewright.joinery.families.carcase.joint import CarcaseJoint
 from casewright.papers.bench import tools_named
 from casewright.papers.cautions import joint_cautions
+from casewright.papers.doors import Leaf, leaves_of
 from casewright.papers.writing import Writing, several
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.joints import other_joints
@@ -20,9 +21,22 @@ from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office
 from casewright.web.units.findings import checks_of
 from casewright.web.units.joints import JointShown, settings_shown, tails_shown
+from casewright.web.units.result import Shown, shown_size
 from casewright.web.units.worked import UnitHead, see_built_unit
 
 router = APIRouter()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeafShown:
+    """A leaf with the middles of its hinges, the lowest first, and the card on which their gains stand."""
+
+    code: str
+    hinged: str
+    sizes: tuple[Shown, ...]
+    from_below: tuple[Shown, ...]
+    from_above: tuple[Shown, ...]
+    card: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +53,9 @@ class CaseJointsPage(Page):
     stick_foot: str
     stack_sticks: tuple[tuple[str, str, tuple[str, ...]], ...]
     cautions: tuple[str, ...]
+    leaves: tuple[LeafShown, ...]
+    hinge: str
+    """What the doors hang on, and how long it is."""
 
 
 @router.get("/units/{unit_id}/joints/case")
@@ -58,8 +75,23 @@ def show_case_joints(visit: Office, unit_id: str) -> Response:
         stick_foot=unit.spec.stick_foot,
         stack_sticks=tuple(_stack_sticks(unit, writing)),
         cautions=joint_cautions(each.kind for each in placed),
+        leaves=tuple(_leaf(each, placed, writing) for each in leaves_of(unit)),
+        hinge=f"{unit.spec.doors.hinge} {writing.size(unit.spec.doors.hinge_length)} {writing.unit.value}",
     )
     return show(visit, page)
+
+
+def _leaf(leaf: Leaf, placed: tuple[PlacedJoint, ...], writing: Writing) -> LeafShown:
+    plan = leaf.door.plan
+    gains = (each.key for each in placed if leaf.gains is not None and each.joint is leaf.gains)
+    return LeafShown(
+        code=leaf.plan.code,
+        hinged=leaf.plan.hinged,
+        sizes=tuple(shown_size(each, writing) for each in (plan.height, plan.width, plan.thickness)),
+        from_below=tuple(shown_size(each, writing) for each in leaf.from_below),
+        from_above=tuple(shown_size(each, writing) for each in leaf.from_above),
+        card="".join(f"joint-{key}" for key in gains),
+    )
 
 
 def _stack_sticks(unit: Construction, writing: Writing) -> Iterator[tuple[str, str, tuple[str, ...]]]:

@@ -4,6 +4,7 @@ from casewright.web.units.fields import Asked, Choices, Group, Kind, ask
 from casewright.wood.sheets import sheets
 
 MAKE, HELD = "doors.make.kind", "doors.make.held"
+GAINS = (("both", "door and case, half each (usual)"), ("door", "the door alone"), ("none", "nothing"))
 FRAMED, SLAB = (MAKE, "frame-and-panel"), (MAKE, "slab")
 
 
@@ -61,6 +62,9 @@ def door_group(woods: Choices, cuts: Choices) -> Group:
             ask("doors.hinge", "Hinge"),
             ask("doors.hinge_length", "Hinge length"),
             ask("doors.hinge_offset", "Hinge from the end"),
+            ask("doors.hinge_gains", "Hinges let into", GAINS),
+            ask("doors.hinge_leaf", "Leaf of the hinge"),
+            ask("doors.hinge_closed", "Closed hinge, thick"),
             ask("doors.knob", "Knob"),
             ask("doors.catch", "Catch"),
             ask(

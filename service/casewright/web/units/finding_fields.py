@@ -4,8 +4,10 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 
 from casewright.measure.findings import Finding
+from casewright.web.units.counting import counts
 from casewright.web.units.fields import Asked
-from casewright.web.units.form import asked_fields, counts
+from casewright.web.units.form import asked_fields
+from casewright.web.units.measured_text import MEASURED, SIDES
 from casewright.web.units.rows import Shape, field_of, shape_of
 
 OPENING = re.compile(r"\bR([1-9]\d?(?:-[1-9]\d?)*)\b")
@@ -22,7 +24,7 @@ SLIDE = ("drawers.running.slide", "drawers.running.kind")
 TENON = ("construction.tenon", "frames.tenon", "case.panelling.tenon")
 
 OF_DRAWERS: Table = (
-    ("measured beside drawn", ("measured",)),
+    ("measured beside drawn", (MEASURED,)),
     ("JC1|JC2", LAP),
     ("JC4|measured in the rabbet|rabbet", ("drawers.rabbet", "drawers.front_joint.kind")),
     ("JC3|JC10", ("drawers.front",)),
@@ -89,6 +91,8 @@ ANYWHERE: Table = (
     ("setting up|way in", ("site.door_height",)),
     ("door gap", ("doors.gap",)),
     ("door hinges", ("doors.hinge",)),
+    ("wood behind the hinge|leaf of the hinge|hinges let in", ("doors.hinge_leaf", "doors.hinge_gains")),
+    ("gain depth", ("doors.hinge_closed", "doors.gap")),
     ("door width", (WIDTH, "doors.gap")),
     ("slots of the end|cheek beside the groove", ("doors.make.held", "doors.thickness")),
     ("door|panel held|panel play|panel in its groove", ("doors.thickness",)),
@@ -127,11 +131,20 @@ def finding_field(values: Mapping[str, str]) -> Callable[[Finding], str]:
 
     def found(finding: Finding) -> str:
         for name in _names(finding, shape):
+            if name == MEASURED and (cell := _measured(finding)):
+                return cell
             if name in known and _is_there(known[name], values):
                 return known[name].id
         return known[WHOLE].id
 
     return found
+
+
+def _measured(finding: Finding) -> str:
+    """The id of the field of an opening's size that was measured; empty where that is of a part."""
+    opening, side = OPENING.search(finding.about), str(finding.message).partition(" ")[0].lower()
+    whole = opening and finding.about.endswith(opening[0])
+    return f"measured-{opening[0]}-{side}" if opening and whole and side in SIDES else ""
 
 
 def _is_there(asked: Asked, values: Mapping[str, str]) -> bool:

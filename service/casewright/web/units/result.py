@@ -117,18 +117,24 @@ class Result:
     unpriced: str
 
     @property
-    def brief(self) -> str:
-        """The price and the checks in a few words."""
-        asked = self.money.price.text if self.money else "No price"
-        return f"{asked} · {self.checks.words}"
-
-    @property
     def told(self) -> str:
         """All of it in one sentence, for those who cannot see it change."""
         if self.money is None:
             return f"Worked out, without a price; {self.checks.words}."
         asked = self.money.price.text
         return f"Worked out: {asked} before tax, ready {self.money.ready}; {self.checks.words}."
+
+
+def gap_shown(gap: float, written: Callable[[float], str], figure: str = "") -> Shown:
+    """A gap; where there is none left, by how much the drawer binds.
+
+    Args:
+        gap: below zero where the drawer is larger than its opening [in]
+        written: how sizes are written
+        figure: its name in the working, where the number does not carry one
+    """
+    text = f"binds by {written(-gap)}" if gap < 0 else written(gap)
+    return Shown(text=text, figure=named(gap) or figure)
 
 
 def named(value: object) -> str:
@@ -172,6 +178,19 @@ def result_of(
         money=money_of(held, writing) if held else None,
         unpriced=worked.refusal,
     )
+
+
+def drawn_sizes(worked: Worked, writing: Writing) -> dict[str, dict[str, str]]:
+    """What every opening of a unit measures by the drawing, by its code and the name of the size."""
+    face = worked.unit.face if worked.unit else None
+    return {
+        each.code: {
+            "height": writing.size(each.designed_height),
+            "width": writing.size(each.designed_width),
+            "depth": writing.size(each.designed_depth),
+        }
+        for each in ((*face.openings, *face.spaces) if face else ())
+    }
 
 
 def _front(unit: Construction, shown: LengthUnit) -> Drawing:
@@ -228,8 +247,8 @@ def _openings(unit: Construction, writing: Writing) -> Iterator[OpeningShown]:
             drawer_height=shown_size(sizes.height, writing),
             drawer_width=shown_size(sizes.width, writing),
             drawer_length=shown_size(sizes.length, writing),
-            gap_now=shown_size(sizes.gaps.now, writing, f"{opening.code}.gap_now"),
-            gap_wettest=Shown(text=writing.fine(wettest), figure=named(wettest)),
+            gap_now=gap_shown(sizes.gaps.now, writing.size, f"{opening.code}.gap_now"),
+            gap_wettest=gap_shown(wettest, writing.fine),
             measured=", ".join(opening.measured),
         )
 
