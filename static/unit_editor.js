@@ -116,7 +116,7 @@ for (const tab of tabs) {
 }
 
 // What is chosen in the drawing, in the list and in the form is one and the same.
-const wide = matchMedia("(min-width: 60rem), (min-width: 48rem) and (min-height: 50rem)"); // as in the style sheet
+const wide = matchMedia("(min-width: 60rem), (min-width: 48rem) and (min-height: 56rem)"); // as in the style sheet
 const rowOf = (mark) =>
   mark && form.querySelector(`tr[data-mark="${mark}"], tr[data-mark="${mark.slice(0, mark.lastIndexOf("-"))}"]`);
 

@@ -151,6 +151,7 @@ BY_KEYBOARD = [
     (1280, Place("owner", "/jobs/{job_id}", "in hand")),
     (1280, Place("owner", "/jobs/new")),
     (1280, Place("owner", "/units/{unit_id}")),
+    (820, Place("owner", "/units/{unit_id}")),
     (320, Place("owner", "/units/{unit_id}")),
     (1280, Place("owner", "/units/{unit_id}/price")),
     (1280, Place("owner", "/quotes/{quote_id}", "draft")),

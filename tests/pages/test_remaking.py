@@ -318,3 +318,16 @@ def test_a_change_that_waits_for_an_answer_is_led_to_from_the_rework(owner, unit
 
     assert "Change order CO-0001 waits for an answer" in page.text
     assert address in page.seen.links
+
+
+@pytest.mark.one_database
+def test_pieces_that_have_one_story_are_told_once(shop, owner):
+    job = job_in_hand(shop, changes={"count": 3})
+    case_reaches(shop, job, "glued")  # the first alone
+    with reading(shop.engine, shop.shop_id) as db:
+        unit = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    revise(owner, unit, **{"body.width": "26"})
+
+    page = owner.get(f"{unit}/revisions/2/rework")
+
+    assert re.findall(r'<h2 id="piece-[0-9]">([^<]*)</h2>', page.html) == ["Piece 1", "Pieces 2 and 3, each"]

@@ -10,7 +10,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.rework import Rework
-from casewright.pieces.costs.change_price import ChangePrice, price_change
+from casewright.pieces.costs.change_price import ChangePrice, LostFeet, lost_feet, price_change
 from casewright.pieces.words.changed_words import changed_words, work_words
 from casewright.pieces.words.rework_words import change_words
 from casewright.records.base import new_id
@@ -45,6 +45,7 @@ class Weighed:
         after: the unit as it is to be
         was: the unit as it was agreed, worked out
         becomes: the unit as it is to be, worked out
+        lost: the boards that went into parts which are scrapped
         found: what the change does, by the number of each piece
         price: what it comes to
         priced_by: whose figures: an accepted quote's, or those that hold now
@@ -54,6 +55,7 @@ class Weighed:
     after: LoadedUnit
     was: Construction
     becomes: Construction
+    lost: tuple[LostFeet, ...]
     found: tuple[tuple[int, Rework], ...]
     price: ChangePrice
     priced_by: str
@@ -102,7 +104,7 @@ def weigh_change(
     was = estimated_job(_with(others, before), text, today)
     becomes = estimated_job(_with(others, after), text, today)
     code = after.unit.code
-    found = reworked(db, before.revision, was.unit(code), becomes.unit(code).unit)
+    found = reworked(db, before.revision, after.revision, was.unit(code), becomes.unit(code).unit)
     pieces = tuple(each for _, each in found)
     price = price_change(was, becomes, code, pieces, figures_from(text), set_up=set_up, asked=asked)
     return Weighed(
@@ -110,6 +112,7 @@ def weigh_change(
         after=after,
         was=was.unit(code).unit,
         becomes=becomes.unit(code).unit,
+        lost=lost_feet(was.unit(code), pieces),
         found=found,
         price=price,
         priced_by=priced_by,
@@ -221,6 +224,10 @@ def _content(weighed: Weighed, unit: LengthUnit, note: str) -> dict[str, Any]:
         "name": loaded.spec.name,
         "reason": loaded.revision.note,
         "customer": {"note": said.note, "changes": said.changes, "work": said.work},
+        "lost": [
+            {"wood": each.wood, "cut": each.cut.value, "size": each.size, "feet": round(each.feet, 2)}
+            for each in weighed.lost
+        ],
         "pieces": [
             {
                 "name": f"Piece {piece}" if many else "",

@@ -29,7 +29,7 @@ from casewright.records.rework import Standing, standing_of_unit
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import Hand, Place, case_place, note_tap, refold, refuse_at_rest
 from casewright.shop.refusals import Refused
-from casewright.shop.units import LoadedUnit, origins_of
+from casewright.shop.units import LoadedUnit, followed, origins_of
 
 OPENING = "opening."
 DRY = "dry."
@@ -88,13 +88,14 @@ def planned(
     """
     codes = {origin: code for code, origin in origins_of(before.revision).items()}
     fresh = {origin: code for code, origin in origins_of(after.revision).items()}
+    follows = followed(before.revision, after.revision)
     count = min(was.spec.count, becomes.spec.count)
     found = []
     for piece, rows in groupby(standing_of_unit(db, after.unit.id), key=lambda row: row.piece):
         if piece <= count:
             members = list(rows)
             made, now = _reached(members, codes), _reached(members, fresh)
-            again = remakes(rework(was, becomes, made), was, becomes, made, now)
+            again = remakes(rework(was, becomes, made, follows), was, becomes, made, now, follows)
             found.append(
                 PutBack(
                     piece=piece,
@@ -138,7 +139,7 @@ def words_of(plans: tuple[PutBack, ...]) -> tuple[PutBackWords, ...]:
     found: dict[tuple[str, str, str], list[str]] = {}
     for plan in plans:
         for one in plan.remakes:
-            told = _words(one, plan, f", piece {plan.piece}" if many else "")
+            told = _words(one, plan, f" ({plan.piece})" if many else "")
             found.setdefault((told.was, told.becomes, told.parts), []).append(told.what)
     return tuple(
         PutBackWords(what=", ".join(names), was=was, becomes=becomes, parts=parts)

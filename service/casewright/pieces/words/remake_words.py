@@ -64,6 +64,8 @@ def _noun(noun: str, remake: Remake) -> str:
 
 
 def _counted(each: Alike, remake: Remake) -> str:
+    if remake.assembly == CASE and len(each.parts) == 1:
+        return f"{each.one.name[:1].lower()}{each.one.name[1:]}"  # front and back rail are told apart
     return _several(len(each.parts), _noun(each.noun, remake))
 
 
