@@ -398,15 +398,3 @@ def test_a_drawers_page_is_light_on_a_bad_line(shop, bench, drawer):
 
 def test_another_shops_drawer_has_no_page(bench):
     assert "There is no such drawer in this shop." in bench.get("/bench/1m89k3c0wpsyx", status=404).text
-
-
-@pytest.mark.one_database
-def test_a_drawer_around_pipes_has_its_plan_at_the_bench_and_no_other_has(shop, bench):
-    rows = [{}, {"notch": {"width": "6", "depth": "5"}}, {}]
-    ply = {"kind": "ply", "nominal": "1/4"}
-    ids = drawer_ids(shop, job_in_hand(shop, changes={"rows": rows, "drawers.bottom": ply}))
-
-    page = bench.get(f"/bench/{ids['R2-1']}")
-    assert "Notch around pipes, drawn" in page.html
-    assert "notch 6" in page.html
-    assert "Notch around pipes, drawn" not in bench.get(f"/bench/{ids['R1-1']}").html
