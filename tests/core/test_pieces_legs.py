@@ -216,7 +216,8 @@ def test_a_leg_that_is_measured_moves_the_walls_of_its_mortises():
 
 
 def test_slips_take_the_groove_from_thin_sides():
-    grooved, slipped = built(bedside({"drawers.groove.slips": None})), bedside_estimate().unit
+    deep = {"drawers.groove.slips": None, "drawers.groove.depth": "1/4"}
+    grooved, slipped = built(bedside(deep)), bedside_estimate().unit
 
     assert verdicts(grooved, "side behind groove") == ["stop"]
     assert verdicts(slipped, "side behind groove") == []
