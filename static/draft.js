@@ -1,12 +1,16 @@
 // Keeps what is typed into a form in this tab, so that a reload, a way back or a lost sign-in loses nothing.
-// <form data-draft="a name of its own" data-draft-to="where it is shown again without being saved">
+// <form data-draft="a name of its own" data-draft-to="where it is shown again without being saved">; it has
+// data-draft-shown where the page is the answer to what was typed, such as a save that was refused.
 
 const form = document.querySelector("form[data-draft]");
 const key = `draft ${form.dataset.draft}`;
 const steers = new Set(["do", "once", "show", "view"]);
+// What the form carries beside what was typed: it differs from page to page where nothing else does.
+const carried = new Set(["version", "step", "was", "past", "ahead", "follows", "at", "into", "to"]);
 
 const typed = () => [...new FormData(form)].filter(([name]) => !steers.has(name));
-const isSame = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+const said = (pairs) => JSON.stringify(pairs.filter(([name]) => !carried.has(name)).sort());
+const isSame = (one, other) => said(one) === said(other);
 
 const kept = () => {
   try {
@@ -72,7 +76,8 @@ if (here.searchParams.get("said") === "saved") {
   history.replaceState(history.state, "", here);
 }
 const draft = kept();
-if (draft && !isSame(draft, typed())) offer(draft);
+if ("draftShown" in form.dataset) keep();
+else if (draft && !isSame(draft, typed())) offer(draft);
 
 let waits;
 for (const name of ["input", "work"]) {

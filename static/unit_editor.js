@@ -26,7 +26,14 @@ const beside = () => {
   }
   for (const now of list.querySelectorAll("[data-now]")) {
     const place = document.getElementById(now.dataset.now);
-    if (place) place.textContent = now.textContent;
+    if (place) place.replaceChildren(...[...now.childNodes].map((node) => node.cloneNode(true)));
+  }
+  for (const drawn of (list.querySelector("[data-drawn]")?.textContent ?? "").split(";")) {
+    const [code, ...sizes] = drawn.split("|");
+    for (const [place, name] of ["height", "width", "depth"].entries()) {
+      const field = document.getElementById(`measured-${code}-${name}`);
+      if (field) field.placeholder = sizes[place] ?? "";
+    }
   }
   told.textContent = said.querySelector(".telling")?.textContent ?? "";
 };
@@ -35,6 +42,9 @@ const say = (sentence) => {
   trouble.textContent = sentence;
   trouble.hidden = !sentence;
 };
+
+// With this script everything is worked out as it is typed.
+document.getElementById("work-out").hidden = true;
 
 // Which way one can go, by the steps that the form carries.
 const allow = () => {
@@ -106,7 +116,7 @@ for (const tab of tabs) {
 }
 
 // What is chosen in the drawing, in the list and in the form is one and the same.
-const wide = matchMedia("(min-width: 60rem)");
+const wide = matchMedia("(min-width: 60rem), (min-width: 48rem) and (min-height: 56rem)"); // as in the style sheet
 const rowOf = (mark) =>
   mark && form.querySelector(`tr[data-mark="${mark}"], tr[data-mark="${mark.slice(0, mark.lastIndexOf("-"))}"]`);
 
@@ -118,6 +128,7 @@ const mark = () => {
   document.querySelector(`a[data-pick="R${at.value}"]`)?.classList.add("picked");
   rowOf(at.value)?.classList.add("picked");
   document.getElementById("to-fields").href = `#${place.dataset.field}`;
+  document.getElementById("to-measured").href = `#measured-R${at.value}-height`;
 };
 
 const choose = (code) => {
@@ -130,7 +141,8 @@ const choose = (code) => {
 const goTo = (id, caret) => {
   const field = document.getElementById(id);
   if (!field) return;
-  const folded = field.closest("details");
+  const row = field.closest("tr[data-more]")?.dataset.more;
+  const folded = row ? document.getElementById(`more-${row}`) : field.closest("details");
   if (folded) folded.open = true;
   field.scrollIntoView({ block: "center" });
   if (!caret) return;
@@ -140,7 +152,7 @@ const goTo = (id, caret) => {
 
 document.addEventListener("click", (event) => {
   const pick = event.target.closest?.("a[data-pick]");
-  const own = event.target.closest?.("#to-fields, .findings a[href^='#'], #said a[href^='#']");
+  const own = event.target.closest?.("#to-fields, #to-measured, .findings a[href^='#'], #said a[href^='#']");
   if (own) {
     event.preventDefault();
     goTo(own.hash.slice(1), true);
@@ -184,7 +196,13 @@ document.addEventListener("keydown", (event) => {
   event.preventDefault();
   document.getElementById(act).click();
 });
-form.addEventListener("submit", () => {
+form.addEventListener("submit", (event) => {
+  if (event.submitter?.id === "enter") {
+    // Enter in a field: it is worked out in place, and the page stays where it is.
+    event.preventDefault();
+    form.dispatchEvent(new Event("work"));
+    return;
+  }
   changed = false;
 });
 window.addEventListener("beforeunload", (event) => {

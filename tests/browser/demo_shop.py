@@ -33,6 +33,8 @@ JOB_STATES = ("enquiry", "quoted", "in hand", "delivered", "lost")
 QUOTE_STATES = ("draft", "expired", "sent", "accepted", "declined")
 UNIT_STATES = {"nested": "front", "section": "section", "plan": "plan", "open": "opened"}
 """A unit with rows in its columns, by the drawing that is looked at."""
+DOOR_STATES = {"doors": "front", "doors-cut": "plan", "doors-open": "opened"}
+"""A unit with doors, by the drawing that is looked at."""
 DRAWER_STATES = {"begun": (1, 3), "half-way": (5, 16), "done": (20, 99)}
 """How far a drawer is, by the least and the most taps that it has had."""
 FIRST = ("/jobs", "/board", "/customers", "/shop", "/account", "/help", "/search?q=chest")
@@ -98,6 +100,7 @@ def open_demo_shop(chromium: Browser, shop: DemoShop) -> None:
         _invite(chromium, shop, owner)
         _issue(shop, owner)
         _design(shop, owner)
+        _change(shop, owner)
         _buy(shop, owner)
         _lay_out(shop, owner)
         _walk(shop, owner)
@@ -221,7 +224,9 @@ def _lay_out(shop: DemoShop, owner: Page) -> None:
 
 
 def _design(shop: DemoShop, owner: Page) -> None:
-    """A desk with rows in its columns, kept as a starting unit and revised, in each view, and compared."""
+    """A desk with rows in its columns, kept as a starting unit and revised, in each view, and compared.
+
+    Beside it a sideboard, for its doors."""
     [job, *_] = shop.ask("select id from job where state = 'enquiry' order by number desc")
     owner.goto(f"/jobs/{job}/units/new")
     owner.locator("button[name=start][value='desk-pedestals']").click()
@@ -241,6 +246,36 @@ def _design(shop: DemoShop, owner: Page) -> None:
     owner.goto(f"{unit}/revisions/2/change-order")
     _press(owner, "Make the change order")
     shop.addresses["/change-orders/{change_id}", ""] = urlsplit(owner.url).path
+    owner.goto(f"/jobs/{job}/units/new")
+    owner.locator("button[name=start][value='sideboard']").click()
+    unit = urlsplit(owner.url).path
+    shop.addresses["/units/{unit_id}/joints/case", "doors"] = f"{unit}/joints/case"
+    for state, view in DOOR_STATES.items():
+        shop.addresses["/units/{unit_id}", state] = f"{unit}?view={view}"
+
+
+def _change(shop: DemoShop, owner: Page) -> None:
+    """Two cases in hand become wider after their approval: saved, priced, signed, and made again in part."""
+    [unit, *_] = shop.ask(
+        "select unit.id from unit join job on job.id = job_id where state = 'in hand' and count = 2"
+    )
+    [job, *_] = shop.ask("select job_id from unit where id = ?", unit)
+    [drawer, *_] = shop.ask("select id from drawer where unit_id = ? order by position", unit)
+    owner.goto(f"/units/{unit}")
+    owner.locator("#body-width").fill("21")
+    owner.locator("#note").fill("The wall is wider.")
+    owner.locator(".keep-bar button.main").click()
+    owner.get_by_role("link", name="What the change does").click()
+    shop.addresses["/units/{unit_id}/revisions/{number}/rework", "in hand"] = urlsplit(owner.url).path
+    owner.get_by_role("link", name="Price this change").click()
+    shop.addresses["/units/{unit_id}/revisions/{number}/change-order", "in hand"] = urlsplit(owner.url).path
+    _press(owner, "Make the change order")
+    shop.addresses["/change-orders/{change_id}", "agreed"] = urlsplit(owner.url).path
+    owner.locator("#name").fill("Ines Cole")
+    _press(owner, "Take it down")
+    shop.addresses["/jobs/{job_id}", "remaking"] = f"/jobs/{job}"
+    shop.addresses["/board", "remaking"] = f"/board?job={job}"
+    shop.addresses["/bench/{drawer_id}", "remaking"] = f"/bench/{drawer}"
 
 
 def _let_expire(shop: DemoShop, owner: Page) -> None:

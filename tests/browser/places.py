@@ -4,7 +4,15 @@ from dataclasses import dataclass
 
 from playwright.sync_api import Page
 
-from browser.demo_shop import DRAWER_STATES, JOB_STATES, PAPERS, QUOTE_STATES, UNIT_STATES, pages_for
+from browser.demo_shop import (
+    DOOR_STATES,
+    DRAWER_STATES,
+    JOB_STATES,
+    PAPERS,
+    QUOTE_STATES,
+    UNIT_STATES,
+    pages_for,
+)
 from casewright.records.people import Role
 
 WITH_STATES = {"/jobs/{job_id}", "/quotes/{quote_id}", "/papers/{paper_id}", "/bench/{drawer_id}"}
@@ -78,7 +86,8 @@ PLACES = [
     *(Place("owner", "/jobs/{job_id}", state) for state in JOB_STATES),
     *(Place("owner", "/quotes/{quote_id}", state) for state in QUOTE_STATES[:4]),
     *(Place("owner", "/papers/{paper_id}", kind) for kind in (PAPERS[0], PAPERS[3])),
-    *(Place("owner", "/units/{unit_id}", state) for state in UNIT_STATES),
+    *(Place("owner", "/units/{unit_id}", state) for state in (*UNIT_STATES, *DOOR_STATES)),
+    Place("owner", "/units/{unit_id}/joints/case", "doors"),
     Place("owner", "/units/{unit_id}/compare", "four"),
     Place("owner", "/stock/needs", "a job"),
     *(Place(who, "/stock/deliveries/{delivery_id}", "boards") for who in ("owner", "bench")),
@@ -88,7 +97,11 @@ PLACES = [
     Place("newcomer", "/stock/orders"),
     Place("newcomer", "/stock/yields"),
     Place("owner", "/units/{unit_id}/stability", "a desk"),
-    Place("owner", "/units/{unit_id}/revisions/{number}/rework", "a desk"),
+    *(Place("owner", "/units/{unit_id}/revisions/{number}/rework", state) for state in ("a desk", "in hand")),
+    Place("owner", "/units/{unit_id}/revisions/{number}/change-order", "in hand"),
+    Place("owner", "/change-orders/{change_id}", "agreed"),
+    Place("owner", "/jobs/{job_id}", "remaking"),
+    *(Place("bench", path, "remaking") for path in ("/board", "/bench/{drawer_id}")),
     *(Place("bench", path) for path in ("/board", "/jobs/{job_id}/hours", "/account")),
     *(Place("bench", path) for path in ("/cutting/{layout_id}", "/cutting/{layout_id}/put-away")),
     *(Place("bench", "/papers/{paper_id}", kind) for kind in PAPERS[1:3]),
@@ -110,6 +123,7 @@ PLACES = [
     refused("owner", "/units/{unit_id}", body__width="39 1/0"),
     refused("owner", "/units/{unit_id}", state="season", season__months="July 72 F", season__climate="Mars"),
     refused("owner", "/units/{unit_id}/starting-units", name=""),
+    refused("owner", "/change-orders/{change_id}", name=""),
     refused("owner", "/stock/suppliers/new", name=""),
     refused("owner", "/stock/suppliers/{supplier_id}/prices", price="much"),
     refused("owner", "/stock/needs", state="a job", buy__1__quantity="lots"),
@@ -137,6 +151,7 @@ BY_KEYBOARD = [
     (1280, Place("owner", "/jobs/{job_id}", "in hand")),
     (1280, Place("owner", "/jobs/new")),
     (1280, Place("owner", "/units/{unit_id}")),
+    (820, Place("owner", "/units/{unit_id}")),
     (320, Place("owner", "/units/{unit_id}")),
     (1280, Place("owner", "/units/{unit_id}/price")),
     (1280, Place("owner", "/quotes/{quote_id}", "draft")),

@@ -1,5 +1,6 @@
 """The editor of a unit in a browser: it answers while one types, and it works without script."""
 
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -83,6 +84,62 @@ def test_rows_are_added_and_removed_in_place_with_what_was_typed(desk):
     assert desk.locator("#rows-1-height").input_value() == "6"
 
 
+def test_price_and_checks_stay_in_view_and_lead_to_where_they_stand(desk):
+    expect(desk.locator("#standing")).to_have_text(
+        re.compile(r"Saved\. \$16,150\.00 before tax \d+ cautions?")
+    )
+    desk.locator("#body-width").fill("42")
+    expect(desk.locator("#standing")).to_contain_text("Worked out, not saved.")
+    for place in ("#rows-title", "#note"):
+        desk.locator(place).scroll_into_view_if_needed()
+        expect(desk.locator("#standing")).to_be_in_viewport()
+
+    desk.locator("#standing a[href='#checks']").click()
+
+    expect(desk.locator("#checks")).to_be_in_viewport()
+
+
+def test_enter_in_a_field_works_it_out_in_place(desk, unit):
+    desk.locator("#rows-3-height").fill("7")
+    desk.locator("#rows-3-height").press("Enter")
+
+    expect(desk.locator("#standing")).to_contain_text("not saved")
+    assert desk.url.endswith(unit)
+    assert desk.evaluate("document.activeElement.id") == "rows-3-height"
+
+
+def test_what_was_measured_of_an_opening_is_typed_into_its_own_fields(desk):
+    desk.locator(".drawing.front a[data-pick='R5-1']").first.click()
+    desk.locator("#to-measured").click()
+    assert desk.evaluate("document.activeElement.id") == "measured-R5-1-height"
+
+    desk.keyboard.type("8-1/4, 8-3/16")
+    expect(desk.locator("#measured-R5-1-height-said")).to_have_text("the least of 2: 8-3/16 in = 208.0 mm")
+    expect(desk.locator("#now-measured")).to_have_text("1 size")
+    desk.keyboard.press("Tab")
+    desk.keyboard.type("tall")
+
+    expect(desk.locator("#measured-R5-1-width-said")).to_contain_text("“tall” is not a size")
+    expect(desk.locator("#standing")).to_have_text("Not worked out")
+    desk.locator("#measured-R5-1-width").fill("")
+    desk.locator("#body-width").fill("41-1/2")
+    # 38 drawn between sides of 3/4; the case is 2 wider than it was.
+    expect(desk.locator("#measured-R5-1-width")).to_have_attribute("placeholder", "40")
+
+
+def test_a_save_that_is_refused_does_not_offer_what_stands_on_the_page(desk):
+    desk.on("dialog", lambda dialog: dialog.accept())
+    desk.locator("#body-width").fill("39 1/0")
+    desk.locator(".keep-bar button.main").click()
+    expect(desk.locator("#faults")).to_be_visible()
+
+    expect(desk.get_by_role("button", name="Bring it back")).to_have_count(0)
+    desk.get_by_role("link", name="Design").click()
+    desk.get_by_role("button", name="Bring it back").click()
+    expect(desk.locator("#body-width")).to_have_value("39 1/0")
+    expect(desk.get_by_role("button", name="Bring it back")).to_have_count(0)
+
+
 def test_only_the_fields_of_the_chosen_rule_are_shown(desk):
     expect(desk.locator("#graduation-ratio")).to_be_hidden()
 
@@ -94,8 +151,9 @@ def test_only_the_fields_of_the_chosen_rule_are_shown(desk):
 
 
 def test_a_notch_asks_for_the_rest_once_its_width_is_typed(desk):
-    desk.locator("#rows-more summary").click()
+    desk.locator("#more-5 summary").click()
     expect(desk.locator("#rows-5-notch-width")).to_be_visible()
+    expect(desk.locator("#rows-4-notch-width")).to_be_hidden()
     expect(desk.locator("#rows-5-notch-depth")).to_be_hidden()
 
     desk.locator("#rows-5-notch-width").fill("9")
@@ -114,7 +172,7 @@ def test_the_section_takes_the_place_of_the_front(desk):
     expect(desk.locator(".drawing.section").first).to_be_visible()
     expect(desk.locator(".drawing.front")).to_have_count(0)
     desk.locator("#body-width").fill("42")
-    expect(desk.locator("#said")).to_contain_text("not saved")
+    expect(desk.locator("#standing")).to_contain_text("not saved")
     expect(desk.locator(".drawing.section").first).to_be_visible()
 
 
@@ -136,7 +194,7 @@ def test_without_script_a_row_is_added_and_the_price_worked_out(chromium, site, 
         page.get_by_role("button", name="Work it out").last.click()
 
         assert page.locator("#rows-6-columns").input_value() == "2"
-        assert "Worked out, not saved." in page.inner_text("#result")
+        assert "Worked out, not saved." in page.inner_text("#standing")
         assert "R6-2" in page.inner_text("#result")
 
 

@@ -131,6 +131,8 @@ MATRIX: dict[str, set[str]] = {
     "POST /cases/{case_id}/stage/undo": ALL,
     "POST /drawers/{drawer_id}/stage": ALL,
     "POST /drawers/{drawer_id}/stage/undo": ALL,
+    "POST /drawers/{drawer_id}/remake/undo": ALL,
+    "POST /cases/{case_id}/remake/undo": ALL,
     "POST /timer": ALL,
     "POST /timer/end": ALL,
     "POST /timer/pause": ALL,

@@ -229,7 +229,9 @@ def test_its_paper_is_for_the_customer_to_sign_and_tells_nothing_of_the_making(o
     printed = text_of(maker.browser.get(f"{address}/paper.pdf").content)
 
     assert "Change order CO-0001" in printed
-    assert "The customer asks for walnut fronts." in printed
+    assert "The drawer fronts are walnut instead of cherry." in printed
+    assert "The customer asks for walnut fronts." not in printed
+    assert not re.search(r"\bA-R\d", printed)
     assert f"I agree to Change order CO-0001, for ${total} more in all." in printed
     assert "Signature of" in printed
     assert made_up_of(page)

@@ -153,7 +153,7 @@ def test_a_moved_drawer_stands_at_its_stage_beside_the_code_that_it_had(shop, ma
     against_second = maker.get(f"{unit}/revisions/3/rework?against=2").text
 
     assert "A-R3-1-F" in against_first
-    assert "A-R2-1-F Drawer front, row 2 glued" in against_second
+    assert "Drawer front, row 2 A-R2-1-F glued in" in against_second
 
 
 @pytest.mark.one_database

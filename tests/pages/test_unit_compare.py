@@ -2,9 +2,11 @@
 
 import json
 import re
+from math import inf
 
 import pytest
 
+from casewright.web.units.compare import FEWER, OTHERWISE, Figure
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import dresser
 
@@ -42,9 +44,9 @@ def test_by_itself_it_offers_what_can_stand_beside_it(maker, unit):
 def test_an_earlier_revision_stands_beside_it_with_what_differs(maker, revised):
     page = maker.get(f"{revised}/compare?with=revision-1").text
 
-    assert "43-1/2 × 20-1/2 × 44-3/8 in ◆ " not in page
-    assert "41 × 20-1/2 × 44-3/8 in differs" in page
-    assert "$16,150.00 differs" in page
+    # 42 - 39-1/2 = 2-1/2; it stands beside 43-1/2 overall, of which nothing is said.
+    assert "43-1/2 × 20-1/2 × 44-3/8 in 41 × 20-1/2 × 44-3/8 in 2-1/2 in narrower" in page
+    assert re.search(r"\$16,150\.00 \$[0-9,.]+ less", page)
     assert "Drawers in each 6 6" in page
 
 
@@ -69,7 +71,7 @@ def test_the_shops_own_starting_units_are_offered_and_compared(maker, shop, job,
     assert "Shop’s own start: The wide one" in page.text
     key = re.search(r'value="(own-[^"]+)"', page.html)[1]
 
-    assert "49-1/2 × 20-1/2 × 44-3/8 in differs" in maker.get(f"{unit}/compare?with={key}").text
+    assert "49-1/2 × 20-1/2 × 44-3/8 in 8-1/2 in wider" in maker.get(f"{unit}/compare?with={key}").text
 
 
 def test_no_more_than_four_stand_side_by_side(maker, unit):
@@ -78,6 +80,28 @@ def test_no_more_than_four_stand_side_by_side(maker, unit):
     page = maker.get(f"{unit}/compare?{starts}").text
 
     assert "At most 4 stand side by side" in page
+
+
+@pytest.mark.parametrize(
+    ("first", "mine", "said"),
+    [
+        (
+            Figure(text="6", numbers=(6,), words=(FEWER,)),
+            Figure(text="5", numbers=(5,), words=(FEWER,)),
+            "1 fewer",
+        ),
+        (
+            Figure(text="104.5 h", numbers=(104.5,), written="{:.1f} h".format),
+            Figure(text="111.8 h", numbers=(111.8,), written="{:.1f} h".format),
+            "7.3 h more",
+        ),
+        (Figure(text="no limit", numbers=(inf,)), Figure(text="1.10", numbers=(1.1,)), OTHERWISE),
+        (Figure(text="1.10", numbers=(1.1,)), Figure(text="1.10", numbers=(1.1,)), ""),
+        (None, Figure(text="1", numbers=(1,)), "only here"),
+    ],
+)
+def test_a_difference_is_said_in_words(first, mine, said):
+    assert mine.beside(first) == said
 
 
 @pytest.mark.parametrize("key", ["revision-9", "option-x", "unit-x", "start-x", "", "'"])

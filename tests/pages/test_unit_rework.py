@@ -33,10 +33,10 @@ def test_another_wood_scraps_what_is_made_and_says_so_for_the_change_order(maker
 
     page = maker.get(f"{unit}/revisions/2/rework").text
 
-    assert "A-R2-1-F Drawer front, row 2 cut to size" in page
+    assert "Drawer front, row 2 A-R2-1-F cut to size" in page
     assert "It is cherry, and cut to size; the new design has walnut." in page
-    assert "A-R3-1-SL" in page
-    assert "It is glued to A-R3-1-F, which cannot stay." in page
+    assert "2 drawer sides A-R3-1-SL, A-R3-1-SR glued in" in page
+    assert "It is glued to the drawer front, which cannot stay." in page
     assert "5 parts no longer usable: A-R2-1-F, A-R3-1-F, A-R3-1-SL, A-R3-1-SR, A-R3-1-B." in page
     assert "hours have gone into parts that are no longer usable." in page
     assert "board feet of finished wood go to the offcut bin." in page
@@ -56,8 +56,8 @@ def test_the_list_of_revisions_leads_there_and_names_what_it_is_held_against(mak
     page = maker.get(f"{unit}/revisions/2/rework")
 
     assert f"{unit}/revisions/2/rework" in maker.get(f"{unit}/revisions").html
-    assert "Held against revision 1" in page.text
-    assert "plane it from 1/2 in to 7/16 in" in page.text
+    assert "Revision 2 held against revision 1" in page.text
+    assert "Plane it from 1/2 in to 7/16 in" in page.text
 
 
 def test_the_first_revision_has_nothing_before_it(maker, unit):

@@ -10,7 +10,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.shop.units import spec_text
 from casewright.web.units.form import read_values, values_of
 from casewright.web.units.form_acts import Pressed, acted
-from casewright.web.units.lines import moved_lines
+from casewright.web.units.measured_text import moved_lines
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import chest
 
@@ -144,11 +144,20 @@ def test_what_was_measured_goes_with_its_opening_and_is_named_where_it_goes():
     assert "R1-2 height 4. Undo brings it back." in gone.note
 
 
-def test_a_line_that_names_no_opening_stays_as_it_was_typed():
-    assert (
-        moved_lines("  what is this \n\nR9-1 height 4", {"R1-1": "R2-1"})[0]
-        == "  what is this \n\nR9-1 height 4"
+def test_a_line_that_names_no_opening_keeps_its_words():
+    moved, gone = moved_lines("  what is this \n\nR9-1 height 4", {"R1-1": "R2-1"})
+
+    assert (moved, gone) == ("what is this\nR9-1 height 4", ())
+
+
+def test_each_of_several_sizes_in_one_line_goes_with_its_own_opening():
+    moved, gone = moved_lines(
+        "R1-1 height 4, width 5-1/2; R2-1 height 6, R3-1 depth 8",
+        {"R1-1": "R2-1", "R2-1": None, "R3-1": "R1-1"},
     )
+
+    assert moved == "R2-1 height 4\nR2-1 width 5-1/2\nR1-1 depth 8"
+    assert gone == ("R2-1 height 6",)
 
 
 def test_saving_a_split_unit_keeps_it(maker, unit):
@@ -183,11 +192,12 @@ def test_every_field_in_a_line_of_rows_stands_under_its_heading(maker, unit):
 
 def test_tails_and_pulls_are_folded_until_a_row_has_its_own(maker, unit):
     folded = maker.get(unit)
-    assert '<details id="rows-more">' in folded.html
+    assert 'id="more-1">' in folded.html
 
     saved = maker.post(unit, **filled(folded, unit, {"rows.1.front_tails": "4"}))
 
-    assert '<details id="rows-more" open>' in saved.html
+    assert 'id="more-1" open>' in saved.html
+    assert 'id="more-2">' in saved.html
     assert saved.form(unit).value("rows.1.front_tails") == "4"
 
 

@@ -61,7 +61,7 @@ def work(engine: Engine) -> None:
         ),
         Unit(id=unit, job_id=job, code="A", name="Chest", count=1, revision=1, created_at=NOW),
         UnitRevision(unit_id=unit, number=1, spec={}, at=NOW, who="Ada Marsh"),
-        Carcase(id=carcase, job_id=job, unit_id=unit, piece=1),
+        Carcase(id=carcase, job_id=job, unit_id=unit, piece=1, again=""),
         Drawer(
             id=drawer,
             job_id=job,
@@ -70,6 +70,7 @@ def work(engine: Engine) -> None:
             origin="R1-1",
             code="R1-1",
             position=0,
+            again="",
             stage=FIRST,
             stage_at=NOW,
         ),

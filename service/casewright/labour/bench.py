@@ -4,12 +4,13 @@ Taps come from several phones, late, twice, and in any order. Each carries an id
 time and counts an id once, so that the same taps always tell the same story.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from typing import Any
 
-from casewright.labour.stages import Stage, case_stages, drawer_stages
+from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
 from casewright.measure.units import Count, Inches
 
 
@@ -22,6 +23,10 @@ class EventKind(StrEnum):
     UNTICKED = "unticked"
     MEASURED = "measured"
     NOTE = "note"
+    PUT_BACK = "put_back"
+    """A change after approval was agreed: parts are made again, from a stage on."""
+    STANDS = "stands"
+    """That was wrong: it stands as it was before."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +42,9 @@ class BenchEvent:
         tick: for a tick, the code of its line
         size: for a measured size, its name: part and size, such as `SL.thickness` or `opening.height`
         value: for a measured size, how much; None takes the size back [in]
-        text: for a note, what it says
+        text: for a note, what it says; for what is put back, the parts that are made again
+        until: for what is put back, the code of the stage by which all is made again
+        change: for what is put back or stands after all, the number of the change order
     """
 
     id: str
@@ -49,25 +56,29 @@ class BenchEvent:
     size: str = ""
     value: Inches | None = None
     text: str = ""
+    until: str = ""
+    change: str = ""
 
     def __post_init__(self) -> None:
         if not self.id:
             raise ValueError("A tap needs an id, or it would count twice when it is sent twice.")
         if self.at.utcoffset() is None:
             raise ValueError("The time of a tap needs its time zone.")
-        needed = NEEDS.get(self.kind, "")
-        if needed and not getattr(self, needed):
-            raise ValueError(f"A tap of the kind “{self.kind}” names its {needed}.")
+        for needed in NEEDS.get(self.kind, ()):
+            if not getattr(self, needed):
+                raise ValueError(f"A tap of the kind “{self.kind}” names its {needed}.")
         if self.value is not None and self.value < 0:
             raise ValueError(f"{self.size}: a measured size is not below nothing.")
 
 
 NEEDS = {
-    EventKind.REACHED: "stage",
-    EventKind.TICKED: "tick",
-    EventKind.UNTICKED: "tick",
-    EventKind.MEASURED: "size",
-    EventKind.NOTE: "text",
+    EventKind.REACHED: ("stage",),
+    EventKind.TICKED: ("tick",),
+    EventKind.UNTICKED: ("tick",),
+    EventKind.MEASURED: ("size",),
+    EventKind.NOTE: ("text",),
+    EventKind.PUT_BACK: ("stage", "until", "change"),
+    EventKind.STANDS: ("change",),
 }
 
 
@@ -91,6 +102,48 @@ class Mark:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Again:
+    """Parts that are made again after a change that was agreed, until all of them are.
+
+    Attributes:
+        change: the number of the change order
+        stage: the first stage that has to be reached again
+        until: the stage by which all is made again
+        before: the stages that were reached when it was put back
+        kept: how many of them hold on [dimensionless]
+        text: which parts
+        at: when
+        who: who took the agreement down
+        id: the tap that put it back
+    """
+
+    change: str
+    stage: str
+    until: str
+    before: tuple[Mark, ...]
+    kept: Count
+    text: str
+    at: datetime
+    who: str
+    id: str
+
+    @property
+    def was(self) -> str:
+        """The stage at which it stood before; empty before the first."""
+        return self.before[-1].name if self.before else ""
+
+    @property
+    def summary(self) -> str:
+        """Which parts, in one line."""
+        return self.text.partition("\n")[0]
+
+    @property
+    def details(self) -> tuple[str, ...]:
+        """The same part by part."""
+        return tuple(self.text.split("\n")[1:])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Progress:
     """Where something stands at the bench.
 
@@ -99,12 +152,14 @@ class Progress:
         ticks: the lines of the dry-fit list that are ticked
         sizes: the sizes that are measured, each as it was measured last
         notes: what was noted, in order
+        again: what has to be made again after changes, in the order in which they were agreed
     """
 
     reached: tuple[Mark, ...] = ()
     ticks: tuple[Mark, ...] = ()
     sizes: tuple[Mark, ...] = ()
     notes: tuple[Mark, ...] = ()
+    again: tuple[Again, ...] = ()
 
     @property
     def stage(self) -> str:
@@ -197,12 +252,13 @@ def _in_time(event: BenchEvent) -> tuple[object, ...]:
     value = -1.0 if event.value is None else event.value
     return (
         *(event.at, event.id, event.kind, event.who),
-        *(event.stage, event.tick, event.size, value, event.text),
+        *(event.stage, event.tick, event.size, value, event.text, event.until, event.change),
     )
 
 
-def _folded(events: Iterable[BenchEvent], stages: tuple[Stage, ...]) -> dict[str, tuple[Mark, ...]]:
+def _folded(events: Iterable[BenchEvent], stages: tuple[Stage, ...]) -> dict[str, Any]:
     reached: list[Mark] = []
+    again: list[Again] = []
     ticks: dict[str, Mark] = {}
     sizes: dict[str, Mark] = {}
     notes: list[Mark] = []
@@ -222,12 +278,45 @@ def _folded(events: Iterable[BenchEvent], stages: tuple[Stage, ...]) -> dict[str
                 _measure(sizes, mark)
             case EventKind.NOTE:
                 notes.append(mark)
+            case EventKind.PUT_BACK:
+                again = [*_not_done(again, reached, stages), _put_back(event, reached, stages)]
+                del reached[again[-1].kept :]
+            case EventKind.STANDS:
+                again = _as_it_was(event.change, again, reached)
     return {
         "reached": tuple(reached),
         "ticks": tuple(ticks.values()),
         "sizes": tuple(sizes.values()),
         "notes": tuple(notes),
+        "again": tuple(_not_done(again, reached, stages)),
     }
+
+
+def _put_back(event: BenchEvent, reached: Sequence[Mark], stages: tuple[Stage, ...]) -> Again:
+    """What a change puts back: the stages before the first that has to be reached again hold on."""
+    return Again(
+        change=event.change,
+        stage=event.stage,
+        until=event.until,
+        before=tuple(reached),
+        kept=min(len(reached), place_of(event.stage, stages)),
+        text=event.text,
+        at=event.at,
+        who=event.who,
+        id=event.id,
+    )
+
+
+def _not_done(again: Iterable[Again], reached: Sequence[Mark], stages: tuple[Stage, ...]) -> list[Again]:
+    """What has still to be made again: the stage by which it is done has not been reached since."""
+    return [each for each in again if place_of(each.until, stages) >= len(reached)]
+
+
+def _as_it_was(change: str, again: Sequence[Again], reached: list[Mark]) -> list[Again]:
+    """The stages that were reached before the last change come back, unless the work has gone on since."""
+    if again and again[-1].change == change and len(reached) == again[-1].kept:
+        reached[:] = again[-1].before
+    return [each for each in again if each.change != change]
 
 
 def _mark(event: BenchEvent) -> Mark:

@@ -181,3 +181,27 @@ def can_take_back(progress: Progress, now: datetime, *, is_maker: bool = False) 
         return TakeBack(stage=last.name, allowed=True)
     reason = f"more than {undo_minutes():g} minutes have gone by: ask the owner or a maker to take it back"
     return TakeBack(stage=last.name, allowed=False, reason=reason)
+
+
+def can_leave(progress: Progress, now: datetime, *, is_maker: bool = False) -> TakeBack:
+    """Whether it can be said of what a change put back that it stands as it was: as for a stage taken back.
+
+    Args:
+        progress: where the drawer or the case stands
+        now: the time, with its zone
+        is_maker: whether the person is the owner or a maker
+
+    Returns:
+        The answer, with the number of the change order for a stage, and the reason when it is no.
+
+    Source: common practice.
+    """
+    if not progress.again:
+        return TakeBack(stage="", allowed=False, reason="nothing is made again")
+    last = progress.again[-1]
+    if len(progress.reached) != last.kept:
+        return TakeBack(stage=last.change, allowed=False, reason="its work has gone on since")
+    if is_maker or now - last.at <= timedelta(minutes=undo_minutes()):
+        return TakeBack(stage=last.change, allowed=True)
+    reason = f"more than {undo_minutes():g} minutes have gone by: ask the owner or a maker"
+    return TakeBack(stage=last.change, allowed=False, reason=reason)

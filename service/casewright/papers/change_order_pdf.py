@@ -14,7 +14,7 @@ from casewright.pieces.words.offer import Party
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChangePaper:
-    """A change order as it is printed: nothing of how its price is made up.
+    """A change order as it is printed: nothing of how its price is made up, no mark of a part.
 
     Attributes:
         shop: who writes
@@ -22,13 +22,11 @@ class ChangePaper:
         number: of the change order, as it is read
         job_number: of the job, as it is read
         job_name: what the shop calls the job
-        unit_code: mark of the unit
         unit_name: the unit
-        before: the revision that was agreed
-        after: the revision that it is to have
         made_on: the day on which it was made
-        reason: why the unit changes; empty where nobody wrote it
-        pieces: what becomes of each piece: its name, empty where it is the only one, and sentences
+        note: the maker's words to the customer; empty for none
+        changes: what changes, with sizes
+        work: what that does to the work that is done
         pictures: the front before and after, in words and as SVG
         net_cents: the change before tax, below zero where it costs less [cent]
         tax_cents: tax on it [cent]
@@ -43,13 +41,11 @@ class ChangePaper:
     number: str
     job_number: str
     job_name: str
-    unit_code: str
     unit_name: str
-    before: int
-    after: int
     made_on: date
-    reason: str
-    pieces: tuple[tuple[str, tuple[str, ...]], ...]
+    note: str
+    changes: tuple[str, ...]
+    work: tuple[str, ...]
     pictures: tuple[tuple[str, str], ...]
     net_cents: int
     tax_cents: int
@@ -94,16 +90,11 @@ def change_order_data(change: ChangePaper) -> dict[str, Any]:
         "number": number,
         "job_name": name(change.job_name),
         "facts": [["Job", name(change.job_number, 40)], ["Made", made], ["Ready", name(change.ready)]],
-        "opening": (
-            f"Unit {name(change.unit_code, 40)}, {unit}, is to be made as in revision {change.after} "
-            f"of its design and no longer as in revision {change.before}."
-        ),
-        "reason": words(change.reason),
-        "pictures": [[f"{said}: the front of {unit}", picture] for said, picture in change.pictures],
-        "pieces": [
-            {"name": name(called), "words": [words(line) for line in lines]}
-            for called, lines in change.pieces
-        ],
+        "opening": f"This changes what was agreed for: {unit}.",
+        "note": words(change.note),
+        "pictures": [[said, f"{said}: the front of {unit}", picture] for said, picture in change.pictures],
+        "changes": [words(line) for line in change.changes],
+        "work": [words(line) for line in change.work],
         "price": _price(change),
         "agreement": _agreement(change, number),
         "is_open": not change.answer,

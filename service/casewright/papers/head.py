@@ -71,11 +71,14 @@ def head_data(head: PaperHead, title: str, *, copy: str = "", shows_job_name: bo
     Returns:
         Title, shop, facts with their labels, and the words of the foot.
     """
-    job, revision = name(head.job_number, 40), f"revision {head.revision}"
+    of_paper = head.issued_on is not None
+    revision = f"{'' if of_paper else 'unit '}revision {head.revision}"
+    job = name(head.job_number, 40)
     called = f"{title} {name(head.number, 20)}".rstrip()
     heading = f"{called}, {copy}" if copy else called
     issued = day(head.issued_on)
-    facts = [["Job", job], ["Revision", str(head.revision)], ["Issued", issued or "draft"]]
+    label = "Revision of this paper" if of_paper else "Unit revision"
+    facts = [["Job", job], [label, str(head.revision)], ["Issued", issued or "draft"]]
     if head.supersedes is not None:
         facts.append(["Supersedes", f"revision {head.supersedes}"])
     facts.append(["Sizes", "millimetres" if head.unit is LengthUnit.MILLIMETRE else "inches"])

@@ -25,6 +25,8 @@ class Carcase(Item, Base):
     stage: Mapped[str] = mapped_column(String(30), default="")
     stage_at: Mapped[datetime | None]
     stage_by: Mapped[str] = mapped_column(String(120), default="")
+    again: Mapped[str] = mapped_column(String(60))
+    """The change orders for which parts are made again and not done yet, such as CO-0002; the same fold."""
 
 
 class Drawer(Item, Base):
@@ -54,6 +56,8 @@ class Drawer(Item, Base):
     stage: Mapped[str] = mapped_column(String(30), default="")
     stage_at: Mapped[datetime | None]
     stage_by: Mapped[str] = mapped_column(String(120), default="")
+    again: Mapped[str] = mapped_column(String(60))
+    """The change orders for which parts are made again and not done yet, such as CO-0002; the same fold."""
 
     @property
     def first_code(self) -> str:
@@ -62,7 +66,7 @@ class Drawer(Item, Base):
 
 
 class BenchEvent(Item, Lasting, Base):
-    """A tap at the bench: a stage reached or taken back, a tick, a measured size, a note."""
+    """A tap at the bench: a stage reached, taken back or put back, a tick, a measured size, a note."""
 
     __tablename__ = "bench_event"
     __table_args__ = (

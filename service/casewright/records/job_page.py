@@ -54,7 +54,21 @@ class CaseRow(NamedTuple):
     piece: int
     pieces: int
     stage: str
+    again: str
+    """The change orders for which it is made again, in part; empty for none."""
     drawers: int
+
+
+class AtBench(NamedTuple):
+    """The drawers of a job at the bench.
+
+    Attributes:
+        stages: how many stand at each stage; those not begun under an empty name
+        again: the code of each that is made again, with its change orders
+    """
+
+    stages: dict[str, int]
+    again: list[tuple[str, str]]
 
 
 def job_head(db: Fenced, job_id: str) -> JobHead | None:
@@ -102,27 +116,35 @@ def contents_of(db: Fenced, paper_ids: Iterable[str]) -> Sequence[tuple[str, Pap
     return [(row[0], row[1], row[2]) for row in rows]
 
 
-def drawers_of(db: Fenced, job_id: str) -> dict[str, int]:
-    """How many drawers of a job stand at each stage; those not begun under an empty name."""
+def drawers_of(db: Fenced, job_id: str) -> AtBench:
+    """How many drawers of a job stand at each stage, and which are made again; one query."""
     rows = db.execute(
-        select(Drawer.stage, func.count(Drawer.id))
+        select(Drawer.stage, Drawer.again, Unit.code, Unit.count, Carcase.piece, Drawer.code)
+        .join(Unit, and_(Unit.shop_id == Drawer.shop_id, Unit.id == Drawer.unit_id))
+        .join(Carcase, and_(Carcase.shop_id == Drawer.shop_id, Carcase.id == Drawer.carcase_id))
         .where(Drawer.job_id == job_id, Drawer.gone.is_(False))
-        .group_by(Drawer.stage)
+        .order_by(Unit.code, Carcase.piece, Drawer.position, Drawer.code)
     )
-    return {row[0]: row[1] for row in rows}
+    stages: dict[str, int] = {}
+    again: list[tuple[str, str]] = []
+    for stage, change, letter, pieces, piece, code in rows:
+        stages[stage] = stages.get(stage, 0) + 1
+        if change:
+            again.append((f"{letter}-{code}{f' ({piece})' if pieces > 1 else ''}", change))
+    return AtBench(stages=stages, again=again)
 
 
 def cases_of(db: Fenced, job_id: str) -> Sequence[CaseRow]:
     """The cases of a job that are to be built, unit by unit."""
     rows = db.execute(
-        select(Unit.code, Carcase.piece, Unit.count, Carcase.stage, func.count(Drawer.id))
+        select(Unit.code, Carcase.piece, Unit.count, Carcase.stage, Carcase.again, func.count(Drawer.id))
         .join(Unit, and_(Unit.shop_id == Carcase.shop_id, Unit.id == Carcase.unit_id))
         .outerjoin(
             Drawer,
             and_(Drawer.shop_id == Carcase.shop_id, Drawer.carcase_id == Carcase.id, Drawer.gone.is_(False)),
         )
         .where(Carcase.job_id == job_id, Unit.ended_at.is_(None), Carcase.piece <= Unit.count)
-        .group_by(Unit.code, Carcase.piece, Unit.count, Carcase.stage)
+        .group_by(Unit.code, Carcase.piece, Unit.count, Carcase.stage, Carcase.again)
         .order_by(Unit.code, Carcase.piece)
     )
     return [CaseRow._make(row) for row in rows]

@@ -13,6 +13,7 @@ class Standing(NamedTuple):
     """One drawer of a piece, with the stage of its case."""
 
     piece: int
+    carcase_id: str
     case_stage: str
     drawer_id: str
     origin: str
@@ -22,7 +23,7 @@ class Standing(NamedTuple):
 def standing_of_unit(db: Fenced, unit_id: str) -> Sequence[Standing]:
     """Every drawer of every piece of a unit, those without an opening now too; one query."""
     found = db.execute(
-        select(Carcase.piece, Carcase.stage, Drawer.id, Drawer.origin, Drawer.stage)
+        select(Carcase.piece, Carcase.id, Carcase.stage, Drawer.id, Drawer.origin, Drawer.stage)
         .join(Drawer, (Drawer.shop_id == Carcase.shop_id) & (Drawer.carcase_id == Carcase.id))
         .where(Carcase.unit_id == unit_id)
         .order_by(Carcase.piece, Drawer.position, Drawer.origin)

@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import cached_property
 
 from casewright.labour.bench import CaseProgress, DrawerProgress, case_progress, drawer_progress
-from casewright.labour.next_step import Step, TakeBack, can_take_back, next_step
+from casewright.labour.next_step import Step, TakeBack, can_leave, can_take_back, next_step
 from casewright.measure.findings import Finding, Verdict
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal, unit_read
@@ -137,6 +137,13 @@ class AtBench:
         if said:
             return TakeBack(stage=self.progress.stage, allowed=False, reason=said)
         return can_take_back(self.progress, now, is_maker=is_maker)
+
+    def leave(self, now: datetime, *, is_maker: bool) -> TakeBack:
+        """Whether somebody may say now that it stands as it was, as `leave_as_it_was` decides it."""
+        said = at_rest(self.row.job)
+        if said:
+            return TakeBack(stage="", allowed=False, reason=said)
+        return can_leave(self.progress, now, is_maker=is_maker)
 
     @property
     def place(self) -> Place:

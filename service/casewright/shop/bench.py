@@ -55,6 +55,9 @@ AT_WORK = (*IN_HAND, JobState.DELIVERED)
 
 A phone without a signal sends its taps late, and they must not be lost because the piece has left meanwhile.
 """
+MOST_CHANGES = 4
+TOLD = ("stage", "tick", "size", "value", "text", "until", "change")
+"""What of a tap the core reads."""
 SAME = 1e-6
 """Two sizes nearer than this are one: a hundredth of what any gauge shows [in]."""
 
@@ -119,7 +122,7 @@ def taps_of(rows: Iterable[Tapped], drawer_id: str | None) -> list[Tap]:
 
 def tap_from(row: Tapped) -> Tap:
     """One tap as the core reads it. Its id is the row's: ids sort by their making, marks do not."""
-    known = {name: row.data[name] for name in ("stage", "tick", "size", "value", "text") if name in row.data}
+    known = {name: row.data[name] for name in TOLD if name in row.data}
     return Tap(id=row.id, kind=EventKind(row.kind), at=row.at, who=row.who, **known)
 
 
@@ -174,7 +177,7 @@ def reach_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
     if step.held:
         held = strung("; ", step.held)
         raise NotYet(say("{}: “{}” is not allowed yet: {}.", place.name, step.stage.word, held))
-    _note(db, place, hand, EventKind.REACHED, {"stage": stage})
+    note_tap(db, place, hand, EventKind.REACHED, {"stage": stage})
     refold(place)
 
 
@@ -187,13 +190,13 @@ def take_back_stage(db: Fenced, place: Place, stage: str, hand: Hand) -> None:
     _refuse_unknown(stage, place.stages)
     if not place.progress.has_reached(stage) or _taken(db, [hand.mark]):
         return
-    _refuse_at_rest(place)
+    refuse_at_rest(place)
     if place.progress.stage != stage:
         raise Refused(f"{place.name} has gone on since; take back its last stage first.")
     answer = can_take_back(place.progress, hand.now, is_maker=hand.is_maker)
     if not answer.allowed:
         raise Refused(f"{place.name} stays as it is: {answer.reason}.", 403)
-    _note(db, place, hand, EventKind.TAKEN_BACK, {"stage": stage})
+    note_tap(db, place, hand, EventKind.TAKEN_BACK, {"stage": stage})
     refold(place)
 
 
@@ -211,7 +214,7 @@ def set_ticks(db: Fenced, place: Place, changes: Mapping[str, bool], hand: Hand)
         if (code in ticked) is not on and f"{hand.mark}:{code}" not in taken:
             _refuse_idle(place)
             kind = EventKind.TICKED if on else EventKind.UNTICKED
-            _note(db, place, hand, kind, {"tick": code}, part=code)
+            note_tap(db, place, hand, kind, {"tick": code}, part=code)
 
 
 def set_sizes(db: Fenced, place: Place, sizes: Mapping[str, tuple[float | None, str]], hand: Hand) -> None:
@@ -231,7 +234,7 @@ def set_sizes(db: Fenced, place: Place, sizes: Mapping[str, tuple[float | None, 
         if not is_same(held.get(size), value) and f"{hand.mark}:{size}" not in taken:
             _refuse_idle(place)
             data = {"size": size, "value": value, "text": text[:60]}
-            _note(db, place, hand, EventKind.MEASURED, data, part=size)
+            note_tap(db, place, hand, EventKind.MEASURED, data, part=size)
 
 
 def is_same(held: float | None, size: float | None) -> bool:
@@ -244,7 +247,7 @@ def is_same(held: float | None, size: float | None) -> bool:
 def add_note(db: Fenced, place: Place, text: str, hand: Hand) -> None:
     """Keeps a note about a drawer or a case, whatever its job's state: it moves nothing."""
     if text and not _taken(db, [hand.mark]):
-        _note(db, place, hand, EventKind.NOTE, {"text": text})
+        note_tap(db, place, hand, EventKind.NOTE, {"text": text})
 
 
 def refold(place: Place) -> bool:
@@ -255,17 +258,33 @@ def refold(place: Place) -> bool:
     """
     row, progress = place.drawer or place.carcase, place.progress
     last = progress.reached[-1] if progress.reached else None
-    fresh = (last.name, last.at, last.who) if last else ("", None, "")
-    if (row.stage, row.stage_at, row.stage_by) == fresh:
+    again = again_words(progress)
+    fresh = (last.name, last.at, last.who, again) if last else ("", None, "", again)
+    if (row.stage, row.stage_at, row.stage_by, row.again) == fresh:
         return False
-    row.stage, row.stage_at, row.stage_by = fresh
+    row.stage, row.stage_at, row.stage_by, row.again = fresh
     return True
 
 
-def _note(
+def again_words(progress: Progress) -> str:
+    """The change orders for which parts are made again, the latest first, as many as a row has room for."""
+    names = dict.fromkeys(each.change for each in reversed(progress.again))
+    return ", ".join([*names][:MOST_CHANGES])
+
+
+def note_tap(
     db: Fenced, place: Place, hand: Hand, kind: EventKind, data: dict[str, Any], *, part: str = ""
 ) -> None:
-    """Keeps one event; it comes after all that was tapped about the case, whatever the clocks say."""
+    """Keeps one event; it comes after all that was tapped about the case, whatever the clocks say.
+
+    Args:
+        db: the session
+        place: the drawer or the case
+        hand: who, when, and the mark of the tap
+        kind: what it says
+        data: what it says of it
+        part: tells one event of a tap from another
+    """
     last = place.rows[-1].at if place.rows else None
     at = hand.now if last is None or hand.now > last else last + timedelta(microseconds=1)
     drawer_id = place.drawer.id if place.drawer else None
@@ -306,13 +325,18 @@ def at_rest(job: Job) -> str:
     )
 
 
-def _refuse_at_rest(place: Place) -> None:
+def refuse_at_rest(place: Place) -> None:
+    """Lets nobody tap for a job that the bench does not work on.
+
+    Raises:
+        Refused: its state does not let the bench work on it
+    """
     said = at_rest(place.job)
     if said:
         raise Refused(said)
 
 
 def _refuse_idle(place: Place) -> None:
-    _refuse_at_rest(place)
+    refuse_at_rest(place)
     if place.drawer is not None and place.drawer.gone:
         raise Refused(f"{place.name} has no opening in the present design; what was done to it is kept.")

@@ -6,12 +6,13 @@ from datetime import datetime
 from itertools import groupby
 
 from casewright.labour.bench import CaseProgress, DrawerProgress, Progress, case_progress, drawer_progress
-from casewright.labour.next_step import Step, can_take_back, next_case_step, next_step
+from casewright.labour.next_step import Step, can_leave, can_take_back, next_case_step, next_step
 from casewright.labour.stages import drawer_stages, place_of
 from casewright.records.bench import Carcase
 from casewright.records.board import BoardRow, Tapped
 from casewright.records.jobs import Job, Unit
 from casewright.shop.bench import taps_of
+from casewright.shop.units import said_not_agreed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +25,7 @@ class Line:
         progress: where it stands
         step: what comes next
         can_undo: whether its last stage was reached so lately that anybody may take it back
+        can_leave: whether a change put it back so lately that anybody may say that it stands as it was
     """
 
     id: str
@@ -31,6 +33,13 @@ class Line:
     progress: Progress
     step: Step
     can_undo: bool
+    can_leave: bool
+
+    @property
+    def is_put_back(self) -> bool:
+        """Whether the last that happened is that a change put it back behind stages that it had reached."""
+        last = self.progress.again[-1] if self.progress.again else None
+        return last is not None and len(self.progress.reached) == last.kept < len(last.before)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +59,11 @@ class Group:
     carcase: Carcase
     case: Line
     drawers: tuple[Line, ...]
+
+    @property
+    def is_changed(self) -> bool:
+        """Whether the unit was changed after its approval, and the change is not agreed."""
+        return bool(said_not_agreed(self.unit))
 
     @property
     def mark(self) -> str:
@@ -92,6 +106,7 @@ def drawer_line(row: BoardRow, taps: Iterable[Tapped], case: CaseProgress, now: 
         progress=progress,
         step=next_step(progress, case),
         can_undo=can_take_back(progress, now).allowed,
+        can_leave=can_leave(progress, now).allowed,
     )
 
 
@@ -103,6 +118,7 @@ def case_line(carcase: Carcase, case: CaseProgress, now: datetime) -> Line:
         progress=case,
         step=next_case_step(case),
         can_undo=can_take_back(case, now).allowed,
+        can_leave=can_leave(case, now).allowed,
     )
 
 

@@ -2,14 +2,16 @@
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
+from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.rework import Rework
-from casewright.pieces.costs.change_price import ChangePrice, price_change
+from casewright.pieces.costs.change_price import ChangePrice, LostFeet, lost_feet, price_change
+from casewright.pieces.words.changed_words import changed_words, work_words
 from casewright.pieces.words.rework_words import change_words
 from casewright.records.base import new_id
 from casewright.records.change_orders import agreed_quotes, change_order_with_job
@@ -17,14 +19,16 @@ from casewright.records.jobs import Job, Unit
 from casewright.records.papers import ChangeOrder
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
-from casewright.shop.estimating import estimated_job
+from casewright.shop.bench import Hand
+from casewright.shop.estimating import estimated_job, worked_unit
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import refuse_if_over
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.quotes import shown_number
 from casewright.shop.refusals import NotFound, Refused
+from casewright.shop.remaking import PutBack, planned, put_back, words_of
 from casewright.shop.rework import reworked
-from casewright.shop.units import LoadedUnit, units_of
+from casewright.shop.units import LoadedUnit, load_unit, units_of
 from casewright.shop.waiting import change_number
 
 TODAY = "the figures that hold now"
@@ -39,6 +43,9 @@ class Weighed:
     Attributes:
         before: the unit as it was agreed
         after: the unit as it is to be
+        was: the unit as it was agreed, worked out
+        becomes: the unit as it is to be, worked out
+        lost: the boards that went into parts which are scrapped
         found: what the change does, by the number of each piece
         price: what it comes to
         priced_by: whose figures: an accepted quote's, or those that hold now
@@ -46,6 +53,9 @@ class Weighed:
 
     before: LoadedUnit
     after: LoadedUnit
+    was: Construction
+    becomes: Construction
+    lost: tuple[LostFeet, ...]
     found: tuple[tuple[int, Rework], ...]
     price: ChangePrice
     priced_by: str
@@ -94,10 +104,19 @@ def weigh_change(
     was = estimated_job(_with(others, before), text, today)
     becomes = estimated_job(_with(others, after), text, today)
     code = after.unit.code
-    found = reworked(db, before.revision, was.unit(code), becomes.unit(code).unit)
+    found = reworked(db, before.revision, after.revision, was.unit(code), becomes.unit(code).unit)
     pieces = tuple(each for _, each in found)
     price = price_change(was, becomes, code, pieces, figures_from(text), set_up=set_up, asked=asked)
-    return Weighed(before=before, after=after, found=found, price=price, priced_by=priced_by)
+    return Weighed(
+        before=before,
+        after=after,
+        was=was.unit(code).unit,
+        becomes=becomes.unit(code).unit,
+        lost=lost_feet(was.unit(code), pieces),
+        found=found,
+        price=price,
+        priced_by=priced_by,
+    )
 
 
 def _with(units: Sequence[LoadedUnit], one: LoadedUnit) -> tuple[str, ...]:
@@ -116,8 +135,57 @@ def _job_figures(db: Fenced, shop: Shop, job: Job) -> tuple[str, str]:
     return figures_text(db, shop, job), TODAY
 
 
-def make_change_order(db: Fenced, weighed: Weighed, unit: LengthUnit, who: str, now: datetime) -> ChangeOrder:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CustomerWords:
+    """What the customer's paper says of a change: no part by its mark, and nothing that was noted inside.
+
+    Attributes:
+        note: the maker's own words to the customer; empty for none
+        changes: what changes, with sizes
+        work: what that does to the work that is done
+    """
+
+    note: str
+    changes: tuple[str, ...]
+    work: tuple[str, ...]
+
+
+def customer_words(weighed: Weighed, unit: LengthUnit, note: str = "") -> CustomerWords:
+    """What the paper of a change will say.
+
+    Args:
+        weighed: the change
+        unit: the unit in which the shop reads the piece
+        note: the maker's own words to the customer
+    """
+    return CustomerWords(
+        note=note,
+        changes=changed_words(weighed.was, weighed.becomes, unit),
+        work=work_words(weighed.was, tuple(each for _, each in weighed.found)),
+    )
+
+
+def words_held(order: ChangeOrder) -> CustomerWords:
+    """What the paper of an order says; one from before has what it said then, the marks of parts among it."""
+    content = order.content
+    if said := content.get("customer"):
+        return CustomerWords(note=said["note"], changes=tuple(said["changes"]), work=tuple(said["work"]))
+    lines = tuple(line for each in content["pieces"] for line in (each["name"], *each["words"]) if line)
+    return CustomerWords(note=content["reason"], changes=lines, work=())
+
+
+def make_change_order(
+    db: Fenced, weighed: Weighed, unit: LengthUnit, who: str, now: datetime, note: str = ""
+) -> ChangeOrder:
     """Makes an order of a change that was looked at; what it says never changes.
+
+    Args:
+        db: the session
+        weighed: the change with its price
+        unit: the unit in which the shop reads the piece
+        who: who makes it
+        now: the moment
+        note: the maker's own words to the customer; empty for none
 
     Raises:
         Refused: the job is over, or the revision is the agreed one itself
@@ -136,7 +204,7 @@ def make_change_order(db: Fenced, weighed: Weighed, unit: LengthUnit, who: str, 
         total_cents=price.total,
         created_at=now,
         who=who,
-        content=_content(weighed, unit),
+        content=_content(weighed, unit, note),
     )
     db.add(made)
     db.flush()
@@ -147,17 +215,23 @@ def make_change_order(db: Fenced, weighed: Weighed, unit: LengthUnit, who: str, 
     return made
 
 
-def _content(weighed: Weighed, unit: LengthUnit) -> dict[str, Any]:
+def _content(weighed: Weighed, unit: LengthUnit, note: str) -> dict[str, Any]:
     price, loaded = weighed.price, weighed.after
+    said = customer_words(weighed, unit, note)
     many = len(weighed.found) > 1
     return {
         "code": loaded.unit.code,
         "name": loaded.spec.name,
         "reason": loaded.revision.note,
+        "customer": {"note": said.note, "changes": said.changes, "work": said.work},
+        "lost": [
+            {"wood": each.wood, "cut": each.cut.value, "size": each.size, "feet": round(each.feet, 2)}
+            for each in weighed.lost
+        ],
         "pieces": [
             {
                 "name": f"Piece {piece}" if many else "",
-                "words": [in_unit(words, unit) for words in change_words(each)],
+                "words": [in_unit(words, unit) for words in change_words(each, with_codes=False)],
             }
             for piece, each in weighed.found
         ],
@@ -186,19 +260,65 @@ def load_change(db: Fenced, change_id: str) -> LoadedChange:
     return LoadedChange(order=order, job=job, unit=unit)
 
 
-def agree_to_change(db: Fenced, held: LoadedChange, name: str, way: str, who: str, now: datetime) -> None:
+def remade_by(db: Fenced, shop: Shop, held: LoadedChange) -> tuple[PutBack, ...]:
+    """What the bench makes again for a change order, by how far the parts are now; nothing once withdrawn.
+
+    Raises:
+        CannotBuild, CannotBeLaidOut …: one of the two revisions cannot be built any more
+    """
+    if held.order.withdrawn_at is not None:
+        return ()
+    figures = figures_text(db, shop, held.job)
+    before, after = (load_unit(db, held.unit.id, each) for each in (held.order.before, held.order.after))
+    was, becomes = (worked_unit(each.text, figures) for each in (before, after))
+    return planned(db, before, after, was, becomes)
+
+
+def agree_to_change(
+    db: Fenced,
+    held: LoadedChange,
+    name: str,
+    way: str,
+    plans: tuple[PutBack, ...],
+    unit: LengthUnit,
+    hand: Hand,
+) -> None:
     """Takes down that the customer agrees: the unit is approved as changed, the job costs more or less.
+
+    What is made again goes back at the bench in the same breath.
+
+    Args:
+        db: the session
+        held: the change order
+        name: who agreed
+        way: how, and who took it down
+        plans: what the bench makes again
+        unit: the unit in which the shop reads the piece
+        hand: who took it down
 
     Raises:
         Refused: it was agreed on or withdrawn before, or the job is over
     """
     _refuse_unless_open(held.order)
     refuse_if_over(held.job, "take an answer down")
-    order, unit = held.order, held.unit
+    order, who, now = held.order, hand.who, hand.now
     order.agreed_at, order.agreed_name, order.agreed_way = now, name, way
-    unit.approved = order.after
+    held.unit.approved = order.after
+    put_back(db, plans, held.name, unit, replace(hand, mark=order.id))
+    _note_agreement(db, held, plans, who, now)
+
+
+def _note_agreement(
+    db: Fenced, held: LoadedChange, plans: tuple[PutBack, ...], who: str, now: datetime
+) -> None:
+    order, unit, job_id = held.order, held.unit, held.job.id
+    name, way = order.agreed_name, order.agreed_way
     what = f"Change order {held.name} was agreed on by {name} {way}; unit {unit.code} is approved at revision"
-    note_history(db, who, now, f"{what} {order.after}.", job_id=held.job.id)
+    note_history(db, who, now, f"{what} {order.after}.", job_id=job_id)
+    told = [each.what for each in words_of(plans)]
+    if told:
+        made = f"Put back at the bench for change order {held.name}: {'; '.join(told)}."
+        note_history(db, who, now, made, job_id=job_id)
 
 
 def withdraw_change(db: Fenced, held: LoadedChange, who: str, now: datetime) -> None:

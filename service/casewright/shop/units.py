@@ -196,6 +196,17 @@ def origins_of(revision: UnitRevision) -> dict[str, str]:
     return {code: revision.origins.get(code, code) for code in opening_codes(revision.spec.get("rows", ()))}
 
 
+def followed(before: UnitRevision, after: UnitRevision) -> dict[str, str]:
+    """The opening that each drawer has in one revision, by the one that it has in another.
+
+    Args:
+        before: the revision whose codes are known
+        after: the other; drawers that it does not have are left out
+    """
+    there = {origin: code for code, origin in origins_of(after).items()}
+    return {code: there[origin] for code, origin in origins_of(before).items() if origin in there}
+
+
 def _origins(db: Fenced, loaded: LoadedUnit, data: dict[str, Any], made_from: MadeFrom) -> dict[str, str]:
     """The origin of every opening of a new revision."""
     source = loaded.revision
@@ -259,6 +270,16 @@ def needs_reason(unit: Unit) -> bool:
     return unit.approved is not None
 
 
+def said_not_agreed(unit: Unit) -> str:
+    """What to mind where a unit was changed after its approval and the change is not agreed; else nothing."""
+    if unit.approved is None or unit.approved == unit.revision:
+        return ""
+    return (
+        f"Unit {unit.code} was changed: revision {unit.revision} is not agreed yet, agreed is revision "
+        f"{unit.approved}. The numbers are those of revision {unit.revision}: let work on what changes rest."
+    )
+
+
 def take_out_unit(db: Fenced, loaded: LoadedUnit, who: str, now: datetime) -> None:
     """Takes a unit out of its job; its revisions and what was done to it stay in the books."""
     loaded.unit.ended_at = now
@@ -314,7 +335,7 @@ def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction, origins: Ma
     cases = {each.piece: each for each in cases_of_unit(db, unit.id)}
     for piece in range(1, unit.count + 1):
         if piece not in cases:
-            cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece)
+            cases[piece] = Carcase(id=new_id(), job_id=unit.job_id, unit_id=unit.id, piece=piece, again="")
             db.add(cases[piece])
     db.flush()
     held = {(each.carcase_id, each.origin): each for each in drawers_of_unit(db, unit.id)}
@@ -336,4 +357,4 @@ def _keep_bench_in_step(db: Fenced, unit: Unit, built: Construction, origins: Ma
 
 def _drawer(unit: Unit, carcase_id: str, origin: str, code: str, position: int) -> Drawer:
     facts: dict[str, Any] = {"job_id": unit.job_id, "unit_id": unit.id, "carcase_id": carcase_id}
-    return Drawer(id=new_id(), origin=origin, code=code, position=position, **facts)
+    return Drawer(id=new_id(), origin=origin, code=code, position=position, again="", **facts)

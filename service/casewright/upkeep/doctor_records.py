@@ -9,14 +9,14 @@ from sqlalchemy import func, or_, select
 from sqlalchemy.orm import InstrumentedAttribute
 
 from casewright.labour.bench import BenchEvent as Tap
-from casewright.labour.bench import case_progress, drawer_progress
+from casewright.labour.bench import Progress, case_progress, drawer_progress
 from casewright.records.bench import BenchEvent, Carcase, Drawer
 from casewright.records.board import Tapped
 from casewright.records.jobs import History, Job, Unit, UnitRevision
 from casewright.records.papers import Paper, PaperKind, Quote, QuoteState
 from casewright.records.people import Counter, Person, Role, Shop, ShopFigures, SignIn
 from casewright.records.sessions import Fenced
-from casewright.shop.bench import tap_from
+from casewright.shop.bench import again_words, tap_from
 from casewright.shop.entering import IDLE
 from casewright.upkeep.looks import Look, fine, look, wrong
 
@@ -63,12 +63,12 @@ def look_at_stages(db: Fenced, now: datetime) -> Iterator[Look]:
     off = [
         f"case {carcase.id}"
         for carcase in db.scalars(select(Carcase))
-        if carcase.stage != case_progress(taps[carcase.shop_id, carcase.id, None]).stage
+        if _is_off(carcase, case_progress(taps[carcase.shop_id, carcase.id, None]))
     ]
     off += [
         f"drawer {drawer.id}"
         for drawer in db.scalars(select(Drawer))
-        if drawer.stage != drawer_progress(taps[drawer.shop_id, drawer.carcase_id, drawer.id]).stage
+        if _is_off(drawer, drawer_progress(taps[drawer.shop_id, drawer.carcase_id, drawer.id]))
     ]
     if unread:
         yield wrong("stages", f"{unread} taps cannot be read.", ASK)
@@ -77,6 +77,10 @@ def look_at_stages(db: Fenced, now: datetime) -> Iterator[Look]:
         yield wrong("stages", f"{len(off)} are not where their taps lead, such as {off[0]}.", todo)
     elif not unread:
         yield fine("stages", "Drawers and cases are where their taps lead.")
+
+
+def _is_off(row: Carcase | Drawer, progress: Progress) -> bool:
+    return (row.stage, row.again) != (progress.stage, again_words(progress))
 
 
 def _all_taps(db: Fenced) -> tuple[dict[tuple[str, str, str | None], list[Tap]], int]:

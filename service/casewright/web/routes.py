@@ -47,6 +47,7 @@ from casewright.web.stock.yields import router as stock_yields
 from casewright.web.units.books import router as unit_books
 from casewright.web.units.case_joints import router as unit_case_joints
 from casewright.web.units.change_orders import router as unit_change_orders
+from casewright.web.units.change_review import router as unit_change_review
 from casewright.web.units.compare import router as unit_compare
 from casewright.web.units.editor import router as unit_editor
 from casewright.web.units.joints import router as unit_joints
@@ -88,6 +89,7 @@ ROUTERS = (
     unit_price,
     unit_rework,
     unit_change_orders,
+    unit_change_review,
     unit_working,
     unit_compare,
     unit_books,

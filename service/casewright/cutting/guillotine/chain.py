@@ -7,6 +7,7 @@ import numpy as np
 from casewright.cutting.guillotine.beam import Whole
 from casewright.cutting.guillotine.filling import Taste, filled
 from casewright.cutting.guillotine.growing import Growth, grown
+from casewright.cutting.guillotine.mixing import Mixing
 from casewright.cutting.guillotine.plans import Plan, plan_of
 from casewright.cutting.guillotine.refilling import SPARE, Refilling
 from casewright.cutting.guillotine.tables import Layout, Table
@@ -38,6 +39,7 @@ class Chain:
         limits = [stock.limit for stock in table.problem.stocks]
         self.one = len(limits) == 1 and limits[0] is None
         self.dropping: Refilling | None = None
+        self.mixing: Mixing | None = None
         self.idle = 0
         self.stock: Whole = np.array([SPARE if limit is None else limit for limit in limits], dtype=np.int64)
 
@@ -90,11 +92,16 @@ class Chain:
                 break
         return refilling.best_plan()
 
-    def round(self) -> None:
-        """One turn: grow part of the plan again, refill it, and go on from it if it is not much worse."""
+    def round(self, bound: Count) -> None:
+        """One turn: grow part of the plan again, refill it, and go on from it if it is not much worse.
+
+        Args:
+            bound: what no plan undercuts [1]
+        """
         if self.one:
             self.drop()
             return
+        self.mix(bound)
         plan = self.regrow()
         if plan.cost <= self.plan.cost * 1.03:
             plan = self.refill(plan)
@@ -107,6 +114,18 @@ class Chain:
         """Keep a plan if it is better than the best so far."""
         if plan.key < self.best.key:
             self.best = plan
+
+    def mix(self, bound: Count) -> None:
+        """Where there are a few sizes of sheets: try other mixes of them, as long as that helps."""
+        complete = np.all(self.best.unplaced <= self.table.count - self.wanted)
+        found: Plan | None = self.best if complete else None
+        while found is not None:
+            if self.mixing is None:
+                self.mixing = Mixing(self.table, found, bound, int(self.random.integers(2**40)))
+            found = self.mixing.try_one(self.best, bound, self.goes_on)
+            if found is not None:
+                self.take(found)
+                self.plan = found
 
     def drop(self) -> None:
         """Where all sheets are alike: do with one fewer, and find room for what was on it."""

@@ -96,7 +96,7 @@ class Work:
         while self._goes_on() and not self.proven():
             if self.one and self.bounding.table is self.table:
                 self._dive(self.bounding, self.second, DIVES_AT_ONCE)
-            self.second.round()
+            self.second.round(self.bound)
 
     def _dive(self, bounding: Bounding, chain: Chain, times: Count) -> None:
         """Try for a sheet fewer, several times."""
@@ -149,7 +149,7 @@ class Work:
                 chain.plan = chain.best = chain.refill(self.plan)
                 self.take(chain.best)
         while not self.done():
-            chain.round()
+            chain.round(self.bound)
             self.take(chain.best)
             if self.second is not None and self.second.best.key < self.plan.key:
                 self.take(self.second.best)

@@ -33,6 +33,7 @@ from casewright.pieces.doors.checks import door_checks
 from casewright.pieces.doors.hanging import Door, door_hardware
 from casewright.pieces.drawers.bottom_plans import plan_bottom, plan_slip, with_chosen_slips
 from casewright.pieces.drawers.drawer import Drawer
+from casewright.pieces.drawers.front_words import of_the_box
 from casewright.pieces.drawers.joints import DrawerJoints, drawer_joints
 from casewright.pieces.drawers.make import DrawerMake, shared_construction
 from casewright.pieces.drawers.notches import refuse_notches
@@ -192,7 +193,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
             *door_checks(spec, hung.doors, weather, ledger),
             *swing_checks(spec, hung.doors, drawers, ledger),
             *framed.findings,
-            *(finding for joint in joints for finding in joint.findings),
+            *of_the_box(spec.drawers, (finding for joint in joints for finding in joint.findings)),
         ),
         ledger=ledger,
     )

@@ -7,7 +7,7 @@ from enum import StrEnum
 from casewright.measure.rounding import TOLERANCE
 from casewright.measure.saying import Words, say, strung
 from casewright.measure.units import BoardFeet, CubicInches, Hours, Inches
-from casewright.pieces.built.rework_stages import MADE_WORDS, Made
+from casewright.pieces.built.rework_stages import Made
 from casewright.pieces.drawers.sizes import INNER_BACK, INNER_SIDES, SHORT_BACKS
 from casewright.pieces.layout.parts import SIZES, Part
 
@@ -19,6 +19,10 @@ PLANED_LOWER = frozenset(("F", "BF", "SL", "SR", "B", *SHORT_BACKS, *INNER_SIDES
 
 Difference = tuple[str, Inches, Inches]
 """A size by its name, what it was and what it becomes [in]."""
+
+
+_SO_FAR = {Made.CUT: "cut to size", Made.JOINTED: "jointed", Made.GLUED: "glued in"}
+"""What has been done to a part, in the middle of a sentence."""
 
 
 class Fate(StrEnum):
@@ -60,6 +64,21 @@ class PartFate:
     hours: Hours = 0.0
     offcut: BoardFeet = 0.0
     wood: str
+
+
+def noun_of(name: str) -> str:
+    """What kind of part one is, by its name, without the row or the place that it has there.
+
+    Args:
+        name: such as `Drawer front, row 2`
+
+    Returns:
+        Such as `drawer front`.
+
+    Source: the cut list.
+    """
+    noun = name.partition(",")[0]
+    return f"{noun[:1].lower()}{noun[1:]}"
 
 
 def finished_feet(volume: CubicInches) -> BoardFeet:
@@ -110,6 +129,21 @@ def differences(part: Part, then: Part) -> list[Difference]:
         for name, was, becomes in zip(SIZES, _sizes(part), _sizes(then), strict=True)
         if abs(was - becomes) > TOLERANCE
     ]
+
+
+def differences_named(fate: PartFate) -> tuple[str, ...]:
+    """The names of the sizes that a change gives a part otherwise.
+
+    Args:
+        fate: what becomes of the part
+
+    Returns:
+        Such as `width`; none for a part that is new, or serves no more.
+
+    Source: geometry.
+    """
+    both = zip(SIZES, fate.before, fate.after, strict=False)
+    return tuple(name for name, was, becomes in both if abs(was - becomes) > TOLERANCE)
 
 
 def _is_of_wood(part: Part, then: Part) -> bool:
@@ -232,7 +266,7 @@ def gone(found: MadePart, then: Part | None) -> PartFate:
     """
     if found.made is Made.NOTHING:
         return fate_of(found, Fate.DROPPED, None, "The new design has no such part; nothing was cut.")
-    word = MADE_WORDS[found.made]
+    word = _SO_FAR[found.made]
     if then is None:
         reason: Words = f"The new design has no such part, and it is {word}."
     elif not _is_of_wood(found.part, then):

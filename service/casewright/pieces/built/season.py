@@ -181,15 +181,14 @@ def _gap_now(each: DrawerYear) -> Words:
     """One group of drawers: plane to so much; so large is the gap then, and at the ends of the year."""
     least, greatest = each.least, each.greatest
     return say(
-        "{}: plane to {}, which leaves {} above; in {} the gap is {:.3}, in {} {:.3}{}.",
+        "{}: plane to {}, which leaves {} above; in {} the gap is {:.3}, in {} {}.",
         ", ".join(code.partition("-")[2] for code in each.codes),
         each.height,
         each.front.now,
         greatest[0].value,
         greatest[1],
         least[0].value,
-        least[1],
-        "" if least[1] > 0 else ", it binds",
+        say("{:.3}", least[1]) if least[1] > 0 else say("it binds by {:.3}", -least[1]),
     )
 
 

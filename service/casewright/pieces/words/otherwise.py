@@ -69,18 +69,48 @@ def otherwise(base: Construction, other: Construction, shown: LengthUnit | None 
     unit = shown or base.spec.unit
     return " ".join(
         (
-            *_number(base.spec, other.spec),
+            *how_many(base.spec, other.spec),
             *_sizes(base, other, unit),
-            *_drawers(base, other, unit),
-            *_woods(base, other),
-            *_joints(base.spec, other.spec),
-            *_pulls(base.spec, other.spec),
-            *_finish(base.spec, other.spec),
+            *_drawer_count(base, other),
+            *made_otherwise(base, other, unit),
         )
     )
 
 
-def _number(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+def made_otherwise(base: Construction, other: Construction, shown: LengthUnit) -> tuple[str, ...]:
+    """What differs apart from number and sizes: how drawers and case are made, woods, pulls and finish.
+
+    Args:
+        base: the unit as it is offered
+        other: the same unit made the other way
+        shown: the unit of its sizes
+
+    Returns:
+        A sentence for each difference; none where there is none.
+
+    Source: common practice of quotes.
+    """
+    return (
+        *_drawers(base, other, shown),
+        *_woods(base, other),
+        *_joints(base.spec, other.spec),
+        *_pulls(base.spec, other.spec),
+        *_finish(base.spec, other.spec),
+    )
+
+
+def how_many(base: UnitSpec, other: UnitSpec) -> Iterator[str]:
+    """How many are made instead of how many.
+
+    Args:
+        base: the unit as it is offered
+        other: the same unit made the other way
+
+    Yields:
+        A sentence; nothing where the number stays.
+
+    Source: common practice of quotes.
+    """
     if base.count != other.count:
         are = "is" if other.count == 1 else "are"
         yield sentence(f"{number_word(other.count)} {are} made instead of {number_word(base.count)}")
@@ -101,10 +131,14 @@ def _sizes(base: Construction, other: Construction, shown: LengthUnit) -> Iterat
         yield f"Overall {joined(changed)}."
 
 
-def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iterator[str]:
+def _drawer_count(base: Construction, other: Construction) -> Iterator[str]:
     old, new = len(base.drawers), len(other.drawers)
     if old != new:
         yield sentence(f"{several(new, 'drawer')} instead of {number_word(old)}")
+
+
+def _drawers(base: Construction, other: Construction, shown: LengthUnit) -> Iterator[str]:
+    new = len(other.drawers)
     side, thicker = base.spec.drawers.side, other.spec.drawers.side
     if plain_size(side, shown) != plain_size(thicker, shown):
         yield f"Drawer sides {sized(thicker, shown)} thick instead of {plain_size(side, shown)}."

@@ -1,4 +1,4 @@
-"""What a change does to what is made, in the words of a change order."""
+"""What a change does to what is made, in sentences for the shop."""
 
 from collections.abc import Iterator, Sequence
 
@@ -16,11 +16,12 @@ LEADS = {
 }
 
 
-def change_words(found: Rework) -> Iterator[Words]:
-    """The text of a change order about the parts.
+def change_words(found: Rework, *, with_codes: bool = True) -> Iterator[Words]:
+    """What a change does to the parts, in sentences for the shop.
 
     Args:
         found: what the change does
+        with_codes: whether parts are named by their codes, a dozen at most
 
     Yields:
         How many parts stay, then those that do not, by what becomes of them; hours and wood that are lost.
@@ -33,7 +34,7 @@ def change_words(found: Rework) -> Iterator[Words]:
     for fate, lead in LEADS.items():
         parts = found.of(fate)
         if parts:
-            yield f"{_counted(len(parts))} {lead}: {_named(parts)}."
+            yield f"{_counted(len(parts))} {lead}{f': {_named(parts)}' if with_codes else ''}."
     if found.hours:
         yield f"About {found.hours:.1f} hours have gone into parts that are no longer usable."
     if found.offcut > 0.05:

@@ -16,6 +16,7 @@ from casewright.shop.board import drawer_line
 from casewright.shop.jobs import load_job
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused
+from casewright.shop.remaking import leave_as_it_was
 from casewright.shop.time import read_minutes, stop_timer
 from casewright.web.bench.board import BoardPage, LinePage, asked_again, board_page, line_as_read
 from casewright.web.bench.hands import hand_of
@@ -50,6 +51,18 @@ def save_case_stage(visit: Everybody, case_id: str) -> Response:
 def save_case_undo(visit: Everybody, case_id: str) -> Response:
     """Takes a case's last stage back."""
     return _tap(visit, case_place(visit.db, case_id), take_back_stage)
+
+
+@router.post("/drawers/{drawer_id}/remake/undo")
+def save_drawer_as_it_was(visit: Everybody, drawer_id: str) -> Response:
+    """Says of a drawer that a change put back that it stands as it was."""
+    return _tap(visit, drawer_place(visit.db, drawer_id), leave_as_it_was, "change")
+
+
+@router.post("/cases/{case_id}/remake/undo")
+def save_case_as_it_was(visit: Everybody, case_id: str) -> Response:
+    """Says of a case that a change put back that it stands as it was."""
+    return _tap(visit, case_place(visit.db, case_id), leave_as_it_was, "change")
 
 
 @router.post("/timer/end")
@@ -87,10 +100,10 @@ def _page_at(visit: Visit, back: str) -> BoardPage | BenchPage | HoursPage:
     return board_page(visit, asked_again(back))
 
 
-def _tap(visit: Visit, place: Place, act: Act) -> Response:
+def _tap(visit: Visit, place: Place, act: Act, field: str = "stage") -> Response:
     """Does what was tapped and shows the page again from which it came; a refusal stands on that page."""
     try:
-        act(visit.db, place, visit.typed.get("stage"), hand_of(visit))
+        act(visit.db, place, visit.typed.get(field)[:40], hand_of(visit))
     except Refused as refusal:
         if refusal.status == 404:
             raise

@@ -1,6 +1,6 @@
 """The page of one job: where it stands, its units, papers, drawers, money, hours and history."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import ClassVar
@@ -49,6 +49,8 @@ from casewright.web.frame.visits import Office, Visit
 from casewright.web.jobs.listing import seen_from
 
 router = APIRouter()
+MOST_CODES = 8
+"""So many drawers that are made again are named before the rest is counted."""
 RECENT = 12
 """As much history as the page of a job shows by itself."""
 OF_THE_OWNER = ("outwork", "extras")
@@ -111,6 +113,21 @@ class CaseLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AgainLine:
+    """What is made again for a change order.
+
+    Attributes:
+        change: the number of the change order
+        address: its page; empty where it is not found
+        what: the case and the drawers that are not done yet, such as `case A, drawers A-R2-1 and A-R3-1`
+    """
+
+    change: str
+    address: str
+    what: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HistoryLine:
     """One sentence of the history."""
 
@@ -169,6 +186,8 @@ class JobPage(Page):
     drawers: tuple[AtStage, ...]
     drawers_total: int
     cases: tuple[CaseLine, ...]
+    again: tuple[AgainLine, ...]
+    """What is made again for change orders, and is not done yet."""
     money: JobMoney
     payment: Form
     seconds: int
@@ -215,7 +234,8 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
     loaded = units_of(db, job)
     shop_figures, papers = figures_text(db, visit.shop, job), papers_of(db, job.id)
     figures = job_figures(loaded, shop_figures, today, visit.unit)
-    payments, drawers = payments_of(db, job.id), drawers_of(db, job.id)
+    payments, at_bench, cases = payments_of(db, job.id), drawers_of(db, job.id), cases_of(db, job.id)
+    drawers = at_bench.stages
     quotes = tuple(quotes_of(db, [job.id]).get(job.id, ()))
     changed = changes_of_job(db, job.id)
     held = Standing(
@@ -262,7 +282,8 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         kinds=AT_ONE_TAP,
         drawers=_at_stages(drawers),
         drawers_total=sum(drawers.values()),
-        cases=tuple(CaseLine(case=each, stage=_word(each.stage)) for each in cases_of(db, job.id)),
+        cases=tuple(CaseLine(case=each, stage=_word(each.stage)) for each in cases),
+        again=tuple(_again(cases, at_bench.again, changed)),
         money=job_money(held, payments, figures.estimate, with_cost=visit.is_owner),
         payment=payment or form_of(received_on=today.isoformat()),
         seconds=seconds,
@@ -272,6 +293,31 @@ def job_page(visit: Visit, job_id: str, payment: Form | None = None) -> JobPage:
         is_owner=visit.is_owner,
         today=today.isoformat(),
     )
+
+
+def _again(
+    cases: Sequence[CaseRow], drawers: Sequence[tuple[str, str]], orders: Sequence[ChangeRow]
+) -> Iterator[AgainLine]:
+    """What is made again, one line for each change order, the first that was made first."""
+    found: dict[str, tuple[list[str], list[str]]] = {}
+    for case in cases:
+        for change in filter(None, case.again.split(", ")):
+            piece = f" ({case.piece})" if case.pieces > 1 else ""
+            found.setdefault(change, ([], []))[0].append(f"{case.code}{piece}")
+    for code, numbers in drawers:
+        for change in numbers.split(", "):
+            found.setdefault(change, ([], []))[1].append(code)
+    addresses = {change_number(each.number): f"/change-orders/{each.id}" for each in orders}
+    for change, (bodies, boxes) in sorted(found.items()):
+        told = [_named("case", bodies), _named("drawer", boxes)]
+        yield AgainLine(change=change, address=addresses.get(change, ""), what="; ".join(filter(None, told)))
+
+
+def _named(noun: str, codes: Sequence[str]) -> str:
+    if not codes:
+        return ""
+    rest = f" and {len(codes) - MOST_CODES} more" if len(codes) > MOST_CODES else ""
+    return f"{noun if len(codes) == 1 else f'{noun}s'} {', '.join(codes[:MOST_CODES])}{rest}"
 
 
 def _change(order: ChangeRow, seen: Seen) -> ChangeLine:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from math import inf, isfinite
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -14,6 +15,8 @@ from casewright.measure.saying import say
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import Preset, presets
 from casewright.pieces.asked.reading import CannotRead
+from casewright.pieces.built.construct import Construction
+from casewright.pieces.costs.estimate import Estimate
 from casewright.records.jobs import OwnStart
 from casewright.records.quotes import options_of
 from casewright.records.units import revisions_of
@@ -81,17 +84,52 @@ class Variant:
     refusal: str
 
 
+MORE, FEWER = ("more", "less"), ("more", "fewer")
+OTHERWISE = "otherwise"
+"""What is said of a difference that is too small to be written."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """What one variant has in a line.
+
+    Attributes:
+        text: as it is printed
+        numbers: what it says, rounded as it is printed
+        words: of each number, what it is where it is greater than the first variant's, and where it is less
+        written: how a difference is printed
+    """
+
+    text: str
+    numbers: tuple[float, ...]
+    words: tuple[tuple[str, str], ...] = (MORE,)
+    written: Callable[[float], str] = "{:.0f}".format
+
+    def beside(self, first: "Figure | None") -> str:
+        """How it differs from the first variant's, in words; empty where it does not."""
+        if first is None:
+            return "only here"
+        if self.text == first.text:
+            return ""
+        said = [
+            f"{self.written(abs(mine - other))} {words[mine < other]}"
+            for mine, other, words in zip(self.numbers, first.numbers, self.words, strict=True)
+            if isfinite(mine - other) and self.written(abs(mine - other)) != self.written(0)
+        ]
+        return ", ".join(said) or OTHERWISE
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Compared:
     """One line.
 
     Attributes:
         name: what is compared
-        cells: what stands in each column, and whether it differs from the first
+        cells: what stands in each column, and in words how it differs from the first; empty where it does not
     """
 
     name: str
-    cells: tuple[tuple[str, bool], ...]
+    cells: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -188,8 +226,16 @@ def _lines(variants: Sequence[Variant], writing: Writing) -> Iterator[Compared]:
     found = [dict(_figures(each.worked, writing)) for each in variants]
     names = dict.fromkeys(name for each in found for name in each)
     for name in sorted(names, key=_section):  # woods and sheets of every column stand together
-        texts = [each.get(name, "–") for each in found]
-        yield Compared(name=name, cells=tuple((text, text != texts[0]) for text in texts))
+        yield Compared(name=name, cells=tuple(_cells([each.get(name) for each in found])))
+
+
+def _cells(figures: Sequence[Figure | None]) -> Iterator[tuple[str, str]]:
+    """What stands in each column of a line, the first one's own first."""
+    for each in figures:
+        if each is None:
+            yield "–", "" if figures[0] is None else "none"
+        else:
+            yield each.text, each.beside(figures[0])
 
 
 def _section(name: str) -> int:
@@ -197,28 +243,71 @@ def _section(name: str) -> int:
     return BOUGHT_AFTER if name not in PLAIN else PLAIN.index(name) + (PLAIN.index(name) >= BOUGHT_AFTER)
 
 
-def _figures(worked: Worked, writing: Writing) -> Iterator[tuple[str, str]]:
+def _count(number: int) -> Figure:
+    return Figure(text=str(number), numbers=(number,), words=(FEWER,))
+
+
+def _figures(worked: Worked, writing: Writing) -> Iterator[tuple[str, Figure]]:
     unit, held = worked.unit, worked.held
     if unit is None:
         return
-    spec = unit.spec
-    size = writing.sizes(spec.overall_width, spec.overall_depth, unit.face.overall_height)
-    yield "Size overall: wide, deep, high", f"{size} {writing.unit}"
-    yield "Made", str(spec.count)
-    yield "Drawers in each", str(len(unit.drawers))
-    yield "Parts in each", str(len(unit.parts))
+    yield PLAIN[0], _overall(unit, writing)
+    yield "Made", _count(unit.spec.count)
+    yield "Drawers in each", _count(len(unit.drawers))
+    yield "Parts in each", _count(len(unit.parts))
     if held:
-        for line in held.order:
-            cut = "" if line.cut == "flat" else f", {line.cut.sawn}"
-            yield f"{line.wood}{cut}, {line.bought.name}", f"{line.feet} bd ft"
-        for each in held.takeoff.sheets:
-            yield f"Sheets: {each.sheet}", str(each.count)
-        yield "Hours", f"{held.hours:.1f} h"
-        yield "Price before tax", writing.money(held.price.asked)
-    yield "Weight of one, empty", f"{unit.masses.total:.0f} lb"
-    if unit.stand.cases:
-        yield "Least tip factor (screen)", factor_shown(min(each.factor for each in unit.stand.cases))
-    yield "Safe travel, all open", writing.said(say("{:down bare}", unit.stand.safe_travel))
+        yield from _bought(held)
+        hours = round(held.hours, 1)
+        yield "Hours", Figure(text=f"{hours:.1f} h", numbers=(hours,), written="{:.1f} h".format)
+        asked = held.price.asked
+        yield "Price before tax", Figure(text=writing.money(asked), numbers=(asked,), written=_money(writing))
+    pounds = round(unit.masses.total)
+    heavier = (("heavier", "lighter"),)
+    yield (
+        "Weight of one, empty",
+        Figure(text=f"{pounds} lb", numbers=(pounds,), words=heavier, written="{:.0f} lb".format),
+    )
+    yield from _standing(unit, writing)
     checks = checks_of(held.findings if held else unit.findings, writing.unit)
-    yield "Stops", str(len(checks.stops))
-    yield "Cautions", str(len(checks.cautions))
+    yield "Stops", _count(len(checks.stops))
+    yield "Cautions", _count(len(checks.cautions))
+
+
+def _money(writing: Writing) -> Callable[[float], str]:
+    return lambda cents: writing.money(round(cents))
+
+
+def _overall(unit: Construction, writing: Writing) -> Figure:
+    spec = unit.spec
+    sizes = (float(spec.overall_width), float(spec.overall_depth), float(unit.face.overall_height))
+    return Figure(
+        text=f"{writing.sizes(*sizes)} {writing.unit}",
+        numbers=sizes,
+        words=(("wider", "narrower"), ("deeper", "shallower"), ("higher", "lower")),
+        written=lambda inches: f"{writing.size(inches)} {writing.unit}",
+    )
+
+
+def _bought(held: Estimate) -> Iterator[tuple[str, Figure]]:
+    for line in held.order:
+        cut = "" if line.cut == "flat" else f", {line.cut.sawn}"
+        feet = Figure(text=f"{line.feet} bd ft", numbers=(line.feet,), written="{:.0f} bd ft".format)
+        yield f"{line.wood}{cut}, {line.bought.name}", feet
+    for each in held.takeoff.sheets:
+        yield f"Sheets: {each.sheet}", _count(each.count)
+
+
+def _standing(unit: Construction, writing: Writing) -> Iterator[tuple[str, Figure]]:
+    if unit.stand.cases:
+        text = factor_shown(min(each.factor for each in unit.stand.cases))
+        number = float(text) if text[0].isdecimal() else inf  # “no limit”
+        yield "Least tip factor (screen)", Figure(text=text, numbers=(number,), written="{:.2f}".format)
+    travel = unit.stand.safe_travel
+    yield (
+        "Safe travel, all open",
+        Figure(
+            text=writing.said(say("{:down bare}", travel)),
+            numbers=(travel,),
+            written=lambda inches: f"{writing.size(inches)} {writing.unit}",
+        ),
+    )

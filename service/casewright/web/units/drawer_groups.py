@@ -77,7 +77,7 @@ DRAWERS_GROUP = Group(
 JOINTS_GROUP = Group(
     key="joints",
     title="Drawer joints",
-    note="Sizes that are left empty are chosen.",
+    note="A size that is left empty follows from the rules of its joint.",
     fields=(
         _choice(FRONT, "Sides and front", FRONTS),
         ask("drawers.lap", "Lap", when=HALF_BLIND),
@@ -98,7 +98,13 @@ JOINTS_GROUP = Group(
         ask("drawers.front_joint.tongue", "Tongue", when=LOCKED),
         ask("drawers.front_joint.reach", "Groove for the tongue, depth", when=LOCKED),
         ask("drawers.front_joint.from_end", "Groove from the end", when=LOCKED),
-        ask("drawers.front_joint.finger", "Finger", when=BOX),
+        ask(
+            "drawers.front_joint.finger",
+            "Finger",
+            when=BOX,
+            hint="Width, which is its cutter's. Left empty: a cutter about as wide as the thinner board is "
+            "thick, with which the groove for the bottom lies in one finger, where there is such a cutter.",
+        ),
         ask("drawers.front_joint.play", "Play of a finger", when=BOX),
         ask("drawers.front_joint.height", "Height of the box", when=BOX),
         ask("drawers.front_joint.thick", "Pin thickness", when=PINNED),
@@ -150,7 +156,12 @@ BOTTOMS_GROUP = Group(
         ask(f"{SLIPS}.thickness", "Slip thickness", when=(SLIPS, "slips")),
         ask(f"{SLIPS}.height", "Slip height", when=(SLIPS, "slips")),
         ask(f"{SLIPS}.depth", "Groove depth in a slip", when=(SLIPS, "slips")),
-        ask("drawers.muntin.use", "Bar under the middle"),
+        ask(
+            "drawers.muntin.use",
+            "Bar under the middle",
+            hint="Auto: where a bottom is wider than the limit below, or would sag too far. Plywood of "
+            "3/8 in or more needs none for its width.",
+        ),
         ask("drawers.muntin.over", "Bar when wider than"),
         ask("drawers.muntin.width", "Bar width"),
         ask("drawers.muntin.thickness", "Bar thickness"),

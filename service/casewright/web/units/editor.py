@@ -31,7 +31,8 @@ from casewright.web.units.history import (
     stepped,
     undone,
 )
-from casewright.web.units.result import VIEWS, Result, result_of
+from casewright.web.units.measured_text import folded
+from casewright.web.units.result import VIEWS, Result, drawn_sizes, result_of
 from casewright.web.units.rows import shape_of
 from casewright.web.units.running_group import SLIDE, slide_choices
 from casewright.web.units.sheet import UnitSheet, sheet_of
@@ -52,6 +53,7 @@ class EditorPage(Page):
         result: what comes out; None where nothing can be built even of what was saved
         stale_result: whether the result is of what was saved, because what is typed cannot be worked out
         is_saved: whether what is typed is what was saved
+        is_typed: whether the page answers to what was typed
         history: what was changed since the form was opened
         tools: what can be done to the opening that is chosen
         view: which drawing is looked at
@@ -67,6 +69,7 @@ class EditorPage(Page):
     result: Result | None
     stale_result: bool
     is_saved: bool
+    is_typed: bool
     history: History
     tools: Tools
     view: str
@@ -140,7 +143,7 @@ def _view(visit: Visit) -> str:
 
 def _typed(visit: Visit) -> dict[str, str]:
     """The fields of the form; what steers the request is left out."""
-    return {name: value for name, value in visit.typed.values().items() if name not in NOT_CHANGES}
+    return folded({name: value for name, value in visit.typed.values().items() if name not in NOT_CHANGES})
 
 
 def _history(visit: Visit, met: Met) -> History:
@@ -199,14 +202,16 @@ def _page(
             worked = None
     writing = met.writing if read.spec is None else met.writing_in(read.unit)
     shown = worked or met.work_out(today)
+    lists = {SLIDE: slide_choices(figures_from(met.figures).slides)}
     is_first = not visit.typed.has("version")
     return EditorPage(
         title=f"Unit {unit.code} · {unit.name}",
         head=met.head,
-        sheet=sheet_of(read, theirs, {SLIDE: slide_choices(figures_from(met.figures).slides)}),
+        sheet=sheet_of(read, theirs, lists, drawn_sizes(shown, writing)),
         result=result_of(shown, writing, view, finding_field(read.values)),
         stale_result=bool(read.faults),
         is_saved=is_saved and not made_from(read.values.get(FOLLOWS, ""), unit.revision).follows,
+        is_typed=not is_first,
         history=history,
         tools=_tools(visit, read, done),
         view=view,

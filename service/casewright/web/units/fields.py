@@ -14,6 +14,7 @@ from pydantic_core import PydanticUndefined
 from casewright.measure.lengths import LengthUnit, show_mm, write_length
 from casewright.measure.printing import unit_of
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.web.units.hints import brief_hint
 
 
 class Kind(StrEnum):
@@ -200,7 +201,7 @@ def ask(name: str, label: str, choices: Choices = (), when: tuple[str, ...] = ()
         words = get_args(_plain(field.annotation))
         choices = tuple((word, f"{word} (usual)" if word == usual else word) for word in words)
     given: dict[str, Any] = {
-        "hint": field.description or "",
+        "hint": brief_hint(label, field.description or ""),
         "example": str(field.examples[0]) if field.examples else "",
         "needed": field.is_required(),
     } | more

@@ -4,8 +4,10 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 
 from casewright.measure.findings import Finding
+from casewright.web.units.counting import counts
 from casewright.web.units.fields import Asked
-from casewright.web.units.form import asked_fields, counts
+from casewright.web.units.form import asked_fields
+from casewright.web.units.measured_text import MEASURED, SIDES
 from casewright.web.units.rows import Shape, field_of, shape_of
 
 OPENING = re.compile(r"\bR([1-9]\d?(?:-[1-9]\d?)*)\b")
@@ -16,16 +18,17 @@ NOTCH = "@notch."
 Table = tuple[tuple[str, tuple[str, ...]], ...]
 """The beginnings of rules, and the fields that mend them: the first that counts with what is chosen."""
 BOTTOM = ("drawers.bottom.thickness", "drawers.bottom.sheet")
+FRONT_JOINED = ("drawers.box_front", "drawers.front")
 LAP = ("drawers.lap", "drawers.front_joint.depth", "drawers.front_joint.kind")
 PIN = ("drawers.front_joint.pin", "drawers.front_joint.kind")
 SLIDE = ("drawers.running.slide", "drawers.running.kind")
 TENON = ("construction.tenon", "frames.tenon", "case.panelling.tenon")
 
 OF_DRAWERS: Table = (
-    ("measured beside drawn", ("measured",)),
+    ("measured beside drawn", (MEASURED,)),
     ("JC1|JC2", LAP),
     ("JC4|measured in the rabbet|rabbet", ("drawers.rabbet", "drawers.front_joint.kind")),
-    ("JC3|JC10", ("drawers.front",)),
+    ("JC3|JC10", FRONT_JOINED),
     ("JC5|JC6|JC13|pin$|pins", PIN),
     ("JC7", ("drawers.front_joint.half_pin", *PIN)),
     ("JC8|groove hidden|groove and", ("drawers.groove.height",)),
@@ -34,7 +37,7 @@ OF_DRAWERS: Table = (
     ("JC12", ("drawers.front_joint.slope", *PIN)),
     ("JC14", ("season.shop.moisture",)),
     ("JC17", ("woods.drawers.wood",)),
-    ("front behind groove", ("drawers.front",)),
+    ("front behind groove", FRONT_JOINED),
     ("side behind groove|side left at batten", ("drawers.side",)),
     ("batten groove", ("drawers.running.height", "drawers.running.kind")),
     ("hangs clear|room within lining", ("drawers.clearances.top",)),
@@ -129,11 +132,20 @@ def finding_field(values: Mapping[str, str]) -> Callable[[Finding], str]:
 
     def found(finding: Finding) -> str:
         for name in _names(finding, shape):
+            if name == MEASURED and (cell := _measured(finding)):
+                return cell
             if name in known and _is_there(known[name], values):
                 return known[name].id
         return known[WHOLE].id
 
     return found
+
+
+def _measured(finding: Finding) -> str:
+    """The id of the field of an opening's size that was measured; empty where that is of a part."""
+    opening, side = OPENING.search(finding.about), str(finding.message).partition(" ")[0].lower()
+    whole = opening and finding.about.endswith(opening[0])
+    return f"measured-{opening[0]}-{side}" if opening and whole and side in SIDES else ""
 
 
 def _is_there(asked: Asked, values: Mapping[str, str]) -> bool:

@@ -2,21 +2,32 @@
 
 import json
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import accumulate
 from typing import Any
 
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit, say
+from casewright.pieces.asked.edits import codes_of
 from casewright.pieces.asked.reading import CannotRead, read_as
 from casewright.pieces.asked.sentences import Problem
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.web.units.counting import applies, counts
 from casewright.web.units.drawer_groups import SLIPS
 from casewright.web.units.fields import Asked, Kind
 from casewright.web.units.grain_group import WISHES, is_wish, put_wishes, wish_lines
-from casewright.web.units.groups import BUILT_AS, HEIGHTS, RULE, SINGLE
-from casewright.web.units.lines import MEASURED_LINES, measured_lines, measured_of, month_lines, month_of
+from casewright.web.units.groups import HEIGHTS, SINGLE
+from casewright.web.units.lines import month_lines, month_of
+from casewright.web.units.measured_text import (
+    CELL,
+    HOW,
+    MEASURED,
+    folded,
+    measured_lines,
+    measured_of,
+    place_in_form,
+)
 from casewright.web.units.rows import (
     REST,
     SEPARATOR,
@@ -27,6 +38,7 @@ from casewright.web.units.rows import (
     line_fields,
     shape_in,
     shape_of,
+    typed_rows,
 )
 from casewright.web.units.shell_groups import BASE, CLEAT, NO_BASE, USUAL_BASE
 
@@ -147,7 +159,7 @@ def read_values(values: Mapping[str, str], held: UnitSpec | None = None) -> Read
         values: the text of every field
         held: the unit as it is, whose mark is kept
     """
-    kept = dict(values)
+    kept = folded(values)
     if not shape_of(kept):
         kept["rows.1.columns"] = ""
     data = _data(kept)
@@ -191,7 +203,7 @@ def _data(values: dict[str, str]) -> dict[str, Any]:
         elif asked.name in PUT_OWN_WAY:
             PUT_OWN_WAY[asked.name](data, text)
         elif asked.kind is Kind.LINES:
-            data |= measured_of(text)
+            data |= measured_of(text, unit_in(values))
         elif asked.name != "body.height_as" and counts(asked, values):
             _put(data, asked, text)
     bottom = data.get("drawers", {}).get("bottom")
@@ -243,41 +255,6 @@ def _height_as(values: Mapping[str, str]) -> str:
     return chosen if chosen in HEIGHTS else "overall_height"
 
 
-def counts(asked: Asked, values: Mapping[str, str]) -> bool:
-    """Whether a field counts with what is chosen elsewhere in the form."""
-    if asked.name.endswith(".contents"):  # of a row: whichever rule of the form asks for it
-        return any(name.endswith(RULE) and text == "contents" for name, text in values.items())
-    return applies(asked, values) and (not asked.when or _is_chosen(asked.when, values))
-
-
-def applies(asked: Asked, values: Mapping[str, str]) -> bool:
-    """Whether a field belongs to what the piece is built as."""
-    built = BUILT_AS.get(asked.name)
-    return built is None or _is_chosen(built, values)
-
-
-def _is_chosen(when: tuple[str, ...], values: Mapping[str, str]) -> bool:
-    switch, *by = when
-    if switch.startswith("rows."):  # a column's own rule, or a size without which there is no notch
-        text = values.get(switch, "").strip()
-        return text in by if by else bool(text)
-    if switch in (SLIPS, CLEAT):
-        return bool(values.get(switch, "").strip())
-    usual = next(each.usual for each in SINGLE if each.name == switch)
-    return (values.get(switch, "").strip() or usual) in by
-
-
-def is_replaced(asked: Asked, values: Mapping[str, str]) -> bool:
-    """Whether an end of the year, left empty, follows from a year that is given elsewhere in the form."""
-    if values.get(asked.name, "").strip():
-        return False
-    year = any(values.get(f"season.{name}", "").strip() for name in ("climate", "months"))
-    fitted = bool(values.get("season.fitted", "").strip())
-    return (year and asked.name.startswith(("season.driest.", "season.wettest."))) or (
-        fitted and asked.name.startswith("season.shop.")
-    )
-
-
 def _put(data: dict[str, Any], asked: Asked, text: str) -> None:
     """Puts one field into the file's data, unless it says what holds anyway."""
     value: Any = text
@@ -316,20 +293,28 @@ def faults_of(problems: tuple[Problem, ...], values: Mapping[str, str]) -> dict[
     if not values.get("body.height", "").strip():
         found["body.height"] = say("This is missing; write a height, such as {:bare}.", 44.375).in_unit(unit)
     for each in problems:
-        name = place_of(each.field, order)
-        said = measured_fault(each, unit) if name == "measured" else sentence(each.message)
+        name, said = place_of(each.field, order), sentence(each.message)
+        if name == MEASURED:
+            name, said = measured_fault(each, openings_of(values), unit)
         found.setdefault(name, f"{month_of(each.field)}{said}")
-    return {name: found[name] for name in (WHOLE, *order) if name in found}
+    cells = [name for name in found if CELL.fullmatch(name)]
+    return {name: found[name] for name in (WHOLE, *order, *cells) if name in found}
 
 
-def measured_fault(problem: Problem, unit: LengthUnit) -> str:
-    """What is wrong with a line of measured sizes, in the words in which such a line is written."""
-    _, kind, code, name = (*problem.field.split(".", 3), "", "", "")[:4]
+def openings_of(values: Mapping[str, str]) -> tuple[str, ...]:
+    """The code of every opening of a form, from the top."""
+    return codes_of(typed_rows(values))
+
+
+def measured_fault(problem: Problem, openings: Collection[str], unit: LengthUnit) -> tuple[str, str]:
+    """What is wrong with a measured size, and beside which field: its own, or that of the lines."""
+    name, size = place_in_form(problem.field, openings)
     if not problem.message.casefold().startswith("this key is not known"):
-        return sentence(f"{code} {name}: {problem.message}" if name else problem.message)
-    wrong = f"“{code}” is no line with a size." if not name else f"“{code} {name}”: no such size is measured."
-    how = MEASURED_LINES["openings" if kind == "openings" else "parts"]
-    return f"{wrong} {in_unit(how, unit)}"
+        return name, sentence(f"{size}: {problem.message}" if size else problem.message)
+    lone = " " not in size
+    wrong = f"“{size}” is not followed by a size." if lone else f"“{size}”: no such size is measured."
+    kind = "openings" if problem.field.startswith("measured.openings.") else "parts"
+    return name, f"{wrong} {in_unit(HOW[kind], unit)}"
 
 
 def place_of(path: str, order: list[str]) -> str:
@@ -356,10 +341,11 @@ def place_of(path: str, order: list[str]) -> str:
 def refusal_fault(message: str, values: Mapping[str, str]) -> dict[str, str]:
     """What the core says against choices that can be read: beside the row it names, else for the whole."""
     path, colon, rest = message.partition(": ")
+    if path.startswith("measured."):
+        name, size = place_in_form(path, openings_of(values))
+        return {name: sentence(f"{size}: {rest}" if size else rest)}
     if colon and (place := place_of(path, [each.name for each in asked_fields(shape_of(values))])) != WHOLE:
         return {place: sentence(rest)}
-    if message.startswith("measured."):
-        return {"measured": sentence(message.removeprefix("measured."))}
     code = OPENING.search(message)
     if code and (name := field_of(shape_of(values), code[1])):
         return {name: sentence(message)}

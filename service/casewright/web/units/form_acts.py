@@ -11,7 +11,7 @@ from casewright.pieces.asked.edit_change import CannotEdit, Edited, Path, path_o
 from casewright.web.units.fields import Kind
 from casewright.web.units.follows import FOLLOWS, followed_text
 from casewright.web.units.form import asked_fields, unit_in
-from casewright.web.units.lines import moved_lines
+from casewright.web.units.measured_text import MEASURED, Entry, entries, moved_lines, text_of
 from casewright.web.units.rows import SEPARATOR, Values, shape_of, typed_rows, with_rows
 
 OF_A_ROW = re.compile(r"(row|edit)-([a-z]+)-([1-9][0-9]?(?:-[1-9][0-9]?)*)")
@@ -100,8 +100,8 @@ def acted(values: Mapping[str, str], pressed: Pressed) -> Acted:
     except CannotEdit as refused:
         return Acted(values=dict(values), note=str(refused), at=pressed.at)
     made = with_rows(values, edited.rows)
-    measured, gone = moved_lines(values.get("measured", ""), edited.moved)
-    made["measured"] = measured
+    measured, gone = moved_lines(values.get(MEASURED, ""), edited.moved)
+    made[MEASURED] = measured
     made[FOLLOWS] = followed_text(values.get(FOLLOWS, ""), edited)
     return Acted(values=made, note=_gone(gone), at=_chosen(edited, pressed.at))
 
@@ -130,7 +130,15 @@ def _in_unit(values: Mapping[str, str], unit: LengthUnit) -> Values:
         elif each.kind is Kind.SIZES and text.strip():
             parts = (part.strip() for part in text.split(SEPARATOR))
             changed[each.name] = f"{SEPARATOR} ".join(_converted(part, before, unit) for part in parts)
+    if measured := values.get(MEASURED, ""):
+        sizes = (Entry(each.code, each.name, _size(each, before, unit)) for each in entries(measured))
+        changed[MEASURED] = text_of(sizes)
     return changed
+
+
+def _size(each: Entry, before: LengthUnit, after: LengthUnit) -> str:
+    """A measured size in the other unit; moisture has none."""
+    return each.size if each.name == "moisture" else _converted(each.size, before, after)
 
 
 def _converted(text: str, before: LengthUnit, after: LengthUnit) -> str:

@@ -230,13 +230,16 @@ MORE_GROUPS = (
     Group(
         key="measured",
         title="Measured",
+        note="A measured size beats the drawn one, which stands faintly in its field. Measured in two "
+        "places? Write both with a comma between them: the least counts.",
         fields=(
             Asked(
                 name="measured",
-                label="Measured sizes, one a line",
+                label="Parts that were measured",
                 kind=Kind.LINES,
-                hint="The opening or part, what of it, and the size. A measured size beats a drawn one.",
-                example="R5-1 height 8-15/32",
+                hint="The part, what of it (thickness, width, length), and the size, as stands faintly in "
+                "the field. Several may stand in one line, with a comma between them.",
+                example="R5-1-SL thickness 31/64",
             ),
         ),
     ),

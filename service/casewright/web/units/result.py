@@ -16,6 +16,7 @@ from casewright.measure.ledger import Figure, WholeFigure
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.overall import DEPTH, WIDTH
 from casewright.pieces.costs.estimate import Estimate
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
@@ -107,7 +108,7 @@ class Result:
 
     view: str
     drawn: Markup
-    overall: Shown
+    overall: tuple[Shown, Shown, Shown]
     drawers: int
     weight: Shown
     openings: tuple[OpeningShown, ...]
@@ -117,18 +118,24 @@ class Result:
     unpriced: str
 
     @property
-    def brief(self) -> str:
-        """The price and the checks in a few words."""
-        asked = self.money.price.text if self.money else "No price"
-        return f"{asked} · {self.checks.words}"
-
-    @property
     def told(self) -> str:
         """All of it in one sentence, for those who cannot see it change."""
         if self.money is None:
             return f"Worked out, without a price; {self.checks.words}."
         asked = self.money.price.text
         return f"Worked out: {asked} before tax, ready {self.money.ready}; {self.checks.words}."
+
+
+def gap_shown(gap: float, written: Callable[[float], str], figure: str = "") -> Shown:
+    """A gap; where there is none left, by how much the drawer binds.
+
+    Args:
+        gap: below zero where the drawer is larger than its opening [in]
+        written: how sizes are written
+        figure: its name in the working, where the number does not carry one
+    """
+    text = f"binds by {written(-gap)}" if gap < 0 else written(gap)
+    return Shown(text=text, figure=named(gap) or figure)
 
 
 def named(value: object) -> str:
@@ -163,7 +170,11 @@ def result_of(
     return Result(
         view=view,
         drawn=unit_drawing(unit, writing.unit, drawn),
-        overall=Shown(text=_overall(unit, writing), figure="overall_height"),
+        overall=(
+            Shown(text=writing.size(unit.spec.overall_width), figure=WIDTH),
+            Shown(text=writing.size(unit.spec.overall_depth), figure=DEPTH),
+            Shown(text=writing.size(unit.face.overall_height), figure="overall_height"),
+        ),
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
         openings=tuple(_openings(unit, writing)),
@@ -172,6 +183,19 @@ def result_of(
         money=money_of(held, writing) if held else None,
         unpriced=worked.refusal,
     )
+
+
+def drawn_sizes(worked: Worked, writing: Writing) -> dict[str, dict[str, str]]:
+    """What every opening of a unit measures by the drawing, by its code and the name of the size."""
+    face = worked.unit.face if worked.unit else None
+    return {
+        each.code: {
+            "height": writing.size(each.designed_height),
+            "width": writing.size(each.designed_width),
+            "depth": writing.size(each.designed_depth),
+        }
+        for each in ((*face.openings, *face.spaces) if face else ())
+    }
 
 
 def _front(unit: Construction, shown: LengthUnit) -> Drawing:
@@ -212,10 +236,6 @@ def unit_drawing(unit: Construction, shown: LengthUnit, view: str) -> Markup:
     return _drawing(_Same(unit), shown, view)
 
 
-def _overall(unit: Construction, writing: Writing) -> str:
-    return writing.sizes(unit.spec.overall_width, unit.spec.overall_depth, unit.face.overall_height)
-
-
 def _openings(unit: Construction, writing: Writing) -> Iterator[OpeningShown]:
     for each in unit.drawers:
         sizes, opening = each.sizes, each.sizes.opening
@@ -228,8 +248,8 @@ def _openings(unit: Construction, writing: Writing) -> Iterator[OpeningShown]:
             drawer_height=shown_size(sizes.height, writing),
             drawer_width=shown_size(sizes.width, writing),
             drawer_length=shown_size(sizes.length, writing),
-            gap_now=shown_size(sizes.gaps.now, writing, f"{opening.code}.gap_now"),
-            gap_wettest=Shown(text=writing.fine(wettest), figure=named(wettest)),
+            gap_now=gap_shown(sizes.gaps.now, writing.size, f"{opening.code}.gap_now"),
+            gap_wettest=gap_shown(wettest, writing.fine),
             measured=", ".join(opening.measured),
         )
 

@@ -14,7 +14,7 @@ from casewright.pieces.built.season import BoardMoves, UnitYear, unit_year
 from casewright.pieces.drawers.year import DrawerYear
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.visits import Office
-from casewright.web.units.result import Shown, named
+from casewright.web.units.result import Shown, gap_shown, named
 from casewright.web.units.worked import UnitHead, see_built_unit
 from casewright.wood.year import MONTHS, Month, home_climates
 
@@ -199,11 +199,11 @@ def _drawer(each: DrawerYear, found: UnitYear, writing: Writing, ratio: float) -
         codes=", ".join(code.partition("-")[2] for code in each.codes),
         line=drawing(year_line(each, year, writing.unit, ratio).svg()),
         height=_size(each.height, writing),
-        now=_size(each.front.now, writing),
-        driest=_fine(max(each.front.driest, each.side.driest), writing),
-        wettest=_fine(min(each.front.wettest, each.side.wettest), writing),
-        least=(each.least[0].value, _fine(each.least[1], writing)),
-        greatest=(each.greatest[0].value, _fine(each.greatest[1], writing)),
+        now=gap_shown(each.front.now, writing.size),
+        driest=gap_shown(max(each.front.driest, each.side.driest), writing.fine),
+        wettest=gap_shown(min(each.front.wettest, each.side.wettest), writing.fine),
+        least=(each.least[0].value, gap_shown(each.least[1], writing.fine)),
+        greatest=(each.greatest[0].value, gap_shown(each.greatest[1], writing.fine)),
         verdict="pass" if each.keeps else "stop",
         is_one=each.is_one,
         leaves=tuple(
@@ -213,8 +213,8 @@ def _drawer(each: DrawerYear, found: UnitYear, writing: Writing, ratio: float) -
         months=tuple(
             MonthGap(
                 name=month.value,
-                front=_fine(each.front.months[month.place], writing),
-                side=_fine(each.side.months[month.place], writing),
+                front=gap_shown(each.front.months[month.place], writing.fine),
+                side=gap_shown(each.side.months[month.place], writing.fine),
                 height=_size(each.fit(month).height, writing),
                 leave=_size(each.fit(month).leave, writing),
             )
@@ -223,14 +223,23 @@ def _drawer(each: DrawerYear, found: UnitYear, writing: Writing, ratio: float) -
     )
 
 
+def _through(each: PartYear, size: float, writing: Writing) -> Shown:
+    """A gap or a reach that must not fall below its limit; what has none is a movement either way."""
+    if each.limit is None or size >= 0:
+        return _fine(size, writing)
+    if each.what.startswith("reach"):
+        return Shown(text=f"short by {writing.fine(-size)}", figure=named(size))
+    return gap_shown(size, writing.fine)
+
+
 def _part(each: PartYear, writing: Writing) -> PartShown:
     return PartShown(
         part=each.part,
         made_of=each.made_of,
         what=each.what,
-        now=_fine(each.through.now, writing),
-        driest=_fine(each.through.driest, writing),
-        wettest=_fine(each.through.wettest, writing),
+        now=_through(each, each.through.now, writing),
+        driest=_through(each, each.through.driest, writing),
+        wettest=_through(each, each.through.wettest, writing),
         limit="" if each.limit is None else writing.fine(each.limit),
         verdict="" if each.limit is None else "pass" if each.passes else "stop",
         note=writing.said(each.note),

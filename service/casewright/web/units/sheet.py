@@ -6,16 +6,13 @@ from dataclasses import dataclass, replace
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
 from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
+from casewright.web.units.case_labels import FRONT_HEIGHT, OPENING_HEIGHT, heights_are_fronts, labelled
+from casewright.web.units.counting import counts, is_replaced
 from casewright.web.units.fields import Asked, Choices, Group, Kind
 from casewright.web.units.follows import FOLLOWS
-from casewright.web.units.form import (
-    Read,
-    asked_fields,
-    counts,
-    is_replaced,
-    unit_in,
-)
+from casewright.web.units.form import Read, asked_fields, openings_of, unit_in
 from casewright.web.units.groups import MORE_GROUPS, RULE_FIELDS, SIZE_FIELDS, WOOD_FIELDS
+from casewright.web.units.measured_text import MEASURED, SIDES, entries, least_of, several, spread
 from casewright.web.units.row_fields import FINE_FIELDS, FINE_GROUPS
 from casewright.web.units.rows import Line, Shape, line_fields, shape_of
 
@@ -107,6 +104,19 @@ def _is_fine(each: FieldShown) -> bool:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningMeasured:
+    """What was measured of one opening.
+
+    Attributes:
+        code: of the opening
+        fields: its height, width and depth; what was drawn stands in them faintly
+    """
+
+    code: str
+    fields: tuple[FieldShown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class UnitSheet:
     """The whole form.
 
@@ -116,8 +126,10 @@ class UnitSheet:
         size: name, count and size
         rule: how the rows grow
         rows: the rows, from the top
+        height: what the column of their heights is called
         woods: the three woods that every unit has
         groups: everything else
+        measured: what was measured of each opening
         faults: field, label and sentence of everything that cannot be used
         is_stale: whether somebody else saved meanwhile
     """
@@ -127,8 +139,10 @@ class UnitSheet:
     size: tuple[FieldShown, ...]
     rule: tuple[FieldShown, ...]
     rows: tuple[RowShown, ...]
+    height: str
     woods: tuple[FieldShown, ...]
     groups: tuple[GroupShown, ...]
+    measured: tuple[OpeningMeasured, ...]
     faults: tuple[tuple[str, str, str], ...]
     is_stale: bool = False
 
@@ -136,39 +150,104 @@ class UnitSheet:
     def fields(self) -> tuple[FieldShown, ...]:
         """Every field of the form."""
         inner = [each for group in self.groups for each in group.fields]
+        inner += [each for opening in self.measured for each in opening.fields]
         rows = [each for row in self.rows for each in row.fields]
         return (*self.size, *rows, *self.rule, *self.woods, *inner)
 
 
+Drawn = Mapping[str, Mapping[str, str]]
+"""Of each opening by its code: each of its sizes as it was drawn, written out."""
+
+
 def sheet_of(
-    read: Read, theirs: Mapping[str, str] | None = None, lists: Mapping[str, Choices] | None = None
+    typed: Read,
+    theirs: Mapping[str, str] | None = None,
+    lists: Mapping[str, Choices] | None = None,
+    drawn: Drawn | None = None,
 ) -> UnitSheet:
     """The form with what was typed into it.
 
     Args:
-        read: what was typed, and what is wrong with it
+        typed: what was typed, and what is wrong with it
         theirs: what somebody else saved meanwhile, field by field
         lists: what may be chosen in a field whose list is the shop's own, by the field's name
+        drawn: what the openings measure by the drawing
     """
+    openings = openings_of(typed.values)
+    read = replace(typed, values=spread(typed.values, openings))
     other, listed = theirs or {}, lists or {}
 
     def shown(fields: Iterable[Asked]) -> tuple[FieldShown, ...]:
-        return tuple(_field(_listed(each, listed), read, other) for each in fields)
+        called = (labelled(_listed(each, listed), read.values) for each in fields)
+        return tuple(_field(each, read, other) for each in called)
 
-    names = {each.name: each.label for each in asked_fields(shape_of(read.values))}
+    known = (labelled(each, read.values) for each in asked_fields(shape_of(read.values)))
+    names = {each.name: each.label for each in known}
+    measured = tuple(_opening(code, read, (drawn or {}).get(code, {})) for code in openings)
     return UnitSheet(
         unit=unit_in(read.values).value,
         follows=read.values.get(FOLLOWS, ""),
         size=shown(SIZE_FIELDS),
         rule=shown(RULE_FIELDS),
         rows=tuple(_rows(shape_of(read.values), shown)),
+        height=FRONT_HEIGHT if heights_are_fronts(read.values) else OPENING_HEIGHT,
         woods=shown(WOOD_FIELDS),
-        groups=tuple(_group(each, read, other, shown(each.fields)) for each in MORE_GROUPS),
+        groups=tuple(
+            _measured(each, shown(each.fields), measured, typed)
+            if each.key == MEASURED
+            else _group(each, read, other, shown(each.fields))
+            for each in MORE_GROUPS
+        ),
+        measured=measured,
         faults=tuple(
-            (name.replace(".", "-"), names.get(name, ""), sentence) for name, sentence in read.faults.items()
+            (name.replace(".", "-"), names.get(name) or _of_opening(name), sentence)
+            for name, sentence in read.faults.items()
         ),
         is_stale=theirs is not None,
     )
+
+
+def _opening(code: str, read: Read, drawn: Mapping[str, str]) -> OpeningMeasured:
+    fields = []
+    for side in SIDES:
+        name = f"{MEASURED}.{code}.{side}"
+        value = read.values.get(name, "")
+        fields.append(
+            FieldShown(
+                asked=Asked(name=name, label=_of_opening(name), kind=Kind.SIZE),
+                value=value,
+                usual=drawn.get(side, ""),
+                hint="",
+                example="",
+                echo=_measured_echo(value, read.unit),
+                fault=read.faults.get(name, ""),
+                theirs=None,
+            )
+        )
+    return OpeningMeasured(code=code, fields=tuple(fields))
+
+
+def _of_opening(name: str) -> str:
+    """What the field of an opening's size is called: `R5-1 height`."""
+    return name.removeprefix(f"{MEASURED}.").replace(".", " ") if name.startswith(f"{MEASURED}.") else ""
+
+
+def _measured_echo(text: str, unit: LengthUnit) -> str:
+    """A measured size in other words; of several, that the least counts."""
+    count = len(several(text, unit))
+    said = echo(least_of(text, unit), unit)
+    return f"the least of {count}: {said}" if said and count > 1 else said
+
+
+def _measured(
+    group: Group, fields: tuple[FieldShown, ...], openings: Iterable[OpeningMeasured], typed: Read
+) -> GroupShown:
+    """The group of measured sizes, with how many there are in its line."""
+    count = len({(each.code, each.name) for each in entries(typed.values.get(MEASURED, ""))})
+    now = f"{count} size{'' if count == 1 else 's'}" if count else "Nothing"
+    every = (*fields, *(each for opening in openings for each in opening.fields))
+    is_open = any(each.fault or each.theirs is not None for each in every)
+    return GroupShown(group=group, fields=fields, now=now, is_open=is_open)
 
 
 def _rows(
@@ -294,7 +373,4 @@ def _lines(asked: Asked, count: int) -> str:
     """What was typed line by line, in a few words."""
     if asked.name == "season.months":
         return "the home month by month" if count else ""
-    one, many = ("size", "sizes") if asked.name == "measured" else ("other wish", "other wishes")
-    if not count:
-        return "nothing" if asked.name == "measured" else ""
-    return f"{count} {one if count == 1 else many}"
+    return f"{count} other wish{'' if count == 1 else 'es'}" if count else ""

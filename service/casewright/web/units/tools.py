@@ -18,7 +18,7 @@ BUTTONS: tuple[tuple[str, tuple[Button, ...]], ...] = (
             ("up", "Up"),
             ("down", "Down"),
             ("remove", "Take out"),
-            ("spell", "Spell out"),
+            ("spell", "A line for each column"),
         ),
     ),
     ("Split it", (("across", "side by side"), ("rows", "one above the other"))),
@@ -68,6 +68,11 @@ class Tools:
     def field(self) -> str:
         """The id of the field in which the chosen opening begins."""
         return next((each.field for each in self.places if each.mark == self.at), "rows-title")
+
+    @property
+    def measured(self) -> str:
+        """The id of the field of what was measured of the chosen opening, or of the group of them all."""
+        return f"measured-R{self.at}-height" if self.at else "group-measured"
 
 
 def tools_of(values: Mapping[str, str], at: str = "", note: str = "") -> Tools:
