@@ -284,3 +284,26 @@ def groove_that_leaves(board: Inches, least: Inches, part: Number, step: Inches)
     Source: common practice: a groove takes no more than half of a board.
     """
     return down_to(board - max(least, board * part), step)
+
+
+def least_opening(
+    groove_height: Inches, groove_width: Inches, foot: Inches, back: Inches, drop: Inches, gap: Inches
+) -> Inches:
+    """The lowest opening in which a drawer of such a make has any height left.
+
+    Rule: the greatest of 2 × groove_height, 2 × groove_width and foot + back + drop + gap
+
+    Args:
+        groove_height: lower edge of the groove for the bottom, above that of the sides [in]
+        groove_width: width of that groove [in]
+        foot: how far the back stands above the lower edge of the sides [in]
+        back: how high the back is at least [in]
+        drop: how far it stays below their upper edge [in]
+        gap: above and below the drawer [in]
+
+    Returns:
+        The height; an opening of less has no room for a drawer in any season [in]
+
+    Source: geometry of the drawer.
+    """
+    return max(2 * groove_height, 2 * groove_width, foot + back + drop + gap)
