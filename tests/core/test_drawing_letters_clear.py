@@ -1,8 +1,8 @@
-"""Nothing that is lettered in a view stands on a line of it, by shapely: starting units, and some with doors."""
+"""Nothing that is lettered in a view stands on a line of it, by shapely: of starting units, and of doors."""
 
 from collections.abc import Iterator
-from itertools import pairwise
 from functools import cache
+from itertools import pairwise
 
 import pytest
 from shapely import LineString, Point, STRtree, box
