@@ -22,6 +22,8 @@ from casewright.pieces.layout.parts import Box
 
 SIZES = (1.0, 0.85, 0.7)
 """Of what is lettered on a drawer, the largest first, as parts of the lettering."""
+CLEAR = 0.92
+"""So much of the room between two lines may be lettered."""
 LEGEND = 28.0
 """A line of words below the view is at least so long [letters]."""
 BETWEEN = 1.5
@@ -173,7 +175,6 @@ def _door(view: View, unit: Construction, door: Door, drawers: Sequence[Drawer])
         and plan.z < base + each.sizes.opening.bottom + each.sizes.opening.height
         for each in drawers
     )
-    words = f"{plan.opening.code}: {view.sheet.size(plan.width)}"
     view.sheet.say(f"door {plan.opening.code} open, {view.sheet.size(plan.width)} before the case")
     if beside:
         view.rectangle(Line.HIDDEN, -plan.width, plan.z, plan.width, plan.height)
@@ -188,10 +189,10 @@ def _door(view: View, unit: Construction, door: Door, drawers: Sequence[Drawer])
         low = plan.z + plan.frame.rails[-1]
         high = plan.height - plan.frame.rails[0] - plan.frame.rails[-1]
         view.rectangle(Line.SEEN, stile - plan.width, low, plan.width - 2 * stile, high)
-    room = plan.width if plan.frame is None else plan.frame.clear_width
-    size = next((each for each in SIZES if view.sheet.width_of(words, each) <= room), SIZES[-1])
-    at = (-plan.width / 2, plan.z + plan.height / 2)
-    view.sheet.letter(view.at(*at), words, size=size, inches=plan.width)
+    clear = plan.width if plan.frame is None else plan.frame.clear_width
+    start = -(plan.width + clear) / 2
+    middle = plan.z + plan.height / 2
+    _letter_within(view, (plan.opening.code, plan.width), (start, start + clear), middle, plan.height)
 
 
 def _shelves(view: View, unit: Construction) -> None:
@@ -253,23 +254,31 @@ def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box) -> None:
 
 
 def _letter_travel(view: View, drawer: Drawer, between: tuple[Inches, Inches], low: Inches) -> None:
-    """Code and travel on the side of a drawer behind its front: on one line, on two, or the travel alone."""
-    sheet, sizes = view.sheet, drawer.sizes
-    (start, end), middle = between, low + sizes.height / 2
-    code, travel = sizes.opening.code, sheet.size(drawer.travel)
-    room, across = end - start, (start + end) / 2
+    """Code and travel on the side of a drawer behind its front, or before it where that is too short."""
+    sizes, sheet = drawer.sizes, view.sheet
+    told, middle = (sizes.opening.code, drawer.travel), low + sizes.height / 2
+    if not _letter_within(view, told, between, middle, sizes.height):
+        before = between[0] - sizes.face.thickness - 0.5 * sheet.letters
+        words = f"{told[0]}: {sheet.size(told[1])}"
+        sheet.letter((before, middle), words, "end", size=SIZES[-1], inches=told[1])
+
+
+def _letter_within(
+    view: View, told: tuple[str, Inches], between: tuple[Inches, Inches], middle: Inches, height: Inches
+) -> bool:
+    """Letters a code and a size on one line or on two, as large as they fit; whether they do."""
+    sheet, (code, inches), (start, end) = view.sheet, told, between
+    said, room, across = sheet.size(inches), CLEAR * (end - start), (start + end) / 2
     for size in SIZES:
         high = size * sheet.letters
-        if sheet.width_of(f"{code}: {travel}", size) <= room and high < sizes.height:
-            sheet.letter((across, middle), f"{code}: {travel}", size=size, inches=drawer.travel)
-            return
-        longest = max(sheet.width_of(code, size), sheet.width_of(travel, size))
-        if longest <= room and 2.3 * high < sizes.height:
+        if sheet.width_of(f"{code}: {said}", size) <= room and high < height:
+            sheet.letter((across, middle), f"{code}: {said}", size=size, inches=inches)
+            return True
+        if max(sheet.width_of(code, size), sheet.width_of(said, size)) <= room and 2.3 * high < height:
             sheet.letter((across, middle + 0.6 * high), code, size=size)
-            sheet.letter((across, middle - 0.6 * high), travel, size=size, inches=drawer.travel)
-            return
-    before = start - drawer.sizes.face.thickness - 0.5 * sheet.letters
-    sheet.letter((before, middle), f"{code}: {travel}", "end", size=SIZES[-1], inches=drawer.travel)
+            sheet.letter((across, middle - 0.6 * high), said, size=size, inches=inches)
+            return True
+    return False
 
 
 def _heights(unit: Construction, drawers: tuple[Drawer, ...]) -> Iterator[tuple[Inches, str]]:

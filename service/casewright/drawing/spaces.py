@@ -77,10 +77,23 @@ def _put_code(view: View, unit: Construction, space: Space, door: Door | None, c
         high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
         if not (long + 2 * inset < width and high + inset < height):
             return None
+        if door is not None and bottom + inset + high > _under_dashes(
+            door, long + inset, left, width, at_right
+        ):
+            return None
         across = left + width - inset if at_right else left + inset
         return (across, bottom + inset + 0.5 * high), "end" if at_right else "start"
 
     codes.put(space.code, f"{space.code} measured" if space.measured else space.code, room)
+
+
+def _under_dashes(door: Door, beyond: Inches, left: Inches, width: Inches, at_right: bool) -> Inches:
+    """How high the dashed line of a door runs over the inner end of its code, which begins at its hinges."""
+    plan = door.plan
+    leaf = plan.leaves[0]
+    hinged = leaf.x + plan.width if at_right else leaf.x
+    inner = left + width - beyond if at_right else left + beyond
+    return plan.z + plan.height / 2 * (1 - abs(inner - hinged) / plan.width)
 
 
 def letter_inside(view: View, unit: Construction, space: Space) -> None:
