@@ -360,25 +360,3 @@ def test_a_first_approval_and_a_second_of_the_same_put_nothing_back(shop, owner,
     owner.post(f"{unit}/approval", number="1")
 
     assert stages(shop, job) == before
-
-
-def test_work_that_went_into_scrapped_parts_is_left_out_of_the_hours_of_the_new_ones(shop, owner, job, unit):
-    owner.get(f"/jobs/{job}/hours")
-    owner.send(f"/jobs/{job}/hours", operation="D06", time="20 h")
-    before = re.search(r"\(([0-9]+):([0-9]+) of ([0-9]+):([0-9]+) h\)", owner.get(f"/jobs/{job}/hours").text)
-    revise(owner, unit, **WALNUT)
-    lost = re.search(r"work in parts that are no longer usable</th><td[^>]*>([0-9.]+) h", review(owner, unit))
-
-    agreed(owner, unit)
-
-    page = owner.get(f"/jobs/{job}/hours").text
-    after = re.search(r"\(([0-9]+):([0-9]+) of ([0-9]+):([0-9]+) h\)", page)
-    gone = [int(found[1]) + int(found[2]) / 60 for found in (before, after)]
-    assert gone[0] == 20
-    assert gone[1] == pytest.approx(20 - float(lost[1]), abs=0.01)  # to the minute
-    assert "went into parts that change orders scrap" in page
-
-
-def review(owner, unit):
-    """What the change is priced at, before it is made an order."""
-    return owner.get(f"{unit}/revisions/2/change-order").html
