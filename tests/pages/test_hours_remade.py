@@ -1,4 +1,4 @@
-"""Hours of a job of which parts are made twice: what is lost counts neither against the new ones nor teaches."""
+"""Hours of a job of which parts are made twice: what is lost counts not against the new ones, nor teaches."""
 
 import re
 
