@@ -33,6 +33,8 @@ JOB_STATES = ("enquiry", "quoted", "in hand", "delivered", "lost")
 QUOTE_STATES = ("draft", "expired", "sent", "accepted", "declined")
 UNIT_STATES = {"nested": "front", "section": "section", "plan": "plan", "open": "opened"}
 """A unit with rows in its columns, by the drawing that is looked at."""
+DOOR_STATES = {"doors": "front", "doors-cut": "plan", "doors-open": "opened"}
+"""A unit with doors, by the drawing that is looked at."""
 DRAWER_STATES = {"begun": (1, 3), "half-way": (5, 16), "done": (20, 99)}
 """How far a drawer is, by the least and the most taps that it has had."""
 FIRST = ("/jobs", "/board", "/customers", "/shop", "/account", "/help", "/search?q=chest")
@@ -222,7 +224,9 @@ def _lay_out(shop: DemoShop, owner: Page) -> None:
 
 
 def _design(shop: DemoShop, owner: Page) -> None:
-    """A desk with rows in its columns, kept as a starting unit and revised, in each view, and compared."""
+    """A desk with rows in its columns, kept as a starting unit and revised, in each view, and compared.
+
+    Beside it a sideboard, for its doors."""
     [job, *_] = shop.ask("select id from job where state = 'enquiry' order by number desc")
     owner.goto(f"/jobs/{job}/units/new")
     owner.locator("button[name=start][value='desk-pedestals']").click()
@@ -242,6 +246,12 @@ def _design(shop: DemoShop, owner: Page) -> None:
     owner.goto(f"{unit}/revisions/2/change-order")
     _press(owner, "Make the change order")
     shop.addresses["/change-orders/{change_id}", ""] = urlsplit(owner.url).path
+    owner.goto(f"/jobs/{job}/units/new")
+    owner.locator("button[name=start][value='sideboard']").click()
+    unit = urlsplit(owner.url).path
+    shop.addresses["/units/{unit_id}/joints/case", "doors"] = f"{unit}/joints/case"
+    for state, view in DOOR_STATES.items():
+        shop.addresses["/units/{unit_id}", state] = f"{unit}?view={view}"
 
 
 def _change(shop: DemoShop, owner: Page) -> None:

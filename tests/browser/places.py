@@ -4,7 +4,15 @@ from dataclasses import dataclass
 
 from playwright.sync_api import Page
 
-from browser.demo_shop import DRAWER_STATES, JOB_STATES, PAPERS, QUOTE_STATES, UNIT_STATES, pages_for
+from browser.demo_shop import (
+    DOOR_STATES,
+    DRAWER_STATES,
+    JOB_STATES,
+    PAPERS,
+    QUOTE_STATES,
+    UNIT_STATES,
+    pages_for,
+)
 from casewright.records.people import Role
 
 WITH_STATES = {"/jobs/{job_id}", "/quotes/{quote_id}", "/papers/{paper_id}", "/bench/{drawer_id}"}
@@ -78,7 +86,8 @@ PLACES = [
     *(Place("owner", "/jobs/{job_id}", state) for state in JOB_STATES),
     *(Place("owner", "/quotes/{quote_id}", state) for state in QUOTE_STATES[:4]),
     *(Place("owner", "/papers/{paper_id}", kind) for kind in (PAPERS[0], PAPERS[3])),
-    *(Place("owner", "/units/{unit_id}", state) for state in UNIT_STATES),
+    *(Place("owner", "/units/{unit_id}", state) for state in (*UNIT_STATES, *DOOR_STATES)),
+    Place("owner", "/units/{unit_id}/joints/case", "doors"),
     Place("owner", "/units/{unit_id}/compare", "four"),
     Place("owner", "/stock/needs", "a job"),
     *(Place(who, "/stock/deliveries/{delivery_id}", "boards") for who in ("owner", "bench")),
@@ -142,6 +151,7 @@ BY_KEYBOARD = [
     (1280, Place("owner", "/jobs/{job_id}", "in hand")),
     (1280, Place("owner", "/jobs/new")),
     (1280, Place("owner", "/units/{unit_id}")),
+    (820, Place("owner", "/units/{unit_id}")),
     (320, Place("owner", "/units/{unit_id}")),
     (1280, Place("owner", "/units/{unit_id}/price")),
     (1280, Place("owner", "/quotes/{quote_id}", "draft")),

@@ -117,3 +117,40 @@ def test_the_bench_reads_how_many_of_what_size_and_what_stays(chest_a):
     assert "Make new: front, 3/4 × 6-21/32 × 22-7/16 in of walnut." in lines
     assert "Make new: 2 sides, 1/2 × 6-21/32 × 14-13/16 in of soft maple." in lines
     assert "Stays: bottom." in lines
+
+
+def with_heights(*heights: str) -> Construction:
+    data = chest()
+    data["rows"] = [{"height": height} for height in heights]
+    data["body"]["opening_total"] = "19-1/2" if len(heights) == 3 else "24-1/2"  # what the heights add up to
+    return built(data)
+
+
+def test_a_row_that_is_put_above_moves_the_drawers_and_makes_none_of_them_again():
+    before, after = with_heights("6", "6-1/2", "7"), with_heights("5", "6", "6-1/2", "7")
+    follows = {"R1-1": "R2-1", "R2-1": "R3-1", "R3-1": "R4-1"}
+    made = Reached(drawers={"R1-1": "milled", "R2-1": "glued"})
+    now = Reached(drawers={"R2-1": "milled", "R3-1": "glued"})
+
+    found = rework(before, after, made, follows)
+    again = remakes(found, before, after, made, now, follows)
+
+    moved = {each.code: each.becomes for each in found.parts if each.becomes != each.code}
+    assert moved["A-R1-1-F"] == "A-R2-1-F"
+    assert moved["A-R2-1-SL"] == "A-R3-1-SL"
+    assert {each.fate.value for each in found.parts if each.before and each.code in moved} == {"untouched"}
+    assert [each.assembly for each in again if each.assembly != CASE] == []
+
+
+def test_a_drawer_that_is_taken_out_gives_its_place_to_another_that_stays_as_it_is():
+    before, after = with_heights("5", "6", "6-1/2", "7"), with_heights("6", "6-1/2", "7")
+    follows = {"R2-1": "R1-1", "R3-1": "R2-1", "R4-1": "R3-1"}
+    made = Reached(drawers=dict.fromkeys(("R1-1", "R2-1", "R3-1", "R4-1"), "glued"))
+    now = Reached(drawers=dict.fromkeys(("R1-1", "R2-1", "R3-1"), "glued"))
+
+    found = rework(before, after, made, follows)
+    again = remakes(found, before, after, made, now, follows)
+
+    lost = {each.code for each in found.parts if each.fate.value == "scrapped"}
+    assert lost == {f"A-R1-1-{mark}" for mark in ("F", "SL", "SR", "B", "N")}
+    assert [each.assembly for each in again if each.assembly != CASE] == []

@@ -9,6 +9,7 @@ import pytest
 
 from byhand import cut_list, down64, drawer, estimate_of, findings, row_order
 from casewright.measure.findings import Verdict
+from casewright.papers.notching import cut_out_strips
 from casewright.pieces.built.joints import other_joints
 
 NAME = "sink_bank"
@@ -92,6 +93,14 @@ def test_the_cut_out_of_a_bottom_reaches_into_the_grooves_around_it(row, along, 
     assert (cut.along, cut.length, cut.depth) == (along, length, depth)
     part = next(part for part in estimate_of(NAME).unit.parts if part.code == f"W-R{row}-1-N")
     assert "cut out at the rear" in str(part.ends[0])
+
+
+def test_the_template_of_the_first_notch_has_the_pencils_figures():
+    along, length, depth = LEFT_1 - 1 / 2 + 7 / 32 - (1 / 2 - 7 / 32), 10 - 7 / 16, 7.5
+
+    strips = {codes: strip for strip, codes in cut_out_strips(estimate_of(NAME).unit)}
+    ((x0, _), (x1, _), (_, deep), _) = strips[("W-R1-1-N",)].waste[0]
+    assert (x0, x1 - x0, deep) == pytest.approx((along, length, depth))
 
 
 def test_every_board_stands_where_the_pencil_has_it():

@@ -1,5 +1,7 @@
 """What the bench measures is worked into the unit's pages; the design stays as it was drawn."""
 
+import re
+
 import pytest
 from sqlalchemy import select
 
@@ -76,3 +78,35 @@ def test_what_is_wrong_whatever_the_layout_is_said_once_above_the_layouts(unit, 
 
     assert "Whichever layout is taken, these hold:" in page
     assert "as all" in page
+
+
+def test_a_figure_of_the_design_leads_to_the_working_of_the_design(unit, maker, bench):
+    """The editor shows what was drawn; what the bench has measured since must not answer for it."""
+    address, drawer = unit
+    bench.get(drawer)
+    bench.send(f"{drawer}/sizes", opening__height="6-7/8")
+    page = maker.get(address)
+    link = next(each for each in page.seen.links if "working?figure=R2-1.height&" in each)
+
+    drawn, measured = maker.get(link), maker.get(f"{address}/working?figure=R2-1.height")
+
+    size = re.search(r"R2-1: height = (\S+) in", drawn.text)[1]
+    assert f">{size}</a>" in page.html
+    assert f"height = {size} in" not in measured.text
+    assert (
+        "As it was drawn, which is what the design shows; 1 size measured at the bench is left out"
+        in drawn.text
+    )
+    assert f"{address}/working?figure=R2-1.opening_height&of=design" in drawn.seen.links
+
+
+def test_every_figure_of_the_summary_leads_to_a_working_with_a_name_in_words(shop, maker):
+    address = f"/units/{new_unit(shop, new_job(shop))}"
+    page = maker.get(address)
+    summed = re.search(r'<dl class="facts small">(.*?)</dl>', page.html, re.DOTALL)[1]
+
+    links = [link.replace("&amp;", "&") for link in re.findall(r'href="([^"]+)"', summed)]
+
+    assert len(links) == 5  # wide, deep, high, weight, hours
+    for link in links:
+        assert re.search(r"Where the [a-z ,]+ comes? from", maker.get(link).text), link

@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from benchwork import drawer_ids, job_in_hand
 from casewright.pieces.asked.presets import presets
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, new_job, new_unit, use_figures
 from units import changed
@@ -108,3 +109,14 @@ def test_the_plan_beside_the_form_shows_the_u(maker, notched):
 
     drawn = page.html.partition('<div id="drawn">')[2]
     assert 'data-code="A-R2-1-IB"' in drawn
+
+
+def test_a_drawer_around_pipes_has_its_plan_at_the_bench_and_no_other_has(shop, bench):
+    rows = [{}, {"notch": {"width": "6", "depth": "5"}}, {}]
+    ply = {"kind": "ply", "nominal": "1/4"}
+    ids = drawer_ids(shop, job_in_hand(shop, changes={"rows": rows, "drawers.bottom": ply}))
+
+    page = bench.get(f"/bench/{ids['R2-1']}")
+    assert "Notch around pipes, drawn" in page.html
+    assert "notch 6" in page.html
+    assert "Notch around pipes, drawn" not in bench.get(f"/bench/{ids['R1-1']}").html

@@ -15,7 +15,7 @@ __all__ = ["job", "unit"]
 def drawings(page):
     """Which drawings stand on a page, and which tab says that it is looked at."""
     return (
-        re.findall(r'<div class="drawing (\w+)">', page.html),
+        re.findall(r'<div class="drawing (\w+)"', page.html),
         re.findall(r'value="(\w+)" id="view-\w+" aria-pressed="true"', page.html),
     )
 
@@ -38,7 +38,7 @@ def test_the_drawing_that_is_looked_at_stays_while_one_types_and_when_it_is_save
     block = maker.browser.post(f"{unit}/working", data=typed, headers=LIVE).text
     saved = maker.post(unit, **typed)
 
-    assert re.findall(r'<div class="drawing (\w+)">', block) == ["plan"]
+    assert re.findall(r'<div class="drawing (\w+)"', block) == ["plan"]
     assert drawings(saved) == (["plan"], ["plan"])
 
 

@@ -1,13 +1,15 @@
 """Boring templates: every hole where the front is bored, from its end and its bottom edge, in full size."""
 
-from io import BytesIO
+from io import BytesIO, StringIO
+from xml.etree import ElementTree
 
+import ezdxf
 import pytest
 from pypdf import PdfReader
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.boring import boring_files, boring_templates
-from casewright.papers.notching import notch_strips
+from casewright.papers.notching import cut_out_strips, notch_strips
 from casewright.papers.run_words import run_facts
 from casewright.papers.unit_report import openings_section
 from casewright.papers.writing import Writing
@@ -16,6 +18,7 @@ from casewright.pieces.asked.reading import read_as
 from casewright.pieces.asked.shop import example_shop
 from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.built.construct import construct
+from notched import kitchen
 from units import built, chest
 
 
@@ -72,9 +75,9 @@ def test_a_hole_is_as_wide_as_its_screw():
 def test_the_file_names_the_fronts_and_asks_to_be_printed_as_it_is():
     held = boring_files(unit(), LengthUnit.INCH)
 
-    [(name, pdf)] = held.items()
+    assert sorted(held) == [f"A-pulls-template.{kind}" for kind in ("dxf", "pdf", "svg")]
+    pdf = held["A-pulls-template.pdf"]
     said = "\n".join(page.extract_text() for page in PdfReader(BytesIO(pdf)).pages)
-    assert name == "A-pulls-template.pdf"
     assert "A-R5-1-F" in said
     assert "4 in" in said
     assert "100 mm" in said
@@ -144,3 +147,64 @@ def test_the_notches_come_in_a_file_of_their_own():
     text = "".join(page.extract_text() for page in PdfReader(BytesIO(files["A-slides-template.pdf"])).pages)
     assert "A-R1-1-B" in text
     assert "Slides, notches of the back" in text
+
+
+def svg_of(files, name):
+    """Outlines of the first strip, by their use: corners in millimetres to the right and down."""
+    root = ElementTree.fromstring(files[name])  # noqa: S314 - our own text
+    space = "{http://www.w3.org/2000/svg}"
+    assert root.get("width") == f"{root.get('viewBox').split()[2]}mm", "a unit of it is a millimetre"
+    found = {}
+    for group in root.iter(f"{space}g"):
+        shapes = [shape.get("points") for shape in group.iter() if shape.get("points")]
+        corners = [[tuple(map(float, pair.split(","))) for pair in points.split()] for points in shapes]
+        found.setdefault(group.get("class"), corners)
+    return found
+
+
+def test_a_template_as_svg_has_every_hole_in_full_size():
+    made = unit()
+    boring = made.drawers[0].boring
+    held = svg_of(boring_files(made, LengthUnit.INCH), "A-pulls-template.svg")
+
+    [left, foot] = held["edge"][0][0]
+    across, down = zip(*held["waste"][0], strict=True)
+    hole = (min(across) + max(across)) / 2 - left, foot - (min(down) + max(down)) / 2
+    assert hole == pytest.approx([size * 25.4 for size in boring.holes[0]], abs=1e-3)
+    assert max(across) - min(across) == pytest.approx(boring.screw * 25.4, abs=1e-3)
+
+
+def test_a_bottom_around_pipes_has_a_template_of_its_cut_out():
+    made = built(kitchen())
+    drawer = next(each for each in made.drawers if each.sizes.notch)
+    cut = drawer.bottom.cut_out
+
+    [(strip, codes)] = cut_out_strips(made)
+    assert codes == (f"{drawer.code}-N",)
+    assert strip.waste == (
+        (
+            (cut.along, 0.0),
+            (cut.along + cut.length, 0.0),
+            (cut.along + cut.length, cut.depth),
+            (cut.along, cut.depth),
+        ),
+    )
+    assert (strip.foot, strip.left, strip.is_handed) == ("rear edge", "left end", False)
+
+
+def test_the_cut_out_is_in_the_files_as_pdf_dxf_and_svg():
+    made = built(kitchen())
+    files = boring_files(made, LengthUnit.INCH)
+    cut = next(each.bottom.cut_out for each in made.drawers if each.sizes.notch)
+
+    wanted = sorted(size * 25.4 for size in (cut.length, cut.depth))
+    document = ezdxf.read(StringIO(files["A-notch-template.dxf"].decode()))
+    [waste] = document.modelspace().query('LWPOLYLINE[layer=="WASTE"]')
+    across, up = zip(*[(x, y) for x, y, *_ in waste.get_points()], strict=True)
+    assert sorted((max(across) - min(across), max(up) - min(up))) == pytest.approx(wanted)
+    [outline] = svg_of(files, "A-notch-template.svg")["waste"]
+    across, down = zip(*outline, strict=True)
+    assert sorted((max(across) - min(across), max(down) - min(down))) == pytest.approx(wanted, abs=1e-3)
+    text = "".join(page.extract_text() for page in PdfReader(BytesIO(files["A-notch-template.pdf"])).pages)
+    assert "rear edge" in text
+    assert not [name for name in boring_files(unit(), LengthUnit.INCH) if "notch" in name]

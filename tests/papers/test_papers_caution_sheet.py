@@ -92,7 +92,8 @@ def test_a_unit_without_a_job_has_a_sheet_of_its_own():
 def test_the_files_of_a_unit_hold_its_sheet_beside_its_templates():
     held = unit_files(built(dresser()), LengthUnit.MILLIMETRE)
 
-    assert set(held) == {"A-caution-sheet.pdf", "A-pulls-template.pdf"}
+    pulls = {f"A-pulls-template.{kind}" for kind in ("pdf", "dxf", "svg")}
+    assert set(held) == {"A-caution-sheet.pdf", *pulls}
     assert "317.5 mm" in text_of(held["A-caution-sheet.pdf"])  # 12-1/2 in
 
 

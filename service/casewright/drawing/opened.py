@@ -22,6 +22,8 @@ from casewright.pieces.layout.parts import Box
 
 SIZES = (1.0, 0.85, 0.7)
 """Of what is lettered on a drawer, the largest first, as parts of the lettering."""
+CLEAR = 0.92
+"""So much of the room between two lines may be lettered."""
 LEGEND = 28.0
 """A line of words below the view is at least so long [letters]."""
 BETWEEN = 1.5
@@ -117,15 +119,15 @@ def _side(view: View, unit: Construction) -> None:
         view.rectangle(Line.OBJECT, -spec.top.overhang_front, base + body, spec.top_depth, spec.top.over)
     drawers = rows_open(unit)
     fronts = {part.code: part.box for part in unit.parts if part.line.startswith("F")}
-    for drawer in drawers:
-        _drawer(view, unit, drawer, fronts[f"{drawer.code}-F"])
     doors = tuple(one_for_each_height(unit.doors))
-    for door in doors:
-        _door(view, unit, door, drawers)
-    _shelves(view, unit)
     out = max((drawer.travel for drawer in drawers), default=0.0)
     before = min((fronts[f"{drawer.code}-F"].y for drawer in drawers), default=0.0)
     far = max((out - before, *(door.plan.width for door in doors)))
+    for drawer in drawers:
+        _drawer(view, unit, drawer, fronts[f"{drawer.code}-F"], -far)
+    for door in doors:
+        _door(view, unit, door, drawers)
+    _shelves(view, unit)
     ground_beside(view, unit, -far)
     lowest, heading = heights_from(unit)
     marks = [
@@ -173,7 +175,6 @@ def _door(view: View, unit: Construction, door: Door, drawers: Sequence[Drawer])
         and plan.z < base + each.sizes.opening.bottom + each.sizes.opening.height
         for each in drawers
     )
-    words = f"{plan.opening.code}: {view.sheet.size(plan.width)}"
     view.sheet.say(f"door {plan.opening.code} open, {view.sheet.size(plan.width)} before the case")
     if beside:
         view.rectangle(Line.HIDDEN, -plan.width, plan.z, plan.width, plan.height)
@@ -188,10 +189,10 @@ def _door(view: View, unit: Construction, door: Door, drawers: Sequence[Drawer])
         low = plan.z + plan.frame.rails[-1]
         high = plan.height - plan.frame.rails[0] - plan.frame.rails[-1]
         view.rectangle(Line.SEEN, stile - plan.width, low, plan.width - 2 * stile, high)
-    room = plan.width if plan.frame is None else plan.frame.clear_width
-    size = next((each for each in SIZES if view.sheet.width_of(words, each) <= room), SIZES[-1])
-    at = (-plan.width / 2, plan.z + plan.height / 2)
-    view.sheet.letter(view.at(*at), words, size=size, inches=plan.width)
+    clear = plan.width if plan.frame is None else plan.frame.clear_width
+    start = -(plan.width + clear) / 2
+    middle = plan.z + plan.height / 2
+    _letter_within(view, (plan.opening.code, plan.width), (start, start + clear), middle, plan.height)
 
 
 def _shelves(view: View, unit: Construction) -> None:
@@ -235,8 +236,10 @@ def _case(view: View, unit: Construction) -> None:
         view.rectangle(Line.OBJECT, start, 0.0, spec.support_rear - start, base)
 
 
-def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box) -> None:
+def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box, beyond: Inches) -> None:
     """One drawer, out by its travel: what has left the case is drawn whole, the rest dashed.
+
+    What has no room on it is lettered beyond all that is open.
 
     The front stands where it is: in its opening flush, or before the case and over its edges.
     """
@@ -249,27 +252,29 @@ def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box) -> None:
     view.rectangle(Line.FRONT, front.y - out, front.z, front.depth, front.height, f"{drawer.code}-F")
     if inside > 0:
         view.rectangle(Line.HIDDEN, 0.0, low, inside, sizes.height)
-    _letter_travel(view, drawer, (front.y + front.depth - out, 0.0), low)
+    told, middle = (sizes.opening.code, drawer.travel), low + sizes.height / 2
+    if not _letter_within(view, told, (front.y + front.depth - out, 0.0), middle, sizes.height):
+        words = f"{told[0]}: {view.sheet.size(told[1])}"
+        at = (beyond - 0.5 * view.sheet.letters, middle)
+        view.sheet.letter(at, words, "end", size=SIZES[-1], inches=told[1])
 
 
-def _letter_travel(view: View, drawer: Drawer, between: tuple[Inches, Inches], low: Inches) -> None:
-    """Code and travel on the side of a drawer behind its front: on one line, on two, or the travel alone."""
-    sheet, sizes = view.sheet, drawer.sizes
-    (start, end), middle = between, low + sizes.height / 2
-    code, travel = sizes.opening.code, sheet.size(drawer.travel)
-    room, across = end - start, (start + end) / 2
+def _letter_within(
+    view: View, told: tuple[str, Inches], between: tuple[Inches, Inches], middle: Inches, height: Inches
+) -> bool:
+    """Letters a code and a size on one line or on two, as large as they fit; whether they do."""
+    sheet, (code, inches), (start, end) = view.sheet, told, between
+    said, room, across = sheet.size(inches), CLEAR * (end - start), (start + end) / 2
     for size in SIZES:
         high = size * sheet.letters
-        if sheet.width_of(f"{code}: {travel}", size) <= room and high < sizes.height:
-            sheet.letter((across, middle), f"{code}: {travel}", size=size, inches=drawer.travel)
-            return
-        longest = max(sheet.width_of(code, size), sheet.width_of(travel, size))
-        if longest <= room and 2.3 * high < sizes.height:
+        if sheet.width_of(f"{code}: {said}", size) <= room and high < height:
+            sheet.letter((across, middle), f"{code}: {said}", size=size, inches=inches)
+            return True
+        if max(sheet.width_of(code, size), sheet.width_of(said, size)) <= room and 2.3 * high < height:
             sheet.letter((across, middle + 0.6 * high), code, size=size)
-            sheet.letter((across, middle - 0.6 * high), travel, size=size, inches=drawer.travel)
-            return
-    before = start - drawer.sizes.face.thickness - 0.5 * sheet.letters
-    sheet.letter((before, middle), f"{code}: {travel}", "end", size=SIZES[-1], inches=drawer.travel)
+            sheet.letter((across, middle - 0.6 * high), said, size=size, inches=inches)
+            return True
+    return False
 
 
 def _heights(unit: Construction, drawers: tuple[Drawer, ...]) -> Iterator[tuple[Inches, str]]:

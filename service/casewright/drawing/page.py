@@ -12,6 +12,8 @@ from casewright.measure.units import Inches, Number
 
 PAPER = (7.0, 9.5)
 """What a letter sheet has between margins of 3/4 in, and an A4 sheet between margins of 16 mm [in]."""
+WIDE = 8.5
+"""A drawing that is wider on paper scrolls in a page that is narrow [in]."""
 KEPT = 256
 """Drawings that are kept: a page of many joints is looked at again and again while one of them is chosen."""
 MARGIN = 1 / 8
@@ -78,7 +80,7 @@ class Drawing:
         scale = f'data-scale="{plain(self.scale)}"'
         colours = f' color="{INK}" font-family="Helvetica, Arial, sans-serif"' if standalone else ""
         lines = [
-            f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing" {size} viewBox="{seen}" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" class="{self._kind}" {size} viewBox="{seen}" '
             f"{told} {scale}{colours}>",
             f'<title id="{known}-title">{escape(self.title)}</title>',
             f'<desc id="{known}-desc">{escape(self.description)}</desc>',
@@ -87,6 +89,11 @@ class Drawing:
             "</svg>",
         ]
         return "\n".join(['<?xml version="1.0" encoding="UTF-8"?>', *lines, ""] if standalone else lines)
+
+    @property
+    def _kind(self) -> str:
+        """What it is to a page, which draws a wide one smaller only as far as it is still read."""
+        return "drawing wide" if self.width / self.scale > WIDE else "drawing"
 
     def _ground(self) -> str:
         where = f'x="{plain(self.left)}" y="{plain(self.top)}"'

@@ -1,18 +1,20 @@
 """Templates in full size of what is bored and let in: pulls, notches for slides, and the gains of hinges."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from casewright.joinery.solid import Marked, Strip, Stroke, round_outline
 from casewright.joinery.spacing import TOLERANCE
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import say
 from casewright.measure.units import Inches
-from casewright.papers.full_size import NamedStrip
+from casewright.papers.dxf import dxf_of
+from casewright.papers.full_size import NamedStrip, tiled
 from casewright.papers.full_size_pdf import loose_template_pdf
 from casewright.papers.kept_strips import KeptStrip, kept
+from casewright.papers.notching import AROUND_PIPES, cut_out_strips, notch_strips
 from casewright.papers.notching import TITLE as NOTCHES
-from casewright.papers.notching import notch_strips
 from casewright.papers.pdf import Paper
+from casewright.papers.strip_svg import strips_svg
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.pulls import Boring, Hole
@@ -32,12 +34,17 @@ def boring_strips(unit: Construction, shown: LengthUnit) -> Iterator[KeptStrip]:
 
     Yields:
         For each different front a strip, or one for each of its pulls where they stand at different distances
-        from its two ends; then one for each different back that is notched for slides.
+        from its two ends; then one for each different back that is notched for slides, and for each different
+        bottom that is cut out around pipes, where one sheet holds it.
     """
     for strip, codes in _strips(unit):
         yield kept(strip, TITLE, codes, shown)
     for strip, codes in notch_strips(unit):
         yield kept(strip, NOTCHES, codes, shown)
+    for strip, codes in cut_out_strips(unit):
+        # Of what a sheet does not hold, the figures are quicker laid out on the board than sheets are joined.
+        if len(tiled(NamedStrip(strip=strip, title=AROUND_PIPES, serves=""))) == 1:
+            yield kept(strip, AROUND_PIPES, codes, shown)
 
 
 def boring_templates(unit: Construction) -> tuple[NamedStrip, ...]:
@@ -49,13 +56,11 @@ def boring_templates(unit: Construction) -> tuple[NamedStrip, ...]:
     Returns:
         A strip for each different front or pull; none without pulls.
     """
-    return tuple(
-        NamedStrip(strip=strip, title=TITLE, serves=", ".join(codes)) for strip, codes in _strips(unit)
-    )
+    return _named(TITLE, _strips(unit))
 
 
 def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = None) -> dict[str, bytes]:
-    """The boring templates of a unit as a file, to be printed in full size.
+    """The templates of a unit as files: to be printed in full size, and for drawing programs and cutters.
 
     Args:
         unit: the unit, worked out
@@ -63,23 +68,27 @@ def boring_files(unit: Construction, shown: LengthUnit, paper: Paper | None = No
         paper: the sheet; left out, A4 beside millimetres and Letter beside inches
 
     Returns:
-        The bytes by the file's name: for pulls, for backs that are notched for slides, and for hinges.
+        The bytes by the file's name, as PDF, DXF and SVG: for pulls, for backs that are notched for slides,
+        for hinges, and for bottoms that are cut out around pipes.
     """
     sheet = paper or (Paper.A4 if shown is LengthUnit.MILLIMETRE else Paper.LETTER)
-    notches = tuple(
-        NamedStrip(strip=strip, title=NOTCHES, serves=", ".join(codes)) for strip, codes in notch_strips(unit)
-    )
-    return {
-        f"{unit.spec.code}-{name}-template.pdf": loose_template_pdf(
-            f"{title}, {unit.spec.name}", strips, shown, sheet, what="For"
-        )
-        for name, title, strips in (
-            ("pulls", TITLE, boring_templates(unit)),
-            ("slides", NOTCHES, notches),
-            ("hinges", HINGES, hinge_templates(unit)),
-        )
-        if strips
-    }
+    files: dict[str, bytes] = {}
+    for name, title, strips in (
+        ("pulls", TITLE, boring_templates(unit)),
+        ("slides", NOTCHES, _named(NOTCHES, notch_strips(unit))),
+        ("hinges", HINGES, hinge_templates(unit)),
+        ("notch", AROUND_PIPES, _named(AROUND_PIPES, cut_out_strips(unit))),
+    ):
+        if strips:
+            start, of = f"{unit.spec.code}-{name}-template", f"{title}, {unit.spec.name}"
+            files[f"{start}.pdf"] = loose_template_pdf(of, strips, shown, sheet, what="For")
+            files[f"{start}.dxf"] = dxf_of(strips)
+            files[f"{start}.svg"] = strips_svg(strips, of)
+    return files
+
+
+def _named(title: str, strips: Iterable[tuple[Strip, tuple[str, ...]]]) -> tuple[NamedStrip, ...]:
+    return tuple(NamedStrip(strip=strip, title=title, serves=", ".join(codes)) for strip, codes in strips)
 
 
 def hinge_templates(unit: Construction) -> tuple[NamedStrip, ...]:

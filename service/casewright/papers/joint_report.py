@@ -10,7 +10,7 @@ from casewright.papers.checks_report import checks_section
 from casewright.papers.finding_data import finding_data
 from casewright.papers.joint_settings import chosen_text, positions_table, settings_table, spans_table
 from casewright.papers.positions import tail_tables
-from casewright.papers.writing import Writing, section, several, wrapped
+from casewright.papers.writing import Writing, aside, section, several, wrapped
 from casewright.pieces.layout.joints import PlacedJoint
 
 
@@ -28,7 +28,7 @@ def joint_report(kind: JointKind, solved: Solved, writing: Writing, *, checks: b
     """
     joint = solved.joint
     chosen = "\n".join(
-        f"{choice.name.replace('_', ' ')}: {chosen_text(choice, writing)} ({writing.said(choice.why)})"
+        f"{choice.name.replace('_', ' ')}: {chosen_text(choice, writing)} ({aside(writing.said(choice.why))})"
         for choice in solved.chosen
     )
     blocks = [f"{kind.title}\n{writing.legend}", section("Settings", settings_table(joint, writing))]

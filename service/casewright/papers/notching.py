@@ -1,4 +1,4 @@
-"""Templates for under-mount slides: the notches of a drawer's back, and the holes for the rear hooks."""
+"""Templates of notched drawers: a back before under-mount slides, and a bottom that goes around pipes."""
 
 from collections.abc import Iterator
 
@@ -9,6 +9,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.drawers.drawer import Drawer
 
 TITLE = "Slides, notches of the back"
+AROUND_PIPES = "Notch around pipes, cut-out of the bottom"
 BESIDE = 1.5
 """How far a template reaches past what is cut, to be laid on (common practice) [in]."""
 
@@ -100,4 +101,47 @@ def _strip(unit: Construction, drawer: Drawer) -> Strip:
         height=height,
         lines=tuple(lines),
         waste=tuple(waste),
+    )
+
+
+def cut_out_strips(unit: Construction) -> Iterator[tuple[Strip, tuple[str, ...]]]:
+    """The templates of all bottoms that are cut out around pipes.
+
+    Args:
+        unit: the unit, worked out
+
+    Yields:
+        For each different cut-out a strip of the underside along the rear edge, and the parts that it serves.
+
+    Source: geometry of the bottom; the boards around the notch are measured before it is sawn.
+    """
+    groups: dict[tuple[object, ...], list[Drawer]] = {}
+    for drawer in unit.drawers:
+        cut, bottom = drawer.bottom.cut_out, drawer.bottom
+        if cut is not None:
+            sizes = (cut.along, cut.length, cut.depth, bottom.across, bottom.deep)
+            groups.setdefault(tuple(round(size, 6) for size in sizes), []).append(drawer)
+    for drawers in groups.values():
+        yield _of_bottom(drawers[0]), tuple(f"{drawer.code}-N" for drawer in drawers)
+
+
+def _of_bottom(drawer: Drawer) -> Strip:
+    cut, bottom = drawer.bottom.cut_out, drawer.bottom
+    if cut is None:
+        raise ValueError(f"{drawer.code} has no cut-out")
+    left, right, deep = cut.along, cut.along + cut.length, cut.depth
+    return Strip(
+        board="bottom",
+        face="underside",
+        left="left end",
+        foot="rear edge",
+        length=min(bottom.across, right + BESIDE),
+        height=min(bottom.deep, deep + BESIDE),
+        lines=(
+            Marked(stroke=Stroke.SAW, start=(left, 0.0), end=(left, deep), label="cut-out"),
+            Marked(stroke=Stroke.SAW, start=(right, 0.0), end=(right, deep)),
+            Marked(stroke=Stroke.STOP, start=(left, deep), end=(right, deep)),
+        ),
+        waste=(((left, 0.0), (right, 0.0), (right, deep), (left, deep)),),
+        is_handed=False,
     )

@@ -105,6 +105,19 @@ def wrapped(text: str, indent: int = 0) -> str:
     )
 
 
+def aside(sentence: str) -> str:
+    """A sentence as it stands in brackets within another one: without its full stop, begun small.
+
+    Args:
+        sentence: such as `A quarter of the 3/4 in front.`
+
+    Returns:
+        Such as `a quarter of the 3/4 in front`; a word of more capitals than its first keeps them.
+    """
+    words = sentence.removesuffix(".")
+    return words if words[1:2].isupper() else words[:1].lower() + words[1:]
+
+
 def section(title: str, *blocks: str) -> str:
     """A titled part of a report; blocks without text are left out.
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import datetime
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from sqlalchemy import select
 
@@ -62,6 +62,26 @@ def open_change(db: Fenced, unit_id: str, after: int) -> ChangeRow | None:
         .limit(1)
     ).first()
     return ChangeRow(*found) if found else None
+
+
+class LostRow(NamedTuple):
+    """Boards that went into parts which a change scraps."""
+
+    job_id: str
+    number: int
+    agreed_at: datetime
+    lost: list[dict[str, Any]] | None
+    """Wood, cut, size and feet of each; None in orders from before."""
+
+
+def lost_in_changes(db: Fenced, job_ids: Sequence[str]) -> Sequence[LostRow]:
+    """What the agreed change orders of some jobs took of the boards that were bought; one query."""
+    found = db.execute(
+        select(ChangeOrder.job_id, ChangeOrder.number, ChangeOrder.agreed_at, ChangeOrder.content["lost"])
+        .where(ChangeOrder.job_id.in_(list(job_ids)), ChangeOrder.agreed_at.is_not(None))
+        .order_by(ChangeOrder.number)
+    )
+    return [LostRow(*row) for row in found]
 
 
 def agreed_quotes(db: Fenced, job_id: str) -> Sequence[Quote]:

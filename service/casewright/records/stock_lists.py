@@ -146,11 +146,11 @@ def lines_of_order(db: Fenced, order_id: str) -> Sequence[OrderLine]:
     return db.scalars(select(OrderLine).where(OrderLine.order_id == order_id).order_by(OrderLine.place)).all()
 
 
-def ordered_for(db: Fenced, job_ids: Iterable[str]) -> Sequence[tuple[OrderLine, int]]:
-    """The lines that were ordered for some jobs and not called off, each with the number of its order."""
+def ordered_for(db: Fenced, job_ids: Iterable[str]) -> Sequence[tuple[OrderLine, int, datetime]]:
+    """The lines that were ordered for some jobs and not called off, with number and moment of issue."""
     of_jobs = select(OrderJob.order_id).where(OrderJob.job_id.in_(list(job_ids)))
     rows = db.execute(
-        select(OrderLine, SupplyOrder.number)
+        select(OrderLine, SupplyOrder.number, SupplyOrder.issued_at)
         .join(
             SupplyOrder,
             (SupplyOrder.shop_id == OrderLine.shop_id) & (SupplyOrder.id == OrderLine.order_id),
@@ -158,7 +158,7 @@ def ordered_for(db: Fenced, job_ids: Iterable[str]) -> Sequence[tuple[OrderLine,
         .where(OrderLine.order_id.in_(of_jobs), SupplyOrder.state != OrderState.CALLED_OFF)
         .order_by(SupplyOrder.number, OrderLine.place)
     )
-    return [(row[0], row[1]) for row in rows]
+    return [(row[0], row[1], row[2]) for row in rows]
 
 
 def deliveries(db: Fenced, *, order_id: str = "", supplier_id: str = "") -> Sequence[DeliveryRow]:

@@ -10,7 +10,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.rework import Rework
-from casewright.pieces.costs.change_price import ChangePrice, price_change
+from casewright.pieces.costs.change_price import ChangePrice, LostFeet, lost_feet, price_change
 from casewright.pieces.words.changed_words import changed_words, work_words
 from casewright.pieces.words.rework_words import change_words
 from casewright.records.base import new_id
@@ -20,15 +20,15 @@ from casewright.records.papers import ChangeOrder
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import Hand
-from casewright.shop.estimating import estimated_job, worked_unit
+from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import refuse_if_over
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.quotes import shown_number
 from casewright.shop.refusals import NotFound, Refused
-from casewright.shop.remaking import PutBack, planned, put_back, words_of
+from casewright.shop.remaking import PutBack, put_back, remade_between
 from casewright.shop.rework import reworked
-from casewright.shop.units import LoadedUnit, load_unit, units_of
+from casewright.shop.units import LoadedUnit, units_of
 from casewright.shop.waiting import change_number
 
 TODAY = "the figures that hold now"
@@ -45,6 +45,7 @@ class Weighed:
         after: the unit as it is to be
         was: the unit as it was agreed, worked out
         becomes: the unit as it is to be, worked out
+        lost: the boards that went into parts which are scrapped
         found: what the change does, by the number of each piece
         price: what it comes to
         priced_by: whose figures: an accepted quote's, or those that hold now
@@ -54,6 +55,7 @@ class Weighed:
     after: LoadedUnit
     was: Construction
     becomes: Construction
+    lost: tuple[LostFeet, ...]
     found: tuple[tuple[int, Rework], ...]
     price: ChangePrice
     priced_by: str
@@ -102,7 +104,7 @@ def weigh_change(
     was = estimated_job(_with(others, before), text, today)
     becomes = estimated_job(_with(others, after), text, today)
     code = after.unit.code
-    found = reworked(db, before.revision, was.unit(code), becomes.unit(code).unit)
+    found = reworked(db, before.revision, after.revision, was.unit(code), becomes.unit(code).unit)
     pieces = tuple(each for _, each in found)
     price = price_change(was, becomes, code, pieces, figures_from(text), set_up=set_up, asked=asked)
     return Weighed(
@@ -110,6 +112,7 @@ def weigh_change(
         after=after,
         was=was.unit(code).unit,
         becomes=becomes.unit(code).unit,
+        lost=lost_feet(was.unit(code), pieces),
         found=found,
         price=price,
         priced_by=priced_by,
@@ -221,6 +224,10 @@ def _content(weighed: Weighed, unit: LengthUnit, note: str) -> dict[str, Any]:
         "name": loaded.spec.name,
         "reason": loaded.revision.note,
         "customer": {"note": said.note, "changes": said.changes, "work": said.work},
+        "lost": [
+            {"wood": each.wood, "cut": each.cut.value, "size": each.size, "feet": round(each.feet, 2)}
+            for each in weighed.lost
+        ],
         "pieces": [
             {
                 "name": f"Piece {piece}" if many else "",
@@ -261,10 +268,8 @@ def remade_by(db: Fenced, shop: Shop, held: LoadedChange) -> tuple[PutBack, ...]
     """
     if held.order.withdrawn_at is not None:
         return ()
-    figures = figures_text(db, shop, held.job)
-    before, after = (load_unit(db, held.unit.id, each) for each in (held.order.before, held.order.after))
-    was, becomes = (worked_unit(each.text, figures) for each in (before, after))
-    return planned(db, before, after, was, becomes)
+    order = held.order
+    return remade_between(db, shop, held.job, held.unit.id, order.before, order.after)
 
 
 def agree_to_change(
@@ -297,21 +302,10 @@ def agree_to_change(
     order, who, now = held.order, hand.who, hand.now
     order.agreed_at, order.agreed_name, order.agreed_way = now, name, way
     held.unit.approved = order.after
-    put_back(db, plans, held.name, unit, replace(hand, mark=order.id))
-    _note_agreement(db, held, plans, who, now)
-
-
-def _note_agreement(
-    db: Fenced, held: LoadedChange, plans: tuple[PutBack, ...], who: str, now: datetime
-) -> None:
-    order, unit, job_id = held.order, held.unit, held.job.id
-    name, way = order.agreed_name, order.agreed_way
-    what = f"Change order {held.name} was agreed on by {name} {way}; unit {unit.code} is approved at revision"
-    note_history(db, who, now, f"{what} {order.after}.", job_id=job_id)
-    told = [each.what for each in words_of(plans)]
-    if told:
-        made = f"Put back at the bench for change order {held.name}: {'; '.join(told)}."
-        note_history(db, who, now, made, job_id=job_id)
+    code = held.unit.code
+    what = f"Change order {held.name} was agreed on by {name} {way}; unit {code} is approved at revision"
+    note_history(db, who, now, f"{what} {order.after}.", job_id=held.job.id)
+    put_back(db, held.job, plans, held.name, unit, replace(hand, mark=order.id))
 
 
 def withdraw_change(db: Fenced, held: LoadedChange, who: str, now: datetime) -> None:

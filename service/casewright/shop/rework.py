@@ -13,7 +13,7 @@ from casewright.pieces.costs.rework_hours import standard_hours
 from casewright.records.jobs import UnitRevision
 from casewright.records.rework import seconds_of_drawers, standing_of_unit
 from casewright.records.sessions import Fenced
-from casewright.shop.units import origins_of
+from casewright.shop.units import followed, origins_of
 
 SECONDS = 3600
 
@@ -51,19 +51,21 @@ def with_standard(reached: Reached, held: Estimate | None) -> Reached:
 
 
 def reworked(
-    db: Fenced, revision: UnitRevision, before: Estimate, after: Construction
+    db: Fenced, revision: UnitRevision, changed: UnitRevision, before: Estimate, after: Construction
 ) -> tuple[tuple[int, Rework], ...]:
     """What a change does to each piece of a unit that is being made, by the number of the piece.
 
     Args:
         db: the session
         revision: the one that is being made, whose codes the drawers have there
+        changed: the one that it becomes
         before: the unit as it is being made
         after: the unit as it is to be
     """
     standing = dict(reached_by_unit(db, revision)) or {1: Reached()}
+    follows = followed(revision, changed)
     return tuple(
-        (piece, rework(before.unit, after, with_standard(each, before)))
+        (piece, rework(before.unit, after, with_standard(each, before), follows))
         for piece, each in standing.items()
         if piece <= before.unit.spec.count
     )

@@ -196,6 +196,17 @@ def origins_of(revision: UnitRevision) -> dict[str, str]:
     return {code: revision.origins.get(code, code) for code in opening_codes(revision.spec.get("rows", ()))}
 
 
+def followed(before: UnitRevision, after: UnitRevision) -> dict[str, str]:
+    """The opening that each drawer has in one revision, by the one that it has in another.
+
+    Args:
+        before: the revision whose codes are known
+        after: the other; drawers that it does not have are left out
+    """
+    there = {origin: code for code, origin in origins_of(after).items()}
+    return {code: there[origin] for code, origin in origins_of(before).items() if origin in there}
+
+
 def _origins(db: Fenced, loaded: LoadedUnit, data: dict[str, Any], made_from: MadeFrom) -> dict[str, str]:
     """The origin of every opening of a new revision."""
     source = loaded.revision

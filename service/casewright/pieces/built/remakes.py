@@ -57,7 +57,12 @@ class Remake:
 
 
 def remakes(
-    found: Rework, before: Construction, after: Construction, made: Reached, now: Reached
+    found: Rework,
+    before: Construction,
+    after: Construction,
+    made: Reached,
+    now: Reached,
+    follows: Mapping[str, str] | None = None,
 ) -> tuple[Remake, ...]:
     """What the bench makes again, the case first, then drawer by drawer.
 
@@ -67,6 +72,7 @@ def remakes(
         after: the unit as it is to be
         made: how far each drawer is, by its opening before the change
         now: the same by its opening in the new design, and how far the case is
+        follows: where rows were moved, the opening that each drawer has now by the one that it had
 
     Returns:
         One for each that has begun and is made again in part; none where nothing that is made changes.
@@ -76,6 +82,10 @@ def remakes(
     parts = {part.code: part for part in after.parts}
     owners = {part.code: assembly_of(after, part) for part in after.parts}
     homes = {part.code: assembly_of(before, part) for part in before.parts}
+    own = {CASE: CASE} | {
+        new: old
+        for old, new in (follows or {each.sizes.code: each.sizes.code for each in before.drawers}).items()
+    }
     by_owner: dict[str, list[PartFate]] = {CASE: []}
     by_owner.update((each.sizes.code, []) for each in after.drawers)
     for each in found.parts:
@@ -84,12 +94,13 @@ def remakes(
     return tuple(
         one
         for assembly, fates in by_owner.items()
-        for one in _remake(assembly, fates, parts, homes, made, now)
+        for one in _remake(assembly, own.get(assembly, ""), fates, parts, homes, made, now)
     )
 
 
 def _remake(
     assembly: str,
+    own: str,
     fates: list[PartFate],
     parts: Mapping[str, Part],
     homes: Mapping[str, str],
@@ -99,13 +110,13 @@ def _remake(
     """What is made again of one drawer or the case; nothing where it has not begun, or nothing changes."""
     stages = case_stages() if assembly == CASE else drawer_stages()
     stage = now.case if assembly == CASE else now.drawers.get(assembly, "")
-    source = _whole_from(assembly, fates, homes)
+    source = _whole_from(assembly, own, fates, homes)
     fresh = [each for each in fates if each.fate is Fate.NEW and stage]
     cut = [
         each
         for each in fates
         if each.made is not Made.NOTHING
-        and (each.fate is Fate.MODIFIED or (homes.get(each.code, assembly) != assembly and not source))
+        and (each.fate is Fate.MODIFIED or (homes.get(each.code, own) != own and not source))
     ]
     firsts = [_first(each, parts[each.becomes], assembly, stage) for each in (*fresh, *cut)]
     if source:
@@ -127,11 +138,11 @@ def _remake(
     )
 
 
-def _whole_from(assembly: str, fates: Iterable[PartFate], homes: Mapping[str, str]) -> str:
+def _whole_from(assembly: str, own: str, fates: Iterable[PartFate], homes: Mapping[str, str]) -> str:
     """The opening from which a whole drawer comes; empty where it is its own, or of several."""
     sources = {homes.get(each.code, "") if each.fate is not Fate.NEW else "" for each in fates}
     source = sources.pop() if len(sources) == 1 else ""
-    return "" if assembly == CASE or source in (assembly, CASE) else source
+    return "" if assembly == CASE or source in (own, CASE) else source
 
 
 def _for_whole(stage: str, stages: tuple[Stage, ...]) -> str:

@@ -65,16 +65,24 @@ def share_of_hours(hours: Hours, parts: int) -> Hours:
     return hours / parts if parts else 0.0
 
 
-def rework(before: Construction, after: Construction, reached: Reached) -> Rework:
+def rework(
+    before: Construction,
+    after: Construction,
+    reached: Reached,
+    follows: Mapping[str, str] | None = None,
+) -> Rework:
     """What becomes of every part of a unit when its design is changed.
 
-    A part is looked for under its own code first; then as another part of the same kind, exactly or cut
-    down, the one with the least waste. A glued drawer moves to another opening only as a whole.
+    A part is looked for under its own code first, as its drawer is called now; then as another part of the
+    same kind, exactly or cut down, the one with the least waste. A glued drawer moves to another opening only
+    as a whole.
 
     Args:
         before: the unit as it is being made
         after: the unit as it is to be
         reached: how far each drawer and the case are
+        follows: where rows were moved, the opening that each drawer has now by the one that it had; a
+            drawer that is taken out is not among them. None where every drawer stays at its opening
 
     Returns:
         The fate of every part.
@@ -82,21 +90,23 @@ def rework(before: Construction, after: Construction, reached: Reached) -> Rewor
     Source: common practice.
     """
     old = _olds(before, reached)
+    own = own_codes(before, follows)
     new = {part.code: part for part in after.parts}
     marks = marks_of(after)
     fates: dict[str, PartFate] = {}
     served: set[str] = set()
-    _whole_drawers(after, old, fates, served, marks)
+    _whole_drawers(after, old, own, fates, served, marks)
     for code, found in old.items():
-        fate = kept_as(found, new[code], marks[code]) if code in new else None
-        if fate is not None and code not in fates and code not in served:
+        mine = own[code]
+        fate = kept_as(found, new[mine], marks[mine]) if mine in new else None
+        if fate is not None and code not in fates and mine not in served:
             fates[code] = fate
-            served.add(code)
+            served.add(mine)
     _cut_down(old, new, fates, served, marks)
     _glued_to_scrap(old, fates, served)
     for code, found in old.items():
         if code not in fates:
-            fates[code] = gone(found, new.get(code))
+            fates[code] = gone(found, new.get(own[code]))
     fresh = tuple(to_be_made(part) for code, part in new.items() if code not in served)
     parts = (*(fates[code] for code in old), *fresh)
     return Rework(
@@ -126,9 +136,33 @@ def _olds(unit: Construction, reached: Reached) -> dict[str, MadePart]:
     }
 
 
+def own_codes(before: Construction, follows: Mapping[str, str] | None = None) -> Mapping[str, str]:
+    """What each part is called in the new design, if it stays what it is.
+
+    Args:
+        before: the unit as it is being made
+        follows: where rows were moved, the opening that each drawer has now by the one that it had
+
+    Returns:
+        Its code by the one that it has; empty where its drawer is taken out.
+
+    Source: the codes of the parts.
+    """
+    if follows is None:
+        return {part.code: part.code for part in before.parts}
+    found = {}
+    for part in before.parts:
+        owner = assembly_of(before, part)
+        there = owner if owner == CASE else follows.get(owner, "")
+        mark = part.code.rsplit("-", 1)[-1]
+        found[part.code] = part.code if owner == CASE else there and f"{before.spec.code}-{there}-{mark}"
+    return found
+
+
 def _whole_drawers(
     after: Construction,
     old: Mapping[str, MadePart],
+    own: Mapping[str, str],
     fates: dict[str, PartFate],
     served: set[str],
     marks: Mapping[str, object],
@@ -140,16 +174,18 @@ def _whole_drawers(
         if owner in new:
             new[owner][mark] = part
     made: dict[str, dict[str, MadePart]] = {}
+    homes: dict[str, str] = {}
     for found in old.values():
         owner, _, mark = found.part.code.rpartition("-")
         if found.assembly != CASE:
             made.setdefault(owner, {})[mark] = found
+            homes[owner] = own[found.part.code].rpartition("-")[0]
     left = {
         code: parts for code, parts in made.items() if max(each.made for each in parts.values()) > Made.CUT
     }
     for is_home in (True, False):
         for code in [*left]:
-            for other in [code] if is_home else [*new]:
+            for other in [homes[code]] if is_home else [*new]:
                 moved = _all_as_they_are(left[code], new.get(other, {}), marks)
                 if moved:
                     why = f"The drawer is as the new {other} has to be: use it there."

@@ -20,11 +20,29 @@ from casewright.pricing.price import PriceLine
 from casewright.pricing.prices import NoPrice, PriceKind
 from casewright.pricing.risk import factor_at
 from casewright.pricing.rules import labour_amount, marked_up, tax_amount
+from casewright.wood.movement import Cut
 
 SIZED_AGAIN = "P05"
 """The operation that a part takes once more which is cut down: final size, ends shot."""
 SET_UP_AGAIN: Hours = 0.5
 """Drawings, story stick and machines for a change, until somebody says otherwise (from memory) [h]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LostFeet:
+    """Boards that went into parts which are no longer usable, as they were bought.
+
+    Attributes:
+        wood: the species
+        cut: how it was sawn
+        size: the class in which it was bought, such as `4/4`
+        feet: with the waste of their kind [bd ft]
+    """
+
+    wood: str
+    cut: Cut
+    size: str
+    feet: BoardFeet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,17 +135,38 @@ def lost_wood(held: Estimate, found: Iterable[Rework], shop: Shop) -> tuple[Lost
 
     Source: common practice: a part costs its rough size with the waste of its kind.
     """
+    feet: dict[tuple[str, str], BoardFeet] = {}
+    for lost in lost_feet(held, found):
+        key = (lost.wood, bought_as(lost.size, lost.cut))
+        feet[key] = feet.get(key, 0.0) + lost.feet
+    return tuple(_priced_wood(feet, shop))
+
+
+def lost_feet(held: Estimate, found: Iterable[Rework]) -> tuple[LostFeet, ...]:
+    """The boards that went into parts which are scrapped, as they were bought.
+
+    Args:
+        held: the estimate of the unit as it is being made
+        found: what the change does to each piece
+
+    Returns:
+        A line for each wood, way of sawing and class; sheets are left out, for their rests serve again.
+
+    Source: common practice: a part costs its rough size with the waste of its kind.
+    """
     codes = [each.code for one in found for each in one.of(Fate.SCRAPPED)]
     lines = {part.code: part.line for part in held.unit.parts}
-    feet: dict[tuple[str, str], BoardFeet] = {}
+    feet: dict[tuple[str, Cut, str], BoardFeet] = {}
     for group in held.takeoff.groups:
         for rough in group.lines:
             count = sum(1 for code in codes if lines.get(code) == rough.line)
             if count and group.rough:
-                key = (group.wood, bought_as(group.bought.name, group.cut))
+                key = (group.wood, group.cut, group.bought.name)
                 each = rough.rough / rough.quantity * group.order / group.rough
                 feet[key] = feet.get(key, 0.0) + count * each
-    return tuple(_priced_wood(feet, shop))
+    return tuple(
+        LostFeet(wood=wood, cut=cut, size=size, feet=each) for (wood, cut, size), each in feet.items()
+    )
 
 
 def _priced_wood(feet: dict[tuple[str, str], BoardFeet], shop: Shop) -> Iterator[LostWood]:

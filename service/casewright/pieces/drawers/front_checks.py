@@ -20,6 +20,7 @@ from casewright.pieces.asked.spec import UnitSpec
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.ends import BOX, LOCK_RABBET, SLIDING, THROUGH
 from casewright.pieces.drawers.front_parts import bead_rabbet
+from casewright.pieces.drawers.front_words import of_the_box
 from casewright.pieces.drawers.overlays import COVER_LEAST
 from casewright.pieces.drawers.set_outs import drawer_groove
 from casewright.pieces.layout.openings import Face
@@ -89,7 +90,8 @@ def _joint(spec: UnitSpec, drawer: Drawer) -> Iterator[Finding]:
         thin = min(drawer.sizes.left_side, drawer.sizes.right_side)
         if groove.in_side:
             yield wood_behind_groove(thin, groove.depth, "side", about=drawer.code)
-        yield wood_behind_groove(drawer.sizes.front, groove.depth, "front", about=drawer.code)
+        behind = wood_behind_groove(drawer.sizes.front, groove.depth, "front", about=drawer.code)
+        yield from of_the_box(drawers, (behind,))
 
 
 def _back(spec: UnitSpec, first: Drawer) -> Finding:

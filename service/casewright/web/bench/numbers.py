@@ -16,6 +16,8 @@ from casewright.papers.writing import Writing
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.front_sets import half_blind_of
 
+BOX_FRONT = "BF"
+"""The mark of a box's own front, behind its show front."""
 SAME = 1e-6
 """Two sizes nearer than this are one [in]."""
 
@@ -52,9 +54,10 @@ def _targets(drawer: Drawer, progress: DrawerProgress, unit: LengthUnit) -> Iter
     for name, size in (("height", opening.height), ("width", opening.width)):
         note = "measured" if f"opening.{name}" in progress.measured else "as drawn: measure it"
         yield Number(label=f"Opening, {name}", value=size_text(size, unit), note=note)
-    boards = "front and sides" if sizes.front_height == sizes.height else "over all of it"
+    own = "box’s front" if sizes.joined == BOX_FRONT else "front"
+    boards = f"{own} and sides" if sizes.front_height == sizes.height else "over all of it"
     yield Number(label="Make it high, H", value=size_text(sizes.height, unit), note=boards)
-    across = "front and back" if sizes.front_length == sizes.back_length == sizes.width else "over the sides"
+    across = f"{own} and back" if sizes.front_length == sizes.back_length == sizes.width else "over the sides"
     yield Number(label="Make it wide, W", value=size_text(sizes.width, unit), note=across)
     yield from _front(drawer, unit)
 

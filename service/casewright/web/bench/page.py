@@ -10,6 +10,7 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.joint_views import shape_drawing
+from casewright.drawing.notch_plan import notch_plan
 from casewright.drawing.tail_joints import half_blind_drawing, through_drawing
 from casewright.labour.bench import Again, DrawerProgress, Mark
 from casewright.labour.next_step import Step, TakeBack
@@ -20,6 +21,7 @@ from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import unit_read
 from casewright.papers.gauge_sheet import RULE, gauge_sheet_data
 from casewright.papers.writing import Writing
+from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.measuring import size_words
 from casewright.pieces.drawers.drawer import Drawer as DrawerBuilt
 from casewright.records.bench import Drawer
@@ -255,7 +257,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         form=Form(values={**kept, **form.values}, faults=form.faults, once=form.once)
         if form
         else Form(values=kept),
-        drawings=_drawings(held.drawer, unit) if held.drawer else (),
+        drawings=_drawings(held.drawer, held.worked[0], unit) if held.drawer else (),
         papers=() if visit.wants_block else papers_at_hand(visit, held),
         history=_history(progress, unit, is_gone=held.row.drawer.gone),
         operations=[(code, names[code]) for code in now if code in names],
@@ -327,8 +329,12 @@ def _off(found: float | None, drawn: float, unit: LengthUnit) -> str:
     return f"{size_text(abs(found - drawn), unit)} {'over' if found > drawn else 'under'}"
 
 
-def _drawings(drawer: DrawerBuilt, unit: LengthUnit) -> tuple[tuple[str, Markup], ...]:
-    """A drawer's joints, drawn; where its sides are of unlike thickness with the side that is drawn."""
+def _drawings(
+    drawer: DrawerBuilt, built: Construction | None, unit: LengthUnit
+) -> tuple[tuple[str, Markup], ...]:
+    """A drawer's joints, drawn; where its sides are of unlike thickness with the side that is drawn.
+
+    Of a drawer that is notched around pipes its plan first."""
     joints, of = drawer.joints, (drawer.code,)
     if joints.half_blind:
         at_front = half_blind_drawing(joints.half_blind, of, unit, "front-joint")
@@ -339,7 +345,11 @@ def _drawings(drawer: DrawerBuilt, unit: LengthUnit) -> tuple[tuple[str, Markup]
     else:
         at_back = shape_drawing(joints.back.shape, f"{drawer.code}, back", unit, "back-joint")
     of_front, of_back = sides_drawn(drawer)
+    around: tuple[tuple[str, Markup], ...] = ()
+    if built is not None and drawer.sizes.notch is not None:
+        around = (("Notch around pipes", drawing(notch_plan(built, drawer, unit).svg())),)
     return (
+        *around,
         (f"Front joint{of_front}", drawing(at_front.svg(standalone=False))),
         (f"Back joint{of_back}", drawing(at_back.svg(standalone=False))),
     )

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
+from typing import Any
 
 from casewright.measure.lengths import LengthUnit, from_ticks
 from casewright.measure.rounding import TOLERANCE
@@ -17,9 +18,10 @@ from casewright.pieces.costs.priced import bought_as
 from casewright.pieces.takeoff.on_hand import PieceOnHand, Serves, served_from_rack
 from casewright.pricing.prices import NoPrice, PriceBook, PriceKind, PriceRow
 from casewright.pricing.supplier_quotes import SupplierQuote, quote_for
+from casewright.records.change_orders import LostRow, lost_in_changes
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
-from casewright.records.stock import PieceKind, StockPiece
+from casewright.records.stock import OrderLine, PieceKind, StockPiece
 from casewright.records.stock_lists import free_on_hand, ordered_for
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import load_job, refuse_if_over
@@ -28,6 +30,7 @@ from casewright.shop.papers import JobAtHand, job_at_hand
 from casewright.shop.refusals import Refused
 from casewright.shop.stock import label, usable
 from casewright.shop.supplier_prices import quotes_in_force
+from casewright.shop.waiting import change_number
 from casewright.web.frame.paper_says import OrderWords, paper_of
 from casewright.web.frame.visits import Visit
 from casewright.wood.movement import Cut
@@ -62,11 +65,20 @@ class Before:
         quantity: how much
         orders: the numbers of the orders
         area: of sheets, that of the parts they were ordered for; 0 where nobody wrote it down [sq in]
+        lost: of lumber, how much of it went into parts that changes after approval scrap
+        lost_by: the numbers of those change orders
     """
 
     quantity: float
     orders: tuple[str, ...]
     area: SquareInches = 0.0
+    lost: float = 0.0
+    lost_by: tuple[str, ...] = ()
+
+    @property
+    def serves(self) -> float:
+        """How much of it serves still."""
+        return max(0.0, self.quantity - self.lost)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -195,7 +207,7 @@ class JobsAtHand:
         saved = math.fsum(each.serves.order for each in taken if each.key == need.key)
         whole = self.exact.get(need.key, need.quantity) - saved
         before = self.before.get(need.key)
-        left = max(0.0, whole - (before.quantity if before else 0.0))
+        left = max(0.0, whole - (before.serves if before else 0.0))
         return left if need.kind is PriceKind.CONSUMABLE else float(math.ceil(left - 1e-9))
 
     def price_of(self, need: OrderNeed, supplier_id: str = "") -> KnownPrice | None:
@@ -289,18 +301,36 @@ def head_for(visit: Visit, jobs: Sequence[Job], number: str = "") -> PaperHead:
 def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
     """What earlier orders have for these jobs; of an order for others, too, their share of it."""
     found: dict[str, Before] = {}
-    for line, number in ordered_for(visit.db, ids):
+    changes = lost_in_changes(visit.db, ids)
+    for line, number, issued_at in ordered_for(visit.db, ids):
         shares, areas = ({**line.detail.get(name, {})} for name in ("shares", "areas"))
         mine = math.fsum(shares.get(each, 0.0) for each in ids)
         if mine:
             key = "/".join((line.kind, line.item, line.cut, line.size, line.grade))
             earlier = found.get(key, Before(quantity=0.0, orders=()))
+            spent = {each.number: each for each in changes if each.agreed_at > issued_at}
             found[key] = Before(
                 quantity=earlier.quantity + mine,
                 orders=tuple(dict.fromkeys((*earlier.orders, order_number(number)))),
                 area=earlier.area + math.fsum(areas.get(each, 0.0) for each in ids),
+                **_lost(line, spent.values(), earlier),
             )
     return found
+
+
+def _lost(line: OrderLine, changes: Iterable[LostRow], earlier: Before) -> dict[str, Any]:
+    """What later changes took of a line: counted once, however many orders have that line."""
+    of_line = {
+        change_number(change.number): math.fsum(
+            each["feet"]
+            for each in change.lost or ()
+            if (line.kind, line.item, line.cut, line.size)
+            == ("lumber", each["wood"], each["cut"], each["size"])
+        )
+        for change in changes
+    }
+    fresh = {name: feet for name, feet in of_line.items() if feet and name not in earlier.lost_by}
+    return {"lost": earlier.lost + math.fsum(fresh.values()), "lost_by": (*earlier.lost_by, *fresh)}
 
 
 def _offers(visit: Visit, jobs: Sequence[Job], at_hand: Sequence[JobAtHand]) -> tuple[RackOffer, ...]:

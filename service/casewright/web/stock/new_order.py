@@ -12,6 +12,7 @@ from casewright.measure.saying import refusal
 from casewright.papers.order_pdf import order_words
 from casewright.papers.supply_order import OrderNeed
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.words.wording import joined
 from casewright.pricing.prices import PriceKind
 from casewright.records.stock import Supplier
 from casewright.records.stock_lists import JobRow, jobs_to_order_for, suppliers
@@ -21,7 +22,7 @@ from casewright.shop.stock import inches, keep_for, usable
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
-from casewright.web.stock.needs import JobsAtHand, KnownPrice, RackOffer, SheetOffer, jobs_at_hand
+from casewright.web.stock.needs import Before, JobsAtHand, KnownPrice, RackOffer, SheetOffer, jobs_at_hand
 from casewright.web.stock.sheet_needs import with_sheets
 from casewright.web.stock.wanted import FIELDS, KINDS, much_words, read_wanted, words_of
 
@@ -178,6 +179,13 @@ def _page(
     )
 
 
+def _before_words(before: Before, need: OrderNeed) -> str:
+    """What was ordered of a line before, and what of that is lost by changes after approval."""
+    lost = before.quantity - before.serves
+    gone = f"; {much_words(round(lost, 2), need)} of it went into parts that {joined(before.lost_by)} scraps"
+    return f"{much_words(before.quantity, need)} in order {', '.join(before.orders)}{gone if lost else ''}"
+
+
 def _lines(
     at_hand: JobsAtHand, ids: Sequence[str], sellers: Sequence[Supplier], symbol: str
 ) -> tuple[LineShown, ...]:
@@ -194,9 +202,7 @@ def _lines(
                 need=need,
                 words=words_of(need),
                 exact=_counted(at_hand, need, exact),
-                before=f"{much_words(before.quantity, need)} in order {', '.join(before.orders)}"
-                if before
-                else "",
+                before=_before_words(before, need) if before else "",
                 from_rack=f"{sum(each.serves.order for each in mine):.2f} bd ft less: "
                 f"{', '.join(each.label for each in mine)}"
                 if mine

@@ -25,6 +25,17 @@ NAMES = {
     "hours.total": "the hours, with the allowance",
     "hours.minutes": "the minutes, without the allowance",
     "promise.promised_weeks": "the weeks that are promised",
+    "masses.total": "the weight, empty",
+    "masses.case": "the weight of the case",
+    "masses.drawers": "the weight of the drawers",
+    "masses.doors": "the weight of the doors",
+    "overall_width": "the width over all",
+    "overall_depth": "the depth over all",
+    "overall_height": "the height over all",
+    "body_height": "the height of the case side",
+    "opening_total": "the height of all openings together",
+    "clear_width": "the clear width",
+    "opening_depth": "the depth of the openings",
 }
 STAGE = re.compile(r"price\.stage_(\d+)")
 OPERATION = re.compile(r"hours\.(minutes|standard)\.(\w+)")

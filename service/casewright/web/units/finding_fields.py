@@ -18,6 +18,7 @@ NOTCH = "@notch."
 Table = tuple[tuple[str, tuple[str, ...]], ...]
 """The beginnings of rules, and the fields that mend them: the first that counts with what is chosen."""
 BOTTOM = ("drawers.bottom.thickness", "drawers.bottom.sheet")
+FRONT_JOINED = ("drawers.box_front", "drawers.front")
 LAP = ("drawers.lap", "drawers.front_joint.depth", "drawers.front_joint.kind")
 PIN = ("drawers.front_joint.pin", "drawers.front_joint.kind")
 SLIDE = ("drawers.running.slide", "drawers.running.kind")
@@ -27,7 +28,7 @@ OF_DRAWERS: Table = (
     ("measured beside drawn", (MEASURED,)),
     ("JC1|JC2", LAP),
     ("JC4|measured in the rabbet|rabbet", ("drawers.rabbet", "drawers.front_joint.kind")),
-    ("JC3|JC10", ("drawers.front",)),
+    ("JC3|JC10", FRONT_JOINED),
     ("JC5|JC6|JC13|pin$|pins", PIN),
     ("JC7", ("drawers.front_joint.half_pin", *PIN)),
     ("JC8|groove hidden|groove and", ("drawers.groove.height",)),
@@ -36,7 +37,7 @@ OF_DRAWERS: Table = (
     ("JC12", ("drawers.front_joint.slope", *PIN)),
     ("JC14", ("season.shop.moisture",)),
     ("JC17", ("woods.drawers.wood",)),
-    ("front behind groove", ("drawers.front",)),
+    ("front behind groove", FRONT_JOINED),
     ("side behind groove|side left at batten", ("drawers.side",)),
     ("batten groove", ("drawers.running.height", "drawers.running.kind")),
     ("hangs clear|room within lining", ("drawers.clearances.top",)),

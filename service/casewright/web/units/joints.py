@@ -15,12 +15,13 @@ from casewright.joinery.layout import Tail
 from casewright.measure.ledger import Ledger
 from casewright.papers.gauge_sheet import RULE, gauge_lines, gauge_sheet_data, too_few_to_keep
 from casewright.papers.joint_settings import chosen_text, setting_text
-from casewright.papers.writing import Writing
+from casewright.papers.writing import Writing, aside
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.gauges_to_set import wrong_of
 from casewright.pieces.drawers.alike import through_alike
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.drawers.front_sets import FrontSet, front_sets
+from casewright.pieces.drawers.front_words import of_the_box
 from casewright.pieces.drawers.layouts import DrawerEnd
 from casewright.web.frame.pages import Page, drawing, show
 from casewright.web.frame.typed import Typed
@@ -119,7 +120,7 @@ def show_joints(visit: Office, unit_id: str) -> Response:
         ),
         others=f"{seen.head.address}/joints/case",
         chosen=tuple(
-            (each.name.replace("_", " "), chosen_text(each, writing), writing.said(each.why))
+            (each.name.replace("_", " "), chosen_text(each, writing), aside(writing.said(each.why)))
             for each in unit.chosen
         ),
     )
@@ -129,6 +130,7 @@ def show_joints(visit: Office, unit_id: str) -> Response:
 def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) -> Iterator[JointShown]:
     """One for each layout and setting of gauge 2, as the cards are printed."""
     shown: set[str] = set()
+    own = unit.spec.drawers.has_box_front
     for each in front_sets(unit.drawers):
         joint, drawers, codes = each.joint, list(each.drawers), list(each.codes)
         code = next((held.sizes.code for held in drawers if held.sizes.code not in shown), "")
@@ -138,7 +140,7 @@ def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) ->
         settings = settings_shown(joint, writing, unit.ledger, name)
         yield JointShown(
             id=place,
-            title="Front, half-blind dovetail",
+            title=f"{'Box’s front' if own else 'Front'}, half-blind dovetail",
             serves=tuple(codes),
             parts=(*(f"{drawer}-F" for drawer in codes), *each.sides),
             settings=tuple(of_the_set(each, settings, writing)),
@@ -146,7 +148,7 @@ def _fronts(unit: Construction, writing: Writing, address: str, asked: Typed) ->
             tails=tails_shown(joint.layout.tails, writing, name),
             measured_from="the bottom edge of the side",
             drawing=drawing(half_blind_drawing(joint, each.drawn, writing.unit, f"{place}-drawn").svg()),
-            checks=checks_of(each.findings, writing.unit),
+            checks=checks_of(tuple(of_the_box(unit.spec.drawers, each.findings)), writing.unit),
             advice=tuple(writing.said(line) for line in each.advice),
             choices=_choices(drawers[0].joints.front_choices),
             layouts=_layouts(drawers, DrawerEnd.FRONT, address),

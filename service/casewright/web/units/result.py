@@ -16,6 +16,7 @@ from casewright.measure.ledger import Figure, WholeFigure
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.built.overall import DEPTH, WIDTH
 from casewright.pieces.costs.estimate import Estimate
 from casewright.web.frame.filters import day
 from casewright.web.frame.pages import drawing
@@ -107,7 +108,7 @@ class Result:
 
     view: str
     drawn: Markup
-    overall: Shown
+    overall: tuple[Shown, Shown, Shown]
     drawers: int
     weight: Shown
     openings: tuple[OpeningShown, ...]
@@ -169,7 +170,11 @@ def result_of(
     return Result(
         view=view,
         drawn=unit_drawing(unit, writing.unit, drawn),
-        overall=Shown(text=_overall(unit, writing), figure="overall_height"),
+        overall=(
+            Shown(text=writing.size(unit.spec.overall_width), figure=WIDTH),
+            Shown(text=writing.size(unit.spec.overall_depth), figure=DEPTH),
+            Shown(text=writing.size(unit.face.overall_height), figure="overall_height"),
+        ),
         drawers=len(unit.drawers) * unit.spec.count,
         weight=Shown(text=f"{unit.masses.total:.0f} lb", figure=named(unit.masses.total)),
         openings=tuple(_openings(unit, writing)),
@@ -229,10 +234,6 @@ class _Same:
 def unit_drawing(unit: Construction, shown: LengthUnit, view: str) -> Markup:
     """One of the drawings of a unit; kept a while, as the unit itself is."""
     return _drawing(_Same(unit), shown, view)
-
-
-def _overall(unit: Construction, writing: Writing) -> str:
-    return writing.sizes(unit.spec.overall_width, unit.spec.overall_depth, unit.face.overall_height)
 
 
 def _openings(unit: Construction, writing: Writing) -> Iterator[OpeningShown]:

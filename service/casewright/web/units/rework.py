@@ -1,7 +1,7 @@
 """What a revision does to what is made already: part by part, with its reason, hours and wood."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from fastapi import APIRouter
@@ -10,17 +10,18 @@ from starlette.responses import Response
 from casewright.measure.saying import in_unit
 from casewright.papers.head import day
 from casewright.papers.writing import Writing
-from casewright.pieces.built.rework import Rework, by_fate, rework
+from casewright.pieces.built.rework import Rework, by_fate, own_codes, rework
 from casewright.pieces.built.rework_alike import Alike, alike
 from casewright.pieces.built.rework_fates import Fate, PartFate
 from casewright.pieces.built.rework_stages import MADE_WORDS, Reached
 from casewright.pieces.words.changed_words import changed_words
 from casewright.pieces.words.rework_words import change_words
-from casewright.pieces.words.wording import plural
+from casewright.pieces.words.wording import joined, plural_of_part
 from casewright.records.change_orders import ChangeRow, open_change
 from casewright.shop.refusals import Refused
 from casewright.shop.remaking import PutBackWords, planned, words_of
 from casewright.shop.rework import reached_by_unit, with_standard
+from casewright.shop.units import followed
 from casewright.shop.waiting import change_number
 from casewright.web.frame.pages import Page, show
 from casewright.web.frame.visits import Office, Visit
@@ -97,7 +98,7 @@ class PieceShown:
     """One piece of the unit.
 
     Attributes:
-        name: which of several; empty where it is the only one
+        name: which of several, those that have one story together; empty where it is the only one
         words: what the change does, in sentences
         groups: its parts by what becomes of them, those that stay last
         again: its drawers and case, as they go back at the bench once it is agreed
@@ -179,20 +180,38 @@ def _pieces(visit: Visit, old: Seen, seen: Seen) -> Iterator[PieceShown]:
     if before is None or after is None:
         return
     standing = dict(reached_by_unit(visit.db, old.loaded.revision)) or {1: Reached()}
+    follows = followed(old.loaded.revision, seen.loaded.revision)
     plans = {plan.piece: plan for plan in planned(visit.db, old.loaded, seen.loaded, before, after)}
+    told: dict[PieceShown, list[str]] = {}
     for piece, each in standing.items():
         if piece <= before.spec.count:
-            found = rework(before, after, with_standard(each, old.worked.held))
-            name = f"Piece {piece}" if before.spec.count > 1 else ""
+            found = rework(before, after, with_standard(each, old.worked.held), follows)
             again = words_of((plans[piece],)) if piece in plans else ()
-            yield _piece(name, found, again, seen.writing)
+            shown = _piece(found, _replaced(found, own_codes(before, follows)), again, seen.writing)
+            told.setdefault(shown, []).append(str(piece))
+    for shown, pieces in told.items():
+        yield replace(shown, name=_named(pieces) if before.spec.count > 1 else "")
 
 
-def _piece(name: str, found: Rework, again: tuple[PutBackWords, ...], writing: Writing) -> PieceShown:
+def _named(pieces: list[str]) -> str:
+    """What pieces are called that have one story."""
+    return f"Piece {pieces[0]}" if len(pieces) == 1 else f"Pieces {joined(pieces)}, each"
+
+
+def _replaced(found: Rework, own: Mapping[str, str]) -> Mapping[str, PartFate]:
+    """What is made in the place of each scrapped part, by the code of that."""
     fresh = {each.code: each for each in found.of(Fate.NEW)}
-    replaced = {each.code: fresh[each.code] for each in found.of(Fate.SCRAPPED) if each.code in fresh}
+    return {each.code: fresh[own[each.code]] for each in found.of(Fate.SCRAPPED) if own[each.code] in fresh}
+
+
+def _piece(
+    found: Rework,
+    replaced: Mapping[str, PartFate],
+    again: tuple[PutBackWords, ...],
+    writing: Writing,
+) -> PieceShown:
     return PieceShown(
-        name=name,
+        name="",
         words=tuple(in_unit(words, writing.unit) for words in change_words(found)),
         groups=tuple(_group(fate, parts, replaced, writing) for fate, parts in by_fate(found)),
         again=again,
@@ -203,7 +222,8 @@ def _group(
     fate: Fate, parts: tuple[PartFate, ...], replaced: Mapping[str, PartFate], writing: Writing
 ) -> FatesShown:
     """The parts of one fate; a new one that takes the place of a scrapped one is told with that."""
-    told = [each for each in parts if fate is not Fate.NEW or each.code not in replaced]
+    told_there = {each.code for each in replaced.values()} if fate is Fate.NEW else set()
+    told = [each for each in parts if each.code not in told_there]
     return FatesShown(
         fate=fate.value,
         mark=MARKS[fate],
@@ -216,7 +236,7 @@ def _group(
 
 def _alike(same: Alike, replaced: Mapping[str, PartFate], writing: Writing) -> FateShown:
     one, count = same.one, len(same.parts)
-    noun = f"{count} {plural(same.noun)}" if count > 1 else f"{one.name[:1].lower()}{one.name[1:]}"
+    noun = f"{count} {plural_of_part(same.noun)}" if count > 1 else f"{one.name[:1].lower()}{one.name[1:]}"
     hours, offcut = (sum(getattr(each, name) for each in same.parts) for name in ("hours", "offcut"))
     becomes = dict.fromkeys(replaced[each.code].after for each in same.parts if each.code in replaced)
     after = [one.after] if one.after != one.before else []

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
 from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
+from casewright.web.units.case_labels import FRONT_HEIGHT, OPENING_HEIGHT, heights_are_fronts, labelled
 from casewright.web.units.counting import counts, is_replaced
 from casewright.web.units.fields import Asked, Choices, Group, Kind
 from casewright.web.units.follows import FOLLOWS
@@ -125,6 +126,7 @@ class UnitSheet:
         size: name, count and size
         rule: how the rows grow
         rows: the rows, from the top
+        height: what the column of their heights is called
         woods: the three woods that every unit has
         groups: everything else
         measured: what was measured of each opening
@@ -137,6 +139,7 @@ class UnitSheet:
     size: tuple[FieldShown, ...]
     rule: tuple[FieldShown, ...]
     rows: tuple[RowShown, ...]
+    height: str
     woods: tuple[FieldShown, ...]
     groups: tuple[GroupShown, ...]
     measured: tuple[OpeningMeasured, ...]
@@ -175,9 +178,11 @@ def sheet_of(
     other, listed = theirs or {}, lists or {}
 
     def shown(fields: Iterable[Asked]) -> tuple[FieldShown, ...]:
-        return tuple(_field(_listed(each, listed), read, other) for each in fields)
+        called = (labelled(_listed(each, listed), read.values) for each in fields)
+        return tuple(_field(each, read, other) for each in called)
 
-    names = {each.name: each.label for each in asked_fields(shape_of(read.values))}
+    known = (labelled(each, read.values) for each in asked_fields(shape_of(read.values)))
+    names = {each.name: each.label for each in known}
     measured = tuple(_opening(code, read, (drawn or {}).get(code, {})) for code in openings)
     return UnitSheet(
         unit=unit_in(read.values).value,
@@ -185,6 +190,7 @@ def sheet_of(
         size=shown(SIZE_FIELDS),
         rule=shown(RULE_FIELDS),
         rows=tuple(_rows(shape_of(read.values), shown)),
+        height=FRONT_HEIGHT if heights_are_fronts(read.values) else OPENING_HEIGHT,
         woods=shown(WOOD_FIELDS),
         groups=tuple(
             _measured(each, shown(each.fields), measured, typed)

@@ -25,9 +25,11 @@ from casewright.web.units.figure_names import OF_THE_SHOP, in_per_cent, plain_na
 from casewright.web.units.form import asked_fields
 from casewright.web.units.groups import HEIGHTS
 from casewright.web.units.rows import shape_in
-from casewright.web.units.worked import Seen, UnitHead, see_built_unit
+from casewright.web.units.worked import Seen, UnitHead, see_built_unit, see_unit
 
 router = APIRouter()
+DRAWN = "design"
+"""How an address asks for the unit as it was drawn, whatever the bench has measured since."""
 RESERVED = {"price", "rate", "risk"}
 """Groups of figures that show how a price is made up: for the owner."""
 OPEN = re.compile(r"price\.(asked|tax|total|stage_\d+|unit_[A-Z0-9]+)")
@@ -96,6 +98,8 @@ class WorkingPage(Page):
         shop_revision: the revision of the shop's figures that was worked with
         groups: every group of figures, when nothing was asked for: name, first figures, how many
         trouble: why nothing was found
+        drawn: whether it is the unit as it was drawn, which the editor shows, without what the bench measured
+        left_out: how many sizes from the bench are left out
     """
 
     template: ClassVar[str] = "units/working.html"
@@ -108,13 +112,17 @@ class WorkingPage(Page):
     shop_revision: int
     groups: tuple[tuple[str, tuple[str, ...], int], ...]
     trouble: str
+    drawn: bool = False
+    left_out: int = 0
 
 
 @router.get("/units/{unit_id}/working")
-def show_working(visit: Office, unit_id: str, figure: str = "") -> Response:
+def show_working(visit: Office, unit_id: str, figure: str = "", of: str = "") -> Response:
     """The working of a figure, of a line of the cut list, of a drawer or of an operation."""
     asked, trouble = " ".join(figure.split())[:120], ""
-    seen = see_built_unit(visit, unit_id)
+    seen, left_out = see_built_unit(visit, unit_id), 0
+    if of == DRAWN:
+        left_out, seen = seen.head.measured, see_unit(visit, unit_id)
     unit = with_asked(seen.built, asked)
     seen = replace(seen, worked=replace(seen.worked, unit=unit))
     names: tuple[str, ...] = ()
@@ -124,7 +132,8 @@ def show_working(visit: Office, unit_id: str, figure: str = "") -> Response:
         except NoSuchFigure:
             trouble = f"No figure of this unit is called “{asked[:60]}”. The list below has them all."
     names = _allowed(visit, unit.ledger, names)
-    return show(visit, _page(visit, seen, asked, names, trouble), 404 if trouble else 200)
+    page = replace(_page(visit, seen, asked, names, trouble), drawn=of == DRAWN, left_out=left_out)
+    return show(visit, page, 404 if trouble else 200)
 
 
 def _allowed(visit: Visit, ledger: Ledger, names: tuple[str, ...]) -> tuple[str, ...]:
