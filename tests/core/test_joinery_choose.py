@@ -13,6 +13,7 @@ from casewright.joinery.choose import (
     points_for_width,
     rank,
     refusals,
+    widest_tail,
 )
 from casewright.joinery.families.half_blind.asked import HalfBlind
 from casewright.joinery.families.half_blind.joint import half_blind
@@ -29,10 +30,17 @@ pins = st.floats(1 / 16, 0.5)
 
 
 @given(heights, sides, pins)
-def test_the_ranking_falls_from_the_first_to_the_last(height: float, side: float, pin: float) -> None:
-    scores = [choice.score for choice in rank(height, side, 0.625, 0.125, pin, 8, 1 / 32)]
+def test_the_ranking_falls_from_the_first_to_the_last_and_what_opens_in_dry_rooms_comes_after_all_else(
+    height: float, side: float, pin: float
+) -> None:
+    widest = widest_tail(side) + 1e-9
+    choices = rank(height, side, 0.625, 0.125, pin, 8, 1 / 32)
+    tight = [choice.score for choice in choices if choice.tail_width <= widest]
+    wide = [choice.score for choice in choices if choice.tail_width > widest]
 
-    assert scores == sorted(scores, reverse=True)
+    assert [choice.score for choice in choices] == tight + wide
+    assert tight == sorted(tight, reverse=True)
+    assert wide == sorted(wide, reverse=True)
 
 
 @given(heights, sides, pins, st.floats(0.1, 1))

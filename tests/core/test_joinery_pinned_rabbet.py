@@ -156,7 +156,7 @@ def test_without_a_groove_none_is_checked():
 
 
 def test_a_finding_says_what_would_pass():
-    thin = joint(front=0.5, lip=0.25)
+    thin = joint(front=0.5, lip=0.25, pin=0.125)
 
     assert remedy(joint(lip=0.125), "rabbet depth") == "Make the lip 1/4 to 3/8 in."
     assert remedy(joint(lip=0.125), "lip before the pins") == (
@@ -165,7 +165,7 @@ def test_a_finding_says_what_would_pass():
     assert remedy(joint(margin=0.25), "pins from the edge") == "Put them 3/8 in from the edges."
     assert remedy(joint(height=6.0), "pins apart") == "Take 5 pins."
     assert remedy(joint(front=0.8125, pin=0.25), "pin") == "Take pins of 1/8 to 3/16 in."
-    assert remedy(thin, "pin") == "Make the rabbet 3/8 in deep, for pins of 1/8 in."
+    assert remedy(thin, "pin") == "Take pins of 1/16 to 5/64 in."
     assert remedy(joint(pin_length=0.75), "pin length") == "Make the pins 1 in long or longer."
     assert remedy(joint(groove=GROOVE), "pins and groove") == (
         "Put the first and the last pin 3/4 in from the edges."
@@ -267,7 +267,7 @@ def test_what_is_chosen_for_usual_fronts_passes_every_check(front, side, height)
 
 def test_lip_and_pin_go_with_the_front():
     assert [usual_lip(front) for front in (0.4, 0.5, 0.75, 0.8125, 1.0)] == [0.2, 0.25, 0.25, 0.3125, 0.375]
-    assert [usual_pin(rabbet) for rabbet in (0.25, 0.5, 0.5625, 0.75)] == [0.125, 0.125, 0.1875, 0.25]
+    assert [usual_pin(rabbet) for rabbet in (0.25, 0.5, 0.5625, 0.75)] == [0.0625, 0.125, 0.1875, 0.25]
 
 
 def test_low_boards_have_their_pins_nearer_to_the_edges():
@@ -288,3 +288,26 @@ def test_the_strips_mark_every_pin_and_the_rabbet():
 
 def test_its_name_and_title_are_the_trades():
     assert (KIND.name, KIND.title) == ("pinned-rabbet", "Rabbet in a front, pinned through the side")
+
+
+@given(
+    st.integers(24, 72).map(lambda marks: marks / 64),
+    st.integers(20, 48).map(lambda marks: marks / 64),
+    HEIGHTS,
+)
+def test_what_is_chosen_for_thin_boards_too_warns_of_nothing_but_a_lip_that_lets_the_side_tell(
+    front, side, height
+):
+    found = solve("pinned-rabbet", {"height": height, "front": front, "side": side}).joint
+    warned = {rule for rule, verdict in verdicts(found).items() if verdict is not Verdict.PASS}
+
+    # in a front under 1/2 in half of it is a lip of less than 1/4 in
+    assert warned <= ({"lip before the pins"} if front < 0.5 else set())
+
+
+def test_a_pin_in_a_thin_rabbet_is_of_bamboo():
+    found = solve("pinned-rabbet", {"height": 4, "front": 0.5, "side": 0.5})
+    [pin] = [each for each in found.chosen if each.name == "pin"]
+
+    assert pin.value == 1 / 16  # a third of 1/4 is 5/64
+    assert "bamboo" in str(pin.why)

@@ -9,6 +9,7 @@ from casewright.pieces.built.construct import Construction
 from casewright.pieces.built.rework import rework
 from casewright.pieces.built.rework_stages import Reached
 from casewright.pieces.words.changed_words import UNSEEN, changed_words, work_words
+from casewright.pieces.words.wording import plural_of_part
 from units import built, chest, dresser
 
 INCH, MM = LengthUnit.INCH, LengthUnit.MILLIMETRE
@@ -124,3 +125,16 @@ def test_work_that_is_only_cut_down_is_not_lost():
     assert work_words(before, (found,)) == (
         "What is made already is worked to the new sizes; none of it is lost.",
     )
+
+
+@pytest.mark.parametrize(
+    ("noun", "many"),
+    [
+        ("drawer front", "drawer fronts"),
+        ("upright between drawers", "uprights between drawers"),
+        ("lipping of a case side", "lippings of a case side"),
+        ("drawer back beside the notch", "drawer backs beside the notch"),
+    ],
+)
+def test_parts_are_counted_by_their_first_words(noun, many):
+    assert plural_of_part(noun) == many

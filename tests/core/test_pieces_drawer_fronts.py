@@ -178,7 +178,8 @@ def test_an_overlay_drawer_has_a_box_by_the_same_height_rule_and_its_own_front()
         )
     )
     assert front.box.y == pytest.approx(-13 / 16)
-    assert (box_front.thickness, box_front.width) == (1 / 2, unit.drawers[0].sizes.height)
+    # sides of 1/2 dovetailed into it with a lap: 1/8 more than they are
+    assert (box_front.thickness, box_front.width) == (5 / 8, unit.drawers[0].sizes.height)
     assert box_front.box.y == 0.0
     assert part(unit, "SL").length == pytest.approx(18.75 - unit.drawers[0].sizes.lap)
     assert unit.spec.overall_depth == pytest.approx(inset.spec.body.depth + 13 / 16), "less than 3/4 of top"

@@ -15,7 +15,7 @@ def remedies(data):
 
 
 def test_a_box_front_that_is_too_thin_is_named():
-    said = remedies(OVERLAY)
+    said = remedies({**OVERLAY, "drawers.box_front": "3/8", "drawers.groove.depth": "1/4"})
 
     assert said["JC10"] == "Make the box’s front at least 5/8 in thick."
     assert said["front behind groove"].endswith("or the box’s front 1/2 in thick.")

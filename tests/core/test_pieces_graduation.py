@@ -164,8 +164,14 @@ def test_openings_by_contents_never_fall_below_the_need(needs, spare, equally):
         ),
         ({"rows": [{"height": "9"}, {"height": "10"}, {}]}, "the locked rows take 19 in of 18"),
         ({"rows": [{"height": "9"}, {"height": "8"}]}, "the rows add up to 17 in of 18"),
-        ({"body": {"width": "24", "depth": "16", "body_height": "2"}}, "leave no height for drawers"),
-        ({"body.opening_total": "1/16", "graduation": {"rule": "equal"}}, "no opening in row 1; use fewer"),
+        (
+            {"body": {"width": "24", "depth": "16", "body_height": "2"}},
+            "rows do not fit in 2 in: what divides them",
+        ),
+        (
+            {"body.opening_total": "1/16", "graduation": {"rule": "equal"}},
+            "rows do not fit in 1/16 in: a drawer",
+        ),
         ({"rows": [{"columns": 12}], "body.width": "20"}, "row 1 leaves .* in for a drawer; use fewer"),
         ({"rows.0.widths": ["22", None]}, "row 1 leaves 0 in for a drawer; use fewer columns"),
         ({"rows.0.widths": ["10", "11"]}, "of row 1 .* 21-3/4 in but the case is 22-1/2 wide inside"),

@@ -6,13 +6,16 @@ import pytest
 
 from casewright.joinery.families.hinge.joint import HingeJoint
 from casewright.measure.findings import Verdict
+from casewright.measure.lengths import LengthUnit
 from casewright.measure.working import explain
 from casewright.papers.boring import boring_files, hinge_templates
 from casewright.papers.data import unit_data
 from casewright.papers.doors import doors_section
+from casewright.papers.joint_cards import joint_cards_paper
 from casewright.papers.writing import Writing
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.layout.joints import PlacedJoint
+from printed import head
 from units import built, chest
 
 
@@ -142,3 +145,18 @@ def test_the_templates_of_hinges_come_beside_those_of_pulls():
     assert door.serves == "A-R2-1-D1-S1, A-R2-2-D1-S2"
     assert case.serves == "A-C-SL, A-C-SR"
     assert not [name for name in boring_files(built(chest()), unit.spec.unit) if "hinges" in name]
+
+
+@pytest.mark.parametrize("unit", LengthUnit)
+def test_the_cards_of_a_job_have_the_hinges_with_their_templates_and_gauges(unit):
+    paper = joint_cards_paper(head(unit=unit), [sideboard()])
+
+    [card] = [each for each in paper.others if each.title == "Hinges of the doors, let in"]
+    assert card.drawing
+    strips = [each for each in paper.strips if each.title == "Hinges of the doors, let in"]
+    assert [(each.board, each.serves) for each in strips] == [
+        ("door", "A-R2-1-D1-S1, A-R2-2-D1-S2"),
+        ("case side", "A-C-SL, A-C-SR"),
+    ]
+    gauges = [each for each in paper.gauges if each.name.startswith("Hinges of the doors")]
+    assert len(gauges) == 2

@@ -67,8 +67,9 @@ def test_a_top_dovetailed_in_lies_between_the_sides_and_belongs_to_the_body():
     assert face.overall_height == face.body_height + 4
     assert {"T1", "C2", "C7", "W4"}.isdisjoint(lines)
     top = lines["C11"]
-    # half-blind into sides of 3/4 with a lap of 1/4, over the whole depth
-    assert (top.thickness, top.width, top.length) == (0.875, 16, 24 - 2 * 0.25)
+    # half-blind into sides of 3/4 over the whole depth; a board of 7/8 asks for a lap of 7/8 × √0.1 = 0.2767,
+    # up to 9/32, or its index would be 3 × (7/8 ÷ 1/4)² = 36.75, over 30
+    assert (top.thickness, top.width, top.length) == (0.875, 16, 24 - 2 * 9 / 32)
     assert top.box.z + top.box.height == face.overall_height
     assert {joint.key for joint in made.case_joints} >= {"case_top", "bottom"}
     assert next(corner.corners for corner in made.corners if corner.name == "top into sides") == 2

@@ -331,3 +331,32 @@ def test_pieces_that_have_one_story_are_told_once(shop, owner):
     page = owner.get(f"{unit}/revisions/2/rework")
 
     assert re.findall(r'<h2 id="piece-[0-9]">([^<]*)</h2>', page.html) == ["Piece 1", "Pieces 2 and 3, each"]
+
+
+def test_approved_without_a_change_order_the_bench_goes_back_all_the_same(shop, owner, bench, job, unit):
+    revise(owner, unit, **WALNUT)
+    owner.get(f"{unit}/revisions/2/rework")
+
+    owner.send(f"{unit}/approval")
+
+    assert stages(shop, job) == {"R1-1": "", "R2-1": "", "R3-1": ""}
+    assert "To remake revision 2: new: front, 2 sides, back" in bench.get("/board").text
+    drawer = drawer_ids(shop, job)["R3-1"]
+    assert "To remake for revision 2:" in bench.get(f"/bench/{drawer}").text
+    page = owner.get(f"/jobs/{job}").text
+    assert "To remake for revision 2, not done yet: drawers A-R2-1, A-R3-1." in page
+    assert "Put back at the bench for revision 2: R2-1; R3-1." in page
+
+    owner.get(f"/bench/{drawer}")
+    owner.send(f"/drawers/{drawer}/remake/undo")
+
+    assert kept_stage(shop, drawer) == "glued"
+
+
+@pytest.mark.one_database
+def test_a_first_approval_and_a_second_of_the_same_put_nothing_back(shop, owner, job, unit):
+    before = stages(shop, job)
+
+    owner.post(f"{unit}/approval", number="1")
+
+    assert stages(shop, job) == before

@@ -59,5 +59,5 @@ def test_the_doors_of_a_unit_stand_with_their_hinges_on_the_page_of_its_joints(m
     row = page.html[page.html.index('<th scope="row">A-R2-3-D1</th>') :]
     assert "3-3/4" in row[: row.index("</tr>")]
     assert 'href="#joint-hinges_1"' in row[: row.index("</tr>")]
-    assert "Hinges of the doors, let in" in page.text
+    assert "Hinges of the doors on the case side, let in" in page.text
     assert "working?figure=R2-3.door.hinge_1" in row[: row.index("</tr>")]

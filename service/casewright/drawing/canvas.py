@@ -203,17 +203,21 @@ class Sheet:
             for there in self._lettered
         )
 
-    def between_letters(self, start: Inches, end: Inches, height: Inches) -> list[tuple[Point, Point]]:
-        """A level stroke, left open where it would run through lettering."""
+    def between_letters(
+        self, start: Inches, end: Inches, at: Inches, *, upright: bool = False
+    ) -> list[tuple[Point, Point]]:
+        """A level stroke at a height, or an upright one so far across, left open where it meets lettering."""
+        along, across = (1, 0) if upright else (0, 1)
         low, high = min(start, end), max(start, end)
-        spare = 0.15 * self.letters
-        strokes = []
-        for left, bottom, right, top in sorted(self._lettered):
-            if bottom - spare < height < top + spare and left - spare < high and right + spare > low:
-                if left - spare > low:
-                    strokes.append(((low, height), (left - spare, height)))
-                low = right + spare
-        return [*strokes, ((low, height), (high, height))] if low < high else strokes
+        spare, strokes = 0.15 * self.letters, list[tuple[Inches, Inches]]()
+        for patch in sorted(self._lettered, key=lambda patch: patch[along]):
+            first, last = patch[along] - spare, patch[along + 2] + spare
+            if patch[across] - spare < at < patch[across + 2] + spare and first < high and last > low:
+                if first > low:
+                    strokes.append((low, first))
+                low = last
+        strokes += [(low, high)] if low < high else []
+        return [((at, one), (at, two)) if upright else ((one, at), (two, at)) for one, two in strokes]
 
     def polygon(self, line: Line, corners: Iterable[Point], code: str = "") -> None:
         """A closed outline; a code lets a page find the part again."""

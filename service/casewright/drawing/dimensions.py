@@ -172,13 +172,15 @@ def widths(
         sheet.strokes(
             Line.DIMENSION, [((end - over, line - over), (end + over, line + over)) for end in ends]
         )
-        if edge is not None:
-            start = view.at(0, edge)[1] + side * CLEAR * letters
-            sheet.strokes(Line.WITNESS, [((end, start), (end, line + side * over)) for end in ends])
     _say(sheet, spans)
     top = line + _letter_along(view, spans, line, bool(label))
     if label:
         sheet.letter(_place_of_label(view, spans, line), label, "end")
+    if edge is not None:
+        start, until = view.at(0, edge)[1] + side * CLEAR * letters, line + side * over
+        for place in (place for span in spans for place in (span.start, span.end)):
+            strokes = sheet.between_letters(start, until, view.at(place, 0)[0], upright=True)
+            sheet.strokes(Line.WITNESS, strokes)
     return top if side is Side.AFTER else line - over
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from casewright.drawing.canvas import Line
+from casewright.drawing.hidden import Seen
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
@@ -80,6 +81,33 @@ def seen_of(door: Door, leaf: LeafPlan, parts: list[Part]) -> Iterator[tuple[Par
             yield part, box
 
 
+def is_clear_of_swing(door: Door, patch: Seen) -> bool:
+    """Whether a patch of an opening's first leaf keeps clear of the dashed lines that show how it swings.
+
+    Args:
+        door: the doors of the opening
+        patch: left and lower edge, width and height [in]
+
+    Returns:
+        True under the lower line, and between both, if it keeps clear of the knob, too.
+
+    Source: geometry: the lines run from the free edge, above and below, to the middle of the hinged one.
+    """
+    plan, (left, low, wide, high) = door.plan, patch
+    leaf, half, middle = plan.leaves[0], plan.height / 2, plan.z + plan.height / 2
+    hinged = leaf.x if leaf.hinged == "left" else leaf.x + plan.width
+    near, far = sorted(abs(edge - hinged) / plan.width for edge in (left, left + wide))
+    under = low + high < middle - half * far
+    between = max(abs(low - middle), abs(low + high - middle)) < half * near
+    return under or (between and far * plan.width < plan.width - _stile(door))
+
+
+def _stile(door: Door) -> Inches:
+    """How wide the free stile is, in the middle of which the knob is; of a slab, as if it had one [in]."""
+    plan = door.plan
+    return plan.frame.asked.how.stile if plan.frame else min(2.25, plan.width / 4)
+
+
 def _hardware(view: View, length: Inches, door: Door, leaf: LeafPlan) -> None:
     """Hinges at their places, dashes from the free edge to the middle of the hinged one, and the knob."""
     plan = door.plan
@@ -90,7 +118,7 @@ def _hardware(view: View, length: Inches, door: Door, leaf: LeafPlan) -> None:
         view.rectangle(Line.SEEN, start, plan.z + place - length / 2, LEAF_OF_HINGE, length)
     middle = (hinged, plan.z + plan.height / 2)
     view.polyline(Line.HIDDEN, (free, plan.z + plan.height), middle, (free, plan.z))
-    stile = plan.frame.asked.how.stile if plan.frame else min(2.25, plan.width / 4)
+    stile = _stile(door)
     knob = free - stile / 2 if is_left else free + stile / 2
     radius = min(KNOB, stile / 3, plan.height / 5)
     view.circle(Line.FRONT, (knob, plan.z + door.knob_height), radius)

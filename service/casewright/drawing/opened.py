@@ -119,15 +119,15 @@ def _side(view: View, unit: Construction) -> None:
         view.rectangle(Line.OBJECT, -spec.top.overhang_front, base + body, spec.top_depth, spec.top.over)
     drawers = rows_open(unit)
     fronts = {part.code: part.box for part in unit.parts if part.line.startswith("F")}
-    for drawer in drawers:
-        _drawer(view, unit, drawer, fronts[f"{drawer.code}-F"])
     doors = tuple(one_for_each_height(unit.doors))
-    for door in doors:
-        _door(view, unit, door, drawers)
-    _shelves(view, unit)
     out = max((drawer.travel for drawer in drawers), default=0.0)
     before = min((fronts[f"{drawer.code}-F"].y for drawer in drawers), default=0.0)
     far = max((out - before, *(door.plan.width for door in doors)))
+    for drawer in drawers:
+        _drawer(view, unit, drawer, fronts[f"{drawer.code}-F"], -far)
+    for door in doors:
+        _door(view, unit, door, drawers)
+    _shelves(view, unit)
     ground_beside(view, unit, -far)
     lowest, heading = heights_from(unit)
     marks = [
@@ -236,8 +236,10 @@ def _case(view: View, unit: Construction) -> None:
         view.rectangle(Line.OBJECT, start, 0.0, spec.support_rear - start, base)
 
 
-def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box) -> None:
+def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box, beyond: Inches) -> None:
     """One drawer, out by its travel: what has left the case is drawn whole, the rest dashed.
+
+    What has no room on it is lettered beyond all that is open.
 
     The front stands where it is: in its opening flush, or before the case and over its edges.
     """
@@ -250,17 +252,11 @@ def _drawer(view: View, unit: Construction, drawer: Drawer, front: Box) -> None:
     view.rectangle(Line.FRONT, front.y - out, front.z, front.depth, front.height, f"{drawer.code}-F")
     if inside > 0:
         view.rectangle(Line.HIDDEN, 0.0, low, inside, sizes.height)
-    _letter_travel(view, drawer, (front.y + front.depth - out, 0.0), low)
-
-
-def _letter_travel(view: View, drawer: Drawer, between: tuple[Inches, Inches], low: Inches) -> None:
-    """Code and travel on the side of a drawer behind its front, or before it where that is too short."""
-    sizes, sheet = drawer.sizes, view.sheet
     told, middle = (sizes.opening.code, drawer.travel), low + sizes.height / 2
-    if not _letter_within(view, told, between, middle, sizes.height):
-        before = between[0] - sizes.face.thickness - 0.5 * sheet.letters
-        words = f"{told[0]}: {sheet.size(told[1])}"
-        sheet.letter((before, middle), words, "end", size=SIZES[-1], inches=told[1])
+    if not _letter_within(view, told, (front.y + front.depth - out, 0.0), middle, sizes.height):
+        words = f"{told[0]}: {view.sheet.size(told[1])}"
+        at = (beyond - 0.5 * view.sheet.letters, middle)
+        view.sheet.letter(at, words, "end", size=SIZES[-1], inches=told[1])
 
 
 def _letter_within(

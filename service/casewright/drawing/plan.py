@@ -8,15 +8,16 @@ from casewright.drawing.dimensions import Side, Span, heights, levels, room_for_
 from casewright.drawing.door_cuts import cut_from_above
 from casewright.drawing.door_swing import arc_from_above, open_from_above
 from casewright.drawing.ground import is_hung
+from casewright.drawing.hidden import Seen, in_sight
 from casewright.drawing.page import Drawing, fitted
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
 from casewright.pieces.doors.hanging import Door
 from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Opening, Space
-from casewright.pieces.layout.parts import Part
+from casewright.pieces.layout.parts import Box, Part
 
 BETWEEN = 1.5
 """Room between one plan and the words over the next [letters]."""
@@ -155,13 +156,11 @@ def _plan(view: View, unit: Construction, level: Inches) -> None:
     hung = tuple(f"{leaf.code}-" for door in unit.doors for leaf in door.plan.leaves)
     front = -top.overhang_front
     right = spec.body.width + top.overhang_sides
-    for part in unit.parts:
-        if _is_cut(part, level) and not part.code.startswith(hung):
-            place = part.box
-            corners = box(place.x, place.y, place.width, place.depth)
-            view.cut(corners, part.code, rising=place.width >= place.depth)
-            front = min(front, place.y)
-            right = max(right, place.x + place.width)
+    cut = [part for part in unit.parts if _is_cut(part, level) and not part.code.startswith(hung)]
+    for part in cut:
+        _cut_part(view, part.box, part.code, [other.box for other in cut if other is not part])
+        front = min(front, part.box.y)
+        right = max(right, part.box.x + part.box.width)
     for part, outline_of in cut_from_above(unit, level):
         turned = [(across, back) for back, across in outline_of]
         view.cut(turned, part.code, rising=part.box.width >= part.box.depth)
@@ -170,6 +169,23 @@ def _plan(view: View, unit: Construction, level: Inches) -> None:
     _shelves_below(view, unit, doors, level)
     _letter(view, unit, doors, level)
     _sizes(view, unit, level, (right, front))
+
+
+def _cut_part(view: View, place: Box, code: str, others: Sequence[Box]) -> None:
+    """A part that is cut: hatched but for what reaches into it, such as a tenon, which has its own."""
+    view.polygon(Line.CUT, box(place.x, place.y, place.width, place.depth), code)
+    into = [_seen(other) for other in others if _slender(other) > _slender(place)]
+    for x, y, wide, deep in in_sight(_seen(place), into):
+        view.hatch(box(x, y, wide, deep), rising=place.width >= place.depth)
+
+
+def _seen(place: Box) -> Seen:
+    return place.x, place.y, place.width, place.depth
+
+
+def _slender(place: Box) -> Number:
+    """How much longer than thick a part is: of two that meet, the more slender one ends in the other."""
+    return max(place.width, place.depth) / min(place.width, place.depth)
 
 
 def _open(view: View, door: Door) -> Inches:

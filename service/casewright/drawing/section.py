@@ -261,7 +261,10 @@ def _drawer(view: View, unit: Construction, drawer: Drawer, plane: Inches) -> No
         low, high = sizes.back_foot, sizes.back_foot + sizes.back_height
         rear = sizes.to_the_back
         within.polyline(Line.SEEN, (end_cut, high), (rear, high), (rear, low), (end_cut, low))
-    _letter_code(within, drawer, end_cut - thick)
+    floor = (
+        sizes.foot if spec.drawers.screwed_under else spec.drawers.groove.height + spec.drawers.groove.width
+    )
+    _letter_code(within, drawer, end_cut - thick, floor)
 
 
 def _back_cut(drawer: Drawer, plane: Inches) -> tuple[str, Inches, Inches]:
@@ -301,15 +304,14 @@ def _spaces(view: View, unit: Construction, plane: Inches) -> None:
         sheet.say(f"{space.code}: {held}")
 
 
-def _letter_code(within: View, drawer: Drawer, until: Inches) -> None:
+def _letter_code(within: View, drawer: Drawer, until: Inches, floor: Inches) -> None:
+    """The code in the middle between front and back, over the bottom."""
     sheet, sizes = within.sheet, drawer.sizes
     inside = until - sizes.front
-    high = sizes.side_height - sizes.back_foot
+    high = sizes.side_height - floor
     for size in (1.0, 0.85, 0.7):
         if size * sheet.letters < high and sheet.width_of(sizes.code, size) < inside:
-            sheet.letter(
-                within.at(sizes.front + inside / 2, sizes.back_foot + high / 2), sizes.code, size=size
-            )
+            sheet.letter(within.at(sizes.front + inside / 2, floor + high / 2), sizes.code, size=size)
             return
 
 

@@ -2,7 +2,7 @@
 
 from casewright.drawing.canvas import Line
 from casewright.drawing.codes import SIZES, Codes, Place
-from casewright.drawing.doors import draw_door, seen_of
+from casewright.drawing.doors import draw_door, is_clear_of_swing, seen_of
 from casewright.drawing.view import View
 from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
@@ -66,7 +66,7 @@ def draw_inside(view: View, unit: Construction, space: Space, *, coded: bool = F
 
 
 def _put_code(view: View, unit: Construction, space: Space, door: Door | None, codes: Codes) -> None:
-    """The code in the lower corner at a door's hinges, which no dashed line crosses; else at the left.
+    """The code in the lower corner at a door's hinges, or between its dashed lines; else at the left.
 
     On a door with a frame it stands in the panel, where no edge runs through it."""
     sheet = view.sheet
@@ -77,23 +77,16 @@ def _put_code(view: View, unit: Construction, space: Space, door: Door | None, c
         high, long, inset = size * sheet.letters, sheet.width_of(words, size), 0.3 * sheet.letters
         if not (long + 2 * inset < width and high + inset < height):
             return None
-        if door is not None and bottom + inset + high > _under_dashes(
-            door, long + inset, left, width, at_right
-        ):
-            return None
         across = left + width - inset if at_right else left + inset
-        return (across, bottom + inset + 0.5 * high), "end" if at_right else "start"
+        start = across - long if at_right else across
+        if door is None or is_clear_of_swing(door, (start, bottom + inset, long, high)):
+            return (across, bottom + inset + 0.5 * high), "end" if at_right else "start"
+        middle = left + width / 2, bottom + height / 2
+        if is_clear_of_swing(door, (middle[0] - long / 2, middle[1] - high / 2, long, high)):
+            return middle, "middle"
+        return None
 
     codes.put(space.code, f"{space.code} measured" if space.measured else space.code, room)
-
-
-def _under_dashes(door: Door, beyond: Inches, left: Inches, width: Inches, at_right: bool) -> Inches:
-    """How high the dashed line of a door runs over the inner end of its code, which begins at its hinges."""
-    plan = door.plan
-    leaf = plan.leaves[0]
-    hinged = leaf.x + plan.width if at_right else leaf.x
-    inner = left + width - beyond if at_right else left + beyond
-    return plan.z + plan.height / 2 * (1 - abs(inner - hinged) / plan.width)
 
 
 def letter_inside(view: View, unit: Construction, space: Space) -> None:

@@ -26,6 +26,7 @@ class Called:
         names: words of its family, each with what stands for it
         about: the code by which its findings go
         without: names of settings that say nothing here
+        unasked: checks that say nothing here, by their rules
         first: settings that come before its own
     """
 
@@ -33,6 +34,7 @@ class Called:
     names: Names
     about: str = ""
     without: tuple[str, ...] = ()
+    unasked: tuple[str, ...] = ()
     first: tuple[Setting, ...] = ()
 
     @property
@@ -46,6 +48,7 @@ class Called:
                 about=self.about or each.about,
             )
             for each in self.of.findings
+            if each.rule not in self.unasked
         )
 
     @property

@@ -205,7 +205,8 @@ def rank(
         limits: what a joint is held to
 
     Returns:
-        The layouts, best first; of equals the one with fewer tails first. Empty when none passes.
+        The layouts, best first; of equals the one with fewer tails first. One whose tails are wide enough to
+        open in a dry room comes after those that stay tight. Empty when none passes.
 
     Source: common practice; the weights are from memory.
     """
@@ -227,7 +228,8 @@ def _ranked(
     """The ranking, kept: rows of one height ask for the same, and an edit leaves most rows as they were."""
     alone = _alone(sizes, pins, groove, looks, limits)
     scored = alone if family is None else [_within(family, choice, looks) for choice in alone]
-    return tuple(sorted(scored, key=lambda choice: (-choice.score, choice.count)))
+    widest = widest_tail(sizes[1], limits) + TOLERANCE
+    return tuple(sorted(scored, key=lambda choice: (choice.tail_width > widest, -choice.score, choice.count)))
 
 
 @lru_cache(maxsize=4096)
@@ -314,6 +316,23 @@ def refusals(
         if why:
             found.append(Refusal(count=count, pin=pin, why=why))
     return tuple(found)
+
+
+def widest_tail(side: Inches, limits: Limits = LIMITS) -> Inches:
+    """How wide a tail may be that is to stay tight in a dry room.
+
+    Rule: the lesser of tail_widest and tail_widest_sides * side
+
+    Args:
+        side: thickness of the tail board [in]
+        limits: what a joint is held to
+
+    Returns:
+        The width [in]
+
+    Source: common practice.
+    """
+    return min(limits.tail_widest.value, limits.tail_widest_sides.value * side)
 
 
 def _least_pin(kerf: Inches, limits: Limits) -> Inches:

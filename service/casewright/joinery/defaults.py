@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from casewright.joinery.choose import LOOKS, Looks, rank
 from casewright.joinery.groove import Groove
 from casewright.joinery.joint import Chosen, Measure
+from casewright.joinery.lap import lap_needed
 from casewright.joinery.layout import CannotBeLaidOut
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.no_tails import RowSizes, why_no_number
 from casewright.joinery.sourced import Sourced, sourced
-from casewright.measure.rounding import TOLERANCE, down_to
+from casewright.measure.rounding import TOLERANCE, down_to, up_to
 from casewright.measure.saying import say
 from casewright.measure.units import Inches, Number
 
@@ -64,24 +65,33 @@ USUAL = Usual(**sourced("defaults"))
 """The habits of a shop that has set none of its own."""
 
 
-def usual_lap(front: Inches, usual: Usual = USUAL) -> Inches:
-    """The lap for a front: a quarter of it, to the nearest 1/16, but no less than 1/8.
+def usual_lap(
+    front: Inches, side: Inches | None = None, usual: Usual = USUAL, limits: Limits = LIMITS
+) -> Inches:
+    """The lap for a front: a quarter of it, to the nearest 1/16, no less than 1/8, more before thick sides.
 
-    Rule: front / lap_part to the nearest lap_step, a half rounded down, and at least lap_least
+    Rule: front / lap_part to the nearest lap_step, a half rounded down, and at least lap_least; where the
+    side is known, at least lap_needed for it, up to lap_step, but on that account no more than half the front
 
     Args:
         front: thickness of the front [in]
+        side: thickness of the side; None where it is not known [in]
         usual: the shop's habits
+        limits: what a joint is held to
 
     Returns:
         The lap [in]
 
-    Source: Rogowski (2002): tails about three quarters of the front; the rounding is common practice.
+    Source: Rogowski (2002): tails about three quarters of the front; the rounding is common practice. A
+        thick side breaks a thin lap out: the lap index, with limits from shop experience.
     """
     step = usual.lap_step.value
     # A half goes down: 7/8 gives 3/16, the thickest lap that is printed for fronts of 3/4 to 7/8.
     nearest = math.ceil(front / usual.lap_part.value / step - 0.5 - TOLERANCE) * step
-    return max(nearest, usual.lap_least.value)
+    lap = max(nearest, usual.lap_least.value)
+    if side is None:
+        return lap
+    return max(lap, min(up_to(lap_needed(side, limits), step), down_to(front / 2, step)))
 
 
 def usual_rabbet(side: Inches, usual: Usual = USUAL) -> Inches:
@@ -149,11 +159,12 @@ def slope_habit(softwood: bool = False, usual: Usual = USUAL) -> Sourced:
     return usual.slope_softwood if softwood else usual.slope_hardwood
 
 
-def chosen_lap(front: Inches, usual: Usual = USUAL) -> Chosen:
+def chosen_lap(front: Inches, side: Inches | None = None, usual: Usual = USUAL) -> Chosen:
     """The lap for a front, with the reason.
 
     Args:
         front: thickness of the front [in]
+        side: thickness of the side; None where it is not known [in]
         usual: the shop's habits
 
     Returns:
@@ -161,15 +172,17 @@ def chosen_lap(front: Inches, usual: Usual = USUAL) -> Chosen:
 
     Source: Rogowski (2002); the rounding is common practice.
     """
-    lap = usual_lap(front, usual)
+    lap, plain = usual_lap(front, side, usual), usual_lap(front, usual=usual)
     part = _part(usual.lap_part.value, 4, "A quarter")
     why = say("{} of the {} front, to the nearest {:bare}", part, front, usual.lap_step.value)
     return Chosen(
         name="lap",
         value=lap,
         measure=Measure.LENGTH,
-        why=say("{}, and no less than {:bare}.", why, usual.lap_least.value),
-        source=usual.lap_part.source,
+        why=say("{}, and no less than {:bare}.", why, usual.lap_least.value)
+        if side is None or lap == plain
+        else say("{} would be {}; sides of {} break that out, and ask for {}.", why, plain, side, lap),
+        source=usual.lap_part.source if lap == plain else LIMITS.lap_index_caution.source,
     )
 
 

@@ -36,6 +36,9 @@ class PaperHead(Spec):
         1, ge=1, description="Revision of the paper; before it is issued, of the design that it is made from."
     )
     issued_on: date | None = Field(None, description="Day of issue; none for a draft.")
+    units: tuple[tuple[str, int], ...] = Field(
+        (), description="The units that it is made from, each with the revision of its design."
+    )
     supersedes: int | None = Field(None, description="The revision that this paper takes the place of.")
     unit: LengthUnit = Field(LengthUnit.INCH, description="Unit in which the paper gives sizes first.")
 
@@ -77,8 +80,8 @@ def head_data(head: PaperHead, title: str, *, copy: str = "", shows_job_name: bo
     called = f"{title} {name(head.number, 20)}".rstrip()
     heading = f"{called}, {copy}" if copy else called
     issued = day(head.issued_on)
-    label = "Revision of this paper" if of_paper else "Unit revision"
-    facts = [["Job", job], [label, str(head.revision)], ["Issued", issued or "draft"]]
+    label = "Paper revision" if of_paper else "Unit revision"
+    facts = [["Job", job], [label, str(head.revision)], *_units(head), ["Issued", issued or "draft"]]
     if head.supersedes is not None:
         facts.append(["Supersedes", f"revision {head.supersedes}"])
     facts.append(["Sizes", "millimetres" if head.unit is LengthUnit.MILLIMETRE else "inches"])
@@ -91,6 +94,15 @@ def head_data(head: PaperHead, title: str, *, copy: str = "", shows_job_name: bo
         "foot": f"{heading} · job {job} · {revision} · {issued or 'draft'}",
         "is_draft": not issued,
     }
+
+
+def _units(head: PaperHead) -> list[list[str]]:
+    """Of which revision of their design its units are; nothing where the paper does not say."""
+    if not head.units:
+        return []
+    if len(head.units) == 1:
+        return [["Unit revision", str(head.units[0][1])]]
+    return [["Unit revisions", ", ".join(f"{name(code, 40)} {number}" for code, number in head.units)]]
 
 
 def loose_head(heading: str, title: str, unit: LengthUnit, what: str = "Joint") -> dict[str, Any]:

@@ -20,15 +20,15 @@ from casewright.records.papers import ChangeOrder
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import Hand
-from casewright.shop.estimating import estimated_job, worked_unit
+from casewright.shop.estimating import estimated_job
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import refuse_if_over
 from casewright.shop.keeping import next_number, note_history
 from casewright.shop.quotes import shown_number
 from casewright.shop.refusals import NotFound, Refused
-from casewright.shop.remaking import PutBack, planned, put_back, words_of
+from casewright.shop.remaking import PutBack, put_back, remade_between
 from casewright.shop.rework import reworked
-from casewright.shop.units import LoadedUnit, load_unit, units_of
+from casewright.shop.units import LoadedUnit, units_of
 from casewright.shop.waiting import change_number
 
 TODAY = "the figures that hold now"
@@ -242,6 +242,8 @@ def _content(weighed: Weighed, unit: LengthUnit, note: str) -> dict[str, Any]:
         "computed_cents": price.computed,
         "tax_cents": price.tax,
         "hours": price.hours,
+        "hours_lost": price.lost,
+        "hours_again": price.again,
         "weeks": round(price.weeks, 2),
         "priced_by": weighed.priced_by,
     }
@@ -268,10 +270,8 @@ def remade_by(db: Fenced, shop: Shop, held: LoadedChange) -> tuple[PutBack, ...]
     """
     if held.order.withdrawn_at is not None:
         return ()
-    figures = figures_text(db, shop, held.job)
-    before, after = (load_unit(db, held.unit.id, each) for each in (held.order.before, held.order.after))
-    was, becomes = (worked_unit(each.text, figures) for each in (before, after))
-    return planned(db, before, after, was, becomes)
+    order = held.order
+    return remade_between(db, shop, held.job, held.unit.id, order.before, order.after)
 
 
 def agree_to_change(
@@ -304,21 +304,10 @@ def agree_to_change(
     order, who, now = held.order, hand.who, hand.now
     order.agreed_at, order.agreed_name, order.agreed_way = now, name, way
     held.unit.approved = order.after
-    put_back(db, plans, held.name, unit, replace(hand, mark=order.id))
-    _note_agreement(db, held, plans, who, now)
-
-
-def _note_agreement(
-    db: Fenced, held: LoadedChange, plans: tuple[PutBack, ...], who: str, now: datetime
-) -> None:
-    order, unit, job_id = held.order, held.unit, held.job.id
-    name, way = order.agreed_name, order.agreed_way
-    what = f"Change order {held.name} was agreed on by {name} {way}; unit {unit.code} is approved at revision"
-    note_history(db, who, now, f"{what} {order.after}.", job_id=job_id)
-    told = [each.what for each in words_of(plans)]
-    if told:
-        made = f"Put back at the bench for change order {held.name}: {'; '.join(told)}."
-        note_history(db, who, now, made, job_id=job_id)
+    code = held.unit.code
+    what = f"Change order {held.name} was agreed on by {name} {way}; unit {code} is approved at revision"
+    note_history(db, who, now, f"{what} {order.after}.", job_id=held.job.id)
+    put_back(db, held.job, plans, held.name, unit, replace(hand, mark=order.id))
 
 
 def withdraw_change(db: Fenced, held: LoadedChange, who: str, now: datetime) -> None:

@@ -25,13 +25,20 @@ from casewright.pieces.built.rework import rework
 from casewright.pieces.built.rework_stages import CASE, Reached
 from casewright.pieces.words.remake_words import full_words, short_words
 from casewright.records.bench import Drawer
+from casewright.records.jobs import Job
+from casewright.records.people import Shop
 from casewright.records.rework import Standing, standing_of_unit
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import Hand, Place, case_place, note_tap, refold, refuse_at_rest
+from casewright.shop.estimating import worked_unit
+from casewright.shop.figures import figures_text
+from casewright.shop.keeping import note_history
 from casewright.shop.refusals import Refused
-from casewright.shop.units import LoadedUnit, followed, origins_of
+from casewright.shop.units import LoadedUnit, followed, load_unit, origins_of
 
 OPENING = "opening."
+REVISION = "revision"
+"""How a change is called that was approved without an order."""
 DRY = "dry."
 """What the measures of a dry-fit begin with."""
 
@@ -109,6 +116,20 @@ def planned(
     return tuple(found)
 
 
+def remade_between(
+    db: Fenced, shop: Shop, job: Job, unit_id: str, before: int, after: int
+) -> tuple[PutBack, ...]:
+    """What is made again where a unit goes from one revision to another, as far as its parts are now.
+
+    Raises:
+        CannotBuild, CannotBeLaidOut …: one of the two revisions cannot be built any more
+    """
+    figures = figures_text(db, shop, job)
+    held, changed = (load_unit(db, unit_id, number) for number in (before, after))
+    was, becomes = (worked_unit(each.text, figures) for each in (held, changed))
+    return planned(db, held, changed, was, becomes)
+
+
 def _reached(rows: list[Standing], codes: Mapping[str, str]) -> Reached:
     drawers = {codes[row.origin]: row.stage for row in rows if row.origin in codes}
     return Reached(case=rows[0].case_stage, drawers=drawers)
@@ -172,16 +193,23 @@ def _word(stage: str, stages: tuple[Stage, ...]) -> str:
     return stages[place_of(stage, stages)].word if stage else "not begun"
 
 
-def put_back(db: Fenced, plans: tuple[PutBack, ...], change: str, unit: LengthUnit, hand: Hand) -> None:
+def put_back(
+    db: Fenced, job: Job, plans: tuple[PutBack, ...], change: str, unit: LengthUnit, hand: Hand
+) -> None:
     """Puts drawers and cases back to where their parts are after a change; what was tapped is kept.
 
     Args:
         db: the session
+        job: the job
         plans: what is made again
-        change: the number of the change order
+        change: the number of the change order, or the name of the revision where there is none
         unit: the unit in which the shop reads the piece
-        hand: who took the agreement down; its mark is the change order's own
+        hand: who took the agreement down; its mark is the change's own
     """
+    told = [each.what for each in words_of(plans)]
+    if told:
+        sentence = f"Put back at the bench for {said_change(change)}: {'; '.join(told)}."
+        note_history(db, hand.who, hand.now, sentence, job_id=job.id)
     for plan in plans:
         for one in plan.remakes:
             place = case_place(db, plan.carcase_id)
@@ -189,6 +217,11 @@ def put_back(db: Fenced, plans: tuple[PutBack, ...], change: str, unit: LengthUn
                 place.drawer = db.get(Drawer, (db.shop_id, plan.drawer_ids[one.assembly]))
             _put_back_one(db, place, one, plan, change, unit, hand)
         _forget_openings(db, plan, hand)
+
+
+def said_change(change: str) -> str:
+    """What a change is called in a sentence: a change order, or a revision that was approved without one."""
+    return change if change.startswith(REVISION) else f"change order {change}"
 
 
 def _put_back_one(

@@ -113,7 +113,11 @@ class BottomGroove(Spec):
         0.375, description="From the bottom edge of the side up to the groove.", examples=["3/8"]
     )
     width: Size = Field(0.25, description="Width of the groove.", examples=["1/4"])
-    depth: Size = Field(0.25, description="Depth of the groove.", examples=["1/4"])
+    depth: Size = Field(
+        0.25,
+        description="Depth of the groove. Left out: 1/4 in, or half of the thinnest board that has it.",
+        examples=["1/4"],
+    )
     slips: Slips | None = Field(
         None,
         description="Slips that carry the groove in place of the sides; null for a groove in the sides.",
@@ -183,10 +187,17 @@ class Drawers(Spec):
     style: FrontStyle = Field(
         default_factory=Inset, description="How the fronts sit in, or before, the case."
     )
-    front: Size = Field(0.75, description="Thickness of a front.", examples=["13/16"])
+    front: Size = Field(
+        0.75,
+        description="Thickness of a front. Left out: 3/4 in, or 1/8 in more than sides joined to it.",
+        examples=["13/16"],
+    )
     box_front: Size | None = Field(
         None,
-        description="Thickness of the box's own front where another is screwed to it; left out, as the side.",
+        description=(
+            "Thickness of the box's own front where another is screwed to it; left out, as the side, or "
+            "1/8 in more where it keeps a lap."
+        ),
         examples=["1/2"],
     )
     side: Size = Field(0.5, description="Thickness of a side.", examples=["1/2"])
@@ -195,7 +206,10 @@ class Drawers(Spec):
     )
     lap: Size | None = Field(
         None,
-        description="Wood left in front of the tails; left out, about a quarter of the front.",
+        description=(
+            "Wood left in front of the tails; left out, about a quarter of the front, or more before thick "
+            "sides."
+        ),
         examples=["3/16"],
     )
     rabbet: Clearance | None = Field(

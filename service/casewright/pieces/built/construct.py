@@ -43,6 +43,7 @@ from casewright.pieces.drawers.running import chosen_slide, drawer_run, refuse_r
 from casewright.pieces.drawers.running_checks import running_checks
 from casewright.pieces.drawers.sizes import CannotBuild, DrawerSizes
 from casewright.pieces.drawers.sizing import drawer_sizes
+from casewright.pieces.drawers.usual_boards import with_usual_boards
 from casewright.pieces.layout.face import plan_face
 from casewright.pieces.layout.fitted import HardwareItem, SmallPart
 from casewright.pieces.layout.fittings import hardware, shelf_pins, small_parts
@@ -123,6 +124,7 @@ def construct(chosen: UnitSpec, shop: Shop, ledger: Ledger | None = None) -> Con
     """
     ledger = Ledger() if ledger is None else ledger
     spec = with_sheet_sizes(traced(chosen, ledger), ledger)
+    spec = with_usual_boards(spec, ledger)
     spec = with_running(with_chosen_slips(_groove_for_sheet(spec, ledger), ledger), ledger)
     weather = climate(spec.season, ledger)
     face = plan_face(spec, ledger)

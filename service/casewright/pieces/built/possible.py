@@ -18,6 +18,7 @@ from casewright.pieces.case.leg_sizes import REACH
 from casewright.pieces.case.side_limits import side_limits
 from casewright.pieces.doors.limits import door_limits
 from casewright.pieces.drawers.sizes import CannotBuild
+from casewright.pieces.layout.least_rows import least_for
 from casewright.pieces.layout.openings import Face
 from casewright.pieces.layout.parts import SIZES, Part
 
@@ -41,6 +42,7 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
 
     Source: geometry of the case.
     """
+    _refuse_low_openings(spec, face)
     refuse_crate(spec, face)
     refuse_top(spec)
     refuse_undivided(spec, face)
@@ -61,6 +63,23 @@ def refuse_impossible(spec: UnitSpec, face: Face) -> None:
                 )
             )
     _refuse_too_little(spec)
+
+
+def _refuse_low_openings(spec: UnitSpec, face: Face) -> None:
+    """An opening too low for any drawer is told by its height, where nobody asked for such a groove."""
+    if "height" in spec.drawers.groove.model_fields_set:
+        return
+    least, low = least_for(spec.drawers), min(face.openings, key=lambda each: each.height)
+    if low.height < least - 1e-9:
+        raise CannotBuild(
+            say(
+                "opening {} is {} high, too low for a drawer with its groove and back; make it at least "
+                "{:up}, or lower the groove",
+                low.code,
+                low.height,
+                least,
+            )
+        )
 
 
 def _refuse_shelves(spec: UnitSpec, face: Face) -> None:

@@ -45,7 +45,7 @@ def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
         spec = spec.model_copy(update={"case": case.model_copy(update={"divider": none})})
         case = spec.case
     if not case.is_ply:
-        return spec
+        return _with_lap(spec, ledger)
     bought = case.ply.bought
     basis = f"as {bought} measures; measure your own sheet"
     typed = case.model_fields_set
@@ -69,6 +69,22 @@ def with_sheet_sizes(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
     if "fixing" not in spec.top.model_fields_set:
         settled["top"] = spec.top.model_copy(update={"fixing": THROUGH_A_BOARD})
     return spec.model_copy(update=settled)
+
+
+def _with_lap(spec: UnitSpec, ledger: Ledger) -> UnitSpec:
+    """The choices with a lap before the tails of the case that their boards do not break out."""
+    case = spec.case
+    if "lap" in case.model_fields_set or case.joined != "half-blind":
+        return spec
+    board = max(case.bottom, spec.top.thickness if spec.top.is_dovetailed else case.sub_top_rail)
+    sizes = {
+        "board": board,
+        "side": case.side,
+    }
+    if rules.lap_for_board(**sizes) <= case.lap:
+        return spec
+    lap = ledger.take("case.lap", rules.lap_for_board, **sizes)
+    return spec.model_copy(update={"case": case.model_copy(update={"lap": lap})})
 
 
 def _shelves_of_sheet(spec: UnitSpec, case: Case, ledger: Ledger) -> Shelving:

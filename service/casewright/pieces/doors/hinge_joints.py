@@ -1,6 +1,7 @@
 """The hinges of the doors let in: places and gains on doors and case, leaves that hang alike once."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from casewright.joinery.families.hinge.asked import Hinged, usual_leaf
 from casewright.joinery.families.hinge.joint import HingeJoint, hinged
@@ -55,7 +56,8 @@ def hinge_joints(
                 about=leaf.code,
             )
             continue
-        yield _placed(joint, key, hung, parts)
+        where = "" if len(alike) == 1 else f" on the {joint.given.hung_on}"
+        yield replace(_placed(joint, key, hung, parts), title=f"Hinges of the doors{where}, let in")
         yield from joint.findings
 
 

@@ -29,6 +29,10 @@ from casewright.pieces.layout.season import across
 SOCKETS_TO_THE_LIP = "The sockets go up to the lip, whose rabbet they are laid out in."
 
 
+BELOW_ITS_OPENING = 1 / 4
+"""A box is lower than its opening by no more than this, in any season (common practice) [in]."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerMake:
     """What every drawer of the unit shares: chosen where the maker left it out.
@@ -90,7 +94,8 @@ def shared_construction(
     drawers = spec.drawers
     front = drawers.joined_front
     back = drawers.side if drawers.back is None else drawers.back
-    ends = _ends(drawers, front, back, shop.rack, ledger)
+    lowest = min((each.height for each in face.openings), default=None)
+    ends = _ends(drawers, (front, back), lowest, shop.rack, ledger)
     _refuse_what_does_not_go_together(drawers, ends[0])
     lap, rabbet, chosen = 0.0, 0.0, [each for end in ends for each in end.chosen]
     gauge_1 = front
@@ -120,9 +125,12 @@ def shared_construction(
     )
 
 
-def _ends(drawers: Drawers, front: Inches, back: Inches, rack: Rack, ledger: Ledger) -> tuple[End, End]:
+def _ends(
+    drawers: Drawers, boards: tuple[Inches, Inches], lowest: Inches | None, rack: Rack, ledger: Ledger
+) -> tuple[End, End]:
+    front, back = boards
     under = ledger.under("drawers.front_joint"), ledger.under("drawers.back_joint")
-    joint, chosen = _with_finger(drawers, front, rack, under[0])
+    joint, chosen = _with_finger(drawers, front, lowest, rack, under[0])
     made = front_end(joint, front, drawers.side, rack, under[0])
     return (
         replace(made, chosen=(*made.chosen, *chosen)),
@@ -131,7 +139,7 @@ def _ends(drawers: Drawers, front: Inches, back: Inches, rack: Rack, ledger: Led
 
 
 def _with_finger(
-    drawers: Drawers, front: Inches, rack: Rack, under: Ledger
+    drawers: Drawers, front: Inches, lowest: Inches | None, rack: Rack, under: Ledger
 ) -> tuple[FrontJoint, tuple[Chosen, ...]]:
     """A box joint with one cutter for all drawers, which are lowered to whole fingers where nothing shows."""
     joint = drawers.front_joint
@@ -148,7 +156,8 @@ def _with_finger(
         if drawers.screwed_under
         else Groove(height=groove.height, width=groove.width, depth=groove.depth)
     )
-    pick = chosen_batch_finger(thinner, rack.cutters, held)
+    room = None if lowest is None else lowest - BELOW_ITS_OPENING
+    pick = chosen_batch_finger(thinner, rack.cutters, held, room)
     under.given("finger", pick.value, say("chosen: {}", pick.why), Inches)
     return joint.model_copy(update={"finger": pick.value}), (pick, *play)
 
@@ -170,7 +179,7 @@ def _lap_and_rabbet(
                 "drawers.lap: a lap of {} leaves nothing of a front {:bare} thick; make it {:bare}",
                 lap,
                 front,
-                chosen_lap(front, usual).value,
+                chosen_lap(front, drawers.side, usual).value,
             )
         )
     if rabbet >= drawers.side:
@@ -187,7 +196,7 @@ def _lap_and_rabbet(
 
 def _lap(drawers: Drawers, front: Inches, usual: Usual) -> Chosen:
     """The lap where none is typed; behind a lip the sockets go no further than its rabbet."""
-    habit = chosen_lap(front, usual)
+    habit = chosen_lap(front, drawers.side, usual)
     if not isinstance(drawers.style, Lipped) or drawers.style.thick <= habit.value:
         return habit
     return Chosen(

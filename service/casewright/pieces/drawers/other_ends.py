@@ -17,6 +17,8 @@ from casewright.pieces.drawers.sizes import DrawerSizes
 
 AT_THE_BACK = (("front", "back"),)
 """A back that is joined as the front: what the family calls front is the back."""
+LOOKED_AT = ("lip before the pins",)
+"""What is asked of a front for its looks, and neither of a back nor of a front that another one covers."""
 INTO_THE_FRONT = (
     ("case side", "front"),
     ("divider", "side"),
@@ -84,6 +86,7 @@ def other_end(
         of=solved.joint,
         names=AT_THE_BACK if at_back else (),
         about=mark,
+        unasked=LOOKED_AT if at_back or spec.drawers.has_box_front else (),
         first=tuple(settings),
     )
 

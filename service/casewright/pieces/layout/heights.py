@@ -7,6 +7,7 @@ from casewright.measure.saying import say
 from casewright.pieces.asked.case_spec import LegsAndAprons
 from casewright.pieces.asked.graduation import CannotGraduate
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.layout.least_rows import refuse_too_many_rows
 from casewright.pieces.rules import case_rules as rules
 from casewright.pieces.rules import leg_rules
 
@@ -63,6 +64,7 @@ def plan_heights(spec: UnitSpec, ledger: Ledger) -> Heights:
         else:
             body = ledger.given("body_height", body_spec.body_height or 0.0, "the unit file")
         total = ledger.take("opening_total", rules.opening_total, body=body, **between)
+    _refuse_rows(spec, total, overall=body + top + base, body=body)
     if total <= 0:
         raise CannotGraduate(
             say(
@@ -76,6 +78,17 @@ def plan_heights(spec: UnitSpec, ledger: Ledger) -> Heights:
         return Heights(body=body, base=base, overall=overall, opening_total=total)
     overall = ledger.take("overall_height", rules.overall_height, body=body, top=top, base=base)
     return Heights(body=body, base=base, overall=overall, opening_total=total)
+
+
+def _refuse_rows(spec: UnitSpec, total: float, overall: float, body: float) -> None:
+    """Refuses rows that do not fit in the height that was given."""
+    given: dict[str, tuple[float | None, float]] = {
+        "body.opening_total": (spec.body.opening_total, total),
+        "body.overall_height": (spec.body.overall_height, overall),
+        "body.body_height": (spec.body.body_height, body),
+    }
+    field, height = next((name, size) for name, (typed, size) in given.items() if typed is not None)
+    refuse_too_many_rows(spec.rows, spec.drawers, total, field, height)
 
 
 def _on_legs(spec: UnitSpec, legs: LegsAndAprons, ledger: Ledger) -> Heights:
@@ -110,6 +123,7 @@ def _on_legs(spec: UnitSpec, legs: LegsAndAprons, ledger: Ledger) -> Heights:
         rail=legs.rail,
         rows=rows,
     )
+    refuse_too_many_rows(spec.rows, spec.drawers, total, "construction.apron_height", apron)
     if total <= 0:
         raise CannotGraduate(
             say(

@@ -23,6 +23,7 @@ from casewright.pieces.asked.graduation import (
 )
 from casewright.pieces.asked.layout_spec import Row
 from casewright.pieces.asked.spec import UnitSpec
+from casewright.pieces.layout.least_rows import refuse_too_many_rows
 from casewright.pieces.rules.front_rules import all_fronts, opening_behind
 
 USUAL_STEP = 3 / 4
@@ -93,6 +94,7 @@ def row_heights(asked: StackAsked, total: Inches) -> tuple[Inches, ...]:
     heights = _heights if style is None else partial(_by_the_fronts, style)
     if not asked.code:
         return heights(asked, total)
+    refuse_too_many_rows(asked.rows, asked.spec.drawers, total, row_words(asked.code), total)
     try:
         return heights(asked, total)
     except CannotGraduate as refused:

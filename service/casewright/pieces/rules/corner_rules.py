@@ -2,6 +2,7 @@
 
 from math import ceil
 
+from casewright.joinery.lap import lap_needed
 from casewright.measure.rounding import TOLERANCE, down_to, floor64, up_to
 from casewright.measure.units import Count, Inches, Percent, PerPercent
 
@@ -137,3 +138,20 @@ def thinner_housing(side: Inches) -> Inches:
     Source: common practice: no deeper than a third of the wood.
     """
     return down_to(side / 3, 1 / 16) or side / 3
+
+
+def lap_for_board(board: Inches, side: Inches) -> Inches:
+    """The lap that a case side keeps before the tails of so thick a board.
+
+    Rule: lap_needed for the board, but no more than half of the side
+
+    Args:
+        board: thickness of the board with the tails [in]
+        side: thickness of the case side [in]
+
+    Returns:
+        The lap [in]
+
+    Source: the lap index, with limits from shop experience.
+    """
+    return min(lap_needed(board), side / 2)

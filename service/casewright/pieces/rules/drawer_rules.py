@@ -1,7 +1,7 @@
 """The arithmetic of an inset drawer on wooden runners: each size from the opening it goes into."""
 
-from casewright.measure.rounding import down_to, floor64
-from casewright.measure.units import Inches, Percent, PerPercent, SquareInches
+from casewright.measure.rounding import down_to, floor64, up_to
+from casewright.measure.units import Inches, Number, Percent, PerPercent, SquareInches
 
 QUARTER = 1 / 4
 
@@ -246,3 +246,64 @@ def inside_area(depth: Inches, side: Inches, width: Inches, back: Inches) -> Squ
     Source: common practice; the inside of the front is left bare.
     """
     return 2 * depth * side + width * back + width * depth
+
+
+def front_over_side(side: Inches, over: Inches, least: Inches, step: Inches) -> Inches:
+    """How thick a front is at least that such sides are joined to.
+
+    Rule: the greater of side + over and least, up to a multiple of step
+
+    Args:
+        side: thickness of the sides [in]
+        over: by how much a front is thicker [in]
+        least: no front is thinner than this [in]
+        step: to what it is rounded up [in]
+
+    Returns:
+        The thickness [in]
+
+    Source: common practice: a front is thicker than its sides.
+    """
+    return up_to(max(side + over, least), step)
+
+
+def groove_that_leaves(board: Inches, least: Inches, part: Number, step: Inches) -> Inches:
+    """How deep a groove for a bottom may be that leaves enough of a board.
+
+    Rule: board - the greater of least and board × part, down to a multiple of step
+
+    Args:
+        board: thickness of the thinnest board that it is cut into [in]
+        least: what it leaves at least [in]
+        part: and at least this part of the board [dimensionless]
+        step: to what it is rounded down [in]
+
+    Returns:
+        The depth; below nothing where the board has no room for one [in]
+
+    Source: common practice: a groove takes no more than half of a board.
+    """
+    return down_to(board - max(least, board * part), step)
+
+
+def least_opening(
+    groove_height: Inches, groove_width: Inches, foot: Inches, back: Inches, drop: Inches, gap: Inches
+) -> Inches:
+    """The lowest opening in which a drawer of such a make has any height left.
+
+    Rule: the greatest of 2 × groove_height, 2 × groove_width and foot + back + drop + gap
+
+    Args:
+        groove_height: lower edge of the groove for the bottom, above that of the sides [in]
+        groove_width: width of that groove [in]
+        foot: how far the back stands above the lower edge of the sides [in]
+        back: how high the back is at least [in]
+        drop: how far it stays below their upper edge [in]
+        gap: above and below the drawer [in]
+
+    Returns:
+        The height; an opening of less has no room for a drawer in any season [in]
+
+    Source: geometry of the drawer.
+    """
+    return max(2 * groove_height, 2 * groove_width, foot + back + drop + gap)

@@ -7,7 +7,7 @@ from casewright.pieces.built.remakes import Remake
 from casewright.pieces.built.rework_alike import Alike, alike
 from casewright.pieces.built.rework_fates import Fate, PartFate, noun_of
 from casewright.pieces.built.rework_stages import CASE
-from casewright.pieces.words.wording import plural
+from casewright.pieces.words.wording import plural_of_part
 
 MOST_KINDS = 4
 """So many kinds of parts are named in a line of the board before the rest is counted."""
@@ -70,7 +70,7 @@ def _counted(each: Alike, remake: Remake) -> str:
 
 
 def _several(count: int, noun: str) -> str:
-    return noun if count == 1 else f"{count} {plural(noun)}"
+    return noun if count == 1 else f"{count} {plural_of_part(noun)}"
 
 
 def _named(parts: Iterable[PartFate], remake: Remake, most: int = MOST_KINDS) -> str:

@@ -77,6 +77,22 @@ def plural(noun: str) -> str:
     return f"{noun}es" if noun.endswith(HISSING) else f"{noun}s"
 
 
+def plural_of_part(noun: str) -> str:
+    """The plural of what a part is called, whose first words may be followed by where it belongs.
+
+    Args:
+        noun: such as `drawer front` or `upright between drawers`
+
+    Returns:
+        Such as `drawer fronts`, `uprights between drawers`.
+
+    Source: usage.
+    """
+    places = [noun.find(f" {word} ") for word in ("between", "of", "to", "under", "beside", "for")]
+    cut = min((place for place in places if place > 0), default=len(noun))
+    return f"{plural(noun[:cut])}{noun[cut:]}"
+
+
 def plain_size(inches: Inches, unit: LengthUnit) -> str:
     """A size as a customer's tape shows it: to 1/16 in, or to the millimetre.
 

@@ -39,6 +39,7 @@ class Writer:
             job_number=str(self.job.number),
             job_name=self.job.name,
             revision=issue.revision,
+            units=tuple((each.unit.code, each.revision.number) for each in self.at_hand.units),
             issued_on=self.today,
             supersedes=issue.supersedes,
             unit=LengthUnit(self.shop.unit),

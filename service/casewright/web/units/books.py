@@ -8,15 +8,19 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import Response
 
+from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.words.describe import describe
 from casewright.records.jobs import UnitRevision
 from casewright.records.units import A_PAGE, revisions_of
+from casewright.shop.bench import Hand
 from casewright.shop.figures import figures_from
 from casewright.shop.jobs import refuse_if_over
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused, Stale
+from casewright.shop.remaking import REVISION, put_back, remade_between
 from casewright.shop.units import (
     REASON,
+    LoadedUnit,
     MadeFrom,
     add_unit,
     approve_unit,
@@ -29,12 +33,12 @@ from casewright.shop.units import (
 )
 from casewright.web.frame.pages import Page, form_of, see, show
 from casewright.web.frame.typed import Form, Reader
-from casewright.web.frame.visits import Office
+from casewright.web.frame.visits import Office, Visit
 from casewright.web.units.changes import Change, changes_between, rows_between
 from casewright.web.units.form import asked_fields, values_of
 from casewright.web.units.result import Result, result_of
 from casewright.web.units.rows import shape_of
-from casewright.web.units.worked import Seen, UnitHead, head_of, see_unit
+from casewright.web.units.worked import Seen, UnitHead, head_of, see_unit, writing_of
 
 router = APIRouter()
 
@@ -173,8 +177,23 @@ def approve(visit: Office, unit_id: str) -> Response:
     loaded = load_unit(visit.db, unit_id)
     if not number:
         raise Refused("Open the unit, and approve the revision that you see.", 422)
+    agreed = loaded.unit.approved
     approve_unit(visit.db, loaded, number, visit.who, visit.now)
+    if agreed and agreed != number:
+        _remake(visit, loaded, agreed)
     return see(f"/units/{unit_id}", "saved")
+
+
+def _remake(visit: Visit, loaded: LoadedUnit, agreed: int) -> None:
+    """Puts back at the bench what is made again, where a changed unit is approved without a change order."""
+    number = loaded.unit.revision
+    try:
+        plans = remade_between(visit.db, visit.shop, loaded.job, loaded.unit.id, agreed, number)
+    except REFUSALS:
+        return  # a revision that cannot be built any more says nothing of its parts
+    mark, unit = f"{loaded.unit.id}:{number}", writing_of(visit, loaded).unit
+    hand = Hand(mark=mark, now=visit.now, who=visit.who, person_id=visit.person.id, is_maker=True)
+    put_back(visit.db, loaded.job, plans, f"{REVISION} {number}", unit, hand)
 
 
 @router.post("/units/{unit_id}/copies")

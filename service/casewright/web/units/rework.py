@@ -16,7 +16,7 @@ from casewright.pieces.built.rework_fates import Fate, PartFate
 from casewright.pieces.built.rework_stages import MADE_WORDS, Reached
 from casewright.pieces.words.changed_words import changed_words
 from casewright.pieces.words.rework_words import change_words
-from casewright.pieces.words.wording import joined, plural
+from casewright.pieces.words.wording import joined, plural_of_part
 from casewright.records.change_orders import ChangeRow, open_change
 from casewright.shop.refusals import Refused
 from casewright.shop.remaking import PutBackWords, planned, words_of
@@ -236,7 +236,7 @@ def _group(
 
 def _alike(same: Alike, replaced: Mapping[str, PartFate], writing: Writing) -> FateShown:
     one, count = same.one, len(same.parts)
-    noun = f"{count} {plural(same.noun)}" if count > 1 else f"{one.name[:1].lower()}{one.name[1:]}"
+    noun = f"{count} {plural_of_part(same.noun)}" if count > 1 else f"{one.name[:1].lower()}{one.name[1:]}"
     hours, offcut = (sum(getattr(each, name) for each in same.parts) for name in ("hours", "offcut"))
     becomes = dict.fromkeys(replaced[each.code].after for each in same.parts if each.code in replaced)
     after = [one.after] if one.after != one.before else []

@@ -14,17 +14,20 @@ def batch_finger(
     thinner: Inches,
     cutters: tuple[Inches, ...] = RACK.cutters,
     groove: Groove | None = None,
+    lowest: Inches | None = None,
     limits: BoxLimits = LIMITS,
 ) -> Inches:
     """How wide the fingers of a whole batch are, whose boards are lowered to whole fingers.
 
-    Rule: of the cutters from thinner / finger_part to thinner * finger_times, of those in one finger of which
-    the groove lies where any does, the nearest to thinner; thinner itself where there is none
+    Rule: of the cutters from thinner / finger_part to thinner * finger_times, of those of which fingers_least
+    go into the lowest box, of those in one finger of which the groove lies where any does, the nearest to
+    thinner; thinner itself where there is none
 
     Args:
         thinner: thickness of the thinner board [in]
         cutters: widths in the rack, narrowest first [in]
         groove: the groove for the bottom; None for none
+        lowest: height of the lowest box of the batch; None where it is not known [in]
         limits: what a joint is held to
 
     Returns:
@@ -35,6 +38,9 @@ def batch_finger(
     """
     least, most = thinner / limits.finger_part.value, thinner * limits.finger_times.value
     family = tuple(each for each in cutters if least - TOLERANCE <= each <= most + TOLERANCE)
+    if lowest is not None:
+        fewest = limits.fingers_least.value
+        family = tuple(each for each in family if fewest * each <= lowest + TOLERANCE) or family
     held = tuple(each for each in family if groove is None or _holds(each, groove))
     near = nearest_cutter(thinner, held or family)
     return thinner if near is None else near
@@ -46,20 +52,23 @@ def _holds(finger: Inches, groove: Groove) -> bool:
     return groove.top <= start + finger + TOLERANCE
 
 
-def chosen_batch_finger(thinner: Inches, cutters: tuple[Inches, ...], groove: Groove | None) -> Chosen:
+def chosen_batch_finger(
+    thinner: Inches, cutters: tuple[Inches, ...], groove: Groove | None, lowest: Inches | None = None
+) -> Chosen:
     """The finger of a whole batch, with why it is chosen.
 
     Args:
         thinner: thickness of the thinner board [in]
         cutters: widths in the rack, narrowest first [in]
         groove: the groove for the bottom; None for none
+        lowest: height of the lowest box of the batch; None where it is not known [in]
 
     Returns:
         The choice.
 
     Source: common practice.
     """
-    finger = batch_finger(thinner, cutters, groove)
+    finger = batch_finger(thinner, cutters, groove, lowest)
     held = groove is not None and _holds(finger, groove)
     return Chosen(
         name="finger",

@@ -110,7 +110,7 @@ class HalfBlind:
             refuse_unless_above_zero(**{f"thickness_of_side_{mark}": thickness - self.proud})
 
     def _refuse_a_gauge_that_leaves_no_lap(self, gauge: Inches) -> None:
-        usual = self.front - usual_lap(self.front)
+        usual = self.front - usual_lap(self.front, self.side)
         if usual > 0:
             raise ValueError(say(NO_LAP_LEFT, gauge, self.front, usual))
         thick = gauge + USUAL.lap_least.value
@@ -133,5 +133,5 @@ class HalfBlind:
     def _refuse_a_lap_that_leaves_nothing(self) -> None:
         refuse_unless_above_zero(lap=self.lap)
         if self.lap >= self.front:
-            usual = usual_lap(self.front) if self.front > USUAL.lap_least.value else self.front / 4
+            usual = usual_lap(self.front, self.side) if self.front > USUAL.lap_least.value else self.front / 4
             raise ValueError(say(NO_FRONT_LEFT, self.lap, usual))

@@ -313,7 +313,7 @@ def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> So
     height, front, side = take.number("height"), take.number("front"), take.number("side")
     locked = take.optional("locked_gauge_1")
     # A locked gauge settles the lap, so none is chosen that the joint would not have.
-    lap = take.or_choose("lap", chosen_lap, front) if locked is None else front - locked
+    lap = take.or_choose("lap", chosen_lap, front, side) if locked is None else front - locked
     groove = take.groove()
     half_pin = take.or_choose("half_pin", chosen_half_pin, True)
     pin = take.or_choose("pin", chosen_pin, side)

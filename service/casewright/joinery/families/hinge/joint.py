@@ -203,8 +203,8 @@ def _gains(joint: HingeJoint) -> Iterator[Setting]:
         name="gauge_depth",
         label="Gauge, depth",
         value=joint.depth,
-        note=("in the door alone" if given.all_in_door else "in door and case alike")
-        + ("; what the closed hinge is thick, less the gap" if given.gap else ""),
+        note=("in the door alone; " if given.all_in_door else "in door and case alike; half of ")
+        + f"what the closed hinge is thick{', less the gap' if given.gap else ''}",
         wrong=half if given.gap else None,
         tool=Tool.GAUGE,
     )

@@ -21,7 +21,8 @@ class PinnedRabbetLimits:
         rabbet_most_part: so is one that takes more
         lip_least: a thinner lip is cautioned
         size_step: what is chosen is a multiple of this
-        pin_least: a thinner pin is cautioned
+        pin_least: a thinner pin is cautioned, where the rabbet has room for it
+        pin_thin_least: where it has none, one thinner than this
         pin_part: so is one thicker than the depth of the rabbet divided by this
         pin_sides: a pin is so many times as long as the side is thick where nothing else is said
         pin_sides_least: one shorter than so many times is cautioned
@@ -35,6 +36,7 @@ class PinnedRabbetLimits:
     lip_least: Sourced
     size_step: Sourced
     pin_least: Sourced
+    pin_thin_least: Sourced
     pin_part: Sourced
     pin_sides: Sourced
     pin_sides_least: Sourced
@@ -196,10 +198,28 @@ def usual_lip(front: Inches, limits: PinnedRabbetLimits = LIMITS) -> Inches:
     return min(max(third, limits.lip_least.value), front * (1 - limits.rabbet_least_part.value))
 
 
+def least_pin(rabbet: Inches, limits: PinnedRabbetLimits = LIMITS) -> Inches:
+    """The thinnest pin for a rabbet: one that can be driven, or in a thin rabbet one of bamboo.
+
+    Rule: pin_least, or pin_thin_least where rabbet / pin_part is less than that
+
+    Args:
+        rabbet: depth of the rabbet [in]
+        limits: what the joint is held to
+
+    Returns:
+        The thickness of the pin [in]
+
+    Source: from memory.
+    """
+    is_thin = rabbet / limits.pin_part.value < limits.pin_least.value - TOLERANCE
+    return limits.pin_thin_least.value if is_thin else limits.pin_least.value
+
+
 def usual_pin(rabbet: Inches, limits: PinnedRabbetLimits = LIMITS) -> Inches:
     """How thick a pin is where nothing else is said: a third of the rabbet, down to a 16th.
 
-    Rule: rabbet / pin_part, down to a multiple of size_step, and at least pin_least
+    Rule: rabbet / pin_part, down to a multiple of size_step, and at least least_pin
 
     Args:
         rabbet: depth of the rabbet [in]
@@ -210,7 +230,7 @@ def usual_pin(rabbet: Inches, limits: PinnedRabbetLimits = LIMITS) -> Inches:
 
     Source: from memory: as much wood on both sides of a pin as it is thick itself.
     """
-    return max(down_to(rabbet / limits.pin_part.value, limits.size_step.value), limits.pin_least.value)
+    return max(down_to(rabbet / limits.pin_part.value, limits.size_step.value), least_pin(rabbet, limits))
 
 
 def pin_count(height: Inches, margin: Inches, spacing: Inches) -> Count:

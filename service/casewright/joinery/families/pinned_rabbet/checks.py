@@ -3,6 +3,7 @@
 from casewright.joinery.families.pinned_rabbet.asked import (
     PinnedRabbet,
     clear_of,
+    least_pin,
     pin_count,
     pin_places,
     usual_margin,
@@ -137,7 +138,8 @@ def pin_thickness(joint: PinnedRabbet) -> Finding:
     Source: from memory; that it stands in the middle of the rabbet is geometry.
     """
     limits = joint.limits
-    least, most = limits.pin_least.value, joint.rabbet / limits.pin_part.value
+    least, most = least_pin(joint.rabbet, limits), joint.rabbet / limits.pin_part.value
+    is_bamboo = least < limits.pin_least.value
     thin, thick = joint.pin < least - TOLERANCE, joint.pin > most + TOLERANCE
     remedy: Words = ""
     if (thin or thick) and most < least - TOLERANCE:
@@ -148,8 +150,9 @@ def pin_thickness(joint: PinnedRabbet) -> Finding:
         rule="pin",
         verdict=Verdict.CAUTION if thin or thick else Verdict.PASS,
         message=say(
-            "A pin is {} thick; it takes {:bare} to be driven, and a rabbet {} deep takes {:bare}.",
+            "A pin is {} thick{}; it takes {:bare} to be driven, and a rabbet {} deep takes {:bare}.",
             joint.pin,
+            ", of bamboo in a bored hole" if is_bamboo else "",
             least,
             joint.rabbet,
             most,

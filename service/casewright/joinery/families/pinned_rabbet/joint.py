@@ -11,6 +11,7 @@ from casewright.joinery.chisels import Rack
 from casewright.joinery.families.pinned_rabbet.asked import (
     LIMITS,
     PinnedRabbet,
+    least_pin,
     pin_count,
     pin_places,
     pin_spacing,
@@ -233,7 +234,12 @@ def _chosen_pin(rabbet: Inches) -> Chosen:
             "A third of the rabbet, {}, rounded down to {:bare}, and at least {:bare}.",
             rabbet,
             LIMITS.size_step.value,
-            LIMITS.pin_least.value,
+            least_pin(rabbet),
+        )
+        + (
+            " So thin a pin is of bamboo, in a bored hole."
+            if usual_pin(rabbet) < LIMITS.pin_least.value
+            else ""
         ),
         source=LIMITS.pin_part.source,
     )

@@ -25,6 +25,7 @@ from casewright.joinery.families.sliding.rules import (
     tail_neck,
     tail_tip,
     taper,
+    usual_shoulder,
     usual_socket_depth,
     wood_left,
 )
@@ -334,10 +335,13 @@ def _chosen_depth(case_side: Inches) -> Chosen:
     )
 
 
-def _chosen_shoulder() -> Chosen:
+def _chosen_shoulder(divider: Inches, depth: Inches, slope: Number) -> Chosen:
     habit = USUAL.sliding_shoulder
+    value = usual_shoulder(divider, depth, slope)
     why = say("{} off each face is usual.", habit.value)
-    return Chosen(name="shoulder", value=habit.value, measure=Measure.LENGTH, why=why, source=habit.source)
+    if value < habit.value:
+        why = say("{} off each face leaves a tail of {} its neck.", value, divider)
+    return Chosen(name="shoulder", value=value, measure=Measure.LENGTH, why=why, source=habit.source)
 
 
 def _chosen_slope() -> Chosen:
@@ -349,13 +353,15 @@ def _chosen_slope() -> Chosen:
 def _solve(values: Values, measured: Measured, rack: Rack, ledger: Ledger) -> Solved:
     """A sliding dovetail from plain numbers; whatever was left out is chosen."""
     take = Choosing(values, ledger, FIELDS)
-    case_side = take.number("case_side")
+    case_side, divider = take.number("case_side"), take.number("divider")
+    depth = take.or_choose("depth", _chosen_depth, case_side)
+    slope = take.or_choose("slope", _chosen_slope)
     joint = Sliding(
-        divider=take.number("divider"),
+        divider=divider,
         case_side=case_side,
-        depth=take.or_choose("depth", _chosen_depth, case_side),
-        shoulder=take.or_choose("shoulder", _chosen_shoulder),
-        slope=take.or_choose("slope", _chosen_slope),
+        depth=depth,
+        shoulder=take.or_choose("shoulder", _chosen_shoulder, divider, depth, slope),
+        slope=slope,
         length=take.optional("length") or 0.0,
         stop=take.optional("stop") or 0.0,
         inside_width=take.optional("inside_width"),

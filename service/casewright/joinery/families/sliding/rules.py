@@ -6,7 +6,7 @@ from casewright.joinery.defaults import USUAL, Usual
 from casewright.joinery.families.sliding.limits import SLIDING, SlidingLimits
 from casewright.joinery.limits import LIMITS, Limits
 from casewright.joinery.spacing import TOLERANCE
-from casewright.measure.rounding import down_to
+from casewright.measure.rounding import down_to, floor64
 from casewright.measure.units import Inches, Number
 
 
@@ -168,6 +168,31 @@ def neck_wanted(divider: Inches, limits: SlidingLimits = SLIDING) -> Inches:
     Source: common practice; the least is from memory.
     """
     return max(divider / limits.neck_part.value, limits.neck_least.value)
+
+
+def usual_shoulder(
+    divider: Inches, depth: Inches, slope: Number, limits: SlidingLimits = SLIDING, usual: Usual = USUAL
+) -> Inches:
+    """The shoulder of a sliding dovetail: the usual one, or less where a thin divider would lose its neck.
+
+    Rule: sliding_shoulder, or shoulder_for_neck down to 1/64 in where that is less, but no less than
+    shoulder_least
+
+    Args:
+        divider: thickness of the divider [in]
+        depth: how far the tail reaches into the case side [in]
+        slope: how far along for one across, 6 for 1:6 [dimensionless]
+        limits: what the joint is held to
+        usual: the shop's habits
+
+    Returns:
+        The shoulder on each face [in]
+
+    Source: common practice.
+    """
+    room = shoulder_for_neck(divider, depth, slope, neck_wanted(divider, limits))
+    least = min(limits.shoulder_least.value, usual.sliding_shoulder.value)
+    return max(min(usual.sliding_shoulder.value, floor64(room)), least)
 
 
 def divider_over_tails(inside: Inches, depth: Inches) -> Inches:
