@@ -6,7 +6,7 @@ const form = document.querySelector("form[data-draft]");
 const key = `draft ${form.dataset.draft}`;
 const steers = new Set(["do", "once", "show", "view"]);
 // What the form carries beside what was typed: it differs from page to page where nothing else does.
-const carried = new Set(["version", "step", "was", "past", "ahead", "follows", "at", "into", "to"]);
+const carried = new Set(["version", "step", "was", "past", "ahead", "follows", "at", "into", "to", "remark"]);
 
 const typed = () => [...new FormData(form)].filter(([name]) => !steers.has(name));
 const said = (pairs) => JSON.stringify(pairs.filter(([name]) => !carried.has(name)).sort());

@@ -45,6 +45,7 @@ const say = (sentence) => {
 
 // With this script everything is worked out as it is typed.
 document.getElementById("work-out").hidden = true;
+form.querySelector(".keys").hidden = false;
 
 // Which way one can go, by the steps that the form carries.
 const allow = () => {
@@ -182,6 +183,8 @@ mark();
 
 form.addEventListener("input", (event) => {
   changed = true;
+  const remark = document.getElementById("remark");
+  if (remark) remark.value = "";
   // What one goes on typing into one field is one step; leaving the field ends it.
   step.value = `${event.target.name} ${typings}`;
 });
@@ -190,7 +193,12 @@ form.addEventListener("change", () => {
 });
 document.addEventListener("keydown", (event) => {
   const key = event.key.toLowerCase();
-  if (!(event.ctrlKey || event.metaKey) || event.altKey || !["z", "y"].includes(key)) return;
+  if (!(event.ctrlKey || event.metaKey) || event.altKey || !["s", "z", "y"].includes(key)) return;
+  if (key === "s") {
+    event.preventDefault();
+    document.getElementById("save").click();
+    return;
+  }
   if (event.target.matches("textarea, input:not([type=checkbox], [type=radio])")) return; // the browser's own
   const act = key === "y" || event.shiftKey ? "redo" : "undo";
   event.preventDefault();

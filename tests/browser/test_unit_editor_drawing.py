@@ -60,6 +60,34 @@ def test_by_keyboard_alone_a_drawer_is_chosen_and_made_a_pair_of_rows(desk):
     expect(desk.locator("#rows-5-across-1-rows-2-height")).to_have_count(0)
 
 
+def test_what_is_chosen_moves_with_its_row_and_what_cannot_be_done_is_said(desk):
+    pick(desk, "R3-1").click()
+    desk.locator("#edit-up").click()
+    expect(desk.locator("#at")).to_have_value("2-1")
+    expect(pick(desk, "R2-1")).to_have_class("picked")
+
+    desk.locator("#edit-join").click()
+
+    said = desk.locator("#tools .note")
+    expect(said).to_have_text("It stands alone in its row; there is nothing to join it with.")
+    expect(desk.locator("#standing")).to_contain_text("not saved")
+    desk.wait_for_load_state("networkidle")
+    expect(said).to_be_visible()
+    desk.locator("#body-width").fill("41")
+    expect(desk.locator("#body-width-said")).to_contain_text("41 in")
+    expect(said).to_have_count(0)
+
+
+def test_what_went_with_an_opening_is_named(desk):
+    desk.locator("#group-measured summary").click()
+    desk.locator("#measured-R2-1-height").fill("6-1/4")
+    expect(desk.locator("#now-measured")).to_have_text("1 size")
+
+    desk.locator("#row-remove-2").click()
+
+    expect(desk.locator("#tools .note")).to_contain_text("R2-1 height 6-1/4. Undo brings it back.")
+
+
 def test_a_field_of_the_form_marks_its_opening_in_the_drawing(desk):
     desk.locator("#rows-4-height").focus()
 

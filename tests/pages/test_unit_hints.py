@@ -25,6 +25,13 @@ from casewright.web.units.rows import shape_of
             "Depth of the housing, or of the dovetail.",
         ),
         ("Corner pin", "Pin of the dovetailed corners (common practice).", "Pin of the dovetailed corners."),
+        ("Height", "Height of the base.", ""),
+        ("Thickness", "Thickness of a leaf, usually 3/4 to 7/8 in.", "Usually 3/4 to 7/8 in."),
+        (
+            "Thickness",
+            "Thickness of the boards, or of the frame.",
+            "Thickness of the boards, or of the frame.",
+        ),
         ("Name", "", ""),
     ],
 )

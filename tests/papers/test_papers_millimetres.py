@@ -12,7 +12,9 @@ import pytest
 from casewright.joinery.joint import Joint
 from casewright.joinery.kinds import kinds, solve
 from casewright.measure.lengths import LengthUnit, parse_length
+from casewright.measure.printing import Style, show_number
 from casewright.measure.saying import in_unit, refusal
+from casewright.measure.working import explain
 from casewright.papers.cut_list_pdf import cut_list_data, cut_list_pdf
 from casewright.papers.estimate_report import estimate_report, unit_report
 from casewright.papers.joint_cards_pdf import joint_cards_data, joint_cards_pdf
@@ -22,6 +24,7 @@ from casewright.papers.writing import Writing
 from casewright.pieces.asked.reading import CannotRead, read_unit, write_unit
 from casewright.pieces.built.joints import other_joints
 from casewright.pieces.built.refusals import REFUSALS
+from casewright.pieces.built.standing import unit_standing
 from casewright.pieces.costs.estimate import Estimate
 from casewright.pieces.costs.job_estimate import estimate_job
 from inches import inches_beside_words, inches_in
@@ -212,3 +215,46 @@ def test_a_file_in_millimetres_is_refused_with_limits_and_examples_in_millimetre
         'body.depth: -3 is too small: more than 0; for example "501.7"',
         'body.overall_height: a size is text such as "397" or a number',
     ]
+
+
+SHEETED = {
+    "case.sides": "plywood",
+    "drawers.bottom": {"kind": "ply"},
+    "rows.1.across": [{}, {"holds": "open"}],
+}
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [SHEETED, {"case.corner": "dowels"}, {"case.corner": "loose-tenons"}],
+    ids=["ply", "dowels", "tenons"],
+)
+def test_every_figure_of_a_piece_in_millimetres_is_explained_without_inches(changes):
+    """A sheet is called by what it is sold as, 3/4 in; in a sentence of a metric shop that is 19.1 mm."""
+    made = unit_standing(built(metric(chest(changes)))).unit
+    style = Style(length=MM)
+    told = [explain(made.ledger, each.figure, style) for each in made.ledger]
+
+    said = [
+        text
+        for each in told
+        for text in (
+            each.value,
+            each.basis,
+            each.source,
+            each.what,
+            each.rule,
+            *(put.value for put in each.inputs),
+        )
+    ]
+    assert [found for text in said for found in inches_in(text)] == []
+
+
+def test_a_moment_is_explained_in_newton_metres():
+    made = unit_standing(built(metric(chest()))).unit
+    case = made.stand.cases[0]
+    name = "stand.tip.all open.holding"
+
+    # 1 in-lb is 0.113 N·m
+    assert explain(made.ledger, name, Style(length=MM)).value == f"{show_number(case.holding * 0.112985)} N·m"
+    assert explain(made.ledger, name, Style()).value == f"{show_number(case.holding)} in-lb"

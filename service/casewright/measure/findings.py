@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.making import maker, quickly_made
-from casewright.measure.saying import Words, in_unit
+from casewright.measure.saying import Words, in_unit, written_in
 
 
 class Verdict(StrEnum):
@@ -78,7 +78,12 @@ class Finding:
 
         Source: common practice.
         """
-        return replace(self, message=in_unit(self.message, unit), remedy=in_unit(self.remedy, unit))
+        return replace(
+            self,
+            message=in_unit(self.message, unit),
+            remedy=in_unit(self.remedy, unit),
+            source=written_in(self.source, unit),
+        )
 
 
 new_finding = maker(Finding)

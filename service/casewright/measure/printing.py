@@ -14,7 +14,7 @@ from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
 from casewright.measure.lengths import LengthUnit, show_in
 from casewright.measure.money import show_money
-from casewright.measure.units import MILLIMETRES_PER_INCH, Number, Unit
+from casewright.measure.units import MILLIMETRES_PER_INCH, NEWTON_METRES_PER_INCH_POUND, Number, Unit
 
 WRITTEN = {
     "inch": " in",
@@ -149,6 +149,8 @@ def _quantity(value: int | float | Fraction | Decimal, unit: Unit | None, style:
     name = unit.name if unit else "dimensionless"
     if name == "inch" and math.isfinite(value):
         return _length(float(value), style)
+    if name == "inch*force_pound" and style.length is LengthUnit.MILLIMETRE:
+        return f"{show_number(float(value) * NEWTON_METRES_PER_INCH_POUND)} N·m"
     if name == "cent" and float(value).is_integer():
         return show_money(int(value), style.symbol, style.digits)
     return show_number(float(value)) + WRITTEN.get(name, f" {name}")

@@ -13,9 +13,12 @@ from typing import TypeAlias
 
 from casewright.measure.lengths import LengthUnit, parse_length, show, show_mm
 from casewright.measure.rounding import down_to, up_to
-from casewright.measure.units import MILLIMETRES_PER_INCH, Inches, InchPounds
-
-NEWTON_METRES_PER_INCH_POUND = 0.112985
+from casewright.measure.units import (
+    MILLIMETRES_PER_INCH,
+    NEWTON_METRES_PER_INCH_POUND,
+    Inches,
+    InchPounds,
+)
 
 MILLIMETRE_STEPS = {16: 1.0, 32: 0.5}
 """To what a metric maker rounds up or down where one in inches takes so many parts; else to 0.1 mm [mm]."""

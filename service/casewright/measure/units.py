@@ -54,6 +54,9 @@ Cents = Annotated[int, Unit("cent")]
 MILLIMETRES_PER_INCH = 25.4
 """Exact by definition: 1 in = 25.4 mm (international inch, 1959)."""
 
+NEWTON_METRES_PER_INCH_POUND = 0.112985
+"""Rounded: 1 lbf = 4.4482216152605 N exactly, by 0.0254 m."""
+
 TICKS_PER_INCH = 16_256
 TICKS_PER_MILLIMETRE = 640
 """A stored length is whole ticks of 1/640 mm: 1/128 in is 127 ticks and 0.1 mm is 64, both exact."""

@@ -129,7 +129,7 @@ def _not_there(ledger: Ledger, figure: str) -> str:
 def _given(ledger: Ledger, working: Working, style: Style) -> Explanation:
     """A figure that nobody computed, in the unit given with it or asked for by the first rule to use it."""
     value = show_value(working.value, working.kind or _kind_in_use(ledger, working.figure), style)
-    basis = in_unit(working.basis, style.length)
+    basis = written_in(in_unit(working.basis, style.length), style.length)
     return Explanation(figure=working.figure, value=value, what="Given, not computed.", basis=basis)
 
 

@@ -84,6 +84,22 @@ def lost_in_changes(db: Fenced, job_ids: Sequence[str]) -> Sequence[LostRow]:
     return [LostRow(*row) for row in found]
 
 
+def hours_in_changes(db: Fenced, job_id: str) -> tuple[float, float]:
+    """What the agreed change orders of a job make of its hours; one query.
+
+    Returns:
+        Hours that went into parts which they scrap, and hours that no design counts; orders from before
+        they were written down say neither [h].
+    """
+    content = ChangeOrder.content
+    found = db.execute(
+        select(content["hours_lost"].as_float(), content["hours_again"].as_float()).where(
+            ChangeOrder.job_id == job_id, ChangeOrder.agreed_at.is_not(None)
+        )
+    ).all()
+    return sum(row[0] or 0.0 for row in found), sum(row[1] or 0.0 for row in found)
+
+
 def agreed_quotes(db: Fenced, job_id: str) -> Sequence[Quote]:
     """The quotes of a job that were accepted, the one answered last first; one query."""
     return db.scalars(

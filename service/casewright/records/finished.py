@@ -8,6 +8,7 @@ from sqlalchemy import exists, func, select
 
 from casewright.records.bench import TimeEntry
 from casewright.records.jobs import Job, JobState, Unit, UnitRevision
+from casewright.records.papers import ChangeOrder
 from casewright.records.people import ShopFigures
 from casewright.records.sessions import Fenced
 
@@ -38,13 +39,22 @@ def has_log(db: Fenced) -> bool:
 
 
 def finished_jobs(db: Fenced) -> Sequence[Job]:
-    """The latest finished jobs on which time was logged; one query. The jobs of a demo teach nothing."""
+    """The latest finished jobs on which time was logged; one query.
+
+    The jobs of a demo teach nothing, nor do those of which a change had parts made twice.
+    """
+    made_twice = exists().where(
+        ChangeOrder.shop_id == Job.shop_id,
+        ChangeOrder.job_id == Job.id,
+        ChangeOrder.agreed_at.is_not(None),
+        ChangeOrder.content["hours_lost"].as_float() > 0,
+    )
     logged = exists().where(
         TimeEntry.shop_id == Job.shop_id, TimeEntry.job_id == Job.id, TimeEntry.operation != ""
     )
     return db.scalars(
         select(Job)
-        .where(Job.state.in_(FINISHED), Job.demo.is_(False), logged)
+        .where(Job.state.in_(FINISHED), Job.demo.is_(False), logged, ~made_twice)
         .order_by(Job.number.desc())
         .limit(LATEST)
     ).all()

@@ -242,6 +242,8 @@ def _content(weighed: Weighed, unit: LengthUnit, note: str) -> dict[str, Any]:
         "computed_cents": price.computed,
         "tax_cents": price.tax,
         "hours": price.hours,
+        "hours_lost": price.lost,
+        "hours_again": price.again,
         "weeks": round(price.weeks, 2),
         "priced_by": weighed.priced_by,
     }

@@ -13,6 +13,7 @@ from casewright.labour.stages import Stage, case_stages, drawer_stages, place_of
 from casewright.measure.findings import Finding
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import refusal
+from casewright.measure.units import Hours
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.costs.drawer_stock import drawer_stock
 from casewright.pieces.costs.job_estimate import JobEstimate
@@ -32,11 +33,13 @@ class JobHours:
         comparison: operation by operation; None where the job cannot be estimated
         warning: whether the hours run ahead of the work; None likewise
         trouble: why the job cannot be estimated
+        lost: what went into parts that changes scrap, and is left out of the warning [h]
     """
 
     comparison: Comparison | None
     warning: Finding | None
     trouble: str = ""
+    lost: Hours = 0.0
 
 
 def shop_operations(figures_text: str) -> tuple[Operation, ...]:
@@ -51,6 +54,7 @@ def job_hours(
     log: Log,
     stages: tuple[Sequence[str], Sequence[str]],
     shown: LengthUnit = LengthUnit.INCH,
+    changes: tuple[Hours, Hours] = (0.0, 0.0),
 ) -> JobHours:
     """The hours of a job, estimated and worked.
 
@@ -61,6 +65,7 @@ def job_hours(
         log: what was written down
         stages: the last stage of every drawer, and of every case
         shown: the unit in which a refusal is read
+        changes: of change orders, the hours in parts that they scrap, and those that no design counts [h]
 
     Returns:
         The comparison, the allowance put on the estimate as the log holds it, and the warning.
@@ -73,7 +78,8 @@ def job_hours(
     allowance = figures_from(figures_text).standards.allowance
     return JobHours(
         comparison=compare(estimate.labour, worked, allowance),
-        warning=_warning(estimate, sum(minutes for _, minutes in worked), stages),
+        warning=_warning(estimate, sum(minutes for _, minutes in worked), stages, changes),
+        lost=changes[0],
     )
 
 
@@ -95,12 +101,18 @@ def estimated_codes(specs: tuple[str, ...], figures_text: str, today: date) -> t
     return tuple(dict.fromkeys(line.code for line in labour if line.minutes > 0))
 
 
-def _warning(estimate: JobEstimate, worked: float, stages: tuple[Sequence[str], Sequence[str]]) -> Finding:
+def _warning(
+    estimate: JobEstimate,
+    worked: float,
+    stages: tuple[Sequence[str], Sequence[str]],
+    changes: tuple[Hours, Hours],
+) -> Finding:
+    lost, again = changes
     drawers = [progress_at(stage, drawer_stages(), DrawerProgress) for stage in stages[0]]
     cases = [progress_at(stage, case_stages(), CaseProgress) for stage in stages[1]]
     return hours_warning(
-        round(estimate.hours, 2),
-        round(worked / 60, 2),
+        round(estimate.hours + again, 2),
+        round(max(0.0, worked / 60 - lost), 2),
         direct=estimate.minutes,
         earned=earned_minutes(estimate.labour, finished_shares(drawers, cases, drawer_stock(estimate))),
     )

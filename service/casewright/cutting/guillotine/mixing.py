@@ -1,4 +1,4 @@
-"""Which whole sheets to take where there are several sizes: cheaper mixes, each tried by itself.
+"""Which whole sheets to take where there are several sizes, or a few boards: cheaper mixes, each by itself.
 
 Emptying and refilling a few sheets finds the cheapest sheets for the pieces that were on them, and so stays
 near the mix that it began with. Here a whole mix is chosen first, and all pieces are laid out on just that.
@@ -18,7 +18,7 @@ from casewright.cutting.guillotine.refilling import Refilling
 from casewright.cutting.guillotine.tables import Table
 from casewright.measure.units import Count, Number
 
-FEW_SIZES = 8
+FEW_SIZES = 10
 MOST_MIXES = 5000
 """Where more cost less than the plan, none is tried: refilling finds these small steps by itself."""
 MOST_LOOKED_AT = 20_000

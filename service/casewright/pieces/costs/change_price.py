@@ -73,6 +73,8 @@ class ChangePrice:
         tax: on what is asked [cent]
         total: with tax [cent]
         hours: more work than before, what is lost and done again among it [h]
+        lost: work in parts that are scrapped [h]
+        again: work that neither design counts: cutting down, drawings and setting up once more [h]
         weeks: how much later the job is ready by it; below zero where sooner [week]
     """
 
@@ -82,6 +84,8 @@ class ChangePrice:
     tax: Cents
     total: Cents
     hours: Hours
+    lost: Hours
+    again: Hours
     weeks: Weeks
 
 
@@ -234,6 +238,8 @@ def price_change(
         tax=tax,
         total=net + tax,
         hours=hours,
+        lost=spent,
+        again=round(again + set_up, 2),
         weeks=weeks_later(hours, factor_at(before.risk, shop.spec.risk), before.promise.bench_hours),
     )
 

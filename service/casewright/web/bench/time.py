@@ -8,6 +8,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from casewright.labour.operations import Operation
+from casewright.records.change_orders import hours_in_changes
 from casewright.records.hours import (
     A_PAGE,
     DrawerChoice,
@@ -257,7 +258,8 @@ def _compared(
 ) -> JobHours:
     specs, figures = given
     cases = case_stages_of_job(visit.db, job.id)
-    return job_hours(specs, figures, visit.today, log, (stages, cases), visit.unit)
+    changes = hours_in_changes(visit.db, job.id)
+    return job_hours(specs, figures, visit.today, log, (stages, cases), visit.unit, changes)
 
 
 def drawer_words(drawer: DrawerChoice) -> str:

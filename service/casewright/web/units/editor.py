@@ -40,6 +40,8 @@ from casewright.web.units.tools import Tools, tools_of
 from casewright.web.units.worked import Met, UnitHead, meet_unit, work_out
 
 router = APIRouter()
+MOST_REMARK = 400
+"""How long what is said of a change may be, carried on by the form."""
 BACK_AND_FORTH = {"undo": undone, "redo": redone}
 
 
@@ -100,7 +102,9 @@ def work_unit_out(visit: OfficeLooks, unit_id: str) -> Response:
     # Where something is wrong, only that: the browser keeps the drawing and the price that it has.
     block = "said" if page.sheet.faults and visit.wants_block == "result" else visit.wants_block
     frame = frame_of(visit, visit.request)
-    return HTMLResponse(render(page, frame, block) + render(page, frame, "history"), status)
+    # A button changes the fields, what is chosen, and what is to be said of it.
+    more = ("history", "changed_tools") if block == "fields" else ("history",)
+    return HTMLResponse("".join(render(page, frame, each) for each in (block, *more)), status)
 
 
 def _after(visit: Visit, met: Met, typed: dict[str, str]) -> tuple[Acted, History]:
@@ -175,6 +179,8 @@ def _theirs(met: Met, read: Read) -> dict[str, str]:
 def _tools(visit: Visit, read: Read, done: Acted | None) -> Tools:
     """What is chosen in the drawing; after a change, what is chosen then."""
     at, note = (done.at, done.note) if done else (visit.typed.get("at")[:40], "")
+    if not visit.typed.get("do"):
+        note = visit.typed.get("remark")[:MOST_REMARK]  # of the last change, until something else is typed
     made = tools_of(read.values, at, note)
     if visit.typed.get("do").startswith("edit-") and not note:
         return made

@@ -47,7 +47,6 @@ SIZE_FIELDS = (
         usual="carcase",
         is_wide=True,
     ),
-    ask("count", "How many alike", hint="", lead=True),
     ask("body.width", "Width of the case", hint="Outside, without the top's overhang."),
     ask("body.depth", "Depth of the case", hint="Front edge to back edge of a side, or over the legs."),
     Asked(
@@ -66,6 +65,7 @@ SIZE_FIELDS = (
         example="44-3/8",
         needed=True,
     ),
+    ask("count", "How many alike", hint="", lead=True),
 )
 RULE = "graduation.rule"
 RULE_FIELDS = (

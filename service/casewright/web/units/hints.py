@@ -44,10 +44,11 @@ def brief_hint(label: str, hint: str) -> str:
     known = set(_words(label))
     while (end := CLAUSE.search(hint)) and not JOINED.match(hint, end.end()):
         first = hint[: end.start()]
-        if set(_words(first)) <= known:
-            hint = hint[end.end() :]
+        size = SIZE.fullmatch(first)
+        if set(_words(first)) <= known or (size and size[1].casefold() == label.casefold()):
+            hint = hint[end.end() :]  # of what it is the height, the title of its group says
             continue
-        if (size := SIZE.fullmatch(first)) and set(_words(size[2])) <= known:
+        if size and set(_words(size[2])) <= known:
             hint = f"{size[1]}{hint[end.start() :]}"
         break
     hint = LEFT_OUT.sub(lambda found: f"{'. ' if found[1] == '; ' else found[1]}Left empty: ", hint)

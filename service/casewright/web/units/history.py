@@ -10,7 +10,22 @@ from dataclasses import dataclass
 from typing import Any
 
 NOT_CHANGES = frozenset(
-    {"do", "once", "was", "past", "ahead", "step", "version", "note", "at", "into", "to", "view", "show"}
+    {
+        "do",
+        "once",
+        "was",
+        "past",
+        "ahead",
+        "step",
+        "version",
+        "note",
+        "at",
+        "into",
+        "to",
+        "view",
+        "show",
+        "remark",
+    }
 )
 """Fields that steer the form, and say nothing of what is built."""
 MOST_STEPS = 200

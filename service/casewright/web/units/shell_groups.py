@@ -19,7 +19,7 @@ CLEAT = "cleat"
 FIXING = "top.fixing"
 MOVING = ("buttons", "slots", "clips")
 FIXINGS: Choices = (
-    ("buttons", "wooden buttons; over plywood, screws (usual)"),
+    ("buttons", "buttons, or screws through plywood (usual)"),
     ("slots", "screws in slots of the rails"),
     ("clips", "metal clips"),
     ("dovetails", "dovetails, between the sides"),

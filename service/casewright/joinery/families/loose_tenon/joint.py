@@ -127,7 +127,7 @@ def _chosen_width(width: Inches) -> Chosen:
         value=usual_loose_width(width),
         measure=Measure.LENGTH,
         why=say("{} is usual; on narrow boards half of them.", WIDTH),
-        source="common practice: a loose tenon is an inch and a half wide",
+        source="common practice: a loose tenon is 1-1/2 in wide",
     )
 
 
