@@ -1,10 +1,15 @@
 """Ways out for parts without a place: each does what it says, and the least wood comes first."""
 
 import json
+import time
 
 import pytest
 
 from casewright.cutting.asked.changing import changed
+from casewright.cutting.asked.cut_file import cut_file_of
+from casewright.cutting.budget import Budget
+from casewright.cutting.plans.plan import plan_cuts
+from casewright.papers.cutting_data import cutting_data
 from cutchecker import complaints
 from cutfiles import answered, only_lot, random_file
 
@@ -177,3 +182,17 @@ def test_a_change_leaves_everything_else_as_it_was():
     assert again["parts"] == [part("A", "40", "6", face="B"), part("C", "10", "2")]
     assert again["boards"] == [board("B1", "39", "6"), board("M", "48", "6")]
     assert again["saw"] == STRAIGHT
+
+
+def test_a_search_that_was_stopped_still_finds_what_has_to_be_bought():
+    # Four parts of 40 in x 6 in; a stop at once. A board of 16 ft (192 in) takes 4: 4 x 40 in and 3 kerfs
+    # are 160-3/8 in, so the shortest that is sold in whole feet is 14 ft. Of lengths, 8 ft take 2 of 40 in.
+    length = {"code": "L", "wood": "edging", "length": "40", "count": 2}
+    file = cut([part("A", "40", "6", 4), length], [board("B1", "39", "6")])
+    file["lengths"] = [{"code": "L1", "wood": "edging", "length": "39", "count": 1, "trim": "0"}]
+
+    stopped = plan_cuts(cut_file_of(file), Budget(now=time.perf_counter, seconds=30, stop=lambda: True))
+
+    boards, lengths = (lot["ways_out"] for lot in cutting_data(stopped)["lots"])
+    assert "Get one more board of cherry 4/4, 168 in × 6 in or larger" in [way["words"] for way in boards]
+    assert [way["still_without_place"] for way in lengths] == [0]

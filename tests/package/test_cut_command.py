@@ -37,7 +37,7 @@ def test_the_report_says_how_good_the_layout_is_and_in_which_order_it_is_cut(cap
     assert "becomes parts" in out
     assert "Straighten the near edge of the board" in out
     assert "Left to keep" in out
-    assert "Proven best" in out or "above the best possible" in out
+    assert "Proven best" in out or "could save more than" in out
 
 
 def test_a_part_without_a_place_is_said_by_the_exit_status(tmp_path, capsys):

@@ -4,7 +4,7 @@ import pytest
 
 from casewright.records.layouts import CutLayout
 from casewright.records.people import Role
-from casewright.records.sessions import reading
+from casewright.records.sessions import reading, writing
 from casewright.shop.stock import PieceFacts
 from pages.commissions import id_in
 from pages.laid_out import PART, a_board, laid_out
@@ -37,6 +37,40 @@ def test_a_part_without_place_is_listed_with_its_size_and_why(maker, short):
     assert "it is 100 in long, and the longest board gives 94 in once its ends are cut off." in page.text
 
 
+def test_parts_that_are_alike_and_short_for_one_reason_stand_in_one_line_with_the_way_to_an_order(
+    shop, maker
+):
+    job = accepted(shop)
+    held = a_board(shop, PieceFacts(width=8.0, length=96.0))
+    parts = (LONG, {**LONG, "code": "P2", "count": 2}, {**LONG, "code": "P3", "length": "101"})
+
+    page = maker.get(laid_out(shop, job.job_id, held, parts=parts))
+
+    assert "4 parts without place" in page.text
+    assert "P1, 2 × P2 case side 100 in × 7-1/2 in : it is 100 in long" in page.text
+    assert "P3 case side 101 in × 7-1/2 in : it is 101 in long" in page.text
+    assert f'href="/stock/needs?job={job.job_id}"' in page.html
+
+
+@pytest.mark.parametrize(
+    ("above", "bound_is_for", "said"),
+    [
+        # 144 are taken where 100 are the bound: 44 of 144 are 30.6 %.
+        (44.0, "all parts", "No layout could save more than 30.6 % of this wood."),
+        (44.0, "parts with a place", "as it is laid out, could save more than 30.6 % of this wood."),
+        (0.0, "parts with a place", "Nothing could be saved: the parts that have a place"),
+    ],
+)
+def test_how_good_a_layout_is_says_what_could_be_saved(shop, maker, short, above, bound_is_for, said):
+    with writing(shop.engine, shop.shop_id) as db:
+        layout = db.get_one(CutLayout, (shop.shop_id, id_in(laid_out(shop, short[1], a_board(shop)))))
+        (lot,) = layout.answer["lots"]
+        told = {"percent_above_best_possible": above, "bound_is_for": bound_is_for, "proven_best": False}
+        layout.answer = {**layout.answer, "lots": [{**lot, **told}]}
+
+    assert said in maker.get(f"/cutting/{layout.id}").text
+
+
 def test_ways_out_are_ranked_by_the_wood_that_they_take(maker, short):
     # The spare board of 10 ft is 120 × 8 / 144 = 6.7 bd ft; the least board that a yard sells for the part is
     # 9 ft by 8 in, 6.0 bd ft: 100 in and an inch off each end, 7-1/2 in and 1/4 in off each edge.
@@ -67,7 +101,7 @@ def test_the_feet_that_a_yard_would_be_asked_for_are_reckoned_with_the_shop_s_wa
     # practice): 5.21 / 0.8 = 6.5, so 7 whole feet.
     page = maker.get(short[0])
 
-    assert "they would be 7 bd ft of cherry 4/4 FAS" in page.text
+    assert "An order for these parts alone is 7 bd ft of cherry 4/4 FAS" in page.text
 
 
 def test_a_way_out_is_taken_and_laid_out_anew_once(shop, maker, short):

@@ -64,6 +64,19 @@ def test_a_written_size_wins_over_the_buttons(shop, bench, maker):
     assert (piece.width_ticks / 16256, piece.length_ticks / 16256) == (7.1875, 101.0)
 
 
+def test_a_length_that_is_tapped_holds_after_a_board_whose_length_was_written(shop, bench, maker):
+    address = delivery(shop, maker)
+    first = tap(bench, address, "7", "8 ft", length_typed="8 ft 5 in")
+    form = first.form(f"{address}/pieces")
+
+    tap(bench, address, "5", "10 ft", length_typed=form.value("length_typed"))
+    tap(bench, address, "5", form.value("length"))
+
+    # 10 ft are 120 in; 8 ft 5 in are 101 in, and stand among the buttons, chosen.
+    assert (form.value("length"), form.value("length_typed")) == ("101", "")
+    assert [piece.length_ticks / 16256 for piece in pieces(shop, address)] == [101.0, 120.0, 101.0]
+
+
 @pytest.mark.parametrize(
     ("typed", "said"),
     [

@@ -6,6 +6,7 @@ from casewright.cutting.plans.steps import set_ups, step_words, steps_of
 from casewright.cutting.plans.values import BoardLayout, CutPlan, Laid, Left, LengthLayout, LotPlan, WayOut
 from casewright.measure.lengths import from_ticks
 from casewright.measure.units import Count
+from casewright.papers.cutting_data import most_saved
 from casewright.papers.writing import Writing, section, several, table, wrapped
 
 
@@ -62,11 +63,14 @@ def how_good(lot: LotPlan, writing: Writing) -> str:
         return f"{counted}. {used} How far that is from the best possible is not known."
     least = what_it_counts(lot, lot.bound, writing)
     if not lot.bounds_all and not lot.above:
-        return f"{counted}. {used} What has a place could not be had from less, as it is laid out."
-    of = "" if lot.bounds_all else " for what has a place, as it is laid out"
+        return (
+            f"{counted}. {used} Nothing could be saved: the parts that have a place cannot come from less "
+            "wood as they lie."
+        )
+    of = "" if lot.bounds_all else " of the parts that have a place, as it is laid out,"
     return (
-        f"{counted}. {used} At most {lot.above * 100:.1f} % above the best possible{of}: none is below "
-        f"{least}."
+        f"{counted}. {used} No layout{of} could save more than {most_saved(lot.above * 100)} % of this: "
+        f"none is below {least}."
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from casewright.cutting.asked.cut_file import CutFile
 from casewright.cutting.asked.stock_spec import LengthStock
-from casewright.cutting.budget import Budget, say_nothing
+from casewright.cutting.budget import Budget, never, say_nothing
 from casewright.cutting.plans.blanks import cut_length
 from casewright.cutting.plans.lengths_plan import LengthLot, plan_lengths
 from casewright.cutting.plans.values import LotPlan, Unplaced, WayOut
@@ -44,7 +44,8 @@ def length_ways_out(
     )
     if not parts:
         return ()
-    own = replace(budget, seconds=budget.seconds if budget.steps is not None else SECONDS, tell=say_nothing)
+    seconds = budget.seconds if budget.steps is not None else SECONDS
+    own = replace(budget, seconds=seconds, tell=say_nothing, stop=never)
     spare = tuple(each for each in file.lengths if each.spare and each.wood.casefold() == lot.wood.casefold())
     longest = max(cut_length(part, file.saw) for part in parts)
     held = [each for each in (*lot.stock, *spare) if each.length - 2 * each.trim >= longest]

@@ -7,7 +7,7 @@ from typing import Any
 
 from casewright.cutting.asked.cut_file import CutFile
 from casewright.cutting.asked.parts_spec import CutPart, GlueUp
-from casewright.cutting.budget import Budget, say_nothing
+from casewright.cutting.budget import Budget, never, say_nothing
 from casewright.cutting.plans.blanks import thickness_for_two
 from casewright.cutting.plans.buying import gluable_of, one_more, too_wide
 from casewright.cutting.plans.desk import Desk
@@ -92,7 +92,8 @@ def ways_out(file: CutFile, laid: LaidLot, others: Iterable[LaidLot], budget: Bu
     )
     if not parts:
         return ()
-    table = _table(file, laid.lot, laid.desk, replace(budget, tell=say_nothing))
+    # Who stops the search for a better layout still wants to know what to do about the parts without a place.
+    table = _table(file, laid.lot, laid.desk, replace(budget, tell=say_nothing, stop=never))
     found = [
         *_with_spares(table, parts),
         *_behind_what_lies(table, parts),

@@ -11,6 +11,7 @@ from starlette.responses import Response
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.chalk_out import bar_words, broken_words, chalk_out_pdf, left_words, size_words
+from casewright.papers.cutting_data import most_saved
 from casewright.records.jobs import Job
 from casewright.records.layouts import UNDER_WAY, CutLayout, LayoutState, ticked
 from casewright.shop.jobs import load_job
@@ -273,9 +274,11 @@ def _progress(layout: CutLayout) -> str:
         return "The first layout is being made."
     if not bound:
         return "There is a layout; a better one is looked for."
-    above = max(0.0, 100 * (cost / bound - 1))
+    saved = most_saved(max(0.0, 100 * (cost / bound - 1)))
+    if saved == "0.0":
+        return "Nothing could be saved on what is laid out so far; the rest is being worked on."
     return (
-        f"The best so far takes at most {above:.1f} % more than the best possible; there may be a better one."
+        f"On what is laid out so far, no layout could save more than {saved} % of the wood. Looking for it."
     )
 
 
@@ -326,9 +329,9 @@ def _above(lot: Mapping[str, Any]) -> str:
         return "How far from the best possible is not known."
     is_whole = lot.get("bound_is_for", "all parts") == "all parts"
     if not is_whole and not above:
-        return "What has a place could not be had from less, as it is laid out."
-    of = "" if is_whole else " for what has a place, as it is laid out"
-    return f"At most {above:.1f}\N{NO-BREAK SPACE}% above the best possible{of}."
+        return "Nothing could be saved: the parts that have a place cannot come from less wood as they lie."
+    of = "" if is_whole else " of the parts that have a place, as it is laid out,"
+    return f"No layout{of} could save more than {most_saved(above)}\N{NO-BREAK SPACE}% of this wood."
 
 
 def _board(

@@ -1,6 +1,6 @@
 """What has no place in a layout: which parts, and ways out with what each takes in wood."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -27,9 +27,9 @@ UNITS = {"boards": "bd ft", "sheets": "sq ft", "lengths": "ft"}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartShort:
-    """A part without a place: its mark and what it is, its size, how often it is short, and why."""
+    """Parts without a place that are alike: their marks and what they are, size, how many, and why."""
 
-    code: str
+    codes: str
     what: str
     size: str
     count: int
@@ -80,21 +80,32 @@ def short_list(visit: Visit, layout: CutLayout, number: int, lot: Mapping[str, A
     ways = lot.get("ways_out", ())
     return ShortList(
         number=number,
-        parts=[_part(each, asked[each["code"]], visit.unit) for each in lot["unplaced"]],
+        parts=list(_parts(lot["unplaced"], asked, visit.unit)),
         ways=[_way(place, each, lot, symbol) for place, each in enumerate(ways)],
         to_buy=_to_buy(visit, layout, lot, asked, symbol) if lot["unplaced"] and lot["class"] else "",
     )
 
 
-def _part(short: Mapping[str, Any], part: Mapping[str, Any], unit: LengthUnit) -> PartShort:
-    sizes = [part[name] for name in ("length", "width") if part.get(name)]
-    return PartShort(
-        code=short["code"],
-        what=part.get("name", ""),
-        size=" × ".join(show_in(float(parse_length(str(each), unit)), unit) for each in sizes),
-        count=short["count"],
-        reason=short["reason"],
-    )
+def _parts(
+    unplaced: Iterable[Mapping[str, Any]], asked: Mapping[str, Mapping[str, Any]], unit: LengthUnit
+) -> Iterator[PartShort]:
+    """Parts without a place; what is alike and short for the same reason stands in one line."""
+    alike: dict[tuple[str, str, str], list[Mapping[str, Any]]] = {}
+    for each in unplaced:
+        part = asked[each["code"]]
+        sizes = [part[name] for name in ("length", "width") if part.get(name)]
+        size = " × ".join(show_in(float(parse_length(str(size), unit)), unit) for size in sizes)
+        alike.setdefault((part.get("name", ""), size, each["reason"]), []).append(each)
+    for (what, size, reason), short in alike.items():
+        yield PartShort(
+            codes=", ".join(
+                f"{each['count']} × {each['code']}" * (each["count"] > 1) or each["code"] for each in short
+            ),
+            what=what,
+            size=size,
+            count=sum(each["count"] for each in short),
+            reason=reason,
+        )
 
 
 def _way(number: int, way: Mapping[str, Any], lot: Mapping[str, Any], symbol: str) -> WayOutShown:
@@ -124,8 +135,8 @@ def _to_buy(
         return ""
     cost = f", {show_money(order.cents, symbol)}" if symbol and order.cents is not None else ""
     return (
-        f"With the waste that the shop’s orders reckon with, they would be {order.feet} bd ft of "
-        f"{lot['wood']} {lot['class']} {order.grade}{cost}."
+        f"An order for these parts alone is {order.feet} bd ft of {lot['wood']} {lot['class']} {order.grade}"
+        f"{cost}, with the waste that the shop’s orders reckon with."
     )
 
 

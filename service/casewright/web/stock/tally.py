@@ -31,7 +31,7 @@ from casewright.web.frame.pages import Page, see, show
 from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Everybody, Visit
 from casewright.web.stock.sorts import read_sort, size_words, sort_values, sort_words
-from casewright.web.stock.tally_form import FEET, INCHES, LENGTHS_MM, QUARTERS, STEPS_MM, WIDTHS_MM, inherited
+from casewright.web.stock.tally_form import INCHES, QUARTERS, STEPS_MM, WIDTHS_MM, inherited, lengths_to_tap
 from casewright.wood.grades import GradeName
 from casewright.wood.sheets import sheets
 from casewright.wood.species import woods
@@ -265,9 +265,7 @@ def _page(visit: Visit, loaded: LoadedDelivery, line: str, form: Form | None = N
         last=shown[-1] if shown else None,
         form=form or inherited(mine[-1] if mine else None, sort, visit.unit),
         names=NAMES,
-        lengths=[(f"{each} mm", f"{each / 1000:g} m") for each in LENGTHS_MM]
-        if metric
-        else [(f"{each} ft", f"{each} ft") for each in FEET],
+        lengths=lengths_to_tap(mine[-1] if mine else None, visit.unit),
         widths=[(str(each), str(each)) for each in (WIDTHS_MM if metric else INCHES)],
         steps=STEPS_MM if metric else QUARTERS,
         unit="mm" if metric else "in",
