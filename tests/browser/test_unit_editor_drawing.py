@@ -102,6 +102,20 @@ def test_another_view_takes_the_place_of_the_front(desk, view):
     expect(desk.locator(".drawing.front")).to_have_count(0)
 
 
+@pytest.mark.parametrize(("view", "code"), [("section", "R4-1"), ("opened", "R4-1"), ("plan", "R1-2")])
+def test_a_drawer_is_chosen_in_every_view(desk, view, code):
+    """The plan of worked dresser A is cut through its fullest row, the two drawers at the top."""
+    desk.locator(f"#view-{view}").click()
+    place = desk.locator(f".drawing.{view} a[data-pick='{code}']").first
+
+    place.click()
+
+    expect(desk.locator("#at")).to_have_value(code.removeprefix("R"))
+    expect(place).to_have_class("picked")
+    assert desk.evaluate("document.activeElement.id") == f"rows-{code[1]}-height"
+    assert axe_violations(desk) == []
+
+
 def test_on_a_tablet_a_finger_finds_every_drawer_and_tool(chromium, site, shop):
     with at_desk(chromium, site, shop, window=TABLET) as page:
         page.goto(unit_in(shop))

@@ -170,6 +170,7 @@ class Sheet:
         self._words += other._words
         self._said += other._said
         self._lettered += other._lettered
+        self._links += other._links
         left, bottom, right, top = other.reach
         if left <= right:
             self._reach((left, bottom))

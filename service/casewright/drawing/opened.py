@@ -11,6 +11,7 @@ from casewright.drawing.ground import ground_beside, heights_from
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.open_front import draw_open_front
 from casewright.drawing.page import Drawing, fitted, letter_list
+from casewright.drawing.picks import Where, draw_drawer_picks
 from casewright.drawing.view import View
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.saying import in_unit, say
@@ -30,12 +31,13 @@ BETWEEN = 1.5
 """Room between the view from the side and the words over that from the front [letters]."""
 
 
-def opened_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
+def opened_view(unit: Construction, shown: LengthUnit | None = None, where: Where | None = None) -> Drawing:
     """The side of a unit, all that opens open, the front at the left; under it its front, the doors open.
 
     Args:
         unit: the unit, worked out
         shown: the unit of its sizes; None for that in which the piece was drawn
+        where: the address to which a drawer in it leads; None for a drawing without links
 
     Returns:
         The drawing; one drawer stands for all of a row that come out alike, one door for all at its height.
@@ -50,7 +52,7 @@ def opened_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
         wide, high = max(wide, spec.overall_width), 2 * high
         subject = "From the side and from the front, drawers open to their stops, doors square"
     return fitted(
-        lambda sheet: _draw(sheet, unit),
+        lambda sheet: _draw(sheet, unit, where),
         shown or spec.unit,
         name=f"{spec.code}-opened",
         title=f"{spec.code}: {spec.name}",
@@ -96,9 +98,11 @@ def _overlap(one: Drawer, other: Drawer) -> bool:
     return low + 1e-6 < min(first.bottom + first.height, second.bottom + second.height)
 
 
-def _draw(sheet: Sheet, unit: Construction) -> None:
+def _draw(sheet: Sheet, unit: Construction, where: Where | None) -> None:
     side = sheet.fresh()
     _side(View(side), unit)
+    if where:
+        draw_drawer_picks(View(side), unit, rows_open(unit), where, are_open=True)
     sheet.add(side)
     if not unit.doors:
         return

@@ -1,11 +1,12 @@
-"""Places in the front elevation that lead to what they show: openings, rows, top, base and sides."""
+"""Places in the views of a unit that lead to what they show: openings, rows, top, base and sides."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from casewright.drawing.canvas import Link
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
 from casewright.pieces.built.construct import Construction
+from casewright.pieces.drawers.drawer import Drawer
 from casewright.pieces.layout.openings import Opening, Space
 
 FINGER = 0.46
@@ -36,6 +37,51 @@ def draw_picks(view: View, unit: Construction, where: Where) -> None:
             corner = view.at(left, bottom)
             link = Link(code, address, words)
             view.sheet.link(corner, width * view.factor, height * view.factor, link)
+
+
+def draw_drawer_picks(
+    view: View, unit: Construction, drawers: Iterable[Drawer], where: Where, *, are_open: bool = False
+) -> None:
+    """Lays a link over every drawer of a view from the side, the front at its left.
+
+    Args:
+        view: what it is drawn on
+        unit: the unit, worked out
+        drawers: those that are seen, or cut
+        where: the address of each
+        are_open: are they drawn open to their stops, or shut?
+
+    Source: common practice of drawings that are worked with.
+    """
+    for drawer in drawers:
+        opening = drawer.sizes.opening
+        out = drawer.travel if are_open else 0.0
+        front = out + unit.spec.drawers.stands_before
+        rectangle = (-front, unit.face.base_height + opening.bottom, front + opening.depth, opening.height)
+        _place(view, opening, rectangle, where)
+
+
+def draw_picks_from_above(view: View, drawers: Iterable[Drawer], where: Where) -> None:
+    """Lays a link over every drawer that a plan cuts, the front below.
+
+    Args:
+        view: what it is drawn on
+        drawers: those that are cut
+        where: the address of each
+
+    Source: common practice of drawings that are worked with.
+    """
+    for drawer in drawers:
+        opening = drawer.sizes.opening
+        _place(view, opening, (opening.left, 0.0, opening.width, opening.depth), where)
+
+
+def _place(view: View, opening: Opening, rectangle: Rectangle, where: Where) -> None:
+    address = where(opening.code)
+    if address:
+        left, bottom, width, height = rectangle
+        link = Link(opening.code, address, _words(view, opening))
+        view.sheet.link(view.at(left, bottom), width * view.factor, height * view.factor, link)
 
 
 def _openings(view: View, unit: Construction) -> Iterator[tuple[str, str, Rectangle]]:

@@ -10,6 +10,7 @@ from casewright.drawing.door_swing import arc_from_above, open_from_above
 from casewright.drawing.ground import is_hung
 from casewright.drawing.hidden import Seen, in_sight
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.picks import Where, draw_picks_from_above
 from casewright.drawing.view import View, box
 from casewright.measure.lengths import LengthUnit
 from casewright.measure.units import Inches, Number
@@ -27,7 +28,7 @@ OFF_THE_MIDDLE = (0.5, 0.4, 0.3, 0.6, 0.7)
 """Where doors are cut, as parts of their height: not through a shelf or a rail, if it can be helped."""
 
 
-def plan_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
+def plan_view(unit: Construction, shown: LengthUnit | None = None, where: Where | None = None) -> Drawing:
     """The plan of a unit: cut level through the row with the most drawers, the front below.
 
     Doors that this cut passes by are cut in a second plan under the first.
@@ -35,6 +36,7 @@ def plan_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     Args:
         unit: the unit, worked out
         shown: the unit of its sizes; None for that in which the piece was drawn
+        where: the address to which a drawer in it leads; None for a drawing without links
 
     Returns:
         The drawing.
@@ -48,7 +50,7 @@ def plan_view(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     if unit.doors:
         through += ", and through the doors" if len(cuts) > 1 else " and the doors"
     return fitted(
-        lambda sheet: _draw(sheet, unit, cuts),
+        lambda sheet: _draw(sheet, unit, cuts, where),
         shown or spec.unit,
         name=f"{spec.code}-plan",
         title=f"{spec.code}: {spec.name}",
@@ -118,7 +120,7 @@ def _is_cut(part: Part, level: Inches) -> bool:
     return part.box.z < level < part.box.z + part.box.height
 
 
-def _draw(sheet: Sheet, unit: Construction, cuts: Sequence[Inches]) -> None:
+def _draw(sheet: Sheet, unit: Construction, cuts: Sequence[Inches], where: Where | None) -> None:
     """One plan under the other; where there are two, each says how high it is cut."""
     for number, level in enumerate(cuts):
         drawn = sheet.fresh()
@@ -131,6 +133,9 @@ def _draw(sheet: Sheet, unit: Construction, cuts: Sequence[Inches]) -> None:
             drawn = sheet.fresh()
             _plan(View(drawn, 0.0, shift), unit, level)
             _caption(drawn, unit, level)
+        if where:
+            cut = [drawer for drawer in unit.drawers if _is_cut_drawer(unit, drawer, level)]
+            draw_picks_from_above(View(drawn, 0.0, shift), cut, where)
         sheet.add(drawn)
 
 

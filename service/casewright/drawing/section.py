@@ -15,6 +15,7 @@ from casewright.drawing.front_section import bottom_section, front_sections
 from casewright.drawing.ground import ground_beside
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing, fitted
+from casewright.drawing.picks import Where, draw_drawer_picks
 from casewright.drawing.run_lines import draw_running
 from casewright.drawing.view import Uncoded, View, box
 from casewright.measure.lengths import LengthUnit
@@ -37,12 +38,13 @@ FRONT_RAIL, ON_LEGS = "R1", ("W1", "W2")
 """The upper rail, and the runners and kickers, of a piece on legs."""
 
 
-def section(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
+def section(unit: Construction, shown: LengthUnit | None = None, where: Where | None = None) -> Drawing:
     """The vertical section of a unit, front to back through the middle of a column of drawers.
 
     Args:
         unit: the unit, worked out
         shown: the unit of its sizes; None for that in which the piece was drawn
+        where: the address to which a drawer in it leads; None for a drawing without links
 
     Returns:
         The drawing, the front at its left, with a full-size detail of a drawer's lower front corner.
@@ -52,7 +54,7 @@ def section(unit: Construction, shown: LengthUnit | None = None) -> Drawing:
     spec = unit.spec
     plane = section_plane(unit)
     return fitted(
-        lambda sheet: _draw(View(sheet), unit, plane),
+        lambda sheet: _draw(View(sheet), unit, plane, where),
         shown or spec.unit,
         name=f"{spec.code}-section",
         title=f"{spec.code}: {spec.name}",
@@ -103,8 +105,10 @@ def _places(openings: Sequence[Opening]) -> list[Inches]:
     return [opening.left + opening.width * share for share in (0.5, 0.25) for opening in openings]
 
 
-def _draw(view: View, unit: Construction, plane: Inches) -> None:
+def _draw(view: View, unit: Construction, plane: Inches, where: Where | None) -> None:
     drawers = _cut_open(view, unit, plane)
+    if where:
+        draw_drawer_picks(view, unit, drawers, where)
     reach = _story_stick(view, unit, plane)
     draw_running(view, unit, plane)
     _depths_below(view, unit, drawers[-1])

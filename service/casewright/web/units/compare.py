@@ -306,7 +306,7 @@ def _standing(unit: Construction, writing: Writing) -> Iterator[tuple[str, Figur
     yield (
         "Safe travel, all open",
         Figure(
-            text=writing.said(say("{:down bare}", travel)),
+            text=writing.said(say("{:down}", travel)),
             numbers=(travel,),
             written=lambda inches: f"{writing.size(inches)} {writing.unit}",
         ),

@@ -198,24 +198,28 @@ def drawn_sizes(worked: Worked, writing: Writing) -> dict[str, dict[str, str]]:
     }
 
 
-def _front(unit: Construction, shown: LengthUnit) -> Drawing:
-    shape = shape_in(unit.spec.model_dump(include={"rows"})["rows"])
-    return elevation(unit, shown, lambda code: f"#{field_at(code, shape)}")
-
-
 UNLINKED = "unlinked"
-DRAWN: dict[str, Callable[[Construction, LengthUnit], Drawing]] = {
-    "front": _front,
-    UNLINKED: elevation,
+PLAIN = {UNLINKED: elevation}
+"""Views in which no place leads anywhere, beside no form."""
+DRAWN: dict[str, Callable[[Construction, LengthUnit, Callable[[str], str]], Drawing]] = {
+    "front": elevation,
     "section": section,
     "plan": plan_view,
     "opened": opened_view,
 }
 
 
+def _drawn(unit: Construction, shown: LengthUnit, view: str) -> Drawing:
+    """A view; in one of the editor's every place leads to its field of the form."""
+    if view in PLAIN:
+        return PLAIN[view](unit, shown)
+    shape = shape_in(unit.spec.model_dump(include={"rows"})["rows"])
+    return DRAWN[view](unit, shown, lambda code: f"#{field_at(code, shape)}")
+
+
 @lru_cache(maxsize=KEPT)
 def _drawing(key: "_Same", shown: LengthUnit, view: str) -> Markup:
-    return drawing(DRAWN[view](key.unit, shown).svg())
+    return drawing(_drawn(key.unit, shown, view).svg())
 
 
 class _Same:
