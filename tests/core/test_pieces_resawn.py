@@ -104,3 +104,12 @@ def test_the_caution_of_the_resaw_is_said_where_boards_are_resawn():
     assert said("book-matched")
     assert said("slip-matched")
     assert not said("in sequence")
+
+
+def test_a_top_of_two_matched_halves_has_its_price_and_costs_more_than_a_plain_one():
+    """7/8 takes 2 (7/8 + 1/8) + 1/8 = 2-1/8, so 10/4: the example's price book has it."""
+    plain, matched = estimated(chest()), estimated(chest({"grain": {"top": "book-matched"}}))
+
+    assert [line.bought.name for line in matched.takeoff.lines if line.line == "T1"] == ["10/4"]
+    assert matched.unpriced == ()
+    assert matched.price.asked > plain.price.asked

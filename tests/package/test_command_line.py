@@ -180,7 +180,7 @@ def test_what_cannot_be_used_gets_one_sentence_and_status_2(capsys, arguments, w
     [
         ({"bodi": {}}, "bodi: this key is not known; did you mean body?"),
         ({"body": {"width": "36", "depth": "1/0", "overall_height": "39"}}, "body.depth"),
-        ({"body": {"width": "36", "depth": "19", "overall_height": "6"}}, "taller"),
+        ({"body": {"width": "36", "depth": "19", "overall_height": "6"}}, "rows do not fit in 6 in"),
         ({"rows": []}, "rows"),
         ({"woods": {"case": "walnot", "drawers": "soft maple", "inside": "poplar"}}, "did you mean walnut"),
         ({"measured": {"openings": {"R9-1": {"height": "8"}}}}, "R9-1"),

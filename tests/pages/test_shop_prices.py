@@ -74,10 +74,10 @@ def test_a_wood_is_added_under_the_name_by_which_estimates_ask_for_it(owner):
     owner.get(ADDRESS)
 
     page = owner.send(
-        "", new__item="Black Cherry", new__size="10/4", new__price="14.25", new__on="2027-02-20"
+        "", new__item="Black Cherry", new__size="12/4", new__price="14.25", new__on="2027-02-20"
     )
 
-    assert page.form().value("price.lumber_cherry_10~2f~4") == "14.25"
+    assert page.form().value("price.lumber_cherry_12~2f~4") == "14.25"
     assert "your own since 20 Feb 2027" in page.text
 
 
