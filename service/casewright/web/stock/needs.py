@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
 from typing import Any
@@ -21,7 +21,7 @@ from casewright.pricing.supplier_quotes import SupplierQuote, quote_for
 from casewright.records.change_orders import LostRow, lost_in_changes
 from casewright.records.jobs import Job
 from casewright.records.papers import PaperKind
-from casewright.records.stock import OrderLine, PieceKind, StockPiece
+from casewright.records.stock import PieceKind, StockPiece
 from casewright.records.stock_lists import free_on_hand, ordered_for
 from casewright.shop.figures import figures_from, figures_text
 from casewright.shop.jobs import load_job, refuse_if_over
@@ -33,6 +33,7 @@ from casewright.shop.supplier_prices import quotes_in_force
 from casewright.shop.waiting import change_number
 from casewright.web.frame.paper_says import OrderWords, paper_of
 from casewright.web.frame.visits import Visit
+from casewright.web.stock.cut_up import cut_up
 from casewright.wood.movement import Cut
 
 MOST_JOBS = 12
@@ -59,7 +60,7 @@ class RackOffer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Before:
-    """What was ordered of a line before.
+    """What was ordered of a line before, and what was cut up of the rack for it.
 
     Attributes:
         quantity: how much
@@ -67,6 +68,8 @@ class Before:
         area: of sheets, that of the parts they were ordered for; 0 where nobody wrote it down [sq in]
         lost: of lumber, how much of it went into parts that changes after approval scrap
         lost_by: the numbers of those change orders
+        cut: of lumber, how much was cut up of the rack for these jobs [bd ft]
+        boards: the labels of those boards
     """
 
     quantity: float
@@ -74,11 +77,13 @@ class Before:
     area: SquareInches = 0.0
     lost: float = 0.0
     lost_by: tuple[str, ...] = ()
+    cut: float = 0.0
+    boards: tuple[str, ...] = ()
 
     @property
     def serves(self) -> float:
         """How much of it serves still."""
-        return max(0.0, self.quantity - self.lost)
+        return max(0.0, self.quantity + self.cut - self.lost)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -272,7 +277,7 @@ def jobs_at_hand(visit: Visit, job_ids: Iterable[str], surfacing: str = "") -> J
         at_hand=at_hand,
         order=order,
         shares=shares,
-        before=_before(visit, ids),
+        before=_before(visit, ids, needs_of(order), shares),
         offers=_offers(visit, jobs, at_hand),
         prices=price_book(visit),
         quotes={of: tuple(held.values()) for of, held in quotes_in_force(visit.db).items()},
@@ -298,10 +303,13 @@ def head_for(visit: Visit, jobs: Sequence[Job], number: str = "") -> PaperHead:
     )
 
 
-def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
-    """What earlier orders have for these jobs; of an order for others, too, their share of it."""
+def _before(
+    visit: Visit, ids: Sequence[str], needs: Iterable[OrderNeed], taken: Mapping[str, Mapping[str, float]]
+) -> dict[str, Before]:
+    """What earlier orders have for these jobs, of one for others their share; and what was cut up."""
     found: dict[str, Before] = {}
     changes = lost_in_changes(visit.db, ids)
+    by_key = {each.key: each for each in needs}
     for line, number, issued_at in ordered_for(visit.db, ids):
         shares, areas = ({**line.detail.get(name, {})} for name in ("shares", "areas"))
         mine = math.fsum(shares.get(each, 0.0) for each in ids)
@@ -313,19 +321,22 @@ def _before(visit: Visit, ids: Sequence[str]) -> dict[str, Before]:
                 quantity=earlier.quantity + mine,
                 orders=tuple(dict.fromkeys((*earlier.orders, order_number(number)))),
                 area=earlier.area + math.fsum(areas.get(each, 0.0) for each in ids),
-                **_lost(line, spent.values(), earlier),
+                **_lost((line.item, line.cut, line.size), spent.values(), earlier),
             )
+    for key, cut in cut_up(visit.db, ids, taken).items():
+        earlier = found.get(key, Before(quantity=0.0, orders=()))
+        spent = {each.number: each for each in changes if each.agreed_at > cut.at}
+        need = by_key[key]
+        lost = _lost((need.item, need.cut, need.size), spent.values(), earlier)
+        found[key] = replace(earlier, cut=cut.feet, boards=cut.boards, **lost)
     return found
 
 
-def _lost(line: OrderLine, changes: Iterable[LostRow], earlier: Before) -> dict[str, Any]:
+def _lost(sort: tuple[str, str, str], changes: Iterable[LostRow], earlier: Before) -> dict[str, Any]:
     """What later changes took of a line: counted once, however many orders have that line."""
     of_line = {
         change_number(change.number): math.fsum(
-            each["feet"]
-            for each in change.lost or ()
-            if (line.kind, line.item, line.cut, line.size)
-            == ("lumber", each["wood"], each["cut"], each["size"])
+            each["feet"] for each in change.lost or () if sort == (each["wood"], each["cut"], each["size"])
         )
         for change in changes
     }

@@ -180,10 +180,17 @@ def _page(
 
 
 def _before_words(before: Before, need: OrderNeed) -> str:
-    """What was ordered of a line before, and what of that is lost by changes after approval."""
-    lost = before.quantity - before.serves
-    gone = f"; {much_words(round(lost, 2), need)} of it went into parts that {joined(before.lost_by)} scraps"
-    return f"{much_words(before.quantity, need)} in order {', '.join(before.orders)}{gone if lost else ''}"
+    """What was ordered of a line or cut up for it before, and what of that changes after approval scrap."""
+    had = []
+    if before.orders:
+        had.append(f"Ordered before: {much_words(before.quantity, need)} in order {', '.join(before.orders)}")
+    if before.boards:
+        had.append(f"Cut up for it: {before.cut:.2f} bd ft of {', '.join(before.boards)}")
+    lost = before.quantity + before.cut - before.serves
+    if lost:
+        gone = much_words(round(lost, 2), need)
+        had.append(f"{gone} of it went into parts that {joined(before.lost_by)} scraps")
+    return "; ".join(had)
 
 
 def _lines(

@@ -114,10 +114,12 @@ def _new_lines(lines: Sequence[OrderLine], at_hand: JobsAtHand) -> Iterator[Line
     """What is taken now and was ordered of nobody, of the kinds that this order is about."""
     kinds = {line.kind for line in lines}
     for need in at_hand.needs:
-        if need.kind.value in kinds and need.key not in at_hand.before and need.quantity > LITTLE:
+        before = at_hand.before.get(need.key)
+        much = need.quantity - (before.cut if before else 0.0)
+        if need.kind.value in kinds and not (before and before.orders) and much > LITTLE:
             yield LineChanged(
                 words=words_of(need),
                 then="nothing",
-                now=much_words(need.quantity, need),
+                now=much_words(round(much, 2), need),
                 difference="not ordered yet",
             )
