@@ -183,6 +183,8 @@ def test_a_leaf_wider_than_high_and_a_wide_plain_slab_are_cautioned():
     [
         ({"make": {"kind": "frame-and-panel", "stile": "12"}}, "doors.make.stile"),
         ({"hinge_length": "9"}, "doors.hinge_length"),
+        ({"hinge_closed": "1/2"}, "doors.hinge_closed"),
+        ({"hinge_leaf": "1"}, "doors.hinge_leaf"),
         ({"gap": "6"}, "doors.gap"),
         ({"style": "half overlay", "overlay": "1"}, "doors.overlay"),
         ({"make": SLABS[1] | {"tongue": "3"}}, "doors.make.tongue"),

@@ -121,6 +121,8 @@ def test_a_place_says_where_it_comes_from():
     told = explain(unit.ledger, "case.joints.hinges.case_1")
     assert "lower + foot" in told.rule
     assert explain(unit.ledger, "case.joints.hinges.gauge_depth").source
+    assert explain(unit.ledger, "case.joints.hinges.gauge_width").source == "common practice."
+    assert "default" in str(unit.ledger["doors.hinge_closed"].basis)
 
 
 def test_report_and_data_name_every_hinge_from_below_and_from_above():

@@ -12,7 +12,14 @@ from casewright.stability.limits import house_limits
 from casewright.stability.masses import Drawer, Mass, Piece
 from casewright.stability.sag import bottom_sag, check_sag, fill_pressure, sag_limit, thickness_for
 from casewright.stability.scope import Use, check_restraint, check_scope, is_in_scope
-from casewright.stability.tip_checks import factor_shown, tip_findings, verdict_on
+from casewright.stability.tip_checks import (
+    factor_shown,
+    interlock_suffices,
+    tip_cases,
+    tip_findings,
+    verdict_on,
+    worst_cases,
+)
 from casewright.stability.tipping import Kind
 
 LIMITS = house_limits()
@@ -162,7 +169,36 @@ def test_a_wall_restraint_is_always_asked_for(planned, covered, verdict):
     assert "restraint" in str(found.message)
 
 
-def test_a_drawer_that_cannot_open_safely_at_all_asks_for_an_interlock():
+def pair(weight, centre):
+    """Two drawers alike, one above the other, in a case of some weight."""
+    low = replace(chest(12).drawers[0], volume=1.0)
+    high = replace(low, label="R2", height=24, load_height=28)
+    return replace(chest(12), case=Mass(label="case", weight=weight, x=centre, z=18), drawers=(high, low))
+
+
+@pytest.mark.parametrize("kind", ["tip child, level", "tip child, carpet"])
+def test_an_interlock_is_no_remedy_where_one_drawer_is_open_anyway(kind):
+    found = {finding.rule: str(finding.remedy) for finding in tip_findings(pair(40, 8), BEDROOM)}
+
+    assert found[kind]
+    assert "interlock" not in found[kind]
+
+
+@given(st.floats(5, 120), st.floats(2, 12))
+def test_an_interlock_is_offered_where_it_suffices_and_nowhere_else(weight, centre):
+    piece = pair(weight, centre)
+    locked = {
+        case.situation.kind: case.factor
+        for case in worst_cases(tip_cases(replace(piece, one_at_a_time=True)))
+    }
+
+    for case in worst_cases(tip_cases(piece)):
+        kind = {Kind.ALL_OPEN: Kind.ONE_OPEN, Kind.PUSH: Kind.PUSH}.get(case.situation.kind)
+        suffices = kind is not None and locked[kind] >= LIMITS.target_factor
+        assert interlock_suffices(case, piece, LIMITS) is suffices
+
+
+def test_a_drawer_that_cannot_open_safely_at_all_is_told_so():
     light = replace(chest(12), case=Mass(label="case", weight=5, x=1, z=18))
 
     found = {finding.rule: finding for finding in tip_findings(light, BEDROOM)}

@@ -6,6 +6,7 @@ import pytest
 from sqlalchemy import select
 
 from benchwork import (
+    case_id,
     case_reaches,
     drawer_ids,
     drawer_reaches,
@@ -218,6 +219,25 @@ def test_a_wider_case_goes_back_to_its_panels_and_comes_back_by_one_press(shop, 
     bench.send(f"/cases/{case().id}/remake/undo")
 
     assert (case().stage, case().again) == ("glued", "")
+
+
+@pytest.mark.one_database
+def test_what_was_measured_of_an_opening_comes_back_with_the_case(shop, owner, bench, job, unit):
+    drawer = drawer_ids(shop, job)["R1-1"]  # nothing of it is cut yet
+    bench.get(f"/bench/{drawer}")
+    bench.send(f"/bench/{drawer}/sizes", opening__height="5-9/32")
+
+    def measured():
+        return bench.get(f"/bench/{drawer}").form(f"/bench/{drawer}/sizes").value("opening.height")
+
+    revise(owner, unit, **{"body.width": "26"})
+    agreed(owner, unit)
+    assert measured() == ""
+    bench.get("/board")
+
+    bench.send(f"/cases/{case_id(shop, job)}/remake/undo")
+
+    assert measured() == "5-9/32"
 
 
 @pytest.mark.one_database

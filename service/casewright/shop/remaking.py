@@ -6,6 +6,7 @@ What was tapped stays in the books: a change puts back by an event of its own, w
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import groupby
+from typing import Any
 
 from casewright.labour.bench import Again, EventKind, Progress
 from casewright.labour.next_step import can_leave
@@ -36,6 +37,8 @@ from casewright.shop.keeping import note_history
 from casewright.shop.refusals import Refused
 from casewright.shop.units import LoadedUnit, followed, load_unit, origins_of
 
+Sizes = dict[str, list[Any]]
+"""What was measured, by its name: the size in inches, and how it was typed."""
 OPENING = "opening."
 REVISION = "revision"
 """How a change is called that was approved without an order."""
@@ -211,12 +214,12 @@ def put_back(
         sentence = f"Put back at the bench for {said_change(change)}: {'; '.join(told)}."
         note_history(db, hand.who, hand.now, sentence, job_id=job.id)
     for plan in plans:
+        openings = _forget_openings(db, plan, hand)
         for one in plan.remakes:
             place = case_place(db, plan.carcase_id)
             if one.assembly != CASE:
                 place.drawer = db.get(Drawer, (db.shop_id, plan.drawer_ids[one.assembly]))
-            _put_back_one(db, place, one, plan, change, unit, hand)
-        _forget_openings(db, plan, hand)
+            _put_back_one(db, place, one, plan, change, unit, hand, {} if place.drawer else openings)
 
 
 def said_change(change: str) -> str:
@@ -225,7 +228,14 @@ def said_change(change: str) -> str:
 
 
 def _put_back_one(
-    db: Fenced, place: Place, one: Remake, plan: PutBack, change: str, unit: LengthUnit, hand: Hand
+    db: Fenced,
+    place: Place,
+    one: Remake,
+    plan: PutBack,
+    change: str,
+    unit: LengthUnit,
+    hand: Hand,
+    openings: Mapping[str, Sizes],
 ) -> None:
     progress = place.progress
     ticks = _ticks_off(one, progress) if place.drawer else []
@@ -237,7 +247,8 @@ def _put_back_one(
     lines = [short_words(one), *(in_unit(words, unit) for words in full_words(one))]
     told = {"stage": one.first, "until": one.until, "change": change, "text": "\n".join(lines)}
     part = place.drawer.id if place.drawer else f"{plan.carcase_id}:case"
-    note_tap(db, place, hand, EventKind.PUT_BACK, {**told, "ticks": ticks, "sizes": sizes}, part=part)
+    kept = {"ticks": ticks, "sizes": sizes, "openings": openings}
+    note_tap(db, place, hand, EventKind.PUT_BACK, told | kept, part=part)
     for code in ticks:
         note_tap(db, place, hand, EventKind.UNTICKED, {"tick": code}, part=f"{part}:{code}")
     for name in sizes:
@@ -265,18 +276,28 @@ def _is_forgotten(name: str, one: Remake, *, is_anew: bool) -> bool:
     return one.forgets_size(name)
 
 
-def _forget_openings(db: Fenced, plan: PutBack, hand: Hand) -> None:
-    """Drawers that nobody makes again, but whose opening changes before anything is fitted to it."""
+def _forget_openings(db: Fenced, plan: PutBack, hand: Hand) -> dict[str, Sizes]:
+    """Takes back what was measured of openings that change before anything is fitted to them.
+
+    Returns:
+        What it was, by the id of each drawer that nobody makes again.
+    """
+    found: dict[str, Sizes] = {}
     done, fitted = {one.assembly for one in plan.remakes}, place_of("fitted", drawer_stages())
     for code in sorted(plan.anew - done & plan.drawer_ids.keys()):
         stage = plan.standing.drawers.get(code, "")
         if code in plan.drawer_ids and (not stage or place_of(stage, drawer_stages()) < fitted):
             place = case_place(db, plan.carcase_id)
             place.drawer = db.get(Drawer, (db.shop_id, plan.drawer_ids[code]))
-            for name in [mark.name for mark in place.progress.sizes if mark.name.startswith(OPENING)]:
+            sizes = [mark for mark in place.progress.sizes if mark.name.startswith(OPENING)]
+            found[place.drawer.id if place.drawer else ""] = {
+                mark.name: [mark.value, mark.text] for mark in sizes
+            }
+            for name in [mark.name for mark in sizes]:
                 gone = {"size": name, "value": None, "text": ""}
                 part = f"{plan.drawer_ids[code]}:{name}"
                 note_tap(db, place, hand, EventKind.MEASURED, gone, part=part)
+    return found
 
 
 def leave_as_it_was(db: Fenced, place: Place, change: str, hand: Hand) -> None:
@@ -293,19 +314,26 @@ def leave_as_it_was(db: Fenced, place: Place, change: str, hand: Hand) -> None:
         raise Refused(f"{place.name} stays as it is: {answer.reason or 'a later change came after it'}.", 403)
     last = place.progress.again[-1]
     note_tap(db, place, hand, EventKind.STANDS, {"change": change})
-    if place.drawer is not None:
-        _bring_back(db, place, last, hand)
     refold(place)
+    _bring_back(db, place, last, hand)
 
 
 def _bring_back(db: Fenced, place: Place, last: Again, hand: Hand) -> None:
     """The ticks and sizes that were taken off, but for those that were set since."""
     kept = next(row.data for row in place.rows if row.id == last.id)
-    ticked, measured = place.progress.ticked, place.progress.measured
-    for code in kept.get("ticks", ()):
-        if code not in ticked:
+    for code in kept["ticks"]:
+        if code not in place.progress.ticked:
             note_tap(db, place, hand, EventKind.TICKED, {"tick": code}, part=code)
-    for name, (value, text) in kept.get("sizes", {}).items():
+    _measure_again(db, place, kept["sizes"], hand, "")
+    for drawer_id, sizes in kept.get("openings", {}).items():
+        drawer = db.get(Drawer, (db.shop_id, drawer_id))
+        of_drawer = Place(place.job, place.carcase, drawer, place.rows)
+        _measure_again(db, of_drawer, sizes, hand, f"{drawer_id}:")
+
+
+def _measure_again(db: Fenced, place: Place, sizes: Sizes, hand: Hand, part: str) -> None:
+    measured = place.progress.measured
+    for name, (value, text) in sizes.items():
         if name not in measured:
             data = {"size": name, "value": value, "text": text}
-            note_tap(db, place, hand, EventKind.MEASURED, data, part=name)
+            note_tap(db, place, hand, EventKind.MEASURED, data, part=f"{part}{name}")

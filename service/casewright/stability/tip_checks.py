@@ -1,5 +1,6 @@
 """The tip check of a free-standing piece with drawers, as findings: a design screen, not the test."""
 
+from dataclasses import replace
 from math import isfinite
 
 from casewright.measure.findings import Finding, Verdict, new_finding
@@ -228,6 +229,31 @@ def factor_shown(factor: Number) -> str:
     return "no limit" if factor > 1000 else f"{down_to(factor, 0.01):.2f}"
 
 
+LOCKED = {Kind.ALL_OPEN: Kind.ONE_OPEN, Kind.PUSH: Kind.PUSH}
+"""What becomes of a situation where an interlock lets one drawer open; in the others one is open as it is."""
+
+
+def interlock_suffices(case: TipCase, piece: Piece, limits: Limits) -> bool:
+    """Would an interlock that opens one drawer at a time make a situation pass by itself?
+
+    Args:
+        case: the situation, worked out
+        piece: the piece, as it is
+        limits: the factor wanted
+
+    Returns:
+        No where it has one already, or one drawer, or only one is open in that situation anyway.
+
+    Source: ASTM F2057-23, 4.6 and 9.2.1; a design screen.
+    """
+    kind = LOCKED.get(case.situation.kind)
+    if kind is None or piece.one_at_a_time or len(piece.drawers) < 2:
+        return False
+    locked = replace(piece, one_at_a_time=True)
+    tried = (each for each in situations(locked, limits) if each.kind is kind)
+    return min(tip_case(each).factor for each in tried) >= limits.target_factor
+
+
 def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches | None) -> Words:
     """What would make a situation pass, each by itself.
 
@@ -242,19 +268,21 @@ def remedy_for(case: TipCase, piece: Piece, limits: Limits, safe: Inches | None)
 
     Source: statics.
     """
-    target, alone = limits.target_factor, piece.one_at_a_time or len(piece.drawers) < 2
+    target, locked = limits.target_factor, interlock_suffices(case, piece, limits)
     stops: Words = ""
     if safe:
         stops = say("Stop the drawers at {:down}; or ", safe)
     elif safe is not None:
-        stops = "No travel is safe, so " + ("" if alone else "open one drawer at a time by an interlock; or ")
+        stops = "No travel is safe, so " + (
+            "open one drawer at a time by an interlock; or " if locked else ""
+        )
     added = up_to(ballast(case, piece.support_depth - BEFORE_REAR, target), 0.5)
     forward = feet_forward(case, target)
     deeper = up_to(deeper_body(case, piece.support_depth, target), 1 / 4)
     wider: Words = ""
     if deeper <= piece.support_depth * DEEPER_MOST:
         wider = say("; or make the body {:up 16} deeper, with drawers that open no further", deeper)
-    locks = "" if alone or not safe else "; or let an interlock open one drawer at a time"
+    locks = "; or let an interlock open one drawer at a time" if locked and safe else ""
     return say(
         "{}add {:g} lb at the bottom of the back; or bring the front feet {:up 16} forward{}{}. Fit the wall "
         "restraint whatever you do.",

@@ -45,8 +45,9 @@ def hinge_joints(
     for number, hung in enumerate(alike.values(), start=1):
         key = "hinges" if len(alike) == 1 else f"hinges_{number}"
         door, leaf = hung[0]
+        under = ledger.under(f"case.joints.{key}")
         try:
-            joint = hinged(_asked(spec, door, leaf), ledger.under(f"case.joints.{key}"))
+            joint = hinged(_asked(spec, door, leaf, under), under)
         except ValueError as error:  # CannotBeLaidOut is one
             yield Finding(
                 rule="hinges let in",
@@ -94,9 +95,11 @@ def _hung_on(spec: UnitSpec, door: Door, leaf: LeafPlan) -> str:
     return UPRIGHT if edge.is_shared else LEG if spec.legs else SIDE
 
 
-def _asked(spec: UnitSpec, door: Door, leaf: LeafPlan) -> Hinged:
-    chosen, plan = spec.doors, door.plan
+def _asked(spec: UnitSpec, door: Door, leaf: LeafPlan, ledger: Ledger) -> Hinged:
+    chosen, plan, wide = spec.doors, door.plan, spec.doors.hinge_leaf
     over = over_at_hinges(door, leaf)
+    if wide is None:
+        wide = ledger.take("gauge_width", usual_leaf, under=over or plan.thickness)
     return Hinged(
         height=plan.height,
         thickness=plan.thickness,
@@ -104,7 +107,7 @@ def _asked(spec: UnitSpec, door: Door, leaf: LeafPlan) -> Hinged:
         gap=door.hinge_gap,
         foot=_foot(spec, door),
         length=chosen.hinge_length,
-        leaf=chosen.hinge_leaf or usual_leaf(over or plan.thickness),
+        leaf=wide,
         closed=chosen.hinge_closed,
         hinges=len(door.hinges),
         offset=door.offset,

@@ -37,6 +37,14 @@ def door_limits(spec: UnitSpec, face: Face) -> Iterator[tuple[str, Inches, Inche
     if doors.hinge_offset is not None:
         most = height / 2 - doors.hinge_length
         yield "doors.hinge_offset", doors.hinge_offset, most, "two hinges must fit between the ends"
+    yield (
+        "doors.hinge_closed",
+        doors.hinge_closed,
+        doors.thickness / 2,
+        "it is let into the door and the case",
+    )
+    if doors.hinge_leaf is not None and doors.style == "inset":
+        yield "doors.hinge_leaf", doors.hinge_leaf, doors.thickness, "it lies on the edge of the door"
     if doors.style == "half overlay":
         frame = spec.frame
         least = min(frame.side, frame.upper, frame.lower)
