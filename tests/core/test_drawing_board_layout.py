@@ -76,6 +76,19 @@ def test_sizes_are_lettered_in_the_unit_of_the_shop():
     assert "A: 762 along × 101.6 across" in drawing.description
 
 
+def test_the_mark_of_a_narrow_strip_is_broken_where_it_has_no_room_in_one_line():
+    part = {"code": "A-C-SL", "wood": "cherry", "class": "4/4", "length": "7", "width": "13"}
+    board = {"code": "B1", "wood": "cherry", "class": "4/4", "length": "120", "width": "9"}
+    file = {"cut_file": 1, "parts": [{**part, "glue_up": {"strips": 3}}], "boards": [board]}
+    drawing = board_drawing(planned(file).lots[0].boards[0], LengthUnit.INCH)
+
+    said = [each.text for each in elements(drawing) if each.tag.endswith("text")]
+
+    # 7 in and its allowance of 8 in at 1:20 are 0.4 in, in which "A-C-SL 1/3" has no room.
+    assert (said.count("A-C-"), said.count("SL")) == (3, 3)
+    assert {"1/3", "2/3", "3/3"} <= set(said)
+
+
 def test_a_mark_never_leaves_its_folder():
     board = planned({**FILE, "boards": [{**FILE["boards"][0], "code": "../../etc/passwd"}]})
 

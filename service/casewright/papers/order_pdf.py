@@ -112,7 +112,7 @@ def used_up_words(order: OrderPaper) -> list[list[str]]:
     """
     return [
         *(_finish(line)[:2] for line in order.finishes),
-        *(_consumable(line)[:2] for line in order.consumables),
+        *(_sold(line) for line in order.consumables),
     ]
 
 
@@ -233,6 +233,12 @@ def _hardware(line: HardwareLine) -> list[str]:
 
 def _finish(line: FinishLine) -> list[str]:
     return [several(line.quarts, "quart"), name(line.product), f"{line.exact_quarts:.2f} with losses"]
+
+
+def _sold(line: ConsumableLine) -> list[str]:
+    """What is counted by anything but the piece says so: nobody shall send 96 abrasives for 96 sq ft."""
+    count, item, counted = _consumable(line)
+    return [count, item if line.unit in {"unit", "each"} else f"{item}, {counted}"]
 
 
 def _consumable(line: ConsumableLine) -> list[str]:
