@@ -36,6 +36,7 @@ from casewright.terminal import (
 
 WITHOUT_PLACE = 1
 EXAMPLE = "example_cut.json"
+HELP = "`casewright cut --schema` says what a cut file holds"
 NEEDS_STOCK = (
     "a unit file says what is cut, not from what: give --stock FILE, a cut file with boards and sheets and "
     "without parts"
@@ -69,9 +70,9 @@ def run(given: argparse.Namespace) -> int:
 def _asked(given: argparse.Namespace) -> tuple[CutFile, str]:
     """What is to be cut, and the sign of the shop's money."""
     figures = _shop(given.shop)
-    text = package_text(EXAMPLE, "casewright.cutting") if given.file is None else read_text(given.file)
+    text = package_text(EXAMPLE, "casewright.cutting") if given.file is None else read_text(given.file, HELP)
     data = parse_json(text, CUT_FILE)
-    stock = None if given.stock is None else parse_json(read_text(given.stock), CUT_FILE)
+    stock = None if given.stock is None else parse_json(read_text(given.stock, HELP), CUT_FILE)
     if stock is not None and not isinstance(stock, dict):
         raise CannotRead(Problem("", "the file with the stock should hold one object"))
     if isinstance(data, dict) and "casewright" in data:

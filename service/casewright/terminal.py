@@ -19,21 +19,17 @@ class Unusable(Exception):
     """Input that cannot be used; the message is the sentence that is shown."""
 
 
-def read_text(name: str) -> str:
-    """The text of a file, or of the input for -."""
+def read_text(name: str, help_words: str = f"`casewright example > {CHEST}` makes a file") -> str:
+    """The text of a file, or of the input for -; where it has none, it is said with where one comes from."""
     if name == "-":
         return sys.stdin.read()
     try:
         return Path(name).read_text(encoding="utf-8")
     except UnicodeDecodeError:
-        raise Unusable(
-            f"{name} is not text; a unit file is JSON, as `casewright example` prints it"
-        ) from None
+        raise Unusable(f"{name} is not text, and this reads JSON; {help_words}") from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "no such name can be"
-        raise Unusable(
-            f"{name} cannot be read ({reason}); `casewright example > {CHEST}` makes a file"
-        ) from None
+        raise Unusable(f"{name} cannot be read ({reason}); {help_words}") from None
 
 
 UNSEEN = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")

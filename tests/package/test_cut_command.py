@@ -49,6 +49,27 @@ def test_a_part_without_a_place_is_said_by_the_exit_status(tmp_path, capsys):
     assert "NO PLACE for 1 × A: it is 9 in wide" in capsys.readouterr().out
 
 
+@pytest.mark.parametrize("name", ["gone.json", "photo.json"])
+def test_a_file_that_cannot_be_read_leads_to_what_a_cut_file_holds(name, tmp_path, capsys):
+    (tmp_path / "photo.json").write_bytes(b"\xff\xd8\xff\xe0")
+
+    status = main(["cut", str(tmp_path / name)])
+
+    assert status == 2
+    assert "`casewright cut --schema` says what a cut file holds" in capsys.readouterr().err
+
+
+def test_too_many_parts_are_refused_in_plain_words(tmp_path, capsys):
+    parts = [
+        {**PLANK, "code": f"P{number}", "wood": "ash", "class": "4/4", "count": 1} for number in range(5001)
+    ]
+
+    status = main(["cut", write(tmp_path, "huge.json", {"cut_file": 1, "parts": parts})])
+
+    assert status == 2
+    assert "parts: this holds 5001 entries; at most 5000" in capsys.readouterr().err
+
+
 def test_stock_may_stand_in_a_file_of_its_own(tmp_path, capsys):
     parts = write(tmp_path, "parts.json", {key: EXAMPLE[key] for key in ("cut_file", "parts", "sets")})
     stock = write(

@@ -1,5 +1,7 @@
 """Receiving: a tap is a board, the tally as the yard counts it, the claim, and what goes back."""
 
+import re
+
 import pytest
 
 from casewright.records.sessions import reading
@@ -206,7 +208,35 @@ def test_a_wet_board_is_told_and_goes_back_on_the_claim(shop, maker, owner):
 
     assert "sent back: B1" in page.text
     assert "$80.00" in page.text
+    # 160.00 over the 8 ft that stay, and 80.00 over them once the credit has come.
+    assert "$20.00 for each foot that stays" in page.text
+    assert "$10.00 once the credit has come" in page.text
     assert pieces(shop, address)[1].cost_cents == 16000
+
+
+def test_labels_are_printed_for_the_boards_that_stay(shop, maker):
+    address = delivery(shop, maker)
+    tap(maker, address, "8", "12 ft")
+    tap(maker, address, "9", "12 ft")
+    maker.post(f"/stock/pieces/{pieces(shop, address)[0].id}/acts", act="send back", why="wet")
+
+    printed = text_of(maker.browser.get(f"/stock/labels.pdf?delivery={id_in(address)}").content)
+
+    assert ("B1" in printed, "B2" in printed) == (False, True)
+
+
+def test_what_is_still_to_come_is_not_on_the_claim(shop, maker, owner):
+    job, yard = accepted(shop).job_id, supplier(maker)
+    address = begin(maker, yard, id_in(issue(maker, job).address.partition("?")[0]))
+    tap(maker, address, "7")
+    page = owner.get(f"{address}/claim")
+    place = re.search(r'bill\.(\d+)\.what" value="cherry/flat/4/4/FAS"', page.html)[1]
+
+    page = owner.send(f"{address}/claim", **{f"bill__{place}__quantity": "5", f"bill__{place}__amount": "50"})
+
+    printed = text_of(owner.browser.get(f"{address}/claim.pdf").content)
+    assert "Poplar 4/4" in page.text
+    assert ("cherry 4/4 FAS" in printed, "poplar" in printed) == (True, False)
 
 
 def test_of_two_who_write_a_bill_the_second_is_told(shop, maker, owner):

@@ -207,6 +207,7 @@ def _sentence(model: type[BaseModel], place: _Place, detail: ErrorDetails, choic
     simple = {
         "missing": "this is missing",
         "too_short": "this is empty",
+        "too_long": f"this holds {context.get('actual_length')} entries; at most {context.get('max_length')}",
         "string_too_short": "this is empty",
         "string_pattern_mismatch": f"{shown} is not of the form that it has",
         "union_tag_not_found": f"it should say which kind it is, as {named}",

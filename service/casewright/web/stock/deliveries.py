@@ -71,6 +71,7 @@ class ClaimPage(Page):
     billed_cents: int
     exact: float
     usable_cents: int | None
+    credited_cents: int | None
     is_billed: bool
     sees_cost: bool
 
@@ -170,7 +171,10 @@ def show_claim_pdf(visit: Owner, delivery_id: str, paper: str = "") -> Response:
         arrived_on=loaded.delivery.arrived_on,
         written_on=visit.today,
         symbol=visit.shop.symbol,
-        rows=tuple(_row(line, visit.unit) for line in lines),
+        # What neither came nor was billed is still to come: it is nothing to claim for.
+        rows=tuple(
+            _row(line, visit.unit) for line in lines if line.received or line.sent_back or line.billed
+        ),
     )
     sheet = paper_for(paper, visit.shop)
     return pdf_answer(f"claim-{loaded.number}", lambda: claim_pdf(said, sheet))
@@ -205,6 +209,7 @@ def _claim_page(visit: Visit, loaded: LoadedDelivery, form: Form | None = None) 
         for key, row in delivery.bill.get("lines", {}).items()
         if any(line.key == key and line.unit == "bd ft" for line in lines)
     )
+    asked = sum(line.claim_cents for line in lines if line.unit == "bd ft") if lumber else 0
     return ClaimPage(
         title=f"Bill and claim of delivery {loaded.number}",
         loaded=loaded,
@@ -223,6 +228,7 @@ def _claim_page(visit: Visit, loaded: LoadedDelivery, form: Form | None = None) 
         billed_cents=billed,
         exact=exact,
         usable_cents=cost_per_usable_foot(lumber, exact) if lumber else None,
+        credited_cents=cost_per_usable_foot(lumber - asked, exact) if asked else None,
         is_billed=bool(delivery.bill.get("lines")),
         sees_cost=visit.is_owner,
     )

@@ -9,7 +9,7 @@ from starlette.responses import Response
 
 from casewright.measure.lengths import LengthUnit
 from casewright.papers.labels_pdf import MOST, Label, labels_pdf
-from casewright.records.stock import PieceKind, StockPiece
+from casewright.records.stock import PieceKind, PieceState, StockPiece
 from casewright.records.stock_lists import (
     A_PAGE,
     PieceRow,
@@ -132,8 +132,10 @@ def _line(row: PieceRow, visit: Visit) -> PieceLine:
 @router.get("/stock/labels.pdf")
 def show_labels(visit: Everybody, delivery: str = "", piece: str = "", paper: str = "") -> Response:
     """Labels as PDF: of a delivery, of one piece or several, or of all that is on the rack."""
+    pieces: Sequence[StockPiece]
     if delivery:
-        pieces = pieces_of_delivery(visit.db, load_delivery(visit.db, delivery[:13]).delivery.id)
+        came = pieces_of_delivery(visit.db, load_delivery(visit.db, delivery[:13]).delivery.id)
+        pieces = [each for each in came if each.state is not PieceState.SENT_BACK]
     elif piece:
         pieces = pieces_by_id(visit.db, [each[:13] for each in piece.split(",")[:MOST]])
     else:
