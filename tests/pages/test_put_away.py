@@ -103,6 +103,23 @@ def test_a_board_that_is_not_cut_yet_stays_and_is_put_away_later(shop, maker):
     assert "Put away what is left" not in page.text
 
 
+def test_where_cuts_are_ticked_off_only_a_board_that_is_cut_is_proposed(shop, maker):
+    job, one, two = accepted(shop), a_board(shop), a_board(shop)
+    address = laid_out(shop, job.job_id, one, two, parts=({**PART, "length": "60", "count": 2},))
+    untouched = maker.get(f"{address}/put-away").form(f"{address}/put-away")
+    first = set(re.findall(r'name="board" value="B1">.*?name="step" value="(\d+)"', maker.get(address).html))
+
+    for step in first:
+        maker.post(f"{address}/cuts", board="B1", step=step, done="1")
+    begun = maker.get(f"{address}/put-away").form(f"{address}/put-away")
+
+    assert first
+    assert [
+        [name for name, field in form.fields if name.startswith("cut.") and field.checked]
+        for form in (untouched, begun)
+    ] == [["cut.0", "cut.1"], ["cut.0"]]
+
+
 def test_the_form_counts_once(shop, maker, cut):
     _, _, address = cut
     maker.get(f"{address}/put-away")

@@ -101,7 +101,7 @@ def show_putting_away(visit: Everybody, layout_id: str) -> Response:
     """The boards of a layout, with what is left of each."""
     layout = _cut_layout(visit, layout_id)
     boards = boards_cut(visit.db, layout)
-    return show(visit, _page(visit, layout, boards, _fresh(boards, visit.unit)))
+    return show(visit, _page(visit, layout, boards, _fresh(visit, layout, boards)))
 
 
 @router.post("/cutting/{layout_id}/put-away")
@@ -152,10 +152,13 @@ def _open(boards: Sequence[BoardCut]) -> list[tuple[int, BoardCut]]:
     return [(place, each) for place, each in enumerate(boards) if each.put_away is None][:AT_ONCE]
 
 
-def _fresh(boards: Sequence[BoardCut], unit: LengthUnit) -> Form:
+def _fresh(visit: Visit, layout: CutLayout, boards: Sequence[BoardCut]) -> Form:
+    """What stands there at first: every board; where cuts are ticked off, those that have all ticked."""
+    unit, done = visit.unit, ticked(visit.db, layout.id)
+    to_cut = {board for board, step in cuts_of(layout.answer or {}) if (board, step) not in done}
     values = {}
     for place, board in _open(boards):
-        if not board.gone:
+        if not board.gone and not (done and board.name in to_cut):
             values[f"cut.{place}"] = "1"
         for number, left in enumerate(board.left):
             start = f"left.{place}.{number}"
