@@ -52,6 +52,25 @@ def test_parts_that_are_alike_and_short_for_one_reason_stand_in_one_line_with_th
     assert f'href="/stock/needs?job={job.job_id}"' in page.html
 
 
+def test_a_short_list_leads_to_a_layout_without_what_was_put_by_hand(shop, maker):
+    # 96 in less an inch off each end hold two parts of 40 in, unless one is put in the middle of the board.
+    job = accepted(shop)
+    held = a_board(shop, PieceFacts(width=8.0, length=96.0))
+    by_hand = {
+        **PART,
+        "count": 2,
+        "placed": [{"on": "B1", "number": 1, "from_end": "28", "from_edge": "1/4"}],
+    }
+    address = laid_out(shop, job.job_id, held, parts=(by_hand,))
+    page = maker.get(address)
+    short = page.text.partition("1 part without place")[2].partition("When the boards are cut")[0]
+
+    asked = asked_of(shop, maker.post(f"{address}/by-hand", free="1").address)
+
+    assert "What was put by hand may stand in the way" in short
+    assert not asked["parts"][0].get("placed")
+
+
 @pytest.mark.parametrize(
     ("above", "bound_is_for", "said"),
     [

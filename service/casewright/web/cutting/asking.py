@@ -30,6 +30,7 @@ from casewright.web.frame.typed import Form, Reader
 from casewright.web.frame.visits import Office, Visit
 
 router = APIRouter()
+NO_BREAK = "\N{NO-BREAK SPACE}"
 ROWS = 4
 """Rows for boards that are not on the rack."""
 USUAL_SECONDS = 2
@@ -279,4 +280,5 @@ def _page(visit: Visit, job: Job, data: dict[str, Any], form: Form, trouble: str
 def _words(piece: StockPiece, unit: LengthUnit) -> str:
     length, width = from_ticks(piece.length_ticks), from_ticks(piece.width_ticks)
     kept = ", kept for this job" if piece.for_job else ""
-    return f"{write_length(length, unit)} × {write_length(width, unit)}{kept}"
+    size = " × ".join((write_length(length, unit), write_length(width, unit)))
+    return f"{size.replace(' ', NO_BREAK)}{kept}"
