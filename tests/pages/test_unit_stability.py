@@ -1,6 +1,7 @@
 """The stability page says what the screen found, names the rule, and shows the working of its figures."""
 
 import json
+import re
 
 import pytest
 
@@ -134,3 +135,15 @@ def test_what_does_not_suffice_stands_apart_from_what_would_mend_it(shop, maker)
     assert "An interlock" in lacking
     assert "An interlock" not in enough
     assert "not enough" not in enough.partition("What would mend it")[2]
+
+
+def test_the_weights_of_case_drawers_and_doors_add_up_to_the_piece(shop, maker):
+    use_figures(shop, EXAMPLE_FIGURES)
+    data = json.dumps(preset("sideboard").spec_json)
+    page = maker.get(f"/units/{new_unit(shop, new_job(shop), data)}/stability").html
+    rows = page.partition("Weights</h2>")[2].partition("</table>")[0].split("<tr")[2:]
+    words = [re.sub(r"<[^>]+>", " ", f"<tr{row}") for row in rows]
+    weights = [float(re.search(r"\d+\.\d\d", row)[0]) for row in words]
+
+    assert sum("door" in row for row in words) == 3
+    assert sum(weights[:-1]) == pytest.approx(weights[-1], abs=0.005 * len(weights))

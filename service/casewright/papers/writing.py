@@ -39,6 +39,11 @@ class Writing:
             return f"{inches * MILLIMETRES_PER_INCH:.{digits - 1}f}"
         return f"{inches:.{digits}f}"
 
+    def gap(self, inches: float, *, is_fine: bool = False) -> str:
+        """A gap in the report's unit, in decimals where a 64th is too coarse; less than none binds [in]."""
+        written = self.fine if is_fine else self.size
+        return f"binds by {written(-inches)}" if inches < 0 else written(inches)
+
     def other(self, inches: float) -> str:
         """The same size in the unit that the report does not use."""
         return show(inches, self.denominator) if self.unit is LengthUnit.MILLIMETRE else show_mm(inches)

@@ -222,12 +222,11 @@ def _run(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
 
 
 def _more(drawer: Drawer, unit: LengthUnit) -> Iterator[Number]:
-    sizes = drawer.sizes
+    gaps, gap = drawer.sizes.gaps, Writing(unit=unit).gap
     yield Number(
         label="Gap above, now",
-        value=size_text(sizes.gaps.now, unit),
-        note=f"{size_text(sizes.gaps.wettest, unit)} at the wettest, "
-        f"{size_text(sizes.gaps.driest, unit)} at the driest",
+        value=gap(gaps.now),
+        note=f"{gap(gaps.wettest)} at the wettest, {gap(gaps.driest)} at the driest",
     )
     if front := drawer.joints.half_blind:
         yield from _more_in_front(drawer, front, unit)

@@ -287,9 +287,11 @@ def _masses(held: Standing, writing: Writing) -> list[WeightShown]:
     masses = held.unit.masses
     total = Shown(text=f"{masses.total:.2f}", figure=named(masses.total))
     drawers = [_mass(code, "drawer with its pulls", mass, writing) for code, mass in masses.drawers.items()]
+    doors = [_mass(code, "door", mass, writing) for code, mass in masses.leaves.items()]
     return [
         _mass("", "case", masses.case, writing),
         *drawers,
+        *doors,
         _mass("", "whole piece, empty and shut", masses.whole, writing, total),
     ]
 

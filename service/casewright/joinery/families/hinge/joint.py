@@ -203,11 +203,18 @@ def _gains(joint: HingeJoint) -> Iterator[Setting]:
         name="gauge_depth",
         label="Gauge, depth",
         value=joint.depth,
-        note=("in the door alone; " if given.all_in_door else "in door and case alike; half of ")
-        + f"what the closed hinge is thick{', less the gap' if given.gap else ''}",
+        note=_gauged_deep(given),
         wrong=half if given.gap else None,
         tool=Tool.GAUGE,
     )
+
+
+def _gauged_deep(given: Hinged) -> str:
+    """Where the depth of a gain comes from; the gap comes off before it is halved, not after."""
+    left = f"what the closed hinge is thick{', less the gap' if given.gap else ''}"
+    if given.all_in_door:
+        return f"in the door alone: {left}"
+    return f"in door and case alike: {left}, and half of that in each"
 
 
 def _gauged_from(given: Hinged) -> str:
