@@ -17,15 +17,17 @@ from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.drawers.drawer import Drawer as WorkedDrawer
 from casewright.records.bench import Drawer
 from casewright.records.board import BoardRow, Tapped, drawer_row, drawers_of_case, tapped
+from casewright.records.jobs import UnitRevision
 from casewright.records.people import Shop
 from casewright.records.sessions import Fenced
 from casewright.shop.bench import Place, at_rest, taps_of
 from casewright.shop.estimating import worked_unit
 from casewright.shop.figures import figures_text
 from casewright.shop.refusals import NotFound
-from casewright.shop.units import load_unit, spec_from, spec_text
+from casewright.shop.units import load_unit, origins_of, said_not_agreed, spec_from, spec_text
 
 GONE = "The present design has no such opening any more. What was done to this drawer is kept below."
+NOT_YET = "which is not agreed yet: nothing is made for it until it is."
 MEASURED_PATH = re.compile(r"(measured|parts|openings)\b", re.IGNORECASE)
 """The place of a measured size in a unit file, with or without the head that it stands under."""
 NO_LONGER = "The sizes that were measured no longer go with the design, so the sizes as drawn are shown."
@@ -39,7 +41,8 @@ class AtBench:
         row: the drawer with its case, unit and job
         case_drawers: the drawers of its case, from the top left
         taps: what was tapped about the case and its drawers
-        spec: the unit as it was designed, as JSON text
+        revision: the revision of the unit that is made: the agreed one, where a later one is not agreed yet
+    spec: the unit as it was designed in that revision, as JSON text
         figures: the shop's figures, as JSON text
         shop_unit: the unit in which the shop thinks
     """
@@ -47,9 +50,20 @@ class AtBench:
     row: BoardRow
     case_drawers: Sequence[Drawer]
     taps: Sequence[Tapped]
+    revision: UnitRevision
     spec: str
     figures: str
     shop_unit: LengthUnit
+
+    @cached_property
+    def codes(self) -> dict[str, str]:
+        """The opening that every drawer has in the revision that is made, by the origin of the drawer."""
+        return {origin: code for code, origin in origins_of(self.revision).items()}
+
+    @property
+    def code(self) -> str:
+        """The drawer's opening in the revision that is made; empty where it has none there."""
+        return self.codes.get(self.row.drawer.origin, "")
 
     @cached_property
     def progress(self) -> DrawerProgress:
@@ -69,7 +83,8 @@ class AtBench:
     @cached_property
     def sizes(self) -> dict[str, dict[str, float]]:
         """What was measured on every drawer of the case, by its code [in]."""
-        found = {each.code: drawer_progress(taps_of(self.taps, each.id)) for each in self.case_drawers}
+        known = [(self.codes[each.origin], each) for each in self.case_drawers if each.origin in self.codes]
+        found = {code: drawer_progress(taps_of(self.taps, each.id)) for code, each in known}
         return {code: progress.measured for code, progress in found.items() if progress.measured}
 
     @cached_property
@@ -94,8 +109,8 @@ class AtBench:
 
     @cached_property
     def drawer(self) -> WorkedDrawer | None:
-        """The drawer, worked out; None where the design has no such opening any more."""
-        code = f"{self.row.unit.code}-{self.row.drawer.code}"
+        """The drawer, worked out; None where the design has no such opening any more, or not yet."""
+        code = f"{self.row.unit.code}-{self.code}"
         built = None if self.row.drawer.gone else self.worked[0]  # another may have its code by now
         return next((each for each in built.drawers if each.code == code), None) if built else None
 
@@ -123,13 +138,29 @@ class AtBench:
     @property
     def trouble(self) -> str:
         """Why the bench cannot go on, or goes on without what was measured; empty where all is well."""
-        gone = GONE if self.row.drawer.gone else ""
-        return at_rest(self.row.job) or self.worked[1] or gone
+        return at_rest(self.row.job) or self.worked[1] or self._no_opening
+
+    @property
+    def _no_opening(self) -> str:
+        """Why the drawer is not made, where it has no opening any more, or has none yet."""
+        if self.row.drawer.gone:
+            return GONE
+        if self.code:
+            return ""
+        return f"This drawer comes with revision {self.row.unit.revision}, {NOT_YET}"
+
+    @property
+    def not_agreed(self) -> str:
+        """What to mind where the unit was changed and the change is not agreed; empty where it was not."""
+        said, drawer = said_not_agreed(self.row.unit), self.row.drawer
+        if not said or not self.code or self.code == drawer.code:
+            return said
+        return f"{said} In that revision this drawer is {self.code}."
 
     @property
     def is_idle(self) -> bool:
         """Whether nothing new is tapped about the drawer: its job is not worked on, or it has no opening."""
-        return bool(at_rest(self.row.job)) or self.row.drawer.gone
+        return bool(at_rest(self.row.job) or self._no_opening)
 
     def take_back(self, now: datetime, *, is_maker: bool) -> TakeBack:
         """Whether somebody may take the last stage back now, as `take_back_stage` decides it."""
@@ -177,7 +208,7 @@ class AtBench:
         return found or dict.fromkeys(list(changes)[-1:], whole)
 
     def _refusal(self, changes: Mapping[str, float | None]) -> str:
-        code = self.row.drawer.code
+        code = self.code
         together = {**self.sizes.get(code, {}), **changes}
         held = {name: size for name, size in together.items() if size is not None}
         try:
@@ -196,17 +227,22 @@ class AtBench:
 def at_bench(db: Fenced, shop: Shop, drawer_id: str) -> AtBench:
     """A drawer at the bench; five queries.
 
+    A unit that was changed after its approval is made as it is agreed until the change is: wood that is cut
+    by numbers which the customer then refuses is lost.
+
     Raises:
         NotFound: the shop has no such drawer
     """
     row = drawer_row(db, drawer_id)
     if row is None:
         raise NotFound("drawer")
+    made = load_unit(db, row.unit.id, row.unit.approved)
     return AtBench(
         row=row,
         case_drawers=drawers_of_case(db, row.carcase.id),
         taps=tapped(db, [row.carcase.id]),
-        spec=load_unit(db, row.unit.id).text,
+        revision=made.revision,
+        spec=made.text,
         figures=figures_text(db, shop, row.job),
         shop_unit=LengthUnit(shop.unit),
     )

@@ -276,7 +276,8 @@ def said_not_agreed(unit: Unit) -> str:
         return ""
     return (
         f"Unit {unit.code} was changed: revision {unit.revision} is not agreed yet, agreed is revision "
-        f"{unit.approved}. The numbers are those of revision {unit.revision}: let work on what changes rest."
+        f"{unit.approved}. The numbers at the bench are those of revision {unit.approved}: let work on what "
+        "changes rest."
     )
 
 

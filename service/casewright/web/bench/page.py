@@ -29,7 +29,6 @@ from casewright.records.board import BoardRow
 from casewright.shop.at_bench import AtBench, at_bench
 from casewright.shop.bench import Place, add_note, is_same, set_sizes, set_ticks
 from casewright.shop.hours import shop_operations
-from casewright.shop.units import said_not_agreed
 from casewright.web.bench.hands import hand_of
 from casewright.web.bench.job_papers import PaperAtHand, papers_at_hand
 from casewright.web.bench.lists import (
@@ -232,7 +231,7 @@ def bench_page(visit: Visit, held: AtBench, form: Form | None = None, refused: s
         undo=held.take_back(visit.now, is_maker=visit.sees_prices),
         leave=held.leave(visit.now, is_maker=visit.sees_prices),
         case_again=held.case.again,
-        not_agreed=said_not_agreed(held.row.unit),
+        not_agreed=held.not_agreed,
         is_idle=held.is_idle,
         stops=[each.in_unit(unit) for each in held.findings if each.verdict is Verdict.STOP],
         cautions=[_said(each.in_unit(unit)) for each in held.findings if each.verdict is Verdict.CAUTION],
