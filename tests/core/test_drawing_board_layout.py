@@ -89,6 +89,16 @@ def test_the_mark_of_a_narrow_strip_is_broken_where_it_has_no_room_in_one_line()
     assert {"1/3", "2/3", "3/3"} <= set(said)
 
 
+def test_a_long_mark_is_lettered_small_before_it_is_left_out():
+    # One word cannot be broken; 10 in at 1:20 are half an inch, too short for it at half the usual size.
+    part = {"code": "FRONTOFU", "wood": "cherry", "class": "4/4", "length": "9", "width": "2"}
+    board = {"code": "B1", "wood": "cherry", "class": "4/4", "length": "120", "width": "3"}
+    file = {"cut_file": 1, "parts": [part], "boards": [board]}
+    drawing = board_drawing(planned(file).lots[0].boards[0], LengthUnit.INCH)
+
+    assert "FRONTOFU" in [each.text for each in elements(drawing)]
+
+
 def test_a_mark_never_leaves_its_folder():
     board = planned({**FILE, "boards": [{**FILE["boards"][0], "code": "../../etc/passwd"}]})
 

@@ -16,8 +16,8 @@ from casewright.measure.units import Inches, Number
 
 SIZES = (1.0, 0.85, 0.7, 0.6, 0.5)
 """Sizes of lettering within a part, the first that fits being taken [of the usual]."""
-BROKEN = (*SIZES, 0.42)
-"""The same for a mark that is broken: a small mark is better than none."""
+SMALL = (0.42, 0.35)
+"""The same for a mark that has no room otherwise: a small one is better than none."""
 AIR = 0.3
 """Between lettering and what is around it [letters]."""
 LINES = 1.15
@@ -114,31 +114,25 @@ def letter_in(sheet: Sheet, place: tuple[Inches, Inches, Inches, Inches], lines:
     Source: common practice of shop drawing.
     """
     x, y, length, width = place
-    for held in _ways_to_letter(lines):
+    for held, sizes in _ways_to_letter(lines):
         for upright in (False, True):
             along, across = (width, length) if upright else (length, width)
-            for size in _sizes(held, lines):
+            for size in sizes:
                 if _has_room(sheet, held, along, across, size):
                     _letter_lines(sheet, (x + length / 2, y + width / 2), held, size, upright)
                     return
 
 
-def _ways_to_letter(lines: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-    """All lines, then fewer; at last the first alone, broken: a part without its mark cannot be chalked."""
+def _ways_to_letter(lines: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[Number, ...]]]:
+    """All lines, then fewer, then the first broken, at last small: what has no mark cannot be chalked."""
     for count in range(len(lines), 0, -1):
-        yield lines[:count]
+        yield lines[:count], SIZES if count == 1 else SIZES[:-1]
     pieces = lines[0].replace("-", "- ").split()
     if len(pieces) > 1:
         for count in (2, 3):
             width = max(*map(len, pieces), math.ceil(len(lines[0]) / count))
-            yield tuple(wrap(lines[0], width, break_long_words=False))
-
-
-def _sizes(held: tuple[str, ...], lines: tuple[str, ...]) -> tuple[Number, ...]:
-    """How large lettering may be: the smallest size is for a mark that has no room otherwise."""
-    if held[0] != lines[0]:
-        return BROKEN
-    return SIZES if len(held) == 1 else SIZES[:-1]
+            yield tuple(wrap(lines[0], width, break_long_words=False)), (*SIZES, *SMALL)
+    yield lines[:1], SMALL
 
 
 def _has_room(sheet: Sheet, lines: tuple[str, ...], along: Inches, across: Inches, size: Number) -> bool:
