@@ -28,6 +28,14 @@ const beside = () => {
     const place = document.getElementById(now.dataset.now);
     if (place) place.replaceChildren(...[...now.childNodes].map((node) => node.cloneNode(true)));
   }
+  for (const called of list.querySelectorAll("[data-called]")) {
+    const field = document.getElementById(called.dataset.called);
+    if (!field) continue;
+    field.setAttribute("aria-label", called.textContent);
+    const name = called.textContent.split(": ").at(-1);
+    const cell = field.closest("[data-label]");
+    if (cell) cell.dataset.label = name.charAt(0).toUpperCase() + name.slice(1);
+  }
   for (const drawn of (list.querySelector("[data-drawn]")?.textContent ?? "").split(";")) {
     const [code, ...sizes] = drawn.split("|");
     for (const [place, name] of ["height", "width", "depth"].entries()) {

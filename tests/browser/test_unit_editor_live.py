@@ -150,6 +150,26 @@ def test_only_the_fields_of_the_chosen_rule_are_shown(desk):
     expect(desk.locator("#result")).to_contain_text("5-1/2")
 
 
+def test_what_a_field_is_called_follows_the_style_of_the_drawers_without_a_reload(desk):
+    height = desk.locator("#rows-1-height")
+    expect(desk.locator("#drawers-front-label")).to_have_text("Front")
+    expect(desk.locator("#heights-called")).to_have_text("Opening height")
+    desk.locator("#drawers-style-kind").evaluate("list => { list.value = 'full overlay' }")
+    desk.locator("#case-divider_kind").evaluate("list => { list.value = 'none' }")
+    desk.locator("#body-width").fill("38")
+
+    expect(desk.locator("#drawers-front-label")).to_have_text("Show front")
+    expect(desk.locator("#drawers-front_joint-kind-label")).to_have_text("Sides and the box’s front")
+    expect(desk.locator("#heights-called")).to_have_text("Height of the front")
+    expect(height).to_have_attribute("aria-label", "Row 1: height of the front")
+    expect(desk.locator("td", has=height)).to_have_attribute("data-label", "Height of the front")
+    desk.locator("#drawers-style-kind").evaluate("list => { list.value = 'inset' }")
+    desk.locator("#body-width").fill("39")
+    expect(desk.locator("#drawers-front-label")).to_have_text("Front")
+    expect(height).to_have_attribute("aria-label", "Row 1: height")
+    expect(desk.locator("td", has=height)).to_have_attribute("data-label", "Height")
+
+
 def test_a_notch_asks_for_the_rest_once_its_width_is_typed(desk):
     desk.locator("#more-5 summary").click()
     expect(desk.locator("#rows-5-notch-width")).to_be_visible()

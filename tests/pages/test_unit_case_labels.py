@@ -22,15 +22,18 @@ def unit_of(shop):
 def test_fronts_that_cover_the_case_give_the_rows_their_heights(maker, unit_of):
     page = maker.get(unit_of(KITCHEN)).html
 
-    assert '<th scope="col">Height of the front</th>' in page
+    assert '<th scope="col" id="heights-called">Height of the front</th>' in page
     assert "Row 1: height of the front" in page
 
 
 def test_with_something_between_the_rows_they_are_heights_of_openings(maker, unit_of):
     divided = changed(KITCHEN, {"case.divider_kind": "rail"})
 
-    assert '<th scope="col">Opening height</th>' in maker.get(unit_of(divided)).html
-    assert '<th scope="col">Opening height</th>' in maker.get(unit_of(preset("dresser").spec_json)).html
+    assert '<th scope="col" id="heights-called">Opening height</th>' in maker.get(unit_of(divided)).html
+    assert (
+        '<th scope="col" id="heights-called">Opening height</th>'
+        in maker.get(unit_of(preset("dresser").spec_json)).html
+    )
 
 
 def test_a_box_with_a_front_of_its_own_is_joined_by_that(maker, unit_of):

@@ -6,7 +6,13 @@ from dataclasses import dataclass, replace
 from casewright.measure.lengths import LengthError, LengthUnit, parse_length, show_in
 from casewright.measure.saying import written_in
 from casewright.measure.units import MILLIMETRES_PER_INCH
-from casewright.web.units.case_labels import FRONT_HEIGHT, OPENING_HEIGHT, heights_are_fronts, labelled
+from casewright.web.units.case_labels import (
+    BY_THE_BOX,
+    FRONT_HEIGHT,
+    OPENING_HEIGHT,
+    heights_are_fronts,
+    labelled,
+)
 from casewright.web.units.counting import counts, is_replaced
 from casewright.web.units.fields import Asked, Choices, Group, Kind
 from casewright.web.units.follows import FOLLOWS
@@ -153,6 +159,16 @@ class UnitSheet:
         inner += [each for opening in self.measured for each in opening.fields]
         rows = [each for row in self.rows for each in row.fields]
         return (*self.size, *rows, *self.rule, *self.woods, *inner)
+
+    @property
+    def called(self) -> tuple[FieldShown, ...]:
+        """The fields whose label follows from other fields, so that it changes while one types."""
+        return tuple(each for each in self.fields if each.asked.name in BY_THE_BOX)
+
+    @property
+    def heights(self) -> tuple[FieldShown, ...]:
+        """The heights of the rows; their label follows from other fields, too."""
+        return tuple(each for row in self.rows for each in row.first if each.asked.name.endswith(".height"))
 
 
 Drawn = Mapping[str, Mapping[str, str]]
