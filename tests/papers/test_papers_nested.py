@@ -78,7 +78,7 @@ def test_the_section_is_cut_where_most_drawers_are():
 
 def test_the_small_front_leaves_the_knee_space_open():
     assert "9 drawers in 7 rows" in small_elevation(desk().unit).description
-    assert "3 drawers in 1 rows, 3 doors" in small_elevation(sideboard()).description
+    assert "3 drawers in 1 row, 3 doors" in small_elevation(sideboard()).description
 
 
 def test_the_cut_list_and_the_joint_cards_name_partitions_and_their_rails():

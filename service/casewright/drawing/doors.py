@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from casewright.drawing.canvas import Line
+from casewright.drawing.canvas import Line, Point
 from casewright.drawing.hidden import Seen
 from casewright.drawing.view import View
 from casewright.measure.units import Inches
@@ -108,6 +108,23 @@ def _stile(door: Door) -> Inches:
     return plan.frame.asked.how.stile if plan.frame else min(2.25, plan.width / 4)
 
 
+def knob_of(door: Door, leaf: LeafPlan) -> Point:
+    """Where the knob of a leaf is: in the middle of its free stile.
+
+    Args:
+        door: the doors of the opening
+        leaf: one of them
+
+    Returns:
+        From the left outside of the case, and above the floor [in].
+
+    Source: common practice.
+    """
+    plan, half = door.plan, _stile(door) / 2
+    at = leaf.x + plan.width - half if leaf.hinged == "left" else leaf.x + half
+    return at, plan.z + door.knob_height
+
+
 def _hardware(view: View, length: Inches, door: Door, leaf: LeafPlan) -> None:
     """Hinges at their places, dashes from the free edge to the middle of the hinged one, and the knob."""
     plan = door.plan
@@ -118,7 +135,5 @@ def _hardware(view: View, length: Inches, door: Door, leaf: LeafPlan) -> None:
         view.rectangle(Line.SEEN, start, plan.z + place - length / 2, LEAF_OF_HINGE, length)
     middle = (hinged, plan.z + plan.height / 2)
     view.polyline(Line.HIDDEN, (free, plan.z + plan.height), middle, (free, plan.z))
-    stile = _stile(door)
-    knob = free - stile / 2 if is_left else free + stile / 2
-    radius = min(KNOB, stile / 3, plan.height / 5)
-    view.circle(Line.FRONT, (knob, plan.z + door.knob_height), radius)
+    radius = min(KNOB, _stile(door) / 3, plan.height / 5)
+    view.circle(Line.FRONT, knob_of(door, leaf), radius)

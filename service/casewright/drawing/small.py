@@ -1,15 +1,17 @@
 """A unit in a few lines, to be told from others at a glance: no size, no code."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from casewright.drawing.bases import foot_outline, is_in_front
 from casewright.drawing.canvas import Line, Point, Sheet
+from casewright.drawing.doors import knob_of, seen_of
 from casewright.drawing.legs import leg_outlines
 from casewright.drawing.page import Drawing
 from casewright.drawing.view import View
-from casewright.measure.units import Inches
+from casewright.measure.units import Inches, Number
 from casewright.pieces.built.construct import Construction
-from casewright.pieces.layout.openings import Space
+from casewright.pieces.doors.hanging import Door
 
 LARGEST = 1.75
 """The longer side of the work on paper [in]."""
@@ -28,9 +30,44 @@ def small_elevation(unit: Construction) -> Drawing:
 
     Source: common practice of catalogues.
     """
-    spec, face = unit.spec, unit.face
-    width, height = spec.overall_width, face.overall_height
-    view = View(Sheet(max(width, height) / LARGEST, spec.unit))
+    return _drawn(unit, _scale_of(unit))
+
+
+def small_elevations(units: Sequence[Construction]) -> tuple[Drawing, ...]:
+    """Several fronts beside each other, in one scale and on one ground, so that the larger one looks larger.
+
+    All are given the same width and height: whatever shrinks them to the room there is shrinks them alike.
+
+    Args:
+        units: the units, worked out
+
+    Returns:
+        A drawing for each.
+
+    Source: common practice of catalogues.
+    """
+    scale = max(map(_scale_of, units), default=1.0)
+    drawn = [_drawn(unit, scale) for unit in units]
+    wide, high = (max((getattr(each, of) for each in drawn), default=0.0) for of in ("width", "height"))
+    return tuple(
+        replace(
+            each,
+            left=each.left - (wide - each.width) / 2,
+            top=each.top - (high - each.height),
+            width=wide,
+            height=high,
+        )
+        for each in drawn
+    )
+
+
+def _scale_of(unit: Construction) -> Number:
+    return max(unit.spec.overall_width, unit.face.overall_height) / LARGEST
+
+
+def _drawn(unit: Construction, scale: Number) -> Drawing:
+    spec = unit.spec
+    view = View(Sheet(scale, spec.unit))
     _draw(view, unit)
     left, bottom, right, top = view.sheet.reach
     margin = 0.04 * view.sheet.scale
@@ -49,10 +86,13 @@ def small_elevation(unit: Construction) -> Drawing:
 
 def _described(unit: Construction) -> str:
     doors = sum(space.leaves for space in unit.face.spaces)
-    also = f", {doors} {'door' if doors == 1 else 'doors'}" if doors else ""
-    return (
-        f"{len(unit.drawers)} drawers in {sum(1 for row in unit.face.all_rows if row.openings)} rows{also}."
-    )
+    rows = sum(1 for row in unit.face.all_rows if row.openings)
+    also = f", {_counted(doors, 'door')}" if doors else ""
+    return f"{_counted(len(unit.drawers), 'drawer')} in {_counted(rows, 'row')}{also}."
+
+
+def _counted(count: int, one: str) -> str:
+    return f"{count} {one}{'' if count == 1 else 's'}"
 
 
 def _draw(view: View, unit: Construction) -> None:
@@ -71,8 +111,10 @@ def _draw(view: View, unit: Construction) -> None:
         else:
             view.rectangle(Line.OBJECT, part.box.x, part.box.z, part.box.width, part.box.height)
     for space in face.spaces:
-        if not space.knee:
-            _space(view, space, base)
+        if not (space.knee or space.leaves):
+            view.rectangle(Line.FRONT, space.left, base + space.bottom, space.width, space.height)
+    for door in unit.doors:
+        _door(view, unit, door)
     for opening in face.openings:
         where = (opening.left, base + opening.bottom, opening.width, opening.height)
         view.rectangle(Line.TONE, *where)
@@ -112,14 +154,15 @@ def _standing(unit: Construction) -> Iterator[tuple[Inches, Inches]]:
         yield width - side, width
 
 
-def _space(view: View, space: Space, base: Inches) -> None:
-    """Doors in outline, toned as drawers are; an open space in outline alone."""
-    wide = space.width / max(space.leaves, 1)
-    for number in range(max(space.leaves, 1)):
-        where = (space.left + number * wide, base + space.bottom, wide, space.height)
-        if space.leaves:
-            view.rectangle(Line.TONE, *where)
-        view.rectangle(Line.FRONT, *where)
+def _door(view: View, unit: Construction, door: Door) -> None:
+    """The leaves of an opening with what is seen of their parts, and their knobs."""
+    plan = door.plan
+    for leaf in plan.leaves:
+        view.rectangle(Line.TONE, leaf.x, plan.z, plan.width, plan.height)
+        parts = [part for part in unit.parts if part.code.startswith(f"{leaf.code}-")]
+        for _, box in seen_of(door, leaf, parts):
+            view.rectangle(Line.FRONT, box.x, box.z, box.width, box.height)
+        view.circle(Line.FRONT, knob_of(door, leaf), _knob(plan.height))
 
 
 def _knob(height: Inches) -> Inches:

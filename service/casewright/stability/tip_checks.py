@@ -167,7 +167,9 @@ def check_case(
     reach = "" if safe is None else say("; greatest safe travel {:down}", safe)
     why: Words = f"Screen for {RULE}; the test decides."
     if outside:
-        why = say("{} does not ask for this, as {}; its case is looked at as common practice.", RULE, outside)
+        why = say(
+            "{}, does not ask for this, as {}; its case is looked at as common practice.", RULE, outside
+        )
     return new_finding(
         rule=f"tip {situation.kind}",
         verdict=verdict,

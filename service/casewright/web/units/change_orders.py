@@ -9,7 +9,7 @@ from markupsafe import Markup
 from starlette.responses import Response
 
 from casewright.drawing.page import Drawing
-from casewright.drawing.small import small_elevation
+from casewright.drawing.small import small_elevations
 from casewright.measure.saying import refusal
 from casewright.papers.change_order_pdf import ChangePaper, change_order_pdf
 from casewright.papers.head import day
@@ -196,7 +196,7 @@ def _answer(visit: Visit, order: ChangeOrder) -> str:
 
 
 def _fronts(visit: Visit, held: LoadedChange) -> tuple[tuple[str, Drawing], ...]:
-    """The front before and after; none where the figures that hold now let one of them be built no more."""
+    """The front before and after, in one scale; none where one can be built no more by the figures now."""
     order, figures = held.order, figures_text(visit.db, visit.shop, held.job)
     found = []
     for words, number in (("Before", order.before), ("After", order.after)):
@@ -205,5 +205,6 @@ def _fronts(visit: Visit, held: LoadedChange) -> tuple[tuple[str, Drawing], ...]
             built = worked_unit(text, figures)
         except REFUSALS:
             return ()
-        found.append((words, small_elevation(built)))
-    return tuple(found)
+        found.append((words, built))
+    drawn = small_elevations([built for _, built in found])
+    return tuple((words, front) for (words, _), front in zip(found, drawn, strict=True))

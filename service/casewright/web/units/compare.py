@@ -10,7 +10,8 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
-from casewright.drawing.small import small_elevation
+from casewright.drawing.page import Drawing
+from casewright.drawing.small import small_elevations
 from casewright.measure.saying import say
 from casewright.papers.writing import Writing
 from casewright.pieces.asked.presets import Preset, presets
@@ -159,9 +160,12 @@ def show_compare(visit: Office, unit_id: str) -> Response:
     ways = dict(_ways(visit, seen))
     asked = [key for key in dict.fromkeys(visit.request.query_params.getlist("with")) if key in ways]
     chosen = asked[: MOST - 1]
-    variants = (
-        _variant("now", "As it is now", seen.worked),
-        *(_variant(key, ways[key][0], _worked(visit, seen, ways[key][1])) for key in chosen),
+    worked = {"now": seen.worked} | {key: _worked(visit, seen, ways[key][1]) for key in chosen}
+    built = {key: each.unit for key, each in worked.items() if each.unit}
+    fronts = dict(zip(built, small_elevations(list(built.values())), strict=True))
+    variants = tuple(
+        _variant(key, ways[key][0] if key in ways else "As it is now", each, fronts.get(key))
+        for key, each in worked.items()
     )
     page = ComparePage(
         title=f"Compare unit {seen.head.unit.code} · {seen.head.unit.name}",
@@ -214,11 +218,9 @@ def _worked(visit: Visit, seen: Seen, text: Callable[[], str]) -> Worked:
         return Worked(unit=None, held=None, refusal="The unit has changed, so that this no longer fits it.")
 
 
-def _variant(key: str, words: str, worked: Worked) -> Variant:
-    front = small_elevation(worked.unit).svg(prefix=key) if worked.unit else ""
-    return Variant(
-        words=words, worked=worked, drawing=drawing(front) if front else None, refusal=worked.refusal
-    )
+def _variant(key: str, words: str, worked: Worked, front: Drawing | None) -> Variant:
+    shown = drawing(front.svg(prefix=key)) if front else None
+    return Variant(words=words, worked=worked, drawing=shown, refusal=worked.refusal)
 
 
 def _lines(variants: Sequence[Variant], writing: Writing) -> Iterator[Compared]:
