@@ -95,8 +95,8 @@ def test_an_order_keeps_its_number_its_paper_and_its_jobs(shop: ShopInTest):
     with reading(shop.engine, shop.shop_id) as db:
         held = db.get_one(SupplyOrder, (shop.shop_id, order_id))
         assert (held.number, held.state, held.content) == (1, OrderState.OPEN, {"number": "P-0001"})
-        ((line, number),) = ordered_for(db, [job_id])
-        assert (line.quantity, line.price_cents, number) == (40.0, 950, 1)
+        ((line, number, issued_at),) = ordered_for(db, [job_id])
+        assert (line.quantity, line.price_cents, number, issued_at) == (40.0, 950, 1, NOW)
 
 
 def test_an_order_of_nothing_or_for_nobody_is_refused(shop: ShopInTest):

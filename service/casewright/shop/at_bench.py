@@ -42,7 +42,7 @@ class AtBench:
         case_drawers: the drawers of its case, from the top left
         taps: what was tapped about the case and its drawers
         revision: the revision of the unit that is made: the agreed one, where a later one is not agreed yet
-    spec: the unit as it was designed in that revision, as JSON text
+        spec: the unit as it was designed in that revision, as JSON text
         figures: the shop's figures, as JSON text
         shop_unit: the unit in which the shop thinks
     """
