@@ -50,7 +50,9 @@ for (const group of document.querySelectorAll(".placing .part")) {
       place(group, toX - off[0], toY - off[1]);
     };
     group.addEventListener("pointermove", move);
-    group.addEventListener("pointerup", () => group.removeEventListener("pointermove", move), { once: true });
+    // However it ends: a finger may also be taken over by scrolling.
+    const end = () => group.removeEventListener("pointermove", move);
+    group.addEventListener("lostpointercapture", end, { once: true });
     event.preventDefault();
     group.focus();
   });

@@ -157,6 +157,34 @@ def test_twenty_taps_that_miss_the_middle_a_little_all_hit(chromium, site, eyes,
     context.close()
 
 
+def test_a_part_is_dragged_along_its_board_or_moved_by_keys(eyes):
+    page, _, _ = eyes.windows["owner"]
+    page.set_viewport_size({"width": 1280, "height": 900})
+    page.goto(eyes.shop.address("/cutting/{layout_id}", ""))
+    page.locator("#by-hand > summary").click()
+    part = page.locator(".placing .part").first
+    from_end = page.locator("[name=from_end]")
+    part.scroll_into_view_if_needed()
+    box = part.bounding_box()
+    assert box is not None
+    middle = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    begun = float(part.get_attribute("data-x") or "")
+    inch = box["width"] / float(part.get_attribute("data-length") or "")
+
+    page.mouse.move(*middle)
+    page.mouse.down()
+    page.mouse.move(middle[0] + 5 * inch, middle[1], steps=4)
+    page.mouse.up()
+    page.mouse.move(middle[0] + 9 * inch, middle[1])
+
+    dragged = float(part.get_attribute("data-x") or "")
+    assert dragged == pytest.approx(begun + 5, abs=1 / 8)
+    assert page.locator("[name=part]").input_value() == part.get_attribute("data-code")
+    part.press("ArrowLeft")
+    assert float(part.get_attribute("data-x") or "") == dragged - 1 / 4
+    assert from_end.input_value().startswith(str(int(dragged - 1 / 4)))
+
+
 def test_the_board_shows_a_drawer_on_the_first_screen_of_a_phone(eyes):
     page, _, _ = eyes.windows["bench"]
     page.set_viewport_size({"width": 390, "height": 844})
