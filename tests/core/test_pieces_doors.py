@@ -132,6 +132,14 @@ def test_two_ends_or_battens_of_every_slab_have_hours_of_their_own(make, code, q
         assert lines[code].minutes > 0
 
 
+@pytest.mark.parametrize(("style", "stops"), [("inset", 4), ("half overlay", 0), ("full overlay", 0)])
+def test_only_a_leaf_within_its_opening_needs_stops(style, stops):
+    """Two blocks for each opening; an overlay leaf closes against the case (common practice)."""
+    unit = built(sideboard({"style": style}))
+
+    assert sum(each.quantity for each in unit.small_parts if each.name == "Door stop") == stops
+
+
 def test_a_unit_without_doors_takes_nothing_of_them():
     unit = built(chest({"doors": {"thickness": "7/8"}}))
 

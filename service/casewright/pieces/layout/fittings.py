@@ -95,7 +95,8 @@ def small_parts(spec: UnitSpec, face: Face) -> tuple[SmallPart, ...]:
             )
         )
     doors = sum(1 for space in face.spaces if space.holds == "doors")
-    if doors:
+    # A leaf that lies on the case is stopped by it.
+    if doors and spec.doors.style == "inset":
         parts.append(
             SmallPart(
                 name="Door stop",
