@@ -33,7 +33,8 @@ def a_board(shop, facts=FACTS, cost=3200):
 def laid_out(shop, job_id, *pieces, parts=(PART,), spare=(), **stock):
     """The address of a layout of some parts on pieces of the rack, spare ones too, and on what is typed."""
     with writing(shop.engine, shop.shop_id) as db:
-        held = db.scalars(select(StockPiece).where(StockPiece.id.in_((*pieces, *spare)))).all()
+        of_these = select(StockPiece).where(StockPiece.id.in_((*pieces, *spare)))
+        held = db.scalars(of_these.order_by(StockPiece.number)).all()
         asked = {"cut_file": 1, "parts": list(parts), **stock_data_of(held)}
         marks = {label(each) for each in held if each.id in spare}
         for kind in ("boards", "sheets"):
