@@ -55,7 +55,7 @@ def test_a_mix_that_holds_all_makes_a_cheaper_plan() -> None:
     """The first plan is good to within a sheet; trying mixes comes below it, and on what was chosen."""
     table = Table(PROBLEM)
     first = quick_plan(table)
-    mixing = Mixing(table, first, 0, 1)
+    mixing = Mixing(table, table.count, first, 0, 1)
     best, tries = first, 0
     while mixing.mixes and tries < 12:
         tries += 1

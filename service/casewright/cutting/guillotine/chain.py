@@ -121,7 +121,7 @@ class Chain:
         found: Plan | None = self.best if complete else None
         while found is not None:
             if self.mixing is None:
-                self.mixing = Mixing(self.table, found, bound, int(self.random.integers(2**40)))
+                self.mixing = Mixing(self.table, self.wanted, found, bound, int(self.random.integers(2**40)))
             found = self.mixing.try_one(self.best, bound, self.goes_on)
             if found is not None:
                 self.take(found)
@@ -133,13 +133,7 @@ class Chain:
             self.idle = 0
             begin = self.best
             if self.dropping is not None:
-                taste = Taste(
-                    int(self.random.integers(5, 60)),
-                    float(self.random.choice([0.0, 0.03, 0.1])),
-                    float(self.random.choice([0.0, 0.5, 1.0])),
-                    0.1,
-                    int(self.random.integers(2**30)),
-                )
+                taste = Taste.drawn(self.random)
                 row = [0] * len(self.best.layouts)
                 begin = plan_of(self.table, filled(self.table, self.wanted, row, taste))
                 self.take(begin)

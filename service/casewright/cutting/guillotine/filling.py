@@ -32,6 +32,17 @@ class Taste:
     noise: Number = 0.0
     seed: Count = 0
 
+    @classmethod
+    def drawn(cls, random: np.random.Generator) -> "Taste":
+        """One by chance, for whoever fills the same sheets again and again."""
+        return cls(
+            int(random.integers(5, 60)),
+            float(random.choice([0.0, 0.03, 0.1])),
+            float(random.choice([0.0, 0.5, 1.0])),
+            0.1,
+            int(random.integers(2**30)),
+        )
+
 
 def filled(
     table: Table,

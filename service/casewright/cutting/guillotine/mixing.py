@@ -50,14 +50,15 @@ class Mixing:
 
     Args:
         table: the problem's sizes
-        plan: one for all pieces that fit anything
+        wanted: how many of each kind of piece there are to be placed, of those that fit anything [1]
+        plan: one for all of these
         bound: what no plan undercuts, as far as is known [1]
         seed: of every choice made [1]
     """
 
-    def __init__(self, table: Table, plan: Plan, bound: Count, seed: Count) -> None:
+    def __init__(self, table: Table, wanted: Whole, plan: Plan, bound: Count, seed: Count) -> None:
         self.table = table
-        self.wanted: Whole = (table.count * table.fits().any(axis=1)).astype(np.int64)
+        self.wanted = wanted
         self.random = np.random.default_rng(seed)
         found = mixes(table, float(self.wanted @ table.area), bound, plan.cost)
         self.mixes = list(islice(found, MOST_MIXES + 1))
@@ -82,13 +83,7 @@ class Mixing:
         mix.tries += 1
         row = [stock for stock, count in enumerate(mix.counts) for _ in range(count)]
         self.random.shuffle(row)
-        taste = Taste(
-            int(self.random.integers(5, 60)),
-            float(self.random.choice([0.0, 0.03, 0.1])),
-            float(self.random.choice([0.0, 0.5, 1.0])),
-            0.1,
-            int(self.random.integers(2**30)),
-        )
+        taste = Taste.drawn(self.random)
         begun = plan_of(self.table, filled(self.table, self.wanted, row, taste))
         refilling = Refilling(self.table, begun, int(self.random.integers(2**40)), swaps=False)
         idle = 0
