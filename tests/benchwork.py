@@ -8,7 +8,7 @@ from sqlalchemy import select
 from casewright.labour.stages import before_marking, dry_fit
 from casewright.records.base import new_id
 from casewright.records.bench import BenchEvent, Carcase, Drawer, TimeEntry
-from casewright.records.jobs import JobState
+from casewright.records.jobs import JobState, Unit
 from casewright.records.people import Role, Shop
 from casewright.records.sessions import reading, writing
 from casewright.shop.bench import Hand, case_place, drawer_place, reach_stage, set_sizes, set_ticks
@@ -55,6 +55,20 @@ def drawer_ids(shop: ShopInTest, job_id: str) -> dict[str, str]:
             .order_by(Drawer.position)
         )
         return {row.code: row.id for row in found}
+
+
+def unit_address(shop: ShopInTest, job_id: str) -> str:
+    """Where the one unit of a job is edited."""
+    with reading(shop.engine, shop.shop_id) as db:
+        return f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job_id)).one()}"
+
+
+def approved_unit(shop: ShopInTest, owner: Visitor, job_id: str) -> str:
+    """Where the one unit of a job is edited, once it is approved as it stands."""
+    address = unit_address(shop, job_id)
+    owner.get(address)
+    owner.send(f"{address}/approval")
+    return address
 
 
 def case_id(shop: ShopInTest, job_id: str) -> str:

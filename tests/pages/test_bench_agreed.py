@@ -1,11 +1,8 @@
 """Between a change and the customer's word the bench goes by what is agreed; no wood is cut for the rest."""
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
-from casewright.records.jobs import Unit
-from casewright.records.sessions import reading
+from benchwork import approved_unit, case_reaches, drawer_ids, drawer_reaches, job_in_hand
 from casewright.web.units.form_acts import Pressed, acted
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, use_figures
 
@@ -25,11 +22,7 @@ def job(shop):
 @pytest.fixture
 def unit(shop, owner, job):
     """The unit, approved at its first revision."""
-    with reading(shop.engine, shop.shop_id) as db:
-        address = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
-    owner.get(address)
-    owner.send(f"{address}/approval")
-    return address
+    return approved_unit(shop, owner, job)
 
 
 def revise(owner, unit, **typed):

@@ -3,12 +3,11 @@
 import re
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
-from casewright.records.jobs import Job, Unit
+from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand, unit_address
+from casewright.records.jobs import Job
 from casewright.records.papers import QuoteState
-from casewright.records.sessions import reading, writing
+from casewright.records.sessions import writing
 from jobs import with_quote
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, use_figures
 from printed import text_of
@@ -30,8 +29,7 @@ def job(shop):
 
 @pytest.fixture
 def unit(shop, job):
-    with reading(shop.engine, shop.shop_id) as db:
-        return f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    return unit_address(shop, job)
 
 
 def revise(who, unit, **typed):

@@ -3,11 +3,10 @@
 import re
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
-from casewright.records.jobs import Job, JobState, Unit
-from casewright.records.sessions import reading, writing
+from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand, unit_address
+from casewright.records.jobs import Job, JobState
+from casewright.records.sessions import writing
 from casewright.shop.jobs import move_job
 from pages.unit_jobs import EXAMPLE_FIGURES, filled, use_figures
 
@@ -28,8 +27,7 @@ def job(shop, owner):
 
 def changed(shop, owner, job, **typed):
     """The unit changed after its approval, as the customer signs; hours that are lost by it."""
-    with reading(shop.engine, shop.shop_id) as db:
-        unit = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    unit = unit_address(shop, job)
     owner.get(unit)
     owner.send(f"{unit}/approval")
     owner.post(unit, **filled(owner.get(unit), unit, {"note": "Asked for.", **typed}))

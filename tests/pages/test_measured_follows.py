@@ -3,9 +3,8 @@
 import pytest
 from sqlalchemy import select
 
-from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
+from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand, unit_address
 from casewright.records.bench import Drawer
-from casewright.records.jobs import Unit
 from casewright.records.sessions import reading
 from casewright.shop.measured import bench_sizes
 from pages.unit_jobs import filled
@@ -23,8 +22,7 @@ def job(shop):
 
 @pytest.fixture
 def unit(shop, job):
-    with reading(shop.engine, shop.shop_id) as db:
-        return f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    return unit_address(shop, job)
 
 
 @pytest.fixture

@@ -1,11 +1,8 @@
 """Openings in columns of columns, measured at the bench: drawers follow, and printed cards go out of date."""
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import case_reaches, drawer_ids, job_in_hand
-from casewright.records.jobs import Unit
-from casewright.records.sessions import reading
+from benchwork import case_reaches, drawer_ids, job_in_hand, unit_address
 from units import built, chest
 
 pytestmark = pytest.mark.one_database
@@ -29,8 +26,7 @@ def job(shop):
 @pytest.fixture
 def unit(shop, job):
     """The address of its unit."""
-    with reading(shop.engine, shop.shop_id) as db:
-        return f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    return unit_address(shop, job)
 
 
 @pytest.fixture

@@ -6,6 +6,7 @@ import pytest
 from sqlalchemy import select
 
 from benchwork import (
+    approved_unit,
     case_id,
     case_reaches,
     drawer_ids,
@@ -13,9 +14,10 @@ from benchwork import (
     events,
     job_in_hand,
     kept_stage,
+    unit_address,
 )
 from casewright.records.bench import Carcase, Drawer
-from casewright.records.jobs import Job, JobState, Unit
+from casewright.records.jobs import Job, JobState
 from casewright.records.sessions import reading, writing
 from casewright.shop.bench import case_place, drawer_place, refold
 from casewright.shop.jobs import move_job
@@ -40,11 +42,7 @@ def job(shop):
 @pytest.fixture
 def unit(shop, owner, job):
     """The unit, approved at its first revision."""
-    with reading(shop.engine, shop.shop_id) as db:
-        address = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
-    owner.get(address)
-    owner.send(f"{address}/approval")
-    return address
+    return approved_unit(shop, owner, job)
 
 
 def revise(who, unit, **typed):
@@ -88,8 +86,7 @@ def test_saving_a_changed_unit_that_is_approved_leads_to_what_the_change_does(ow
 @pytest.mark.one_database
 def test_a_unit_that_nobody_approved_is_saved_without_a_word_of_change_orders(shop, owner):
     job = job_in_hand(shop)
-    with reading(shop.engine, shop.shop_id) as db:
-        unit = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    unit = unit_address(shop, job)
 
     assert "not agreed yet" not in revise(owner, unit, **WALNUT).text
 
@@ -344,8 +341,7 @@ def test_a_change_that_waits_for_an_answer_is_led_to_from_the_rework(owner, unit
 def test_pieces_that_have_one_story_are_told_once(shop, owner):
     job = job_in_hand(shop, changes={"count": 3})
     case_reaches(shop, job, "glued")  # the first alone
-    with reading(shop.engine, shop.shop_id) as db:
-        unit = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    unit = unit_address(shop, job)
     revise(owner, unit, **{"body.width": "26"})
 
     page = owner.get(f"{unit}/revisions/2/rework")

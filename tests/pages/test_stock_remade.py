@@ -3,11 +3,8 @@
 import re
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import case_reaches, job_in_hand
-from casewright.records.jobs import Unit
-from casewright.records.sessions import reading
+from benchwork import case_reaches, job_in_hand, unit_address
 from pages.stock_room import issue, supplier
 from pages.unit_jobs import filled
 
@@ -27,8 +24,7 @@ def job(shop, owner):
 
 def widened(shop, owner, job):
     """The chest made wider after its approval, as the customer signs."""
-    with reading(shop.engine, shop.shop_id) as db:
-        unit = f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    unit = unit_address(shop, job)
     owner.get(unit)
     owner.send(f"{unit}/approval")
     owner.post(unit, **filled(owner.get(unit), unit, {"body.width": "26", "note": "Wider."}))

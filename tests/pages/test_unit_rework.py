@@ -1,11 +1,8 @@
 """A change of a unit that is being made: what it does to each part, on a page and as text."""
 
 import pytest
-from sqlalchemy import select
 
-from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand
-from casewright.records.jobs import Unit
-from casewright.records.sessions import reading
+from benchwork import case_reaches, drawer_ids, drawer_reaches, job_in_hand, unit_address
 from pages.unit_jobs import filled
 
 pytestmark = pytest.mark.one_database
@@ -19,8 +16,7 @@ def unit(shop):
     ids = drawer_ids(shop, job)
     drawer_reaches(shop, ids["R3-1"], "glued")
     drawer_reaches(shop, ids["R2-1"], "milled")
-    with reading(shop.engine, shop.shop_id) as db:
-        return f"/units/{db.scalars(select(Unit.id).where(Unit.job_id == job)).one()}"
+    return unit_address(shop, job)
 
 
 def revise(maker, unit, typed):
