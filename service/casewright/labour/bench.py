@@ -101,12 +101,30 @@ class Mark:
     text: str = ""
 
 
+REVISION = "revision"
+"""How a change is called that was approved without an order."""
+
+
+def said_change(change: str) -> str:
+    """What a change is called in a sentence.
+
+    Args:
+        change: the number of a change order, or the name of a revision that was approved without one
+
+    Returns:
+        Such as `change order CO-0002`, or `revision 3`.
+
+    Source: our own words.
+    """
+    return change if change.startswith(REVISION) else f"change order {change}"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Again:
     """Parts that are made again after a change that was agreed, until all of them are.
 
     Attributes:
-        change: the number of the change order
+        change: the number of the change order, or the name of the revision that was approved without one
         stage: the first stage that has to be reached again
         until: the stage by which all is made again
         before: the stages that were reached when it was put back
@@ -126,6 +144,11 @@ class Again:
     at: datetime
     who: str
     id: str
+
+    @property
+    def said(self) -> str:
+        """What the change is called in a sentence."""
+        return said_change(self.change)
 
     @property
     def was(self) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
-from casewright.labour.bench import Again, EventKind, Progress
+from casewright.labour.bench import Again, EventKind, Progress, said_change
 from casewright.labour.next_step import can_leave
 from casewright.labour.stages import (
     Stage,
@@ -40,8 +40,6 @@ from casewright.shop.units import LoadedUnit, followed, load_unit, origins_of
 Sizes = dict[str, list[Any]]
 """What was measured, by its name: the size in inches, and how it was typed."""
 OPENING = "opening."
-REVISION = "revision"
-"""How a change is called that was approved without an order."""
 DRY = "dry."
 """What the measures of a dry-fit begin with."""
 
@@ -220,11 +218,6 @@ def put_back(
             if one.assembly != CASE:
                 place.drawer = db.get(Drawer, (db.shop_id, plan.drawer_ids[one.assembly]))
             _put_back_one(db, place, one, plan, change, unit, hand, {} if place.drawer else openings)
-
-
-def said_change(change: str) -> str:
-    """What a change is called in a sentence: a change order, or a revision that was approved without one."""
-    return change if change.startswith(REVISION) else f"change order {change}"
 
 
 def _put_back_one(

@@ -8,6 +8,7 @@ from typing import ClassVar
 from fastapi import APIRouter
 from starlette.responses import Response
 
+from casewright.labour.bench import REVISION
 from casewright.pieces.built.refusals import REFUSALS
 from casewright.pieces.words.describe import describe
 from casewright.records.jobs import UnitRevision
@@ -17,7 +18,7 @@ from casewright.shop.figures import figures_from
 from casewright.shop.jobs import refuse_if_over
 from casewright.shop.keeping import once
 from casewright.shop.refusals import Refused, Stale
-from casewright.shop.remaking import REVISION, put_back, remade_between
+from casewright.shop.remaking import put_back, remade_between
 from casewright.shop.units import (
     REASON,
     LoadedUnit,
